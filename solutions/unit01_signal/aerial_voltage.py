@@ -50,6 +50,8 @@ def aerial_emf(field: float, effective_height: float) -> float:
 def aerial_capacitance(height: float, top_length: float, wire_radius: float) -> float:
     """Capacitance to earth of an inverted-L aerial, every metre taken as a level wire at full height.
 
+    A few per cent low: charge crowds to the ends of a wire, and this leaves them out.
+
     Parameters
     ----------
     height : float or ndarray, metre, of the upright part, > 0
