@@ -13,6 +13,9 @@ henries = st.floats(1e-6, 1e-2)
 farads = st.floats(1e-12, 1e-8)
 factors = st.floats(0.01, 100)
 
+COIL, CONDENSER = sympy.symbols("L C", positive=True)
+FORMULA = resonance_condition(COIL, CONDENSER)
+
 
 def test_frequency_and_wavelength_table(published):
     """f = 1/(2π sqrt(LC)) for eight coils and condensers chosen here; recomputed with mpmath to 12 figures."""
@@ -23,7 +26,7 @@ def test_frequency_and_wavelength_table(published):
 
 
 def test_product_against_wavelength_table(published):
-    """NBS Circular 74, table of LC against wavelength: the printed column is from memory, with light at 300 000 km/s."""
+    """NBS Circular 74, table of LC against wavelength: printed column from memory, with light at 300 000 km/s."""
     rows = published("coils/lc_product_wavelength")
     exact = resonant_frequency(1e-6, rows["LC_recomputed_c_exact"] * 1e-6)
     assert speed_of_light / exact == pytest.approx(rows["wavelength_m"], rel=1e-9)
@@ -50,17 +53,13 @@ def test_coil_and_condenser_scale_against_each_other(inductance, capacitance, fa
 
 @given(inductance=henries, capacitance=farads)
 def test_formula_and_number_say_the_same(inductance, capacitance):
-    coil, condenser = sympy.symbols("L C", positive=True)
-    formula = resonance_condition(coil, condenser)
-    assert formula.free_symbols == {coil, condenser}
-    angular = float(formula.subs({coil: inductance, condenser: capacitance}))
+    angular = float(FORMULA.subs({COIL: inductance, CONDENSER: capacitance}))
     assert angular == pytest.approx(2 * np.pi * resonant_frequency(inductance, capacitance), rel=1e-12)
 
 
 def test_formula_makes_the_reactances_equal():
-    coil, condenser = sympy.symbols("L C", positive=True)
-    w = resonance_condition(coil, condenser)
-    assert sympy.simplify(w * coil - 1 / (w * condenser)) == 0
+    assert FORMULA.free_symbols == {COIL, CONDENSER}
+    assert sympy.simplify(FORMULA * COIL - 1 / (FORMULA * CONDENSER)) == 0
 
 
 def test_arrays_broadcast():
