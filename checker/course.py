@@ -1,0 +1,63 @@
+"""The course as data: its units, its exercises in order, and the one loader of references and checks."""
+import importlib
+from dataclasses import dataclass, replace
+from difflib import get_close_matches
+from functools import cache
+from pathlib import Path
+
+from .exercise import Exercise
+
+ROOT = Path(__file__).resolve().parent.parent
+
+
+@dataclass(frozen=True)
+class Unit:
+    folder: str
+    title: str
+    exercises: tuple[str, ...]
+
+
+UNITS = (
+    Unit("unit00_bench", "Bench", ("prefixes", "dropper_resistor")),
+    Unit("unit01_signal", "Signal", ("am_waveform", "sideband_power", "field_strength", "aerial_voltage",
+                                     "radiation_resistance", "channel_plan")),
+    Unit("unit02_coil_and_condenser", "Coil and condenser", (
+        "solenoid_inductance", "mutual_inductance", "wire_resistance", "self_capacitance", "vane_capacitance",
+        "winding_sheet")),
+    Unit("unit03_tuned_circuit", "Tuned circuit", (
+        "resonance", "quality_factor", "response_curve", "ring_down", "reflected_impedance", "aerial_coupling",
+        "tuning_range")),
+)
+PATHS = tuple(f"{unit.folder}/{name}" for unit in UNITS for name in unit.exercises)
+
+
+class UnknownExercise(ValueError):
+    """A name that is no exercise's."""
+
+
+def find(name):
+    """The path of an exercise from what a person typed: its name, its path, or its file's path."""
+    wanted = name.strip().replace("\\", "/").removesuffix(".py").removeprefix("./").removeprefix("exercises/")
+    for path in PATHS:
+        if wanted in (path, path.rpartition("/")[2]):
+            return path
+    names = [path.rpartition("/")[2] for path in PATHS]
+    near = get_close_matches(wanted.rpartition("/")[2], names, n=1)
+    hint = f"Did you mean {near[0]}?" if near else "`checker try --list` names them all."
+    raise UnknownExercise(f"There is no exercise called {name!r}. {hint}")
+
+
+@cache
+def load_exercise(name):
+    """The `Exercise` called `name`, with its reference functions, from solutions/."""
+    path = find(name)
+    module = importlib.import_module(f"solutions.{path.replace('/', '.')}_check")
+    return replace(module.EXERCISE, path=path)
+
+
+def unit_of(path):
+    """The unit that an exercise's path belongs to."""
+    return next(unit for unit in UNITS if unit.folder == path.partition("/")[0])
+
+
+__all__ = ["PATHS", "ROOT", "UNITS", "Exercise", "Unit", "UnknownExercise", "find", "load_exercise", "unit_of"]

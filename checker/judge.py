@@ -1,0 +1,321 @@
+"""The judge: a plan, a worker's answers, a verdict."""
+from dataclasses import replace
+from fractions import Fraction
+
+import hypothesis
+import numpy as np
+
+from . import sentences
+from .compare import Difference, difference, ratio_in_words
+from .given import shown
+from .plan import Asked, Case, call_key, numeric_call, plan_for, strategy
+from .verdict import NOT_ATTEMPTED, PASSED, REFUSED, TOO_BIG, WRONG, Finding, Part, Verdict
+from .worker.wire import Malformed, from_wire
+
+# What each part of a question is worth, before the parts that it lacks are left out.
+WEIGHTS = {"numbers": 5, "arrays": 1, "laws": 2, "published": 2, "refusals": 1}
+SEARCH_EXAMPLES = 150
+
+
+class NoAnswer(Exception):
+    """A law asked for a value that the student's function did not give."""
+
+
+def judge(name, files, worker, seed):
+    """The verdict on one exercise.
+
+    Parameters
+    ----------
+    name : str
+        The exercise, as `course.find` takes it.
+    files : dict of str to str
+        The member's exercises: path ("unit03_tuned_circuit/resonance.py") to source text.
+    worker : Worker
+        A warm process to run them in.
+    seed : int
+        Draws the inputs; the same seed draws the same inputs.
+
+    Returns
+    -------
+    Verdict
+    """
+    plan = plan_for(name, seed)
+    exercise = plan.exercise
+    if f"{exercise.path}.py" not in files:
+        finding = Finding(NOT_ATTEMPTED, exercise.name, sentences.NOT_HANDED_IN)
+        return Verdict(exercise.path, NOT_ATTEMPTED, exercise.marks, _no_parts(plan), (finding,))
+    with worker.session(exercise.path, files, exercise.seconds) as session:
+        replies = session.ask(plan.calls)
+        answers = Answers(plan, replies, session)
+        judged = [_judge_question(question_plan, answers) for question_plan in plan.questions]
+    if session.ended:
+        finding = sentences.ended(exercise, session)
+        judged = [(parts, (finding,) if place == 0 else ()) for place, (parts, _) in enumerate(judged)]
+    findings = _told_once(_with_source(finding, files) for _, found in judged for finding in found)
+    parts = tuple(part for question_parts, _ in judged for part in question_parts)
+    written = [finding for finding in findings if finding.kind != NOT_ATTEMPTED]
+    earned = any(part.earned for part in parts)
+    kind = written[0].kind if written else PASSED if not findings else WRONG if earned else NOT_ATTEMPTED
+    printed = "".join(reply.get("printed", "") for reply in replies)[:2000]
+    return Verdict(exercise.path, kind, exercise.marks, parts, findings, printed)
+
+
+class Answers:
+    """A submission's answers by call: those of the batch, and any that are asked for later."""
+
+    def __init__(self, plan, replies, session):
+        self._plan, self._session = plan, session
+        self._replies = dict(enumerate(replies))
+
+    def reply(self, place):
+        return self._replies.get(place, {"trouble": "unanswered"})
+
+    def value(self, reply):
+        """The value in a reply; raises `NoAnswer` if there is none."""
+        if "value" not in reply:
+            raise NoAnswer
+        try:
+            return from_wire(reply["value"])
+        except Malformed:
+            raise NoAnswer from None
+
+    def ask(self, function, inputs):
+        call = numeric_call(function, inputs)
+        place = self._plan.places.get(call_key(call))
+        if place is None:
+            place = self._plan.places.get(call_key(call), -1 - len(self._replies))
+            self._replies[place] = (self._session.ask([call]) or [{"trouble": "unanswered"}])[0]
+        return self._replies.get(place, {"trouble": "unanswered"})
+
+    def for_law(self, function, inputs):
+        """The value as a law wants it: a number or an array, or `NoAnswer`."""
+        value = self.value(self.ask(function, inputs))
+        numbers = _as_law_value(value)
+        if numbers is None:
+            raise NoAnswer
+        return numbers
+
+
+def _as_law_value(value):
+    if isinstance(value, list):
+        items = tuple(_as_law_value(item) for item in value)
+        return None if any(item is None for item in items) else items
+    if isinstance(value, (int, float, complex, str, np.ndarray)):
+        return value
+    return None
+
+
+def _judge_question(plan, answers):
+    """(parts, findings) of one question: its marks, and at most the one finding that is most worth reading."""
+    question = plan.question
+    numbers, number_finding = _judge_numbers(plan, answers)
+    earned = {"numbers": Fraction(bool(numbers))}
+    findings = [number_finding]
+    if plan.stacked:
+        array_finding = _judge_stacked(plan, answers) if numbers else None
+        earned["arrays"] = Fraction(bool(numbers) and array_finding is None)
+        findings.append(array_finding)
+    if plan.laws:
+        earned["laws"], law_finding = _judge_laws(plan, answers)
+        findings.append(law_finding)
+    if plan.published:
+        earned["published"], published_finding = _judge_published(plan, answers)
+        findings.append(published_finding)
+    if plan.refusals:
+        earned["refusals"], refusal_finding = _judge_refusals(plan, answers)
+        findings.append(refusal_finding)
+    total = sum(WEIGHTS[what] for what in earned)
+    share = Fraction(answers._plan.exercise.marks, len(answers._plan.questions))
+    parts = tuple(Part(question.name, what, share * WEIGHTS[what] / total, share * WEIGHTS[what] / total * fraction)
+                  for what, fraction in earned.items())
+    return parts, tuple(finding for finding in findings if finding)[:1]
+
+
+def _no_parts(plan):
+    share = Fraction(plan.exercise.marks, len(plan.questions))
+    return tuple(Part(q.question.name, "all", share, Fraction(0)) for q in plan.questions)
+
+
+def _judge_numbers(plan, answers):
+    """Whether every case agrees with the reference, and if not the finding for the simplest that does not."""
+    question, failing, pairs = plan.question, [], []
+    for case in plan.cases:
+        reply = answers.reply(case.place)
+        if "value" not in reply:
+            return False, sentences.trouble(question, case, reply)
+        try:
+            got = answers.value(reply)
+        except NoAnswer:
+            return False, Finding(REFUSED, question.name, sentences.FORGED)
+        apart = difference(got, case.wanted, question.tolerance, question.gives)
+        pairs.append((got, case.wanted))
+        if apart:
+            failing.append((case, apart))
+    if not failing:
+        return True, None
+    case, apart = failing[0]
+    remark = "" if apart.says or question.symbolic else ratio_in_words(_scalar_pairs(pairs), question.gives)
+    slip = _name_slip(plan, pairs)
+    if case is not plan.cases[0] and not question.symbolic and not apart.says and not slip:
+        case, apart = _simplest(question, answers) or (case, apart)
+    return False, _finding(question, case, apart, remark, slip)
+
+
+def _scalar_pairs(pairs):
+    for got, wanted in pairs:
+        if isinstance(got, list) and isinstance(wanted, (tuple, list)) and len(got) == len(wanted):
+            yield from _scalar_pairs(zip(got, wanted, strict=True))
+        else:
+            yield (got, wanted.item() if isinstance(wanted, np.generic) else wanted)
+
+
+def _judge_stacked(plan, answers):
+    question, case = plan.question, plan.stacked
+    reply = answers.reply(case.place)
+    if "value" not in reply:
+        return replace(sentences.trouble(question, case, reply), remark=sentences.ONLY_ARRAYS)
+    try:
+        apart = difference(answers.value(reply), case.wanted, question.tolerance, question.gives)
+    except NoAnswer:
+        return Finding(REFUSED, question.name, sentences.FORGED)
+    if apart:
+        return _finding(question, case, apart, sentences.ONLY_ARRAYS, "")
+    if reply.get("altered"):
+        return Finding(WRONG, question.name, sentences.altered(question, reply["altered"]))
+    return None
+
+
+def _judge_laws(plan, answers):
+    """The share of the laws that hold, and the first that does not. An answer that never varies keeps no law."""
+    question = plan.question
+    if not _varies(plan, answers):
+        return Fraction(0), None
+    broken, first = set(), None
+    for law_case in plan.laws:
+        law = law_case.law
+        if law.says in broken:
+            continue
+        remark = ""
+        try:
+            left, right = law.law(Asked(question.name, answers.for_law), *law_case.inputs)
+            with np.errstate(all="ignore"):
+                holds = law.relation(left, right, question.tolerance)
+            remark = f"{shown(left)} against {shown(right)}"
+        except NoAnswer:
+            holds = False
+        except (TypeError, ValueError, IndexError, ArithmeticError):
+            holds = False
+        if not holds:
+            broken.add(law.says)
+            first = first or Finding(WRONG, question.name, sentences.law_broken(law), _inputs(question, law_case.inputs), remark=remark)
+    laws = {law_case.law.says for law_case in plan.laws}
+    return Fraction(len(laws - broken), len(laws)), first
+
+
+def _varies(plan, answers):
+    """Whether the answers over the batch are finite and not all one and the same."""
+    seen = set()
+    for case in plan.cases:
+        reply = answers.reply(case.place)
+        if "value" not in reply or reply["value"] is None:
+            return False
+        value = reply["value"]
+        if isinstance(value, float) and value != value:
+            return False
+        if isinstance(value, dict) and set(value) & {"unusable", "oversize"}:
+            return False
+        seen.add(repr(value))
+    wanted = {repr(case.wanted) for case in plan.cases}
+    return len(seen) > 1 or len(wanted) == 1
+
+
+def _judge_published(plan, answers):
+    question, met, first = plan.question, 0, None
+    for figure, case in plan.published:
+        reply = answers.reply(case.place)
+        try:
+            apart = difference(answers.value(reply), figure.wanted, figure.within, question.gives)
+        except NoAnswer:
+            apart = Difference(says="gave no answer")
+        met += apart is None
+        if apart and first is None:
+            first = _finding(question, case, apart, f"published: {figure.source}", "")
+    return Fraction(met, len(plan.published)), first
+
+
+def _judge_refusals(plan, answers):
+    """The share of unphysical inputs met with the promised ValueError, and the first that is not."""
+    question, met, first = plan.question, 0, None
+    for refusal, case in plan.refusals:
+        reply = answers.reply(case.place)
+        refused = reply.get("trouble") == "raised" and reply.get("error") == "ValueError"
+        met += refused
+        if not refused and first is None:
+            first = Finding(WRONG, question.name, sentences.not_refused(question, refusal, reply), _inputs(question, case.inputs))
+    return Fraction(met if _varies(plan, answers) else 0, len(plan.refusals)), first
+
+
+def _name_slip(plan, pairs):
+    """The sentence of the slip whose wrong answers these are, on every case; "" if there is none."""
+    loose = replace(plan.question.tolerance, relative=max(plan.question.tolerance.relative, 1e-6))
+    for slip, wrongs in plan.slips:
+        if all(_same(got, wrong, loose) for (got, _), wrong in zip(pairs, wrongs, strict=True)):
+            return slip.says
+    return ""
+
+
+def _same(got, wrong, tolerance):
+    """Whether an answer is the slip's: numbers alike, nan and infinity too."""
+    if isinstance(got, list) or isinstance(wrong, list):
+        return (isinstance(got, list) and isinstance(wrong, list) and len(got) == len(wrong)
+                and all(_same(one, other, tolerance) for one, other in zip(got, wrong, strict=True)))
+    if isinstance(wrong, float) and isinstance(got, float) and not np.isfinite(wrong):
+        return repr(got) == repr(wrong)
+    return difference(got, wrong, tolerance) is None
+
+
+def _simplest(question, answers):
+    """(case, difference) for the simplest failing input that hypothesis finds, or None."""
+    def fails(inputs):
+        reply = answers.ask(question.name, inputs)
+        return "value" in reply and difference(answers.value(reply), question.asks(*inputs), question.tolerance) is not None
+
+    try:
+        inputs = hypothesis.find(strategy(question), fails, random=None, settings=hypothesis.settings(
+            max_examples=SEARCH_EXAMPLES, database=None, deadline=None, derandomize=True,
+            suppress_health_check=list(hypothesis.HealthCheck)))
+    except (hypothesis.errors.HypothesisException, NoAnswer):
+        return None
+    wanted = question.asks(*inputs)
+    apart = difference(answers.value(answers.ask(question.name, inputs)), wanted, question.tolerance, question.gives)
+    return (Case(inputs, -1, wanted), apart) if apart else None
+
+
+def _finding(question, case, apart, remark, slip):
+    says = f"{question.name} {apart.says}" + ("" if apart.says.endswith("?") else ".") if apart.says else ""
+    if apart.thought:
+        says = f"{says} {apart.thought}".strip()
+    kind = TOO_BIG if apart.too_big else WRONG
+    return Finding(kind, question.name, says, _inputs(question, case.inputs), apart.got, apart.wanted, remark, slip)
+
+
+def _inputs(question, inputs):
+    return tuple((name, given.show(value)) for (name, given), value in zip(question.given.items(), inputs, strict=False))
+
+
+def _told_once(findings):
+    """The findings without those that say of a second function what was said of the first: a file that does not load."""
+    told = {}
+    for finding in findings:
+        told.setdefault((finding.kind, finding.says, finding.line, finding.got), finding)
+    return tuple(told.values())
+
+
+def _with_source(finding, files):
+    if not finding.line:
+        return finding
+    path, number, _ = finding.line
+    lines = files.get(path, "").splitlines()
+    text = lines[number - 1].strip() if 0 < number <= len(lines) else ""
+    return replace(finding, line=(path, number, text))
+

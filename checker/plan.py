@@ -1,0 +1,227 @@
+"""The frozen batch: everything that will be asked of a submission, drawn once for an exercise and a seed.
+
+Invariants are laws over calls of the student's function. They are run here once with the reference standing in, which
+writes down the calls they make; the judge runs them again over the answers. So a submission gets one batch, the same
+for every member, and the expected values stay on this side.
+"""
+import itertools
+import json
+import random
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import cache, cached_property
+
+import hypothesis
+import numpy as np
+import sympy
+from hypothesis import strategies as st
+
+from .compare import difference
+from .course import load_exercise
+from .exercise import Exercise, Invariant, Published, Question, Refusal, Slip
+from .worker.wire import Expression, from_wire, to_wire
+
+CASES = 24
+POINTS = 8  # a formula is judged by its values, and each costs a few milliseconds to work out
+STACKED = 5
+LAW_CASES = 6
+
+
+@dataclass(frozen=True)
+class Case:
+    """One call: its inputs, its place in the batch, and the value wanted."""
+
+    inputs: tuple
+    place: int
+    wanted: object
+
+
+@dataclass(frozen=True)
+class LawCase:
+    law: Invariant
+    inputs: tuple
+
+
+@dataclass(frozen=True)
+class QuestionPlan:
+    question: Question
+    cases: tuple[Case, ...]
+    stacked: Case | None
+    published: tuple[tuple[Published, Case], ...]
+    laws: tuple[LawCase, ...]
+    refusals: tuple[tuple[Refusal, Case], ...]
+    slips: tuple[tuple[Slip, tuple], ...]
+
+
+@dataclass(frozen=True)
+class Plan:
+    exercise: Exercise
+    seed: int
+    calls: tuple[dict, ...]
+    places: dict[str, int]
+    questions: tuple[QuestionPlan, ...]
+
+    @cached_property
+    def references(self):
+        return {question.name: question.asks for question in self.exercise.questions}
+
+
+class Batch:
+    """Collects calls, each once, in order."""
+
+    def __init__(self):
+        self.calls, self.places = [], {}
+
+    def add(self, call):
+        key = call_key(call)
+        if key not in self.places:
+            self.places[key] = len(self.calls)
+            self.calls.append(call)
+        return self.places[key]
+
+
+class Asked:
+    """What a law calls `f`: the function asked for; its sisters in the same exercise are its attributes."""
+
+    def __init__(self, name, answer: Callable[[str, tuple], object]):
+        self._name, self._answer = name, answer
+
+    def __call__(self, *inputs):
+        return self._answer(self._name, inputs)
+
+    def __getattr__(self, name):
+        if name.startswith("_"):
+            raise AttributeError(name)
+        return Asked(name, self._answer)
+
+
+def numeric_call(name, inputs):
+    return {"function": name, "arguments": [to_wire(value) for value in inputs]}
+
+
+def symbolic_call(question, points):
+    return {"function": question.name, "symbols": list(question.given), "at": [[float(v) for v in point] for point in points]}
+
+
+def call_key(call):
+    return json.dumps(call, sort_keys=True)
+
+
+@cache
+def plan_for(name, seed):
+    """The `Plan` of the exercise called `name` under a seed; the same for the same two, in every process."""
+    exercise = load_exercise(name)
+    batch = Batch()
+    references = {question.name: question.asks for question in exercise.questions}
+
+    def record(function, inputs):
+        batch.add(numeric_call(function, inputs))
+        return references[function](*inputs)
+
+    questions = tuple(_plan_question(question, seed, batch, record) for question in exercise.questions)
+    return Plan(exercise, seed, tuple(batch.calls), batch.places, questions)
+
+
+def _plan_question(question, seed, batch, record):
+    drawn = draw(question, POINTS if question.symbolic else CASES, seed)
+    if question.symbolic:
+        cases = (Case((), batch.add(symbolic_call(question, drawn)), _evaluated(question.asks, question, drawn)),)
+        stacked = None
+    else:
+        cases = tuple(_case(question, batch, inputs) for inputs in drawn)
+        stacked = _case(question, batch, _stack(question, drawn)) if question.arrays else None
+    published = tuple((figure, _published_case(question, batch, figure)) for figure in question.published)
+    laws = tuple(LawCase(law, inputs) for law in question.holds for inputs in drawn[:LAW_CASES])
+    for law_case in laws:
+        law_case.law.law(Asked(question.name, record), *law_case.inputs)
+    refusals = tuple((refusal, Case(refusal.given, batch.add(numeric_call(question.name, refusal.given)), None))
+                     for refusal in question.refuses)
+    slips = tuple((slip, wrongs) for slip in question.slips if (wrongs := _slip_values(slip, question, cases, drawn)))
+    return QuestionPlan(question, cases, stacked, published, laws, refusals, slips)
+
+
+def _slip_values(slip, question, cases, drawn):
+    """What the slip gives for each case; nothing if it gives none, or the right values: then it cannot be told apart."""
+    try:
+        with np.errstate(all="ignore"):
+            values = ((_evaluated(slip.wrong, question, drawn),) if question.symbolic
+                      else tuple(slip.wrong(*case.inputs) for case in cases))
+    except (ArithmeticError, ValueError):
+        return ()
+    right = all(difference(crossed(value), case.wanted, question.tolerance) is None for value, case in zip(values, cases, strict=True))
+    return () if right else tuple(map(crossed, values))
+
+
+def crossed(value):
+    """A value as it looks after crossing from the worker."""
+    return from_wire(to_wire(value))
+
+
+def _case(question, batch, inputs):
+    return Case(inputs, batch.add(numeric_call(question.name, inputs)), question.asks(*inputs))
+
+
+def _published_case(question, batch, figure):
+    return Case(figure.given, batch.add(numeric_call(question.name, figure.given)), figure.wanted)
+
+
+def _stack(question, drawn):
+    """Inputs as arrays, a few cases at once; those that do not stack keep the first case's value."""
+    columns = zip(*drawn[:STACKED], strict=True)
+    return tuple(np.array(column, dtype=float) if given.stacks else column[0]
+                 for given, column in zip(question.given.values(), columns, strict=True))
+
+
+def _evaluated(formula, question, points):
+    """A function of sympy symbols as the `Expression` it gives, with its values at the points."""
+    symbols = [sympy.Symbol(name, positive=True) for name in question.given]
+
+    def evaluated(result):
+        if isinstance(result, (tuple, list, sympy.Tuple)):
+            return tuple(evaluated(item) for item in result)
+        result = sympy.sympify(result)
+        return Expression(str(result), [complex(result.evalf(20, subs=dict(zip(symbols, p, strict=True)))) for p in points])
+
+    return evaluated(formula(*symbols))
+
+
+def strategy(question):
+    """All of a question's inputs together, within `where`."""
+    return st.tuples(*(given.strategy for given in question.given.values())).filter(lambda inputs: question.where(*inputs))
+
+
+def draw(question, count, seed):
+    """`count` different inputs for a question under a seed: the simplest of all, the ends of the ranges, then at random."""
+    pools = [given.values or _examples(given, seed) for given in question.given.values()]
+    ends = [given.ends or pool[:1] for given, pool in zip(question.given.values(), pools, strict=True)]
+    rng = random.Random(seed)
+    found = {}
+    for inputs in itertools.chain(
+            [_simplest(question, pools), tuple(end[0] for end in ends), tuple(end[-1] for end in ends)],
+            (tuple(map(rng.choice, pools)) for _ in range(50 * count))):
+        if len(found) < count and question.where(*inputs):
+            found.setdefault(repr(inputs), inputs)
+    return tuple(found.values())
+
+
+def _simplest(question, pools):
+    first = tuple(pool[0] for pool in pools)
+    if question.where(*first):
+        return first
+    return hypothesis.find(strategy(question), lambda inputs: True,
+                           settings=hypothesis.settings(database=None, derandomize=True, deadline=None))
+
+
+def _examples(given, seed):
+    """Examples of a strategy that has no list of values, the simplest first."""
+    found = []
+
+    @hypothesis.seed(seed)
+    @hypothesis.settings(max_examples=3 * CASES, database=None, deadline=None, phases=[hypothesis.Phase.generate],
+                         suppress_health_check=list(hypothesis.HealthCheck))
+    @hypothesis.given(given.strategy)
+    def collect(value):
+        found.append(value)
+
+    collect()
+    return found

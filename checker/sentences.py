@@ -1,0 +1,86 @@
+"""Every sentence about code that gave no answer, in one place. What, where, and what to do; no scolding."""
+from difflib import get_close_matches
+
+from .verdict import ENDED_EARLY, NOT_ATTEMPTED, RAISED, REFUSED, TOO_BIG, TOO_SLOW, WRONG, Finding
+
+NOT_HANDED_IN = "The file was not handed in."
+FORGED = "The program sent something that is not an answer. Return the value from the function; nothing else is read."
+ONLY_ARRAYS = "right for single numbers, not yet for arrays of them"
+ALLOWED = "numpy, sympy and the mathematical modules of Python"
+
+# trouble → (kind, sentence). {f} is the function, {what}, {error} and {text} come from the student's run.
+_TROUBLES = {
+    "raised": (RAISED, "{f} stopped with {error}: {text}"),
+    "syntax": (RAISED, "The file does not read as Python: {text}."),
+    "recursion": (RAISED, "{f} calls itself without end: the innermost call must return by itself."),
+    "exit": (ENDED_EARLY, "The file ends Python (sys.exit, exit or quit). Return a value instead."),
+    "input": (REFUSED, "The file asks the keyboard with input(). Everything the function needs is in its arguments."),
+    "import": (REFUSED, "The file imports {what}. This course uses " + ALLOWED + "."),
+    "missing module": (RAISED, "The file imports {what}, which cannot be found."),
+    "refused": (REFUSED, "The file tried something that a submission may not do: {text}"),
+    "time": (TOO_SLOW, "Still running after {seconds:g} s. Look for a loop that never ends."),
+    "printed": (TOO_BIG, "The file prints {what}. Take the print out of the loop."),
+    "memory": (TOO_BIG, "The file asks for more memory than there is for it (512 MB). How large an array was meant?"),
+    "unanswered": (ENDED_EARLY, "The run ended before this was answered."),
+}
+
+# What a text in an error of Python's or numpy's usually comes from.
+_ADVICE = {
+    "only 0-dimensional arrays": "The functions of `math` take one number; numpy's (np.sqrt, np.log …) take arrays too.",
+    "only length-1 arrays": "The functions of `math` take one number; numpy's (np.sqrt, np.log …) take arrays too.",
+    "truth value of an array": "An `if` cannot decide for a whole array; np.where or np.any can.",
+    "truth value of Relational": "An `if` cannot decide on a symbol whose value is not known.",
+    "is not defined": "Is the name spelt as above, and imported?",
+}
+
+
+def trouble(question, case, reply, seconds=2.0):
+    """The finding for a call that gave no value, from the worker's description of why."""
+    what = reply["trouble"]
+    place = (reply["file"], reply["line"], "") if reply.get("file") and reply.get("line") else None
+    if what == "not written":
+        return Finding(NOT_ATTEMPTED, question.name, f"{question.name} is still the stub: it raises NotImplementedError.", line=place)
+    if what == "no function":
+        return Finding(WRONG, question.name, _no_function(question.name, reply.get("names", [])))
+    if what == "signature":
+        wanted = ", ".join(question.given)
+        return Finding(WRONG, question.name, f"{question.name} takes ({reply.get('what', '')}); it will be called with ({wanted}).")
+    kind, sentence = _TROUBLES.get(what, _TROUBLES["raised"])
+    text = str(reply.get("text", "")).splitlines()[:1]
+    says = sentence.format(f=question.name, what=reply.get("what") or "something", error=reply.get("error", "an error"),
+                           text=text[0] if text else "", seconds=seconds).rstrip(": ")
+    says += "".join(f". {advice}" for fragment, advice in _ADVICE.items() if text and fragment in text[0])
+    about_inputs = kind == RAISED and what == "raised"
+    inputs = tuple((name, given.show(v)) for (name, given), v in zip(question.given.items(), case.inputs, strict=False))
+    return Finding(kind, question.name, says, inputs if about_inputs else (), line=place)
+
+
+def _no_function(wanted, names):
+    near = get_close_matches(wanted, names, n=1, cutoff=0.5)
+    if near:
+        return f"The file has no function {wanted}. It has {near[0]}: is that the one, under another name?"
+    return f"The file has no function {wanted}. Keep the name that the stub gives it."
+
+
+def altered(question, places):
+    names = [name for place, name in enumerate(question.given) if place in places]
+    return f"{question.name} changes the array {' and '.join(names)} that it was given. Work on a copy: the caller still needs it."
+
+
+def not_refused(question, refusal, reply):
+    instead = f"it raises {reply.get('error', 'something else')}" if "trouble" in reply else "it returns a value"
+    return f"{question.name} should raise ValueError for {refusal.what}; {instead}."
+
+
+def law_broken(law):
+    return f"This should hold, and does not: {law.says}."
+
+
+def ended(exercise, session):
+    """The finding for a child that went away, or had to be ended, in the middle of a batch."""
+    function = exercise.questions[0].name
+    if session.ended.why == "slow":
+        return Finding(TOO_SLOW, function, f"Still running after {exercise.seconds:g} s, and would not stop. Look for a loop that never ends.")
+    if session.ended.why == "malformed":
+        return Finding(REFUSED, function, FORGED)
+    return Finding(ENDED_EARLY, function, "Python ended before the function had answered. Return a value; do not end the program.")

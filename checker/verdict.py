@@ -1,0 +1,60 @@
+"""What the judge says, as values: nothing here decides anything or prints."""
+from dataclasses import dataclass
+from fractions import Fraction
+
+PASSED, WRONG, RAISED = "passed", "wrong", "raised"
+TOO_SLOW, TOO_BIG, REFUSED = "too slow", "too big", "refused"
+ENDED_EARLY, NOT_ATTEMPTED = "ended early", "not attempted"
+KINDS = (PASSED, WRONG, RAISED, TOO_SLOW, TOO_BIG, REFUSED, ENDED_EARLY, NOT_ATTEMPTED)
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One thing that is not right, with all that helps to see why.
+
+    `says` is the sentence; `inputs` are (name, text) pairs; `got` and `wanted` are texts, `remark` compares them;
+    `slip` finishes "You may have …"; `line` is (file, number, source text) of the student's own code.
+    """
+
+    kind: str
+    function: str
+    says: str = ""
+    inputs: tuple[tuple[str, str], ...] = ()
+    got: str = ""
+    wanted: str = ""
+    remark: str = ""
+    slip: str = ""
+    line: tuple[str, int, str] | None = None
+
+
+@dataclass(frozen=True)
+class Part:
+    """One part of the marks: what for, what it is worth, what was earned (exact)."""
+
+    function: str
+    what: str
+    worth: Fraction
+    earned: Fraction
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """The judgement of one exercise of one member."""
+
+    exercise: str
+    kind: str
+    marks: int
+    parts: tuple[Part, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    printed: str = ""
+
+    @property
+    def earned(self):
+        return sum((part.earned for part in self.parts), Fraction(0))
+
+
+def marks_text(amount):
+    """Exact marks as text with at most one decimal, halves rounded up: 15/2 is "7.5", 20/3 is "6.7", 10 is "10"."""
+    tenths = (amount * 20 + 1) // 2
+    whole, tenth = divmod(int(tenths), 10)
+    return f"{whole}.{tenth}" if tenth else str(whole)
