@@ -12,7 +12,7 @@ PREFIXED_UNITS = ("A", "V", "W", "Ω", "ohm", "S", "F", "H", "Hz", "s", "m", "J"
 PLAIN_UNITS = ("", "dB", "dBm", "K", "°C", "°", "rad", "%", "m²")
 
 ALIKE = str.maketrans({"u": "µ", "\N{GREEK SMALL LETTER MU}": "µ", "\N{OHM SIGN}": "Ω", "\N{MINUS SIGN}": "-"})
-NUMBER_THEN_SYMBOL = re.compile(r"\s*([-+]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][-+]?[0-9]{1,3})?)\s*(\S*)\s*", re.ASCII)
+NUMBER_THEN_SYMBOL = re.compile(r"\s*([-+]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][-+]?[0-9]{1,3})?)\s*(\S*)\s*")
 
 
 def from_engineering(text: str) -> float:
@@ -37,7 +37,7 @@ def from_engineering(text: str) -> float:
     ------
     BIPM, The International System of Units (SI Brochure), 9th edition 2019, section 3, Table 7. From memory.
     """
-    match = NUMBER_THEN_SYMBOL.fullmatch(text.translate(ALIKE).replace("\N{NO-BREAK SPACE}", " "))
+    match = NUMBER_THEN_SYMBOL.fullmatch(text.translate(ALIKE))
     if not match:
         raise ValueError(f"{text!r} is not a quantity: write a number, a space and a unit, such as '365 pF'")
     number, symbol = match.groups()
