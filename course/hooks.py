@@ -1,0 +1,66 @@
+"""Where MkDocs calls the press: one function an event, in the order MkDocs calls them."""
+import sys
+from pathlib import Path
+
+from mkdocs.exceptions import PluginError
+
+COURSE = Path(__file__).resolve().parent
+if str(COURSE.parent) not in sys.path:
+    sys.path.insert(0, str(COURSE.parent))
+
+from course.press import pages, palette  # noqa: E402
+from course.press.edition import Edition  # noqa: E402
+from course.press.faults import Fault  # noqa: E402
+from course.press.formulas import NodeMissing, bring_packages  # noqa: E402
+
+REREAD = ("solutions", "checker", "course.figures", "course.sounds")
+
+edition: Edition | None = None
+
+
+def on_config(config):
+    """Begin an edition: packages from npm, code as it is on disk now, pages in their order."""
+    global edition
+    forget_modules()
+    lessons = Path(config.docs_dir)
+    try:
+        bring_packages(COURSE)
+        config.nav = pages.reading_order(lessons)
+        config.extra["units"] = pages.units(lessons)
+    except (Fault, NodeMissing) as error:
+        raise PluginError(str(error)) from None
+    config.extra["palette"] = palette.style_sheet()
+    edition = Edition(COURSE)
+    config.markdown_extensions.append(edition.markdown_extension())
+    return config
+
+
+def forget_modules() -> None:
+    """Have figures, sounds and physics read again from disk, as `mkdocs serve` needs."""
+    for name in [name for name in sys.modules if name.startswith(REREAD)]:
+        del sys.modules[name]
+
+
+def on_page_markdown(markdown, page, **_):
+    edition.page = page
+    return markdown
+
+
+def on_post_page(output, page, **_):
+    edition.page = page
+    return edition.finished_page(output)
+
+
+def on_post_build(config):
+    """Finish the edition; a fault in any page stops the build."""
+    try:
+        faults = edition.finish(Path(config.site_dir))
+    except NodeMissing as error:
+        faults = [str(error)]
+    if faults:
+        raise PluginError("The site is not right:\n  " + "\n  ".join(faults))
+
+
+def on_build_error(error, **_):
+    if edition:
+        edition.typesetter.close()

@@ -1,0 +1,40 @@
+"""The HTML that stands in a page for a figure and a sound."""
+from html import escape
+
+from course.press.made import Made
+
+
+def figure_html(made: Made, caption: str, anchor: str) -> str:
+    """A picture with its caption.
+
+    Parameters
+    ----------
+    made : Made
+    caption : str
+        HTML.
+    anchor : str
+        Address of the picture within its page.
+    """
+    picture = made.files[".svg"].read_text("utf-8")
+    return f'<figure id="{anchor}" class="drawn">\n{picture}<figcaption>{caption}</figcaption>\n</figure>'
+
+
+def sound_html(caption: str, transcript: str, anchor: str, title: str, address: str) -> str:
+    """A player with its caption, its transcript, a word about loudness, and the file to take away.
+
+    Parameters
+    ----------
+    caption, transcript : str
+        HTML.
+    anchor, title : str
+        Address within the page, and a short name.
+    address : str
+        Where the files are, without the suffix.
+    """
+    return (
+        f'<figure id="{anchor}" class="heard">\n<figcaption>{caption}</figcaption>\n'
+        f'<audio controls preload="none" src="{escape(address)}.mp3" aria-label="{escape(title)}"></audio>\n'
+        f'<p class="heard-note"><strong>Turn down first:</strong> start with the volume low, headphones most of all. '
+        f'<a href="{escape(address)}.wav" download>Download WAV</a></p>\n'
+        f'<p class="transcript"><b>In words:</b> {transcript}</p>\n</figure>'
+    )

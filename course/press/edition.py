@@ -1,0 +1,156 @@
+"""One building of the site: what a page's calls make, what was used, and what was found wrong."""
+import re
+import shutil
+from collections.abc import Callable
+from pathlib import Path
+
+from markdown import Markdown
+from mkdocs.utils import get_relative_url
+
+from course.press import boxes, numbers, words
+from course.press.calls import answer, replace_calls
+from course.press.exercise_box import exercise_html
+from course.press.faults import Fault
+from course.press.formulas import Typesetter
+from course.press.links import link_faults
+from course.press.made import FIGURE, SOUND, Made, made
+from course.press.markdown import CourseMarkdown
+from course.press.sources import Sources
+
+GLOSSARY = "glossary.html"
+KATEX_FONTS = re.compile(r",url\([^)]*\) format\(\"(?:woff|truetype)\"\)")
+TYPEFACES = {
+    "alegreya-sans": ("latin-400-normal", "latin-400-italic", "latin-700-normal", "greek-400-normal"),
+    "alegreya": ("latin-700-normal",),
+}
+
+
+class Edition:
+    """The state of one build.
+
+    Parameters
+    ----------
+    course : Path
+        Folder of `mkdocs.yml`.
+    """
+
+    def __init__(self, course: Path):
+        self.course = course
+        self.build = course / "build"
+        self.sources = Sources(course.parent)
+        self.typesetter = Typesetter(course)
+        self.words = words.Words(course / "glossary.toml")
+        self.page = None
+        self.faults: list[str] = []
+        self.sounds: dict[str, Made] = {}
+        self.makers = {
+            "figure": self.figure,
+            "sound": self.sound,
+            "exercise": exercise_html,
+            "number": numbers.number,
+            "value": numbers.value,
+            "term": self.term,
+            "keep": lambda text: f"<span data-keep>{text}</span>",
+            "glossary": lambda: words.glossary_html(self.words),
+        }
+
+    def markdown_extension(self) -> CourseMarkdown:
+        return CourseMarkdown(self.formula, self.call, self.fault)
+
+    def fault(self, sentence: str, text: str = "") -> None:
+        """Note what is wrong, with the page and, where it can be found, the line."""
+        source = Path(self.page.file.abs_src_path)
+        content = source.read_text("utf-8-sig")
+        place = f", line {content[: content.index(text)].count(chr(10)) + 1}" if text and text in content else ""
+        note = f"{self.page.file.src_uri}{place}: {sentence}"
+        if note not in self.faults:
+            self.faults.append(note)
+
+    def tried(self, make: Callable[[], str], text: str) -> str:
+        try:
+            return make()
+        except Fault as fault:
+            self.fault(f"{fault}", text)
+            return f'<mark class="fault">{text}</mark>'
+
+    def call(self, text: str) -> str:
+        """HTML or plain text for one `{{ … }}`."""
+        return self.tried(lambda: answer(text, self.makers), text)
+
+    def formula(self, tex: str, display: bool) -> str:
+        """HTML of one formula, its numbers computed first."""
+
+        def typeset() -> str:
+            in_formula = {"number": numbers.number_in_formula, "value": numbers.value}
+            return self.typesetter.set(replace_calls(tex, lambda call: answer(call, in_formula)), display)
+
+        return self.tried(typeset, tex)
+
+    def inline(self, text: str) -> str:
+        """HTML of a caption or another short text in our Markdown."""
+        html = Markdown(extensions=[self.markdown_extension()]).convert(text)
+        return html.removeprefix("<p>").removesuffix("</p>")
+
+    def relative(self, address: str) -> str:
+        return get_relative_url(address, self.page.url)
+
+    def figure(self, name: str) -> str:
+        picture = made(FIGURE, name, self.sources, self.build)
+        return boxes.figure_html(picture, self.inline(picture.about["caption"]), anchor(name))
+
+    def sound(self, name: str) -> str:
+        self.sounds[name] = sound = made(SOUND, name, self.sources, self.build)
+        caption, transcript = (self.inline(sound.about[part]) for part in ("caption", "transcript"))
+        title = name.split("/")[1].replace("_", " ").capitalize()
+        return boxes.sound_html(caption, transcript, anchor(name), title, self.relative(f"sounds/{name}"))
+
+    def term(self, text: str) -> str:
+        term = self.words.term_of(text)
+        return words.term_html(self.words, text, self.relative(f"{GLOSSARY}#{term.anchor}"))
+
+    def finished_page(self, html: str) -> str:
+        """The page with its words marked, its tables in boxes that scroll, and what is wrong with it noted."""
+        body = re.sub(r"<[^>]*>", "", html[html.find("<body") :])
+        for word in self.words.said_twice(body):
+            self.fault(f'the American word stands in brackets after "{word}": write {{{{ term("{word}") }}}} instead')
+        if re.search(r"<h[1-6][^>]*>(?:(?!</h).)*katex", html, re.S):
+            self.fault("a heading holds a formula, which spoils its address: say it in words")
+        html = re.sub(r"<table\b.*?</table>", r'<div class="wide">\g<0></div>', html, flags=re.S)
+        return words.mark_page(html, self.words)
+
+    def finish(self, site: Path) -> list[str]:
+        """Put sounds, typefaces and KaTeX's sheet beside the pages, and look for dead links; all faults found."""
+        self.typesetter.close()
+        for name, sound in self.sounds.items():
+            place = site / "sounds" / name
+            place.parent.mkdir(parents=True, exist_ok=True)
+            for suffix, file in sound.files.items():
+                shutil.copyfile(file, place.with_suffix(suffix))
+        for leftover in site.glob("sitemap.xml*"):
+            leftover.unlink()
+        copy_katex(self.course / "node_modules" / "katex" / "dist", site / "katex")
+        copy_typefaces(self.course / "node_modules" / "@fontsource", site / "type")
+        return self.faults or link_faults(site)
+
+
+def anchor(name: str) -> str:
+    """Address within a page: "response_curve" of "unit03_tuned_circuit/response_curve"."""
+    return name.split("/")[1].replace("_", "-")
+
+
+def copy_katex(source: Path, target: Path) -> None:
+    """KaTeX's style sheet with its woff2 fonts only."""
+    (target / "fonts").mkdir(parents=True, exist_ok=True)
+    sheet = KATEX_FONTS.sub("", (source / "katex.min.css").read_text("utf-8"))
+    (target / "katex.css").write_text(sheet, "utf-8")
+    for font in sorted((source / "fonts").glob("*.woff2")):
+        shutil.copyfile(font, target / "fonts" / font.name)
+
+
+def copy_typefaces(source: Path, target: Path) -> None:
+    """The site's own typefaces, with their licence (SIL Open Font License 1.1)."""
+    target.mkdir(parents=True, exist_ok=True)
+    for family, cuts in TYPEFACES.items():
+        shutil.copyfile(source / family / "LICENSE", target / f"{family}-licence.txt")
+        for cut in cuts:
+            shutil.copyfile(source / family / "files" / f"{family}-{cut}.woff2", target / f"{family}-{cut}.woff2")

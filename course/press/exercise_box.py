@@ -1,0 +1,78 @@
+"""What a page shows of an exercise: the same data by which it is marked, and nothing that gives the answer away."""
+import importlib
+import inspect
+import re
+from html import escape
+
+from course.press.faults import Fault
+
+KNOWN = {"found": "read there", "memory": "from memory", "recomputed": "recomputed"}
+
+
+def exercise_html(name: str) -> str:
+    """The box for one exercise.
+
+    Parameters
+    ----------
+    name : str
+        "unitNN_topic/name".
+
+    Returns
+    -------
+    str
+
+    Raises
+    ------
+    Fault
+        If there is no such exercise, or its data cannot be loaded.
+    """
+    try:
+        exercise = importlib.import_module("checker.course").load_exercise(name)
+    except Exception as error:
+        raise Fault(f"exercise {name} cannot be shown: {type(error).__name__}: {error}") from error
+    short = escape(name.split("/")[-1])
+    anchor = f"exercise-{short.replace('_', '-')}"
+    questions = "".join(question_html(question) for question in exercise.questions)
+    return (
+        f'<section class="exercise" id="{anchor}" aria-labelledby="{anchor}-title">\n'
+        f'<p class="exercise-head"><b>Exercise</b> <span>{exercise.marks:g} marks</span></p>\n'
+        f'<p class="exercise-title" id="{anchor}-title">{escape(exercise.title)}</p>\n'
+        f"<p>Write in <code>exercises/{escape(name)}.py</code>, then ask: <code>checker try {short}</code>. "
+        f"Stuck: <code>checker hint {short}</code>.</p>\n{questions}</section>"
+    )
+
+
+def question_html(question) -> str:
+    """One function asked for: its inputs and ranges, how near to come and why, the published figures."""
+    arguments = ", ".join(question.given)
+    says = (inspect.getdoc(question.asks) or "").split("\n\n")[0].replace("\n", " ")
+    ranges = "".join(
+        f'<tr><th scope="row"><code>{escape(argument)}</code></th><td>{escape(given.text)}</td></tr>'
+        for argument, given in question.given.items()
+    )
+    return (
+        f'<div class="asked"><p><code>{escape(question.asks.__name__)}({escape(arguments)})</code><br>{escape(says)}</p>\n'
+        f'<table><thead><tr><th scope="col">Given</th><th scope="col">Range</th></tr></thead>'
+        f"<tbody>{ranges}</tbody></table>\n"
+        f"<p><b>Must agree</b> {tolerance_html(question.tolerance.text)}: {escape(question.tolerance.because)}.</p>\n"
+        f"{published_html(question)}</div>\n"
+    )
+
+
+def tolerance_html(text: str) -> str:
+    """A tolerance in words, its power of ten as one."""
+    return re.sub(r"(\d)e([-+]?)0?(\d+)", lambda n: f"{n[1]} × 10<sup>{'−' * (n[2] == '-')}{n[3]}</sup>", escape(text))
+
+
+def published_html(question) -> str:
+    """The figures from outside the course that an answer must meet, each with where it stands."""
+    if not question.published:
+        return f"<p><b>Published values:</b> none. {escape(question.no_published)}</p>"
+    shown, tidily = (getattr(importlib.import_module("checker.given"), name) for name in ("shown", "tidily"))
+    unit = question.gives if isinstance(question.gives, str) else ""
+    items = "".join(
+        f"<li>{escape(value.what)}: <b>{escape(shown(value.wanted, unit, tidily))}</b>, {tolerance_html(value.within.text)} "
+        f'<span class="source">({escape(value.source)}; {KNOWN[value.known]})</span></li>'
+        for value in question.published
+    )
+    return f"<p><b>Published values</b> it must meet:</p>\n<ul>{items}</ul>"

@@ -1,0 +1,80 @@
+"""Numbers in the prose, computed when the page is built."""
+import importlib
+from collections.abc import Callable
+
+import numpy as np
+
+from course.press.faults import Fault
+from solutions.unit00_bench.prefixes import from_engineering, to_engineering
+
+NO_BREAK = "\N{NO-BREAK SPACE}"
+
+
+def value(what: str, *arguments, part: int | str | None = None, **named):
+    """What a function of `solutions/` returns for the given values.
+
+    Parameters
+    ----------
+    what : str
+        "unitNN_topic.module:function".
+    *arguments, **named : number or str
+        A number, or a quantity such as "365 pF".
+    part : int or str, optional
+        Which part to take of a result with several.
+
+    Returns
+    -------
+    float, or the function's own kind of result
+
+    Raises
+    ------
+    Fault
+        If there is no such function, it refuses the values, or there is no such part.
+    """
+    function = reference(what)
+    try:
+        result = function(*map(plain, arguments), **{name: plain(text) for name, text in named.items()})
+        if part is None:
+            return result
+        return result[part] if isinstance(part, int) else getattr(result, part)
+    except Exception as error:
+        raise Fault(f"{what} failed: {type(error).__name__}: {error}") from error
+
+
+def number(
+    what: str, *arguments, unit: str, figures: int = 4, times: float = 1, part: int | str | None = None, **named
+) -> str:
+    """The same, as text with an engineering prefix: "589.1 kHz"."""
+    result = np.asarray(value(what, *arguments, part=part, **named))
+    if result.size != 1 or not np.isreal(result).all():
+        raise Fault(f"{what} gave {result!r}, not one real number: say which part, by part=")
+    try:
+        text = to_engineering(float(result.real.item()) * times, unit, figures)
+    except ValueError as error:
+        raise Fault(f"{what}: {error}") from None
+    return text.replace("-", "\N{MINUS SIGN}").replace(" ", NO_BREAK)
+
+
+def number_in_formula(*arguments, **named) -> str:
+    """The same, as LaTeX."""
+    size, _, unit = number(*arguments, **named).partition(NO_BREAK)
+    unit = unit.replace("%", r"\%").replace("Ω", r"\Omega").replace("µ", r"\text{µ}").replace("·", r"\cdot ")
+    return size.replace("\N{MINUS SIGN}", "-") + (rf"\,\mathrm{{{unit}}}" if unit else "")
+
+
+def reference(what: str) -> Callable:
+    module, _, function = what.partition(":") if isinstance(what, str) else ("", "", "")
+    try:
+        return getattr(importlib.import_module(f"solutions.{module}"), function)
+    except (ImportError, AttributeError, ValueError):
+        raise Fault(f'there is no function {what!r} below solutions/: write "unitNN_topic.module:function"') from None
+
+
+def plain(argument):
+    """A number from a quantity in words; anything else as it is."""
+    if not isinstance(argument, str):
+        return argument
+    try:
+        return from_engineering(argument)
+    except ValueError:
+        return argument

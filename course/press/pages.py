@@ -1,0 +1,68 @@
+"""The order of the pages, from the folders and front matter: a new unit appears by itself."""
+import re
+from dataclasses import dataclass
+from pathlib import Path
+
+from mkdocs.utils.meta import get_data
+
+from course.press.faults import Fault
+
+AROUND = ("safety.md", "glossary.md", "instructors.md", "clubs.md")
+
+
+@dataclass(frozen=True)
+class Unit:
+    """One unit: its folder, its number, the title and question of its first page, and its pages in order."""
+
+    folder: str
+    number: str
+    title: str
+    question: str
+    pages: tuple[str, ...]
+    instructor: str | None
+
+
+def units(lessons: Path) -> list[Unit]:
+    """The units that have an `index.md`, in order.
+
+    Raises
+    ------
+    Fault
+        If a page has no title, or a page of the folder is not in the order given by its `index.md`.
+    """
+    return [unit(index.parent) for index in sorted(lessons.glob("unit[0-9][0-9]_*/index.md"))]
+
+
+def unit(folder: Path) -> Unit:
+    title, about = head_of(folder / "index.md")
+    further = about.get("pages", [])
+    present = sorted(path.name for path in folder.glob("*.md") if path.name not in ("index.md", "instructor.md"))
+    if not isinstance(further, list) or sorted(further) != present:
+        raise Fault(
+            f"{folder.name}/index.md: the front matter must name the unit's further pages in reading order, "
+            f"pages: [{', '.join(present)}]"
+        )
+    pages = tuple(f"{folder.name}/{name}" for name in ("index.md", *further))
+    instructor = f"{folder.name}/instructor.md" if (folder / "instructor.md").is_file() else None
+    return Unit(folder.name, folder.name[4:6], title, about.get("question", ""), pages, instructor)
+
+
+def head_of(page: Path) -> tuple[str, dict]:
+    """Title and front matter of a page."""
+    text, about = get_data(page.read_text("utf-8-sig"))
+    title = re.search(r"^# +(.+?) *#*$", text, re.M)
+    if not title:
+        raise Fault(f"{page.parent.name}/{page.name}: begin the page with one # Title")
+    return re.sub(r"[*_`]", "", title[1]), about
+
+
+def reading_order(lessons: Path) -> list:
+    """The `nav` of MkDocs: home, the units' pages, the pages around them, the instructor's pages."""
+    found = units(lessons)
+    around = [name for name in AROUND if (lessons / name).is_file()]
+    return [
+        "index.md",
+        *({f"{unit.number} {unit.title}": list(unit.pages)} for unit in found),
+        *around,
+        *(unit.instructor for unit in found if unit.instructor),
+    ]
