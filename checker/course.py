@@ -16,6 +16,10 @@ class Unit:
     title: str
     exercises: tuple[str, ...]
 
+    @property
+    def number(self):
+        return self.folder[4:6]
+
 
 UNITS = (
     Unit("unit00_bench", "Bench", ("prefixes", "dropper_resistor")),

@@ -11,7 +11,7 @@ from functools import partial
 
 from hypothesis import strategies as st
 
-from .units import in_words, quantity
+from .units import in_words, quantity, tidily
 
 
 @dataclass(frozen=True)
@@ -29,7 +29,7 @@ class Given:
 def physical(unit, low, high):
     """A real quantity between two texts such as "10 µH" and "10 mH"; spread evenly over decades if it spans them."""
     ends = quantity(low, unit), quantity(high, unit)
-    return _chosen(tidy_values(*ends), f"{low} to {high}", partial(shown, unit=unit), ends=ends)
+    return _chosen(tidy_values(*ends), f"{low} to {high}", partial(shown, unit=unit, number=tidily), ends=ends)
 
 
 henries, farads, hertz, ohms = (partial(physical, unit) for unit in ("H", "F", "Hz", "Ω"))
@@ -40,7 +40,7 @@ siemens, ohm_metres, celsius, degrees, radians, decibels, volts_per_metre, sieme
 
 def number(low, high):
     """A pure number, such as a coupling coefficient or Q."""
-    return _chosen(tidy_values(low, high), f"{low:g} to {high:g}", shown, ends=(float(low), float(high)))
+    return _chosen(tidy_values(low, high), f"{low:g} to {high:g}", partial(shown, number=tidily), ends=(float(low), float(high)))
 
 
 def whole(low, high):
@@ -67,18 +67,19 @@ def _show_whole(value):
     return shown(value) if hasattr(value, "tolist") else f"{value:,}"
 
 
-def shown(value, unit=""):
-    """One value as a student reads it; a long array by its ends and length."""
+def shown(value, unit="", number=in_words):
+    """One value as a student reads it; a long array by its ends and length. `number` puts one number into words."""
     if hasattr(value, "tolist"):
         value = value.tolist()
     if isinstance(value, (list, tuple)):
-        if len(value) > 6:
-            return f"[{shown(value[0], unit)}, {shown(value[1], unit)}, … {shown(value[-1], unit)}] ({len(value)} values)"
-        return "[" + ", ".join(shown(item, unit) for item in value) + "]"
+        items = [shown(item, unit, number) for item in value]
+        if len(items) > 6:
+            return f"[{items[0]}, {items[1]}, … {items[-1]}] ({len(items)} values)"
+        return "[" + ", ".join(items) + "]"
     if isinstance(value, complex):
         sign = "-" if value.imag < 0 else "+"
         return f"({value.real:.4g} {sign} {abs(value.imag):.4g}j) {unit}".strip()
-    return repr(value) if isinstance(value, str) else in_words(value, unit)
+    return repr(value) if isinstance(value, str) else number(value, unit)
 
 
 def tidy_values(low, high):

@@ -315,7 +315,7 @@ def _with_source(finding, files):
     if not finding.line:
         return finding
     path, number, _ = finding.line
-    lines = files.get(path, "").splitlines()
+    lines = files.get(path, "").split("\n")
     text = lines[number - 1].strip() if 0 < number <= len(lines) else ""
     return replace(finding, line=(path, number, text))
 

@@ -39,7 +39,7 @@ def trouble(question, case, reply, seconds=2.0):
     what = reply["trouble"]
     place = (reply["file"], reply["line"], "") if reply.get("file") and reply.get("line") else None
     if what == "not written":
-        return Finding(NOT_ATTEMPTED, question.name, f"{question.name} is still the stub: it raises NotImplementedError.", line=place)
+        return Finding(NOT_ATTEMPTED, question.name, f"{question.name} is still the stub: it raises NotImplementedError.")
     if what == "no function":
         return Finding(WRONG, question.name, _no_function(question.name, reply.get("names", [])))
     if what == "signature":

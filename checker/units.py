@@ -27,6 +27,14 @@ def in_words(value, unit="", figures=4):
     return f"{rounded.scaleb(-power):f} {PREFIXES[power]}{unit}"
 
 
+def tidily(value, unit=""):
+    """A number that has few figures, without the zeros that `in_words` ends it with: "100 pF", not "100.0 pF"."""
+    number, _, rest = in_words(value, unit, 6).partition(" ")
+    if "." in number and "e" not in number:
+        number = number.rstrip("0").rstrip(".")
+    return f"{number} {rest}".rstrip()
+
+
 def quantity(text, unit):
     """The number in a text such as "365 pF": `quantity("365 pF", "F")` is 365e-12. ValueError names what was wrong."""
     match = _QUANTITY.fullmatch(text)

@@ -1,5 +1,5 @@
 """What the judge says, as values: nothing here decides anything or prints."""
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from fractions import Fraction
 
 PASSED, WRONG, RAISED = "passed", "wrong", "raised"
@@ -58,3 +58,20 @@ def marks_text(amount):
     tenths = (amount * 20 + 1) // 2
     whole, tenth = divmod(int(tenths), 10)
     return f"{whole}.{tenth}" if tenth else str(whole)
+
+
+def to_data(verdict):
+    """A verdict as plain data for JSON; fractions as "n/d" text, so that nothing is rounded."""
+    data = asdict(verdict)
+    for part in data["parts"]:
+        part.update(worth=str(part["worth"]), earned=str(part["earned"]))
+    return data | {"earned": str(verdict.earned)}
+
+
+def from_data(data):
+    """The verdict that `to_data` described; KeyError, TypeError or ValueError for anything else."""
+    parts = tuple(Part(part["function"], part["what"], Fraction(part["worth"]), Fraction(part["earned"])) for part in data["parts"])
+    findings = tuple(
+        Finding(**finding | {"inputs": tuple(map(tuple, finding["inputs"])), "line": finding["line"] and tuple(finding["line"])})
+        for finding in data["findings"])
+    return Verdict(data["exercise"], data["kind"], data["marks"], parts, findings, data["printed"])

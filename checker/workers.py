@@ -28,6 +28,10 @@ class Ended:
     signal: int | None = None
 
 
+class WorkerLost(Exception):
+    """The warm process itself has gone: nobody's submission is to blame for what was not answered."""
+
+
 class Worker:
     """A warm process. `with Worker() as worker: with worker.session(…) as session: session.ask(calls)`."""
 
@@ -46,6 +50,9 @@ class Worker:
         return self
 
     def __exit__(self, *exception):
+        self.close()
+
+    def close(self):
         self._channel.close()
         try:
             self._process.wait(timeout=GRACE)
@@ -59,9 +66,15 @@ class Worker:
         requests_read, requests_write = os.pipe()
         replies_read, replies_write = os.pipe()
         rights = array.array("i", [requests_read, replies_write])
-        self._channel.sendmsg([FORK], [(socket.SOL_SOCKET, socket.SCM_RIGHTS, rights)])
-        os.close(requests_read)
-        os.close(replies_write)
+        try:
+            self._channel.sendmsg([FORK], [(socket.SOL_SOCKET, socket.SCM_RIGHTS, rights)])
+        except BrokenPipeError:
+            os.close(requests_write)
+            os.close(replies_read)
+            raise WorkerLost("The worker process has ended unexpectedly; start the run again.") from None
+        finally:
+            os.close(requests_read)
+            os.close(replies_write)
         os.set_blocking(requests_write, False)
         pid, pidfd = self._answer()
         session = Session(requests_write, replies_read, seconds)
@@ -79,7 +92,7 @@ class Worker:
     def _answer(self):
         data, ancillary, _, _ = self._channel.recvmsg(ANSWER.size, socket.CMSG_LEN(array.array("i").itemsize))
         if len(data) != ANSWER.size:
-            raise RuntimeError("The worker process has ended unexpectedly; start the run again.")
+            raise WorkerLost("The worker process has ended unexpectedly; start the run again.")
         descriptors = array.array("i")
         for _, _, rights in ancillary:
             descriptors.frombytes(rights)
