@@ -1,0 +1,31 @@
+"""A worker that answers from functions of this process, so that a wrong function need not be written out as a file."""
+import contextlib
+
+from checker.worker.student import _call_symbolic, _unwrapped
+from checker.worker.wire import from_wire, to_wire
+
+
+class Answering:
+    """Stands in for `Worker`: `functions` maps the name asked for to a callable."""
+
+    def __init__(self, functions):
+        self.functions = functions
+
+    @contextlib.contextmanager
+    def session(self, exercise, files, seconds):
+        yield self
+
+    ended = None
+
+    def ask(self, calls):
+        return [self._answer(call) for call in calls]
+
+    def _answer(self, call):
+        function = self.functions[call["function"]]
+        try:
+            if "symbols" in call:
+                return _call_symbolic(function, call["symbols"], call["at"])
+            value = function(*map(from_wire, call["arguments"]))
+            return {"value": to_wire(_unwrapped(value)), "altered": []}
+        except Exception as error:
+            return {"trouble": "raised", "error": type(error).__name__, "text": str(error), "file": None, "line": None}

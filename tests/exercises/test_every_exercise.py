@@ -1,0 +1,104 @@
+"""What must be true of every exercise: the reference passes, the stub does not, and wrong answers are told from right ones."""
+import inspect
+import random
+from importlib import import_module
+
+import pytest
+from tests.exercises.answering import Answering
+from tests.exercises.mutants import mutants
+
+from checker.compare import difference
+from checker.course import PATHS, ROOT, load_exercise
+from checker.judge import judge
+from checker.plan import crossed, plan_for
+from checker.verdict import NOT_ATTEMPTED, PASSED
+from checker.workers import Worker
+
+SEED = 20
+MUTANTS_TRIED = 12
+# Changes that leave every answer right, and why: no check can reject these.
+EQUIVALENT = {
+    "arguments swapped in sympy.Eq(w * inductance, 1 / (w * capacitance))": "an equation reads the same from either side",
+}
+
+
+def sources(folder):
+    return {f"{path}.py": (ROOT / folder / f"{path}.py").read_text() for path in PATHS if (ROOT / folder / f"{path}.py").exists()}
+
+
+@pytest.fixture(scope="module")
+def worker():
+    with Worker() as warm:
+        yield warm
+
+
+@pytest.fixture(params=PATHS, ids=lambda path: path.rpartition("/")[2])
+def path(request):
+    return request.param
+
+
+def test_reference_earns_full_marks(path, worker):
+    verdict = judge(path, sources("solutions"), worker, SEED)
+    assert verdict.findings == ()
+    assert (verdict.kind, verdict.earned) == (PASSED, verdict.marks)
+
+
+def test_another_seed_asks_other_questions(path):
+    first, second = plan_for(path, SEED), plan_for(path, SEED + 1)
+    assert first.calls[0] == second.calls[0] or any(q.question.symbolic for q in first.questions)
+    if any(len(q.cases) > 8 for q in first.questions):
+        assert first.calls != second.calls
+
+
+def test_stub_is_not_attempted(path, worker):
+    verdict = judge(path, sources("exercises"), worker, SEED)
+    assert (verdict.kind, verdict.earned) == (NOT_ATTEMPTED, 0)
+
+
+def test_stub_has_the_signature_and_docstring_of_the_reference(path):
+    stub = import_module(f"exercises.{path.replace('/', '.')}")
+    for question in load_exercise(path).questions:
+        function = getattr(stub, question.name)
+        assert inspect.signature(function) == inspect.signature(question.asks)
+        assert tuple(question.given) == tuple(inspect.signature(question.asks).parameters)[: len(question.given)]
+        for section in ("Parameters", "Returns"):
+            assert section in (function.__doc__ or "")
+        assert ("Raises" in function.__doc__) >= bool(question.refuses)
+
+
+def test_published_figures_are_met_by_the_reference(path):
+    for question in load_exercise(path).questions:
+        for figure in question.published:
+            got = crossed(question.asks(*figure.given))
+            assert difference(got, figure.wanted, figure.within, question.gives) is None, figure.what
+
+
+def test_each_slip_is_rejected_under_its_own_name(path):
+    exercise = load_exercise(path)
+    right = {question.name: question.asks for question in exercise.questions}
+    for question in exercise.questions:
+        assert len(question.slips) >= 3, f"{question.name} names only {len(question.slips)} slips"
+        for slip in question.slips:
+            verdict = judge(path, {f"{path}.py": ""}, Answering(right | {question.name: slip.wrong}), SEED)
+            assert verdict.kind != PASSED, slip.says
+            assert verdict.earned < verdict.marks, slip.says
+            assert [f.slip for f in verdict.findings if f.function == question.name] == [slip.says]
+
+
+def test_constants_and_nothing_earn_no_marks(path):
+    exercise = load_exercise(path)
+    for useless in (0.0, 1.0, "", None, float("nan")):
+        functions = {question.name: lambda *inputs, value=useless: value for question in exercise.questions}
+        verdict = judge(path, {f"{path}.py": ""}, Answering(functions), SEED)
+        assert verdict.kind != PASSED
+        assert verdict.earned == 0, (useless, verdict)
+
+
+def test_mutants_of_the_reference_are_rejected(path, worker):
+    files = sources("solutions")
+    every = list(mutants(files[f"{path}.py"]))
+    tried = random.Random(path).sample(every, min(MUTANTS_TRIED, len(every)))
+    survivors = [what for what, source in tried if what not in EQUIVALENT
+                 and judge(path, files | {f"{path}.py": source}, worker, SEED).kind == PASSED]
+    assert len(tried) >= 5
+    assert survivors == []
