@@ -1,7 +1,7 @@
 """Which stations are on the dial, and where?   Lesson: Tuned circuit, section 8."""
 import numpy as np
 
-from exercises.unit02_coil_and_condenser.vane_capacitance import power_of, vane_capacitance
+from exercises.unit02_coil_and_condenser.vane_capacitance import LAWS, vane_capacitance
 from exercises.unit03_tuned_circuit.resonance import resonant_frequency
 
 
