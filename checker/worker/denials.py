@@ -1,0 +1,162 @@
+"""What a submission tried that it may not, in words.
+
+Python tells an audit hook what is about to be done (PEP 578; the table of audit events in the library reference). The
+hook here gives the sentence. It is no wall: code that goes round Python goes round it, and meets the kernel's.
+"""
+import errno
+import os
+import sys
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from types import FrameType, TracebackType
+
+LONGEST_NAME = 80
+
+# What each kind of attempt is called, after "tried to". These keys, not the words, should cross to the judge.
+WORDS = {
+    "network": "open a network connection",
+    "program": "start another program",
+    "process": "start another process",
+    "thread": "start a thread",
+    "signal": "send a signal",
+    "read": "read a file outside its own folder",
+    "list": "list a folder outside its own",
+    "write": "write outside its own folder",
+    "change": "change, move or remove a file outside its own folder",
+    "machine": "call the computer's libraries behind Python's back (ctypes)",
+    "limits": "change its own limits",
+    "watch": "put a watch of its own on Python",
+    "memory map": "share memory with other programs",
+    "other": "do something that a submission may not do",
+}
+
+# Audit events that mean an attempt whatever their arguments are.
+_EVENTS = {
+    "network": "socket.__new__ socket.connect socket.bind socket.sendto socket.sendmsg socket.getaddrinfo socket.gethostbyname "
+               "socket.gethostbyaddr socket.getnameinfo socket.sethostname urllib.Request http.client.connect ftplib.connect "
+               "smtplib.connect poplib.connect imaplib.open nntplib.connect telnetlib.Telnet.open webbrowser.open syslog.syslog",
+    "program": "subprocess.Popen os.system os.exec os.spawn os.posix_spawn os.startfile pty.spawn",
+    "process": "os.fork os.forkpty",
+    "thread": "_thread.start_new_thread _thread.start_joinable_thread",
+    "signal": "os.kill os.killpg signal.pthread_kill",
+    "change": "os.chmod os.chown os.lockf os.link os.symlink os.truncate os.utime os.setxattr os.removexattr os.chflags",
+    "machine": "ctypes.dlopen ctypes.dlsym ctypes.dlsym/handle ctypes.call_function ctypes.string_at ctypes.wstring_at "
+               "ctypes.cdata/buffer ctypes.set_exception",
+    "limits": "resource.setrlimit resource.prlimit",
+    "watch": "sys.addaudithook",
+}
+_KIND_OF = {event: kind for kind, events in _EVENTS.items() for event in events.split()}
+
+# Audit events whose first argument, or first two, are paths; an attempt if they lead outside.
+_ON_PATHS = {
+    "os.listdir": "list", "os.scandir": "list", "os.remove": "change", "os.rename": "change", "os.rmdir": "change",
+    "os.mkdir": "write", "sqlite3.connect": "write",
+}
+_WRITING = os.O_WRONLY | os.O_RDWR | os.O_CREAT | os.O_TRUNC | os.O_APPEND
+
+
+@dataclass(frozen=True)
+class Attempt:
+    """One thing tried: its kind (a key of `WORDS`), the path it was tried on if any, the student's line if known."""
+
+    kind: str
+    path: str = ""
+    line: int | None = None
+
+    @property
+    def words(self) -> str:
+        """As in "tried to read a file outside its own folder: /etc/passwd, line 3"."""
+        path = f": {self.path}" if self.path else ""
+        line = f", line {self.line}" if self.line else ""
+        return f"tried to {WORDS[self.kind]}{path}{line}"
+
+
+def watch_audit(callback: Callable[[Attempt], None], source: Collection[str], readable: Sequence[str] = (),
+                writable: Sequence[str] = ()) -> None:
+    """Call `callback` with each `Attempt` from now on, before it is made; if it raises, the attempt is not made.
+
+    The hook cannot be taken away again, and it slows every audited action by well under a microsecond.
+
+    Parameters
+    ----------
+    callback : callable
+        Gets an `Attempt`.
+    source : collection of str
+        File names (`co_filename`) of the student's code, for the line.
+    readable, writable : sequence of str
+        Trees in which opening and changing files is no attempt.
+    """
+    may_write = tuple(writable)
+    may_read = (*readable, *may_write)
+
+    def hook(event, arguments):
+        if event == "open":
+            found = _opened(arguments, may_read, may_write)
+        elif event in _KIND_OF:
+            found = _KIND_OF[event], ""
+        elif event in _ON_PATHS:
+            found = _reached(_ON_PATHS[event], arguments, may_read, may_write)
+        else:
+            return
+        if found:
+            kind, path = found
+            callback(Attempt(kind, path, line_of(sys._getframe(1), source)))
+
+    sys.addaudithook(hook)
+
+
+def describe_denial(error: BaseException, source: Collection[str]) -> Attempt | None:
+    """The attempt that an exception tells of, where the audit hook saw none; None if it is no denial."""
+    line = line_in(error.__traceback__, source)
+    if isinstance(error, PermissionError):
+        return Attempt("other", shown(error.filename), line)
+    if isinstance(error, RuntimeError) and "start new thread" in str(error):
+        return Attempt("thread", "", line)
+    return None
+
+
+def line_of(frame: FrameType | None, source: Collection[str]) -> int | None:
+    """The innermost line of the student's own among a frame and its callers."""
+    while frame is not None:
+        if frame.f_code.co_filename in source:
+            return frame.f_lineno
+        frame = frame.f_back
+    return None
+
+
+def line_in(traceback: TracebackType | None, source: Collection[str]) -> int | None:
+    """The innermost line of the student's own in a traceback."""
+    found = None
+    while traceback is not None:
+        if traceback.tb_frame.f_code.co_filename in source:
+            found = traceback.tb_lineno
+        traceback = traceback.tb_next
+    return found
+
+
+def shown(path: object) -> str:
+    """A path fit to be printed: short, on one line, nothing in it that a terminal would obey."""
+    if isinstance(path, bytes):
+        path = os.fsdecode(path)
+    if not isinstance(path, str):
+        return ""
+    text = "".join(letter if letter.isprintable() else "?" for letter in path)
+    return text if len(text) <= LONGEST_NAME else text[: LONGEST_NAME - 1] + "…"
+
+
+def _opened(arguments, may_read, may_write):
+    path, _, flags = arguments
+    if not isinstance(flags, int) or flags & _WRITING:
+        return _reached("write", (path,), may_read, may_write)
+    return _reached("read", (path,), may_read, may_write)
+
+
+def _reached(kind, arguments, may_read, may_write):
+    """(kind, path) if a path among the first two arguments leads outside; None if not. Descriptors are open already."""
+    allowed = may_read if kind in ("read", "list") else may_write
+    for path in arguments[:2]:
+        if isinstance(path, (str, bytes)):
+            full = os.path.abspath(os.fsdecode(path))
+            if not any(full == tree or full.startswith(tree + os.sep) for tree in allowed):
+                return kind, shown(path)
+    return None
