@@ -25,7 +25,6 @@ from checker.given import shown
 
 from .reflected_impedance import mutual_from_coupling, reflected_impedance, secondary_current, series_impedance
 
-BIRD = "J. Bird, Electrical Circuit Theory and Technology, problem 43.06 (book title from memory)"
 TERMAN = "F. E. Terman, Radio Engineers' Handbook, 1943, section 3 (formula from memory)"
 PRINTED = relative(1e-9, because="printed to 12 figures")
 FREQUENCY = hertz("500 kHz", "1600 kHz")
@@ -58,10 +57,8 @@ EXERCISE = Exercise(
                           lambda M, k, L1, L2: (M(k, 4 * L1, L2), 2 * M(k, L1, L2))),
             ],
             published=[
-                value("a textbook exercise: 1 H and 5 H, k = 0.4472", given=(0.4472135955, 1.0, 5.0), wanted=1.0,
-                      within=relative(1e-9, because="k is worked out to 10 figures"),
-                      source=BIRD,
-                      known="recomputed"),
+                value("two coils of 200 µH, 1 % coupled", given=(0.01, 200e-6, 200e-6), wanted=2e-6, within=PRINTED,
+                      source=f"{TERMAN}; tuned_circuits.toml, k = kc", known="recomputed"),
             ],
             refuses=[
                 refusal("a coupling coefficient of 1.2", (1.2, 1e-4, 1e-4)),
