@@ -9,7 +9,7 @@ from . import sentences
 from .compare import Difference, difference, ratio_in_words
 from .given import shown
 from .plan import Asked, Case, call_key, numeric_call, plan_for, strategy
-from .verdict import NOT_ATTEMPTED, PASSED, REFUSED, TOO_BIG, WRONG, Finding, Part, Verdict
+from .verdict import NOT_ATTEMPTED, PASSED, REFUSED, TOO_BIG, UNFINISHED, WRONG, Finding, Part, Verdict
 from .worker.wire import Malformed, from_wire
 
 # What each part of a question is worth, before the parts that it lacks are left out.
@@ -55,7 +55,7 @@ def judge(name, files, worker, seed):
     parts = tuple(part for question_parts, _ in judged for part in question_parts)
     written = [finding for finding in findings if finding.kind != NOT_ATTEMPTED]
     earned = any(part.earned for part in parts)
-    kind = written[0].kind if written else PASSED if not findings else WRONG if earned else NOT_ATTEMPTED
+    kind = written[0].kind if written else PASSED if not findings else UNFINISHED if earned else NOT_ATTEMPTED
     printed = "".join(reply.get("printed", "") for reply in replies)[:2000]
     return Verdict(exercise.path, kind, exercise.marks, parts, findings, printed)
 

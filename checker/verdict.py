@@ -4,8 +4,8 @@ from fractions import Fraction
 
 PASSED, WRONG, RAISED = "passed", "wrong", "raised"
 TOO_SLOW, TOO_BIG, REFUSED = "too slow", "too big", "refused"
-ENDED_EARLY, NOT_ATTEMPTED = "ended early", "not attempted"
-KINDS = (PASSED, WRONG, RAISED, TOO_SLOW, TOO_BIG, REFUSED, ENDED_EARLY, NOT_ATTEMPTED)
+ENDED_EARLY, UNFINISHED, NOT_ATTEMPTED = "ended early", "unfinished", "not attempted"
+KINDS = (PASSED, WRONG, RAISED, TOO_SLOW, TOO_BIG, REFUSED, ENDED_EARLY, UNFINISHED, NOT_ATTEMPTED)
 
 
 @dataclass(frozen=True)

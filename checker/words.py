@@ -3,10 +3,10 @@ import textwrap
 from dataclasses import dataclass
 
 from .submissions import display_name
-from .verdict import NOT_ATTEMPTED, PASSED, Verdict, marks_text
+from .verdict import NOT_ATTEMPTED, PASSED, UNFINISHED, Verdict, marks_text
 
 WIDTH = 80
-_STYLES = {PASSED: "bold green", NOT_ATTEMPTED: "bold blue"}
+_STYLES = {PASSED: "bold green", UNFINISHED: "bold blue", NOT_ATTEMPTED: "bold blue"}
 WRONG_STYLE = "bold red"
 
 

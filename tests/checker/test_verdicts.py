@@ -1,0 +1,160 @@
+"""Every way a submission goes wrong has a sentence of its own, which fits a terminal and points at the student's line."""
+import re
+from fractions import Fraction
+
+import pytest
+
+from checker.judge import judge
+from checker.verdict import Part, Verdict, from_data, marks_text, to_data
+from checker.words import verdict_lines
+from checker.workers import Worker
+
+PATH = "unit03_tuned_circuit/resonance.py"
+FORMULA = """import numpy as np
+import sympy
+
+def resonance_condition(inductance, capacitance):
+    return 1 / sympy.sqrt(inductance * capacitance)
+
+def resonant_frequency(inductance, capacitance):
+"""
+RIGHT = FORMULA + "    return 1 / (2 * np.pi * np.sqrt(inductance * capacitance))\n"
+LINE = 8
+
+
+def body(text):
+    return FORMULA + "".join(f"    {line}\n" for line in text.split("\n"))
+
+
+# name → (source, kind of verdict, what the message must say, the student's line or None)
+TROUBLES = {
+    "slip": (body("return 1 / np.sqrt(inductance * capacitance)"), "wrong",
+             ["100 µH", "100 pF", "10.00 MHz", "1.592 MHz", "2π times too large", "You may have returned the angular frequency"], None),
+    "constant factor": (body("return 3 / (2 * np.pi * np.sqrt(inductance * capacitance))"), "wrong", ["3 times too large"], None),
+    "opposite sign": (body("return -1 / (2 * np.pi * np.sqrt(inductance * capacitance))"), "wrong", ["opposite sign"], None),
+    "wrong in a corner": (body("f = 1 / (2 * np.pi * np.sqrt(inductance * capacitance))\n"
+                               "return np.where(np.asarray(capacitance) < 20e-12, 2 * f, f)"), "wrong", ["10 pF"], None),
+    "float32": (body("return np.float32(1 / (2 * np.pi * np.sqrt(inductance * capacitance)))"), "wrong", ["float32", "float64"], None),
+    "syntax": ("def resonant_frequency(:\n    pass\n", "raised", ["does not read as Python"], 1),
+    "null byte": ("x = 1\0\n", "raised", ["null bytes"], None),
+    "indentation": ("def f():\nreturn 1\n", "raised", ["does not read as Python", "expected an indented block"], 2),
+    "wrong name": (RIGHT.replace("resonant_frequency", "resonance_frequency"), "wrong",
+                   ["no function resonant_frequency", "It has resonance_frequency"], None),
+    "no function": ("x = 1\n", "wrong", ["no function resonant_frequency", "Keep the name"], None),
+    "too few arguments": (RIGHT.replace("resonant_frequency(inductance, capacitance)", "resonant_frequency(inductance)"), "wrong",
+                          ["takes (inductance)", "called with (inductance, capacitance)"], None),
+    "half written": (body("raise NotImplementedError"), "unfinished", ["still the stub"], None),
+    "nothing returned": (body("1 / (2 * np.pi)"), "wrong", ["returned nothing (None)", "`return`?"], None),
+    "wrong shape": (body("return np.array([1.0, 2.0])"), "wrong", ["array of shape (2,) where one number"], None),
+    "one number for arrays": (body("return float(np.ravel(1 / (2 * np.pi * np.sqrt(inductance * capacitance)))[0])"), "wrong",
+                              ["returned one number where an array of shape (5,)", "right for single numbers"], None),
+    "math for arrays": (body("import math\nreturn 1 / (2 * math.pi * math.sqrt(inductance * capacitance))"), "raised",
+                        ["TypeError", "numpy's", "right for single numbers"], LINE + 1),
+    "if on an array": (body("if inductance < 0: return 0\nreturn 1 / (2 * np.pi * np.sqrt(inductance * capacitance))"), "raised",
+                       ["truth value of an array", "np.where"], LINE),
+    "input altered": (body("capacitance *= inductance\nreturn 1 / (2 * np.pi * np.sqrt(capacitance))"), "wrong",
+                      ["changes the array capacitance", "copy"], None),
+    "nan": (body("return float('nan')"), "wrong", ["nan (not a number)", "0/0"], None),
+    "infinity": (body("return np.inf"), "wrong", ["infinity", "divided by zero"], None),
+    "complex": (body("return 1j / (2 * np.pi * np.sqrt(inductance * capacitance))"), "wrong", ["complex number", "real one"], None),
+    "text": (body("return '5 MHz'"), "wrong", ["the text '5 MHz' where a number"], None),
+    "truth": (body("return True"), "wrong", ["returned True where a number"], None),
+    "list of text": (body("return ['a']"), "wrong", ["a list of 1 items where a number"], None),
+    "generator": (body("return (x for x in [1])"), "wrong", ["a generator, where a number"], None),
+    "function": (body("return lambda: 1"), "wrong", ["a function, where a number"], None),
+    "dict": (body("return {'f': 1}"), "wrong", ["a dict, where a number"], None),
+    "objects": (body("return np.array([None, 1], dtype=object)"), "wrong", ["array of Python objects"], None),
+    "huge whole number": (body("return 10**400"), "too big", ["whole number of"], None),
+    "huge array": (body("return np.zeros(10**9)"), "too big", ["more memory"], LINE),
+    "huge view": (body("return np.broadcast_to(0.0, (10**9,))"), "too big", ["1,000,000,000 numbers"], None),
+    "prints a lot": (body("while True: print('.' * 1000)"), "too big", ["prints more than 64 kB"], LINE),
+    "input": (body("return input('f? ')"), "refused", ["keyboard with input()"], LINE),
+    "sys.exit": (body("raise SystemExit(0)"), "ended early", ["ends Python", "Return a value"], LINE),
+    "quit": (body("quit()"), "ended early", ["ends Python"], LINE),
+    "infinite loop": (body("while True:\n    pass"), "too slow", ["Still running after 2 s"], None),
+    "stubborn loop": (body("while True:\n    try:\n        while True: pass\n    except BaseException: pass"), "too slow",
+                      ["Still running after 2 s"], None),
+    "deep recursion": (body("return resonant_frequency(inductance, capacitance)"), "raised", ["calls itself without end"], LINE),
+    "division by zero": (body("return 1 / 0"), "raised", ["ZeroDivisionError: division by zero"], LINE),
+    "name error": (body("return pi"), "raised", ["NameError", "spelt", "imported?"], LINE),
+    "import scipy": ("import scipy\n" + RIGHT, "refused", ["imports scipy", "numpy, sympy"], 1),
+    "import sys": ("import sys\n" + RIGHT, "refused", ["imports sys"], 1),
+    "import inside": (body("import os\nreturn os.getpid()"), "refused", ["imports os"], LINE),
+    "unknown earlier exercise": ("from exercises.unit09_none.nothing import x\n" + RIGHT, "raised", ["cannot be found"], 1),
+    "hard exit": (body("[c for c in ().__class__.__base__.__subclasses__() if c.__name__ == '_wrap_close'][0]"
+                       ".__init__.__globals__['_exit'](0)"), "ended early", ["Python ended before"], None),
+}
+
+
+@pytest.fixture(scope="module")
+def worker():
+    with Worker() as warm:
+        yield warm
+
+
+def test_right_answer_passes(worker):
+    verdict = judge("resonance", {PATH: RIGHT}, worker, 1)
+    assert (verdict.kind, verdict.earned, verdict.findings) == ("passed", 10, ())
+
+
+@pytest.mark.parametrize("name", TROUBLES)
+def test_each_trouble_has_its_own_sentence(name, worker):
+    source, kind, fragments, line = TROUBLES[name]
+    verdict = judge("resonance", {PATH: source}, worker, 1)
+    lines = [line.text for line in verdict_lines(verdict)]
+    text = re.sub(r"\s+", " ", "\n".join(lines))
+    assert (verdict.kind, [f for f in fragments if f not in text]) == (kind, []), text
+    assert max(map(len, lines)) <= 80
+    if line:
+        assert f"{PATH}, line {line}" in text
+    assert "Traceback" not in text and "checker/" not in text
+    assert judge("resonance", {PATH: RIGHT}, worker, 1).kind == "passed", "the next submission must not feel it"
+
+
+def test_no_two_troubles_read_alike(worker):
+    alike = {}
+    for name in ("nan", "infinity", "complex", "text", "generator", "nothing returned", "sys.exit", "input", "import scipy", "syntax"):
+        verdict = judge("resonance", {PATH: TROUBLES[name][0]}, worker, 1)
+        alike.setdefault(verdict.findings[0].says, []).append(name)
+    assert [names for names in alike.values() if len(names) > 1] == []
+
+
+def test_missing_file_is_not_attempted(worker):
+    assert judge("resonance", {}, worker, 1).kind == "not attempted"
+
+
+def test_a_fault_in_one_function_leaves_the_marks_of_the_other(worker):
+    verdict = judge("resonance", {PATH: body("return 0.0")}, worker, 1)
+    assert verdict.earned == 5
+
+
+def test_what_is_printed_is_shown_to_the_student(worker):
+    verdict = judge("resonance", {PATH: RIGHT.replace("    return 1 / (2", "    print('L =', inductance)\n    return 1 / (2")}, worker, 1)
+    assert verdict.kind == "passed" and verdict.printed.startswith("L = 0.0001")
+    assert any("It printed: L = 0.0001" in line.text for line in verdict_lines(verdict))
+
+
+def test_earlier_exercises_may_be_used(worker):
+    other = "unit03_tuned_circuit/quality_factor.py"
+    files = {other: "def root(x):\n    return x ** 0.5\n", PATH: FORMULA.replace(
+        "import sympy\n", "import sympy\nfrom exercises.unit03_tuned_circuit.quality_factor import root\n")
+        + "    return 1 / (2 * np.pi * root(inductance * capacitance))\n"}
+    assert judge("resonance", files, worker, 1).kind == "passed"
+
+
+@pytest.mark.parametrize(("amount", "text"), [
+    (Fraction(10), "10"), (Fraction(15, 2), "7.5"), (Fraction(20, 3), "6.7"), (Fraction(1, 20), "0.1"), (Fraction(1, 21), "0"), (Fraction(0), "0")])
+def test_marks_round_once_halves_up(amount, text):
+    assert marks_text(amount) == text
+
+
+def test_verdict_survives_json(worker):
+    import json
+
+    verdict = judge("resonance", {PATH: TROUBLES["math for arrays"][0]}, worker, 1)
+    assert from_data(json.loads(json.dumps(to_data(verdict)))) == verdict
+
+
+def test_marks_are_exact():
+    parts = tuple(Part("f", what, Fraction(10, 3), Fraction(10, 3)) for what in "abc")
+    assert Verdict("x", "passed", 10, parts).earned == 10
