@@ -37,7 +37,7 @@ def files_of(drawing: Figure | schemdraw.Drawing, name: str, about: dict[str, st
     if isinstance(drawing, Figure):
         source = from_matplotlib(drawing, name)
     elif isinstance(drawing, schemdraw.Drawing):
-        source = drawing.get_imagedata("svg").decode("utf-8")
+        source = drawing.get_imagedata("svg").decode("utf-8").replace("stroke-dasharray:-;", "")
     else:
         raise ValueError(f"the function returned {type(drawing).__name__}, not a matplotlib or schemdraw drawing")
     slug = re.sub(r"\W+", "-", name)
