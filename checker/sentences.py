@@ -1,7 +1,10 @@
 """Every sentence about code that gave no answer, in one place. What, where, and what to do; no scolding."""
+import signal
 from difflib import get_close_matches
 
+from .submissions import display_name
 from .verdict import ENDED_EARLY, NOT_ATTEMPTED, RAISED, REFUSED, TOO_BIG, TOO_SLOW, WRONG, Finding
+from .worker.denials import WORDS
 
 NOT_HANDED_IN = "The file was not handed in."
 FORGED = "The program sent something that is not an answer. Return the value from the function; nothing else is read."
@@ -17,7 +20,7 @@ _TROUBLES = {
     "input": (REFUSED, "The file asks the keyboard with input(). Everything the function needs is in its arguments."),
     "import": (REFUSED, "The file imports {what}. This course uses " + ALLOWED + "."),
     "missing module": (RAISED, "The file imports {what}, which cannot be found."),
-    "refused": (REFUSED, "The file tried something that a submission may not do: {text}"),
+    "refused": (REFUSED, "The file tried to {what}. A submission may not."),
     "time": (TOO_SLOW, "Still running after {seconds:g} s. Look for a loop that never ends."),
     "printed": (TOO_BIG, "The file prints {what}. Take the print out of the loop."),
     "memory": (TOO_BIG, "The file asks for more memory than there is for it (512 MB). How large an array was meant?"),
@@ -45,6 +48,8 @@ def trouble(question, case, reply, seconds=2.0):
     if what == "signature":
         wanted = ", ".join(question.given)
         return Finding(WRONG, question.name, f"{question.name} takes ({reply.get('what', '')}); it will be called with ({wanted}).")
+    if what == "refused":
+        reply = reply | {"what": _attempt(reply)}
     kind, sentence = _TROUBLES.get(what, _TROUBLES["raised"])
     text = str(reply.get("text", "")).splitlines()[:1]
     says = sentence.format(f=question.name, what=reply.get("what") or "something", error=reply.get("error", "an error"),
@@ -53,6 +58,11 @@ def trouble(question, case, reply, seconds=2.0):
     about_inputs = kind == RAISED and what == "raised"
     inputs = tuple((name, given.show(v)) for (name, given), v in zip(question.given.items(), case.inputs, strict=False))
     return Finding(kind, question.name, says, inputs if about_inputs else (), line=place)
+
+
+def _attempt(reply):
+    words, path = WORDS.get(reply.get("what"), WORDS["other"]), display_name(str(reply.get("text", "")))
+    return f"{words} ({path})" if reply.get("text") and len(path) < 60 else words
 
 
 def _no_function(wanted, names):
@@ -83,4 +93,8 @@ def ended(exercise, session):
         return Finding(TOO_SLOW, function, f"Still running after {exercise.seconds:g} s, and would not stop. Look for a loop that never ends.")
     if session.ended.why == "malformed":
         return Finding(REFUSED, function, FORGED)
+    if session.signal == signal.SIGXCPU:
+        return Finding(TOO_SLOW, function, "It used up all the processor time there is for it. Look for a loop that never ends.")
+    if session.signal in (signal.SIGSEGV, signal.SIGBUS, signal.SIGABRT, signal.SIGSYS, signal.SIGILL):
+        return Finding(REFUSED, function, f"Python itself broke off ({signal.Signals(session.signal).name}): the file goes past it to the machine.")
     return Finding(ENDED_EARLY, function, "Python ended before the function had answered. Return a value; do not end the program.")

@@ -11,13 +11,11 @@ import time
 from dataclasses import dataclass
 from pathlib import Path
 
-from .worker.warm import ANSWER, FORK, REAP
-from .worker.wire import MAX_LINE, Malformed, line, parse_line
+from .worker.contain import START_ENVIRONMENT
+from .worker.wire import ANSWER, FORK, MAX_LINE, REAP, Malformed, line, parse_line
 
-CPU_SECONDS = 20
 GRACE = 1.0
-_START = "import sys; sys.path.insert(0, sys.argv[1]); from worker.warm import main; del sys.path[0]; " \
-         "main(int(sys.argv[2]), int(sys.argv[3]))"
+_START = "import sys; sys.path.insert(0, sys.argv[1]); from worker.warm import main; del sys.path[0]; main(int(sys.argv[2]))"
 
 
 @dataclass(frozen=True)
@@ -37,10 +35,9 @@ class Worker:
 
     def __init__(self):
         ours, theirs = socket.socketpair()
-        environment = {key: value for key, value in os.environ.items() if key.startswith("OPENBLAS")}
-        environment["OPENBLAS_NUM_THREADS"] = "1"
+        environment = {key: value for key, value in os.environ.items() if key.startswith("OPENBLAS")} | START_ENVIRONMENT
         self._process = subprocess.Popen(
-            [sys.executable, "-I", "-B", "-c", _START, str(Path(__file__).parent), str(theirs.fileno()), str(CPU_SECONDS)],
+            [sys.executable, "-I", "-B", "-c", _START, str(Path(__file__).parent), str(theirs.fileno())],
             stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, pass_fds=[theirs.fileno()],
             env=environment, cwd="/", start_new_session=True)
         theirs.close()

@@ -1,13 +1,11 @@
 """One child, one exercise: read a request, load the student's file, answer calls until the judge hangs up."""
 import io
 import os
-import resource
 import signal
 import sys
 import time
 
-import numpy as np
-
+from .denials import watch_audit
 from .student import Printed, Stop, call, load, trouble
 from .wire import MAX_LINE, Malformed, line, parse_line
 
@@ -29,8 +27,28 @@ class Replies:
             data = data[os.write(self.descriptor, data):]
 
 
-def serve(request_descriptor, reply_descriptor):
-    """Answer batches until the judge closes the pipe.
+class Attempts:
+    """Remembers the first thing tried that a submission may not do, and stops the code that tried it.
+
+    It is told even if the code catches what stops it: whoever tries is not marked.
+    """
+
+    def __init__(self):
+        self.first = None
+
+    def __call__(self, attempt):
+        self.first = self.first or attempt
+        raise Stop("refused", attempt.kind)
+
+    def told(self, exercise):
+        if self.first is None:
+            return None
+        return {"trouble": "refused", "what": self.first.kind, "text": self.first.path,
+                "file": f"{exercise}.py", "line": self.first.line}
+
+
+def serve(request_descriptor, reply_descriptor, readable, scratch):
+    """Answer batches until the judge closes the pipe. `readable` and `scratch` are what the student's code may open.
 
     First line: {"exercise", "files", "seconds"}; every later line: {"calls": [...]}. A reply a call, in order.
     """
@@ -43,16 +61,19 @@ def serve(request_descriptor, reply_descriptor):
     printed = sys.stdout = sys.stderr = Printed()
     sys.stdin = io.StringIO()
     signal.signal(signal.SIGALRM, _time_up)
-    np.seterr(all="ignore")
+    attempts = Attempts()
+    watch_audit(attempts, files, readable, (scratch,) if scratch else ())
     module, failure = _guarded(lambda: load(first["exercise"], files), files, seconds)
+    failure = attempts.told(first["exercise"]) or failure
     while (message := _next(requests)) is not None:
         deadline = time.monotonic() + seconds
         for request in message["calls"]:
             if failure is None:
                 left = max(0.01, deadline - time.monotonic())
                 reply, stopped = _guarded(lambda request=request: call(module, request), files, left)
-                failure = stopped if stopped and stopped["trouble"] in FATAL else None
                 reply = stopped or reply
+                failure = attempts.told(first["exercise"]) or (reply if reply.get("trouble") in FATAL else None)
+                reply = failure or reply
             else:
                 reply = failure
             replies.send(reply | {"printed": printed.kept} if printed.kept else reply)
@@ -88,11 +109,3 @@ def _next(requests):
     except Malformed:
         return None
 
-
-def limit_resources(cpu_seconds, memory_bytes):
-    """Rlimits that hold where nothing stronger is to be had."""
-    with open("/proc/self/statm") as statm:
-        used = int(statm.read().split()[0]) * resource.getpagesize()
-    for what, most in ((resource.RLIMIT_CPU, cpu_seconds), (resource.RLIMIT_AS, used + memory_bytes),
-                       (resource.RLIMIT_FSIZE, 1 << 20), (resource.RLIMIT_NOFILE, 64), (resource.RLIMIT_CORE, 0)):
-        resource.setrlimit(what, (most, most))

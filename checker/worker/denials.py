@@ -6,7 +6,7 @@ hook here gives the sentence. It is no wall: code that goes round Python goes ro
 import errno
 import os
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass
 from types import FrameType, TracebackType
 

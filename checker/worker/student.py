@@ -12,6 +12,7 @@ import types
 import numpy as np
 import sympy
 
+from .denials import describe_denial
 from .wire import Expression, Unusable, from_wire, to_wire
 
 ALLOWED = frozenset(
@@ -117,8 +118,8 @@ def trouble(error, files):
         kind = "memory"
     elif isinstance(error, ModuleNotFoundError):
         kind, what = "missing module", str(error.name)
-    elif isinstance(error, PermissionError):
-        kind = "refused"
+    elif (denied := describe_denial(error, files)) is not None:
+        kind, what = "refused", denied.kind
     path, number = (error.filename, error.lineno) if kind == "syntax" else student_line(error.__traceback__, files)
     return {"trouble": kind, "what": what, "error": type(error).__name__[:80], "text": safe_text(error),
             "file": path, "line": number}

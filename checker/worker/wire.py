@@ -12,8 +12,13 @@ A value is one of
 import base64
 import json
 import math
+import struct
 
 import numpy as np
+
+# What the judge tells the warm process over its socket, and the form of the answer: one whole number.
+FORK, REAP = b"F", b"R"
+ANSWER = struct.Struct("<q")
 
 MAX_LINE = 8 << 20
 MAX_ELEMENTS = 100_000
