@@ -38,7 +38,8 @@ def nagaoka_coefficient(diameter_over_length: float) -> float:
 
     Source
     ------
-    H. Nagaoka, J. Coll. Sci. Imp. Univ. Tokyo 27 art. 6, 1909; L. Lorenz 1879.
+    H. Nagaoka, J. Coll. Sci. Imp. Univ. Tokyo 27 art. 6, 1909; L. Lorenz 1879. Formula from memory, confirmed against
+    the double integral of Maxwell's mutual inductance over the current sheet.
     """
     raise NotImplementedError
 

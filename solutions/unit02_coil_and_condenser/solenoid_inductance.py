@@ -3,7 +3,30 @@ import numpy as np
 
 MU_0 = 4e-7 * np.pi  # henry per metre
 INCH = 25.4e-3  # metre
-ROUNDS = 10  # each round of the mean doubles the number of right figures
+ROUNDS = 10  # each round doubles the number of right figures
+
+
+def common_mean(first: float, second: float) -> tuple[float, float]:
+    """Arithmetic-geometric mean of two numbers, and the sum of 2ⁿ (half their gap)² after n = 1, 2, … rounds.
+
+    Parameters
+    ----------
+    first, second : float or ndarray, > 0, in one unit, broadcast
+
+    Returns
+    -------
+    tuple of two floats or ndarrays, in that unit and its square
+
+    Source
+    ------
+    NIST Digital Library of Mathematical Functions, 19.8.1 and 19.8.6.
+    """
+    gaps = 0.0
+    for n in range(1, ROUNDS):
+        half_gap = (first - second) / 2
+        first, second = (first + second) / 2, np.sqrt(first * second)
+        gaps = gaps + 2**n * half_gap**2
+    return first, gaps
 
 
 def elliptic_integrals(parameter: float) -> tuple[float, float]:
@@ -23,14 +46,9 @@ def elliptic_integrals(parameter: float) -> tuple[float, float]:
     ------
     NIST Digital Library of Mathematical Functions, 19.8.5 and 19.8.6.
     """
-    mean, other_mean = 1.0, np.sqrt(1 - parameter)
-    weighted_gaps = parameter
-    for n in range(1, ROUNDS):
-        half_gap = (mean - other_mean) / 2
-        mean, other_mean = (mean + other_mean) / 2, np.sqrt(mean * other_mean)
-        weighted_gaps = weighted_gaps + 2**n * half_gap**2
+    mean, gaps = common_mean(1.0, np.sqrt(1 - parameter))
     first_kind = np.pi / (2 * mean)
-    return first_kind, first_kind * (1 - weighted_gaps / 2)
+    return first_kind, first_kind * (1 - (parameter + gaps) / 2)
 
 
 def nagaoka_coefficient(diameter_over_length: float) -> float:

@@ -1,0 +1,94 @@
+"""How many turns shall I wind?   Lesson: Coil and condenser, section 7."""
+import numpy as np
+
+from solutions.unit02_coil_and_condenser.solenoid_inductance import solenoid_inductance
+
+HALVINGS = 60  # of the interval that holds the answer: as fine as double precision
+
+
+def close_wound_inductance(turns: float, former_diameter: float, covered_diameter: float) -> float:
+    """Inductance of a single layer wound turn against turn.
+
+    Parameters
+    ----------
+    turns : float or ndarray, dimensionless, > 0
+    former_diameter : float or ndarray, metre, > 0, broadcast with `turns`
+        Outside of the tube the coil is wound on.
+    covered_diameter : float or ndarray, metre, > 0, broadcast with `turns`
+        Of the wire over its covering. It is the pitch of the winding; the wire's centre lies half of it above the tube.
+
+    Returns
+    -------
+    float or ndarray, henry
+    """
+    return solenoid_inductance(turns, former_diameter + covered_diameter, turns * covered_diameter)
+
+
+def turns_needed(inductance: float, former_diameter: float, covered_diameter: float) -> float:
+    """Turns, fractions and all, that give a close-wound coil the wanted inductance.
+
+    Parameters
+    ----------
+    inductance : float, henry, > 0
+    former_diameter : float, metre, > 0
+    covered_diameter : float, metre, 0.001 to 1 times `former_diameter`
+
+    Returns
+    -------
+    float, dimensionless
+
+    Raises
+    ------
+    ValueError
+        If one turn is already too much, or a coil a thousand diameters long too little.
+    """
+    fewest, most = 1.0, 1000 * (former_diameter / covered_diameter + 1)
+    if close_wound_inductance(fewest, former_diameter, covered_diameter) > inductance:
+        raise ValueError("one turn on this former has more inductance than is wanted: use a smaller former")
+    if close_wound_inductance(most, former_diameter, covered_diameter) < inductance:
+        raise ValueError("the coil would be over a thousand diameters long: use a larger former or a thinner wire")
+    for _ in range(HALVINGS):
+        middle = np.sqrt(fewest * most)
+        if close_wound_inductance(middle, former_diameter, covered_diameter) < inductance:
+            fewest = middle
+        else:
+            most = middle
+    return middle
+
+
+def whole_turns(inductance: float, former_diameter: float, covered_diameter: float) -> int:
+    """Whole number of turns whose inductance comes nearest to the wanted one.
+
+    Parameters
+    ----------
+    inductance, former_diameter, covered_diameter
+        As for `turns_needed`.
+
+    Returns
+    -------
+    int
+
+    Raises
+    ------
+    ValueError
+        If one turn is already too much, or a coil a thousand diameters long too little.
+    """
+    fewer = int(turns_needed(inductance, former_diameter, covered_diameter))
+    below, above = close_wound_inductance(np.array([fewer, fewer + 1]), former_diameter, covered_diameter)
+    return fewer if inductance - below <= above - inductance else fewer + 1
+
+
+def wire_length(turns: float, former_diameter: float, covered_diameter: float) -> float:
+    """Length of wire in a close-wound coil: each turn climbs one wire's width as it goes round. Leads not counted.
+
+    Parameters
+    ----------
+    turns : float or ndarray, dimensionless, > 0
+    former_diameter, covered_diameter : float or ndarray, metre, > 0, broadcast with `turns`
+
+    Returns
+    -------
+    float or ndarray, metre
+    """
+    once_round = np.pi * (former_diameter + covered_diameter)
+    return turns * np.hypot(once_round, covered_diameter)
