@@ -80,7 +80,7 @@ def next_preferred(resistance: float, series: str = "E12") -> float:
     Raises
     ------
     ValueError
-        If the resistance is not above zero and finite, or the series is not one of the three.
+        If the resistance is not above zero, or the series is not one of the three.
 
     Source
     ------

@@ -10,8 +10,9 @@ PREFIXES = {"p": -12, "n": -9, "µ": -6, "m": -3, "": 0, "k": 3, "M": 6, "G": 9}
 PREFIXED_UNITS = ("A", "V", "W", "Ω", "ohm", "S", "F", "H", "Hz", "s", "m", "J", "C", "T", "Pa",
                   "rad/s", "V/m", "A/V", "S/m", "Ω/m", "Ω·m", "F/m", "H/m")
 PLAIN_UNITS = ("", "dB", "dBm", "K", "°C", "°", "rad", "%", "m²")
+# text.translate(LOOK_ALIKES) writes every look-alike in one way.
+LOOK_ALIKES = str.maketrans({"u": "µ", "\N{GREEK SMALL LETTER MU}": "µ", "\N{OHM SIGN}": "Ω", "\N{MINUS SIGN}": "-"})
 
-ALIKE = str.maketrans({"u": "µ", "\N{GREEK SMALL LETTER MU}": "µ", "\N{OHM SIGN}": "Ω", "\N{MINUS SIGN}": "-"})
 NUMBER_THEN_SYMBOL = re.compile(r"\s*([-+]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][-+]?[0-9]{1,3})?)\s*(\S*)\s*")
 
 
@@ -37,7 +38,7 @@ def from_engineering(text: str) -> float:
     ------
     BIPM, The International System of Units (SI Brochure), 9th edition 2019, section 3, Table 7. From memory.
     """
-    match = NUMBER_THEN_SYMBOL.fullmatch(text.translate(ALIKE))
+    match = NUMBER_THEN_SYMBOL.fullmatch(text.translate(LOOK_ALIKES))
     if not match:
         raise ValueError(f"{text!r} is not a quantity: write a number, a space and a unit, such as '365 pF'")
     number, symbol = match.groups()
@@ -65,7 +66,7 @@ def split_symbol(symbol: str) -> tuple[int, str]:
     ValueError
         If the unit is not known or the prefix is not one of `PREFIXES`.
     """
-    symbol = symbol.translate(ALIKE)
+    symbol = symbol.translate(LOOK_ALIKES)
     if symbol in PLAIN_UNITS:
         return 0, symbol
     for prefix, exponent in PREFIXES.items():
@@ -114,7 +115,7 @@ def to_engineering(value: float, unit: str, figures: int = 4) -> str:
     prefix_of = {exponent: prefix for prefix, exponent in PREFIXES.items()} if unit in PREFIXED_UNITS else {0: ""}
     rounded = Decimal(f"{value:.{figures - 1}e}")
     power = rounded.adjusted() // 3 * 3
-    if unit not in PREFIXED_UNITS and -3 <= power <= 3:
+    if unit not in PREFIXED_UNITS and power in (-3, 3):
         power = 0
     number = f"{rounded.scaleb(-power):f}"
     if power not in prefix_of:
