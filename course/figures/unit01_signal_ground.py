@@ -4,10 +4,10 @@ import numpy as np
 from course.figures import figure
 from course.figures.stations import ACROSS_THE_BAY, FAR_OVER_SEA, GROUNDS, LOCAL, NEXT_CHANNEL, ON_THE_HEATH, STATIONS
 from course.figures.style import (
-    BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, THIN_LINE, engineering_axis, plot,
+    BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot,
 )
 from solutions.unit01_signal.field_strength import (
-    ground_attenuation, ground_wave_field, numerical_distance, unattenuated_field,
+    ground_attenuation, ground_wave_field, numerical_distance,
 )
 
 LOOKS = {  # colour and dash of each ground
@@ -18,8 +18,8 @@ LOOKS = {  # colour and dash of each ground
 }
 NEAR_LAND = [(-90, -62), (-52, -60), (-30, -40), (-21, -25), (-8, -15), (-2, -5), (1, 0), (4, 5), (13, 7), (6, 11), (7, 19),
              (17, 31), (14, 44), (0, 55), (-17, 59), (-32, 63), (-46, 61), (-60, 66), (-90, 63)]
-FAR_LAND = [(96, 18), (78, 6), (62, 0), (57, -10), (61, -22), (76, -33), (96, -38)]
-HEATH = [(-16, 3), (-26, 9), (-42, 7), (-50, -3), (-43, -13), (-26, -11)]
+FAR_LAND = [(108, 20), (78, 6), (62, 0), (57, -10), (61, -22), (76, -33), (108, -40)]
+HEATH = [(-20, -9), (-33, 5), (-25, 9), (-26, -18), (-43, 8), (-48, 0), (-56, 6), (-58, -4), (-36, -22), (-56, -21)]
 ROCK = [(-42, 69), (-40, 71.5), (-37.5, 69.5), (-39.5, 67)]
 
 
@@ -49,12 +49,12 @@ def place(station):
     "kilometres west over heath, and off the chart to Merrow Sound, 280 kilometres south-east over sea.",
 )
 def coast():
-    drawing, axes = plot(height=4.6)
+    drawing, axes = plot(height=3.95)
     for shore in (NEAR_LAND, FAR_LAND):
         axes.fill(*smooth(shore), facecolor=FAINT, alpha=0.55, linewidth=0)
         axes.plot(*smooth(shore), color=INK, linewidth=1.2)
     axes.fill(*smooth(ROCK, closed=True), facecolor=FAINT, edgecolor=INK, linewidth=1)
-    axes.fill(*smooth(HEATH, closed=True), facecolor="none", edgecolor=RUST, hatch="..", linewidth=0, alpha=0.6)
+    axes.plot(*np.transpose(HEATH), linestyle="none", marker="2", markersize=7, markeredgewidth=1, color=RUST)
     for station in STATIONS:
         end = place(station)
         colour, dashes = LOOKS[station.ground]
@@ -66,22 +66,22 @@ def coast():
         axes.plot([0, end[0]], [0, end[1]], color=colour, dashes=dashes)
     axes.plot(0, 0, marker="s", color=INK, markersize=6)
     for text, x, y, side in (
-        ("the hut", -2, -7, "right"), (LOCAL.name, 10, 15, "left"), (f"{ACROSS_THE_BAY.name}\n60 km", 62, -13, "left"),
-        (f"{NEXT_CHANNEL.name}, 80 km", -33, 71, "left"), (f"{ON_THE_HEATH.name}\n35 km", -38, 3, "right"),
-        (f"{FAR_OVER_SEA.name}\n280 km", 53, -47, "left"), ("heath", -30, -18, "center"),
+        ("the hut", -7, 6, "right"), (LOCAL.name, 10, 17, "left"), (f"{ACROSS_THE_BAY.name}\n60 km", 64, -13, "left"),
+        (f"{NEXT_CHANNEL.name}, 80 km", -33, 71, "left"), (f"{ON_THE_HEATH.name}\n35 km", -40, -13, "center"),
+        (f"{FAR_OVER_SEA.name}\n280 km", 53, -47, "left"), ("heath", -46, 16, "center"),
     ):
         axes.text(x, y, text, ha=side, va="center", fontsize=SMALL_TEXT)
-    axes.text(30, 8, "the bay", ha="center", style="italic", color=SEA)
+    axes.text(36, 6, "the bay", ha="center", style="italic", color=SEA)
     axes.plot([-64, -44], [-50, -50], color=INK, linewidth=3, solid_capstyle="butt")
     axes.text(-54, -47, "20 km", ha="center", fontsize=SMALL_TEXT)
     axes.annotate("N", (80, 64), (80, 46), ha="center", va="center", arrowprops={"arrowstyle": "->", "color": INK})
-    axes.set(xlim=(-72, 92), ylim=(-58, 78), xticks=[], yticks=[], aspect="equal")
+    axes.set(xlim=(-68, 100), ylim=(-58, 78), xticks=[], yticks=[], aspect="equal")
     axes.spines[["top", "right"]].set_visible(True)
     return drawing
 
 
 @figure(
-    caption="Field of a 1 kW station at 1 MHz over four kinds of ground. The thin line is perfect ground. The dots are our "
+    caption="Field of a 1 kW station at 1 MHz over four kinds of ground. The dots are our "
     "stations, each with its own power and frequency. To the right of 80 km, where the lines thin out, the curve of the "
     "globe takes more than they show: Merrow Sound's hollow dot is some 4 dB too high.",
     alt="Field against distance, both on logarithmic scales, from 1 to 300 kilometres. Over sea it falls in a straight line with "
@@ -93,17 +93,16 @@ def field_against_distance():
     drawing, axes = plot(height=4.2)
     axes.set(xscale="log", yscale="log", xlim=(1e3, 4e5), ylim=(2e-5, 0.6))
     fair, beyond = np.geomspace(1e3, 80e3, 80), np.geomspace(80e3, 4e5, 30)
-    axes.plot(fair, unattenuated_field(1e3, fair), color=INK, linewidth=THIN_LINE)
     for ground, (colour, dashes) in LOOKS.items():
         for distance, width in ((fair, 1.8), (beyond, 0.8)):
             axes.plot(distance, ground_wave_field(1e3, distance, 1e6, *GROUNDS[ground]), color=colour, dashes=dashes,
                       linewidth=width)
-    for text, distance, up, ground in (("sea", 11e3, 1.25, "sea"), ("salt marsh", 22e3, 0.52, "salt marsh"),
-                                       ("average\nland", 14e3, 0.42, "average land"), ("dry\nheath", 6e3, 0.4, "dry heath")):
+    for text, distance, up, ground in (("sea", 13e3, 1.7, "sea"), ("salt\nmarsh", 34e3, 0.45, "salt marsh"),
+                                       ("average\nland", 64e3, 2.9, "average land"), ("dry heath", 3.6e3, 0.3, "dry heath")):
         level = ground_wave_field(1e3, distance, 1e6, *GROUNDS[ground]) * up
         axes.text(distance, level, text, color=LOOKS[ground][0], fontsize=SMALL_TEXT, va="center", ha="center")
-    for station, dx, dy, side in ((LOCAL, 7, 8, "left"), (ACROSS_THE_BAY, -4, 10, "center"), (NEXT_CHANNEL, -9, -16, "center"),
-                                  (ON_THE_HEATH, -8, -18, "center"), (FAR_OVER_SEA, 0, 10, "center")):
+    for station, dx, dy, side in ((LOCAL, 7, 8, "left"), (ACROSS_THE_BAY, -4, 10, "center"), (NEXT_CHANNEL, 8, -5, "left"),
+                                  (ON_THE_HEATH, -8, -10, "right"), (FAR_OVER_SEA, 0, 10, "center")):
         solid = station is not FAR_OVER_SEA
         axes.plot(station.distance, station.field, marker="o", color=PLUM, markersize=6, fillstyle="full" if solid else "none")
         axes.annotate(station.name, (station.distance, station.field), (dx, dy), textcoords="offset points", ha=side,
@@ -129,15 +128,14 @@ def attenuation():
         p = size * np.exp(-1j * np.radians(degrees))
         axes.loglog(size, ground_attenuation(p), color=colour, dashes=dashes)
     axes.loglog(size[size > 0.4], 1 / (2 * size[size > 0.4]), color=INK, dashes=(1, 2), linewidth=1.2)
-    axes.annotate("wet ground:\nphase 0", (1.5, float(ground_attenuation(1.5 + 0j))), (22, 14), textcoords="offset points",
-                  color=SEA, fontsize=SMALL_TEXT)
-    axes.annotate("dry ground:\nphase −60°", (0.3, 0.45), (-95, -42), textcoords="offset points", color=RUST, fontsize=SMALL_TEXT)
+    axes.text(5, 0.5, "wet ground:\nphase 0", color=SEA, fontsize=SMALL_TEXT, va="center")
+    axes.text(0.4, 0.12, "dry ground:\nphase −60°", color=RUST, fontsize=SMALL_TEXT, ha="right", va="center")
     places = [(station, abs(numerical_distance(station.distance, station.frequency, *GROUNDS[station.ground])))
               for station in (ACROSS_THE_BAY, LOCAL, NEXT_CHANNEL, ON_THE_HEATH)]
     for station, p in places:
-        axes.plot([p, p], [4e-4, 7e-4], color=PLUM, linewidth=2)
-    for station, p in places[:3]:
-        axes.text(p, 8e-4, station.name.replace(" ", "\n"), ha="center", va="bottom", fontsize=SMALL_TEXT, color=PLUM)
+        axes.plot([p, p], [4e-4, 6e-4], color=PLUM, linewidth=2)
+    for (station, p), level, side in zip(places, (9e-4, 2.2e-3, 9e-4, 2.2e-3), ("center", "center", "right", "center"), strict=True):
+        axes.text(p, level, station.name, ha=side, va="center", fontsize=SMALL_TEXT, color=PLUM)
     axes.set(ylim=(4e-4, 2), xlabel="size of the numerical distance p", ylabel="fraction left")
     axes.set_xticks([1e-3, 1e-2, 0.1, 1, 10, 100, 1e3], ["0.001", "", "0.1", "", "10", "", "1000"])
     axes.minorticks_off()
