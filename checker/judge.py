@@ -240,7 +240,7 @@ def _judge_published(plan, answers):
         met += apart is None
         if apart and first is None:
             first = _finding(question, case, apart, f"published: {figure.source}", "")
-    return Fraction(met, len(plan.published)), first
+    return Fraction(met if _varies(plan, answers) else 0, len(plan.published)), first
 
 
 def _judge_refusals(plan, answers):

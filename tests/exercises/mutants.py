@@ -24,14 +24,15 @@ def mutants(source: str) -> Iterator[tuple[str, str]]:
 def _changes(node):
     if isinstance(node, ast.BinOp) and type(node.op) in _OTHER_OPERATOR:
         other = _OTHER_OPERATOR[type(node.op)]
-        yield f"{type(node.op).__name__} for {other.__name__}", lambda twin: setattr(twin, "op", other())
+        yield f"{type(node.op).__name__} to {other.__name__}", lambda twin: setattr(twin, "op", other())
     elif isinstance(node, ast.Compare) and type(node.ops[0]) in _OTHER_COMPARISON:
         other = _OTHER_COMPARISON[type(node.ops[0])]
         yield "comparison turned", lambda twin: setattr(twin, "ops", [other()])
     elif isinstance(node, ast.Constant) and type(node.value) in (int, float):
-        yield f"{node.value} for {node.value + 1}", lambda twin: setattr(twin, "value", twin.value + 1)
+        other = node.value + 1 if abs(node.value) < 100 else node.value * 2
+        yield f"{node.value} to {other}", lambda twin: setattr(twin, "value", other)
     elif isinstance(node, ast.Attribute) and node.attr in _OTHER_FUNCTION:
-        yield f"{node.attr} for {_OTHER_FUNCTION[node.attr]}", lambda twin: setattr(twin, "attr", _OTHER_FUNCTION[twin.attr])
+        yield f"{node.attr} to {_OTHER_FUNCTION[node.attr]}", lambda twin: setattr(twin, "attr", _OTHER_FUNCTION[twin.attr])
     elif isinstance(node, ast.Call) and len(node.args) >= 2:
         yield "arguments swapped", lambda twin: twin.args.reverse()
     elif isinstance(node, ast.Return) and node.value is not None:
