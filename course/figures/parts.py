@@ -21,7 +21,7 @@ from schemdraw.segments import Segment, SegmentArc, SegmentCircle, SegmentPoly
 
 from course.figures.style import INK
 
-LABEL = 13.0
+LABEL = 15.0
 LINE_WIDTH = 1.7
 TURN = 0.34
 

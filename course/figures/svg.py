@@ -10,7 +10,7 @@ from matplotlib.figure import Figure
 from course.figures.style import PALETTE
 
 POINT = 4 / 3
-ENLARGED = 1.3
+ENLARGED = 1.15
 
 
 def files_of(drawing: Figure | schemdraw.Drawing, name: str, about: dict[str, str]) -> dict[str, bytes]:

@@ -1,7 +1,9 @@
-"""The HTML that stands in a page for a figure and a sound."""
+"""The HTML that stands in a page for a figure, a sound and the list of units."""
+from collections.abc import Callable
 from html import escape
 
 from course.press.made import Made
+from course.press.pages import Unit
 
 
 def figure_html(made: Made, caption: str, anchor: str) -> str:
@@ -38,3 +40,23 @@ def sound_html(caption: str, transcript: str, anchor: str, title: str, address: 
         f'<a href="{escape(address)}.wav" download>Download WAV</a></p>\n'
         f'<p class="transcript"><b>In words:</b> {transcript}</p>\n</figure>'
     )
+
+
+def units_html(units: list[Unit], relative: Callable[[str], str]) -> str:
+    """The units in order, each with its question."""
+    items = "".join(
+        f'<li><a href="{relative(f"{unit.folder}/index.html")}"><b>{unit.number}</b> {escape(unit.title)}</a>'
+        f"<br>{escape(unit.question)}</li>\n"
+        for unit in units
+    )
+    return f'<ul class="units">\n{items}</ul>'
+
+
+def instructor_pages_html(units: list[Unit], relative: Callable[[str], str]) -> str:
+    """The instructor's pages that there are."""
+    items = "".join(
+        f'<li><a href="{relative(unit.instructor.replace(".md", ".html"))}">{unit.number} {escape(unit.title)}</a></li>\n'
+        for unit in units
+        if unit.instructor
+    )
+    return f'<ul class="units">\n{items}</ul>'

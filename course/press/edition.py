@@ -7,7 +7,7 @@ from pathlib import Path
 from markdown import Markdown
 from mkdocs.utils import get_relative_url
 
-from course.press import boxes, numbers, words
+from course.press import boxes, numbers, pages, words
 from course.press.calls import answer, replace_calls
 from course.press.exercise_box import exercise_html
 from course.press.faults import Fault
@@ -51,6 +51,8 @@ class Edition:
             "value": numbers.value,
             "term": self.term,
             "keep": lambda text: f"<span data-keep>{text}</span>",
+            "units": lambda: boxes.units_html(pages.units(course / "lessons"), self.relative),
+            "instructor_pages": lambda: boxes.instructor_pages_html(pages.units(course / "lessons"), self.relative),
             "glossary": lambda: words.glossary_html(self.words),
         }
 
@@ -96,13 +98,13 @@ class Edition:
 
     def figure(self, name: str) -> str:
         picture = made(FIGURE, name, self.sources, self.build)
-        return boxes.figure_html(picture, self.inline(picture.about["caption"]), anchor(name))
+        return boxes.figure_html(picture, self.inline(picture.about["caption"]), anchor("figure", name))
 
     def sound(self, name: str) -> str:
         self.sounds[name] = sound = made(SOUND, name, self.sources, self.build)
         caption, transcript = (self.inline(sound.about[part]) for part in ("caption", "transcript"))
         title = name.split("/")[1].replace("_", " ").capitalize()
-        return boxes.sound_html(caption, transcript, anchor(name), title, self.relative(f"sounds/{name}"))
+        return boxes.sound_html(caption, transcript, anchor("sound", name), title, self.relative(f"sounds/{name}"))
 
     def term(self, text: str) -> str:
         term = self.words.term_of(text)
@@ -133,9 +135,9 @@ class Edition:
         return self.faults or link_faults(site)
 
 
-def anchor(name: str) -> str:
-    """Address within a page: "response_curve" of "unit03_tuned_circuit/response_curve"."""
-    return name.split("/")[1].replace("_", "-")
+def anchor(kind: str, name: str) -> str:
+    """Address within a page: "figure-response-curve" of "unit03_tuned_circuit/response_curve"."""
+    return f"{kind}-{name.split('/')[1].replace('_', '-')}"
 
 
 def copy_katex(source: Path, target: Path) -> None:
