@@ -1,12 +1,17 @@
-"""The judge's end of the line to the worker: start it, give it an exercise, ask, and end it whatever it does."""
+"""The judge's end of the line to the worker: start it, give it an exercise, ask, and end it whatever it does.
+
+Where the system can fork, one warm process forks a child for each exercise. Elsewhere each exercise gets a fresh Python.
+"""
 import array
 import contextlib
 import os
+import queue
 import select
 import signal
 import socket
 import subprocess
 import sys
+import threading
 import time
 from dataclasses import dataclass
 from pathlib import Path
@@ -15,7 +20,11 @@ from .worker.contain import START_ENVIRONMENT
 from .worker.wire import ANSWER, FORK, MAX_LINE, REAP, Malformed, line, parse_line
 
 GRACE = 1.0
-_START = "import sys; sys.path.insert(0, sys.argv[1]); from worker.warm import main; del sys.path[0]; main(int(sys.argv[2]))"
+STARTING = 20.0  # seconds for a fresh Python to import numpy and sympy, on a slow machine
+# The worker's package is put on the path by itself, so that nothing of the judge's can be imported with it.
+_PATH = "import sys; sys.path.insert(0, sys.argv[1]); "
+_WARM = _PATH + "from worker.warm import main; del sys.path[0]; main(int(sys.argv[2]))"
+_FRESH = _PATH + "from worker.fresh import main; del sys.path[0]; main()"
 
 
 @dataclass(frozen=True)
@@ -23,23 +32,33 @@ class Ended:
     """The worker's end before it had answered: `why` is "slow", "died" or "malformed"."""
 
     why: str
-    signal: int | None = None
 
 
 class WorkerLost(Exception):
     """The warm process itself has gone: nobody's submission is to blame for what was not answered."""
 
+    def __init__(self):
+        super().__init__("The worker process has ended unexpectedly; start the run again.")
 
-class Worker:
-    """A warm process. `with Worker() as worker: with worker.session(…) as session: session.ask(calls)`."""
+
+def Worker():
+    """A worker of the best kind this system has: `with Worker() as worker, worker.session(…) as session: session.ask(calls)`."""
+    return WarmWorker() if hasattr(os, "fork") and hasattr(socket, "SCM_RIGHTS") else FreshWorker()
+
+
+def _python(code, *arguments):
+    return [sys.executable, "-I", "-B", "-c", code, str(Path(__file__).parent), *arguments]
+
+
+class WarmWorker:
+    """A process with numpy and sympy imported, which forks a contained child for each session."""
 
     def __init__(self):
         ours, theirs = socket.socketpair()
         environment = {key: value for key, value in os.environ.items() if key.startswith("OPENBLAS")} | START_ENVIRONMENT
         self._process = subprocess.Popen(
-            [sys.executable, "-I", "-B", "-c", _START, str(Path(__file__).parent), str(theirs.fileno())],
-            stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, pass_fds=[theirs.fileno()],
-            env=environment, cwd="/", start_new_session=True)
+            _python(_WARM, str(theirs.fileno())), stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL,
+            stderr=subprocess.DEVNULL, pass_fds=[theirs.fileno()], env=environment, cwd="/", start_new_session=True)
         theirs.close()
         self._channel = ours
 
@@ -62,89 +81,166 @@ class Worker:
         """A fresh child that has loaded `exercise` from `files` (path → source), asked with `Session.ask`."""
         requests_read, requests_write = os.pipe()
         replies_read, replies_write = os.pipe()
-        rights = array.array("i", [requests_read, replies_write])
-        try:
-            self._channel.sendmsg([FORK], [(socket.SOL_SOCKET, socket.SCM_RIGHTS, rights)])
-        except BrokenPipeError:
-            os.close(requests_write)
-            os.close(replies_read)
-            raise WorkerLost("The worker process has ended unexpectedly; start the run again.") from None
-        finally:
-            os.close(requests_read)
-            os.close(replies_write)
         os.set_blocking(requests_write, False)
-        pid, pidfd = self._answer()
-        session = Session(requests_write, replies_read, seconds)
+        pid = pidfd = None
+        session = Session(PipeLine(requests_write, replies_read), seconds)
         try:
-            session._send({"exercise": exercise, "files": files, "seconds": seconds})
+            try:
+                self._order(FORK, [requests_read, replies_write])
+            finally:
+                os.close(requests_read)
+                os.close(replies_write)
+            pid, pidfd = self._answer()
+            session.begin(exercise, files)
             yield session
         finally:
             os.close(requests_write)
             os.close(replies_read)
-            _kill(pid, pidfd)
-            self._channel.sendall(REAP)
-            status, _ = self._answer()
-            session.signal = os.WTERMSIG(status) if os.WIFSIGNALED(status) else None
+            if pid is not None:
+                _kill(pid, pidfd)
+                self._order(REAP, [])
+                status, _ = self._answer()
+                session.signal = os.WTERMSIG(status) if os.WIFSIGNALED(status) else None
+
+    def _order(self, order, descriptors):
+        rights = [(socket.SOL_SOCKET, socket.SCM_RIGHTS, array.array("i", descriptors))] if descriptors else []
+        try:
+            self._channel.sendmsg([order], rights)
+        except OSError:
+            raise WorkerLost from None
 
     def _answer(self):
         data, ancillary, _, _ = self._channel.recvmsg(ANSWER.size, socket.CMSG_LEN(array.array("i").itemsize))
         if len(data) != ANSWER.size:
-            raise WorkerLost("The worker process has ended unexpectedly; start the run again.")
+            raise WorkerLost
         descriptors = array.array("i")
         for _, _, rights in ancillary:
             descriptors.frombytes(rights)
         return ANSWER.unpack(data)[0], (descriptors[0] if descriptors else None)
 
 
-class Session:
-    """One child at work. Asking never raises for what the child does: it returns replies, or `Ended`."""
+class FreshWorker:
+    """A new Python for each session, where there is no fork. Slow, and contained by nothing but its time limit."""
 
-    def __init__(self, requests, replies, seconds):
-        self._requests, self._replies, self._seconds = requests, replies, seconds
-        self._buffer, self.ended, self.signal = b"", None, None
+    def __enter__(self):
+        return self
+
+    def __exit__(self, *exception):
+        pass
+
+    close = __exit__
+
+    @contextlib.contextmanager
+    def session(self, exercise, files, seconds):
+        """As `WarmWorker.session`."""
+        kept = {key: value for key, value in os.environ.items() if key.upper() in ("SYSTEMROOT", "TEMP", "TMP")}
+        process = subprocess.Popen(_python(_FRESH), stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
+                                   env=kept | START_ENVIRONMENT)
+        session = Session(ThreadLine(process), seconds, starting=STARTING)
+        try:
+            session.begin(exercise, files)
+            yield session
+        finally:
+            process.kill()
+            with contextlib.suppress(OSError):
+                process.stdin.close()
+            status = process.wait()
+            session.signal = -status if status < 0 else None
+
+
+class Session:
+    """One child at work. Asking never raises for what the child does: it returns replies, or fewer and says why in `ended`."""
+
+    def __init__(self, line_to_child, seconds, starting=0.0):
+        self._line, self._seconds, self._starting = line_to_child, seconds, starting
+        self.ended, self.signal = None, None
+
+    def begin(self, exercise, files):
+        """Hand over the exercise; nothing is answered to this."""
+        self._try(self._line.send, {"exercise": exercise, "files": files, "seconds": self._seconds}, self._deadline())
 
     def ask(self, calls):
-        """A reply (dict) for each call, as many as came; `self.ended` says why there are fewer."""
-        if self.ended:
-            return []
-        deadline = time.monotonic() + self._seconds + GRACE
-        replies = []
-        self._send({"calls": calls})
+        """A reply (dict) for each call, as many as came."""
+        deadline, replies = self._deadline(), []
+        self._starting = 0.0
+        if not self.ended:
+            self._try(self._line.send, {"calls": calls}, deadline)
         while len(replies) < len(calls) and not self.ended:
-            raw = self._line(deadline)
-            if raw is None:
-                break
-            try:
-                replies.append(checked_reply(parse_line(raw)))
-            except Malformed:
-                self.ended = Ended("malformed")
+            raw = self._try(self._line.receive, deadline)
+            if raw is not None:
+                reply = self._try(lambda raw=raw: checked_reply(parse_line(raw)))
+                replies += [reply] if reply is not None else []
         return replies
 
-    def _send(self, message):
-        data, deadline = line(message), time.monotonic() + self._seconds + GRACE
-        while data and not self.ended:
-            if not select.select([], [self._requests], [], max(0, deadline - time.monotonic()))[1]:
-                self.ended = Ended("slow")
-                return
-            try:
-                data = data[os.write(self._requests, data):]
-            except BlockingIOError:
-                continue
-            except BrokenPipeError:
-                self.ended = Ended("died")
+    def _deadline(self):
+        return time.monotonic() + 2 * self._seconds + GRACE + self._starting
 
-    def _line(self, deadline):
-        while b"\n" not in self._buffer:
-            left = deadline - time.monotonic()
-            if left <= 0 or not select.select([self._replies], [], [], left)[0]:
-                self.ended = Ended("slow")
-                return None
+    def _try(self, action, *arguments):
+        """What the action returns, or None with `ended` set."""
+        try:
+            return action(*arguments)
+        except TimeoutError:
+            self.ended = Ended("slow")
+        except Malformed:
+            self.ended = Ended("malformed")
+        except (EOFError, OSError):
+            self.ended = Ended("died")
+        return None
+
+
+class PipeLine:
+    """Messages over two pipes, waited for with select; TimeoutError, EOFError or Malformed where there is none to be had."""
+
+    def __init__(self, requests, replies):
+        self._requests, self._replies, self._buffer = requests, replies, bytearray()
+
+    def send(self, message, deadline):
+        data = memoryview(line(message))
+        while data:
+            if not select.select([], [self._requests], [], max(0, deadline - time.monotonic()))[1]:
+                raise TimeoutError
+            with contextlib.suppress(BlockingIOError):
+                data = data[os.write(self._requests, data):]
+
+    def receive(self, deadline):
+        while (end := self._buffer.find(b"\n")) < 0:
+            if len(self._buffer) > MAX_LINE:
+                raise Malformed("message too long")
+            if not select.select([self._replies], [], [], max(0, deadline - time.monotonic()))[0]:
+                raise TimeoutError
             chunk = os.read(self._replies, 1 << 16)
-            if not chunk or len(self._buffer) > MAX_LINE:
-                self.ended = Ended("malformed" if chunk else "died")
-                return None
+            if not chunk:
+                raise EOFError
             self._buffer += chunk
-        raw, self._buffer = self._buffer.split(b"\n", 1)
+        raw = bytes(self._buffer[:end])
+        del self._buffer[: end + 1]
+        return raw
+
+
+class ThreadLine:
+    """Messages to and from a process, read by a thread of its own, for systems whose select knows no pipes."""
+
+    def __init__(self, process):
+        self._process, self._lines = process, queue.Queue()
+        threading.Thread(target=self._read, daemon=True).start()
+
+    def _read(self):
+        while raw := self._process.stdout.readline(MAX_LINE + 1):
+            self._lines.put(raw)
+        self._lines.put(None)
+
+    def send(self, message, deadline):
+        self._process.stdin.write(line(message))
+        self._process.stdin.flush()
+
+    def receive(self, deadline):
+        try:
+            raw = self._lines.get(timeout=max(0, deadline - time.monotonic()))
+        except queue.Empty:
+            raise TimeoutError from None
+        if raw is None:
+            self._lines.put(None)
+            raise EOFError
         return raw
 
 
@@ -164,8 +260,9 @@ def checked_reply(message):
 
 
 def _kill(pid, pidfd):
-    for end in (lambda: os.killpg(pid, signal.SIGKILL), lambda: signal.pidfd_send_signal(pidfd, signal.SIGKILL)):
-        with contextlib.suppress(ProcessLookupError, PermissionError, AttributeError):
+    for end in (lambda: os.killpg(pid, signal.SIGKILL), lambda: signal.pidfd_send_signal(pidfd, signal.SIGKILL),
+                lambda: os.kill(pid, signal.SIGKILL)):
+        with contextlib.suppress(ProcessLookupError, PermissionError, AttributeError, TypeError):
             end()
     if pidfd is not None:
         os.close(pidfd)
