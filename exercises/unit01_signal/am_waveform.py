@@ -47,7 +47,7 @@ def am_waveform(time: float, carrier_frequency: float, tone_frequency: float, de
 
 
 def am_spectrum(depth: sympy.Expr, amplitude: sympy.Expr) -> tuple[sympy.Expr, sympy.Expr, sympy.Expr]:
-    """Peak amplitudes of the three steady waves that make up the wave of `am_waveform`, as formulas.
+    """Peak amplitudes of the three steady waves that make up an amplitude-modulated wave, as formulas.
 
     Parameters
     ----------

@@ -71,7 +71,7 @@ def wavelength(frequency: float) -> float:
 
 
 def image_reading(reading: float, oscillator_reading: float) -> float:
-    """Dial reading, in metres, whose station whistles against an oscillator at the same note as the one at `reading`.
+    """Dial reading, in metres, whose station whistles against an oscillator at the same note as another's.
 
     A station and an oscillator give a whistle at the difference of their frequencies. A station just as many hertz from
     the oscillator on the other side gives the same whistle: that is the image.

@@ -48,12 +48,50 @@ def numerical_distance(
     raise NotImplementedError
 
 
-def ground_attenuation(numerical_distance: complex) -> float:
-    """Field over real flat ground as a fraction of the unattenuated field: Sommerfeld and Norton's |F|.
+def attenuation_near(numerical_distance: complex) -> complex:
+    """Sommerfeld and Norton's F by the series that is good near the transmitter.
 
     Parameters
     ----------
-    numerical_distance : complex or ndarray, a pure number p, |p| > 0, as `numerical_distance` gives it
+    numerical_distance : complex or ndarray, a pure number p, |p| up to about 20
+
+    Returns
+    -------
+    complex or ndarray, a pure number, for time as exp(+jωt)
+
+    Source
+    ------
+    K. A. Norton, Proc. IRE 24, 1367 (1936):
+    F = 1 - j sqrt(πp) exp(-p) - 2p + (2p)²/(1·3) - (2p)³/(1·3·5) + …; a hundred terms are plenty.
+    """
+    raise NotImplementedError
+
+
+def attenuation_far(numerical_distance: complex) -> complex:
+    """Sommerfeld and Norton's F by the series that is good far from the transmitter.
+
+    Parameters
+    ----------
+    numerical_distance : complex or ndarray, a pure number p, |p| from about 20
+
+    Returns
+    -------
+    complex or ndarray, a pure number, for time as exp(+jωt)
+
+    Source
+    ------
+    K. A. Norton, Proc. IRE 24, 1367 (1936): F = -1/(2p) - 1·3/(2p)² - 1·3·5/(2p)³ - …; ten terms are plenty, and very
+    many are too many, as the terms grow again in the end.
+    """
+    raise NotImplementedError
+
+
+def ground_attenuation(numerical_distance: complex) -> float:
+    """Field over real flat ground as a fraction of the unattenuated field: the size of F.
+
+    Parameters
+    ----------
+    numerical_distance : complex or ndarray, a pure number p, as the function `numerical_distance` gives it
 
     Returns
     -------
@@ -61,9 +99,7 @@ def ground_attenuation(numerical_distance: complex) -> float:
 
     Source
     ------
-    K. A. Norton, Proc. IRE 24, 1367 (1936), as two series. Near, for |p| up to about 20, the sum converges:
-    F = 1 - j sqrt(πp) exp(-p) - 2p + (2p)²/(1·3) - (2p)³/(1·3·5) + …
-    Far, it does not, and F = -1/(2p) - 1·3/(2p)² - 1·3·5/(2p)³ - …, of which ten terms are plenty.
+    The near series for |p| below 20, the far one from there on.
     """
     raise NotImplementedError
 

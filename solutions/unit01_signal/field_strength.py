@@ -50,12 +50,60 @@ def numerical_distance(
     return -1j * np.pi * distance / wavelength * (ground - 1) / ground**2
 
 
-def ground_attenuation(numerical_distance: complex) -> float:
-    """Field over real flat ground as a fraction of the unattenuated field: Sommerfeld and Norton's |F|.
+def attenuation_near(numerical_distance: complex) -> complex:
+    """Sommerfeld and Norton's F by the series that is good near the transmitter.
 
     Parameters
     ----------
-    numerical_distance : complex or ndarray, a pure number p, |p| > 0, as `numerical_distance` gives it
+    numerical_distance : complex or ndarray, a pure number p, |p| up to about 20
+
+    Returns
+    -------
+    complex or ndarray, a pure number, for time as exp(+jωt)
+
+    Source
+    ------
+    K. A. Norton, Proc. IRE 24, 1367 (1936):
+    F = 1 - j sqrt(πp) exp(-p) - 2p + (2p)²/(1·3) - (2p)³/(1·3·5) + …; a hundred terms are plenty.
+    """
+    p = np.asarray(numerical_distance, dtype=complex)
+    total = 1 - 1j * np.sqrt(np.pi * p) * np.exp(-p)
+    term = np.ones_like(p)
+    for odd in range(1, 201, 2):
+        term = term * -2 * p / odd
+        total = total + term
+    return total[()]
+
+
+def attenuation_far(numerical_distance: complex) -> complex:
+    """Sommerfeld and Norton's F by the series that is good far from the transmitter.
+
+    Parameters
+    ----------
+    numerical_distance : complex or ndarray, a pure number p, |p| from about 20
+
+    Returns
+    -------
+    complex or ndarray, a pure number, for time as exp(+jωt)
+
+    Source
+    ------
+    K. A. Norton, Proc. IRE 24, 1367 (1936): F = -1/(2p) - 1·3/(2p)² - 1·3·5/(2p)³ - …; ten terms are plenty, and very
+    many are too many, as the terms grow again in the end.
+    """
+    term = total = -1 / (2 * numerical_distance)
+    for odd in range(3, 21, 2):
+        term = term * odd / (2 * numerical_distance)
+        total = total + term
+    return total
+
+
+def ground_attenuation(numerical_distance: complex) -> float:
+    """Field over real flat ground as a fraction of the unattenuated field: the size of F.
+
+    Parameters
+    ----------
+    numerical_distance : complex or ndarray, a pure number p, as the function `numerical_distance` gives it
 
     Returns
     -------
@@ -63,28 +111,10 @@ def ground_attenuation(numerical_distance: complex) -> float:
 
     Source
     ------
-    K. A. Norton, Proc. IRE 24, 1367 (1936), as two series. Near, for |p| up to about 20, the sum converges:
-    F = 1 - j sqrt(πp) exp(-p) - 2p + (2p)²/(1·3) - (2p)³/(1·3·5) + …
-    Far, it does not, and F = -1/(2p) - 1·3/(2p)² - 1·3·5/(2p)³ - …, of which ten terms are plenty.
+    The near series for |p| below 20, the far one from there on.
     """
     p = np.asarray(numerical_distance, dtype=complex)
-    is_near = np.abs(p) < 20
-
-    p_near = np.where(is_near, p, 1)
-    term = np.ones_like(p)
-    near = 1 - 1j * np.sqrt(np.pi * p_near) * np.exp(-p_near)
-    for n in range(1, 101):
-        term = term * -2 * p_near / (2 * n - 1)
-        near = near + term
-
-    p_far = np.where(is_near, 20, p)
-    term = -1 / (2 * p_far)
-    far = term
-    for n in range(1, 10):
-        term = term * (2 * n + 1) / (2 * p_far)
-        far = far + term
-
-    return np.abs(np.where(is_near, near, far))[()]
+    return np.abs(np.piecewise(p, [np.abs(p) < 20], [attenuation_near, attenuation_far]))[()]
 
 
 def ground_wave_field(

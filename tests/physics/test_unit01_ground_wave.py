@@ -5,7 +5,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 from scipy.constants import epsilon_0, speed_of_light
-from scipy.special import wofz
+from scipy.special import ai_zeros, airy, wofz
 
 from solutions.unit01_signal.field_strength import (
     ground_attenuation,
@@ -119,3 +119,36 @@ def test_near_by_no_loss_and_far_off_the_inverse_square(degrees, near, far):
     turn = np.exp(1j * np.radians(degrees))
     assert ground_attenuation(near * turn) == pytest.approx(1, abs=2 * np.sqrt(near))
     assert ground_attenuation(far * turn) == pytest.approx(1 / (2 * far), rel=1e-4)
+
+
+def round_globe_loss(distance, frequency, conductivity, permittivity):
+    """dB that the globe's curve takes beyond flat ground: Fock's residue series, by scipy's Airy functions (referee)."""
+    k = 2 * np.pi * frequency / speed_of_light
+    ground = permittivity - 1j * conductivity / (2 * np.pi * frequency * epsilon_0)
+    impedance = np.sqrt(ground - 1) / ground
+    radius = 6370e3 / (1 - 0.04665 * np.exp(0.005577 * 315))  # bent rays, 315 N-units, as in the NTIA set
+    size = np.cbrt(k * radius / 2)
+    q, x = -1j * size * impedance, size * distance / radius
+    turn = np.exp(-2j * np.pi / 3)
+    zeros, zeros_of_slope, _, _ = ai_zeros(30)
+    t = (zeros_of_slope if abs(q) < 1 else zeros) * -np.exp(-1j * np.pi / 3)
+    for _ in range(20):  # Newton's method on w' = q w, with w'' = t w
+        value, slope, _, _ = airy(t * turn)
+        t = t - (turn * slope - q * value) / (t * value - q * turn * slope)
+    globe = abs(np.sqrt(np.pi * x) * np.sum(np.exp(-1j * x * t) / (t - q**2)))
+    return 20 * np.log10(ground_attenuation(-0.5j * k * distance * impedance**2) / globe)
+
+
+@pytest.mark.parametrize(
+    ("distance", "frequency", "conductivity", "permittivity", "loss"),
+    [
+        # V. A. Fock 1945 and J. R. Wait, from memory: e_plane - e_sphere in groundwave_recomputed.csv, recomputed there
+        # with 60 modes at 30 digits.
+        (100e3, 1e6, 5, 70, 69.498 - 68.518),
+        (200e3, 1e6, 0.003, 22, 26.782 - 22.471),
+        # What the lesson says of Merrow Sound, recomputed.
+        (280e3, 693e3, 5, 70, 3.796),
+    ],
+)
+def test_far_off_the_globe_takes_what_the_lesson_says(distance, frequency, conductivity, permittivity, loss):
+    assert round_globe_loss(distance, frequency, conductivity, permittivity) == pytest.approx(loss, abs=0.002)
