@@ -26,7 +26,6 @@ WORDS = {
     "machine": "call the computer's libraries behind Python's back (ctypes)",
     "limits": "change its own limits",
     "watch": "put a watch of its own on Python",
-    "memory map": "share memory with other programs",
     "other": "do something that a submission may not do",
 }
 
@@ -86,7 +85,7 @@ def watch_audit(callback: Callable[[Attempt], None], source: Collection[str], re
     readable, writable : sequence of str
         Trees in which opening and changing files is no attempt.
     """
-    may_write = tuple(writable)
+    may_write = (*writable, os.devnull)
     may_read = (*readable, *may_write)
 
     def hook(event, arguments):
@@ -94,7 +93,7 @@ def watch_audit(callback: Callable[[Attempt], None], source: Collection[str], re
             found = _opened(arguments, may_read, may_write)
         elif event in _KIND_OF:
             found = _KIND_OF[event], ""
-        elif event in _ON_PATHS:
+        elif event in _ON_PATHS and not _looks_for_a_module(event, sys._getframe(1)):
             found = _reached(_ON_PATHS[event], arguments, may_read, may_write)
         else:
             return
@@ -149,6 +148,11 @@ def _opened(arguments, may_read, may_write):
     if not isinstance(flags, int) or flags & _WRITING:
         return _reached("write", (path,), may_read, may_write)
     return _reached("read", (path,), may_read, may_write)
+
+
+def _looks_for_a_module(event, frame):
+    """The import system lists folders, and takes a refusal for an empty one."""
+    return event == "os.listdir" and frame.f_code.co_filename.startswith("<frozen importlib")
 
 
 def _reached(kind, arguments, may_read, may_write):

@@ -15,7 +15,8 @@ from .syscalls import NEWEST, numbers
 FREE = """
     brk madvise mremap msync munmap
     close close_range copy_file_range dup dup2 dup3 fadvise64 fallocate fdatasync flock fstat fstatfs fsync ftruncate
-    getdents getdents64 lseek poll ppoll pread64 preadv pselect6 pwrite64 pwritev read readv select sendfile write writev
+    getdents getdents64 lseek pipe pipe2 poll ppoll pread64 preadv pselect6 pwrite64 pwritev read readv
+    select sendfile write writev
     access chdir faccessat faccessat2 fchdir getcwd lstat mkdir mkdirat newfstatat readlink readlinkat
     rename renameat renameat2 rmdir stat statfs statx umask unlink unlinkat
     alarm clock_getres clock_gettime clock_nanosleep getitimer gettimeofday nanosleep setitimer time times

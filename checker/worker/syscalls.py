@@ -39,6 +39,8 @@ _TABLE = {
     "getdents64": (217, 61),
     "ioctl": (16, 29),
     "lseek": (8, 62),
+    "pipe": (22, None),
+    "pipe2": (293, 59),
     "poll": (7, None),
     "ppoll": (271, 73),
     "pread64": (17, 67),

@@ -45,8 +45,9 @@ def import_path() -> list[str]:
     """
     folders = {os.path.realpath(sysconfig.get_path(name)) for name in ("stdlib", "platstdlib")}
     modules = {os.path.join(folder, "lib-dynload") for folder in folders}
-    return [entry for entry in sys.path
-            if os.path.realpath(entry) in folders | modules or os.path.basename(entry) == _ZIPPED]
+    standard = [entry for entry in sys.path
+                if os.path.realpath(entry) in folders | modules or os.path.basename(entry) == _ZIPPED]
+    return [entry for entry in standard if os.path.exists(entry)]
 
 
 def _standard_library() -> Iterator[str]:
