@@ -122,7 +122,7 @@ def test_near_by_no_loss_and_far_off_the_inverse_square(degrees, near, far):
 
 
 def round_globe_loss(distance, frequency, conductivity, permittivity):
-    """dB that the globe's curve takes beyond flat ground: Fock's residue series, by scipy's Airy functions (referee)."""
+    """dB that the globe's curve takes beyond flat ground: Fock's residue series, with scipy as referee."""
     k = 2 * np.pi * frequency / speed_of_light
     ground = permittivity - 1j * conductivity / (2 * np.pi * frequency * epsilon_0)
     impedance = np.sqrt(ground - 1) / ground
