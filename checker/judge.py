@@ -8,7 +8,7 @@ import numpy as np
 from . import sentences
 from .compare import Difference, difference, ratio_in_words
 from .given import shown
-from .plan import Asked, Case, call_key, numeric_call, plan_for, strategy
+from .plan import Asked, Case, call_key, numeric_call, plan_for, shown_inputs, strategy
 from .verdict import NOT_ATTEMPTED, PASSED, REFUSED, TOO_BIG, UNFINISHED, WRONG, Finding, Part, Verdict
 from .worker.wire import Malformed, from_wire
 
@@ -83,7 +83,7 @@ class Answers:
         call = numeric_call(function, inputs)
         place = self._plan.places.get(call_key(call))
         if place is None:
-            place = self._plan.places.get(call_key(call), -1 - len(self._replies))
+            place = -1 - len(self._replies)
             self._replies[place] = (self._session.ask([call]) or [{"trouble": "unanswered"}])[0]
         return self._replies.get(place, {"trouble": "unanswered"})
 
@@ -207,7 +207,7 @@ def _judge_laws(plan, answers):
             holds = False
         if not holds:
             broken.add(law.says)
-            first = first or Finding(WRONG, question.name, sentences.law_broken(law), _inputs(question, law_case.inputs), remark=remark)
+            first = first or Finding(WRONG, question.name, sentences.law_broken(law), law_case.shown, remark=remark)
     laws = {law_case.law.says for law_case in plan.laws}
     return Fraction(len(laws - broken), len(laws)), first
 
@@ -251,7 +251,7 @@ def _judge_refusals(plan, answers):
         refused = reply.get("trouble") == "raised" and reply.get("error") == "ValueError"
         met += refused
         if not refused and first is None:
-            first = Finding(WRONG, question.name, sentences.not_refused(question, refusal, reply), _inputs(question, case.inputs))
+            first = Finding(WRONG, question.name, sentences.not_refused(question, refusal, reply), case.shown)
     return Fraction(met if _varies(plan, answers) else 0, len(plan.refusals)), first
 
 
@@ -288,7 +288,7 @@ def _simplest(question, answers):
         return None
     wanted = question.asks(*inputs)
     apart = difference(answers.value(answers.ask(question.name, inputs)), wanted, question.tolerance, question.gives)
-    return (Case(inputs, -1, wanted), apart) if apart else None
+    return (Case(inputs, -1, wanted, shown_inputs(question, inputs)), apart) if apart else None
 
 
 def _finding(question, case, apart, remark, slip):
@@ -296,11 +296,7 @@ def _finding(question, case, apart, remark, slip):
     if apart.thought:
         says = f"{says} {apart.thought}".strip()
     kind = TOO_BIG if apart.too_big else WRONG
-    return Finding(kind, question.name, says, _inputs(question, case.inputs), apart.got, apart.wanted, remark, slip)
-
-
-def _inputs(question, inputs):
-    return tuple((name, given.show(value)) for (name, given), value in zip(question.given.items(), inputs, strict=False))
+    return Finding(kind, question.name, says, case.shown, apart.got, apart.wanted, remark, slip)
 
 
 def _told_once(findings):

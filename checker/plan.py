@@ -9,7 +9,7 @@ import json
 import random
 from collections.abc import Callable
 from dataclasses import dataclass
-from functools import cache, cached_property
+from functools import cache
 
 import hypothesis
 import numpy as np
@@ -29,17 +29,19 @@ LAW_CASES = 6
 
 @dataclass(frozen=True)
 class Case:
-    """One call: its inputs, its place in the batch, and the value wanted."""
+    """One call: its inputs, its place in the batch, the value wanted, and the inputs as (name, text) pairs."""
 
     inputs: tuple
     place: int
     wanted: object
+    shown: tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True)
 class LawCase:
     law: Invariant
     inputs: tuple
+    shown: tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True)
@@ -60,10 +62,6 @@ class Plan:
     calls: tuple[dict, ...]
     places: dict[str, int]
     questions: tuple[QuestionPlan, ...]
-
-    @cached_property
-    def references(self):
-        return {question.name: question.asks for question in self.exercise.questions}
 
 
 class Batch:
@@ -125,17 +123,19 @@ def plan_for(name, seed):
 def _plan_question(question, seed, batch, record):
     drawn = draw(question, POINTS if question.symbolic else CASES, seed)
     if question.symbolic:
-        cases = (Case((), batch.add(symbolic_call(question, drawn)), _evaluated(question.asks, question, drawn)),)
+        cases = (Case((), batch.add(symbolic_call(question, drawn)), _evaluated(question.asks, question, drawn), ()),)
         stacked = None
     else:
-        cases = tuple(_case(question, batch, inputs) for inputs in drawn)
-        stacked = _case(question, batch, _stack(question, drawn)) if question.arrays else None
-    published = tuple((figure, _published_case(question, batch, figure)) for figure in question.published)
-    laws = tuple(LawCase(law, inputs) for law in question.holds for inputs in drawn[:LAW_CASES])
+        cases = tuple(_case(question, batch, inputs, question.asks(*inputs)) for inputs in drawn)
+        stacked = None
+        if question.arrays:
+            together = _stack(question, drawn)
+            stacked = _case(question, batch, together, question.asks(*together))
+    published = tuple((figure, _case(question, batch, figure.given, figure.wanted)) for figure in question.published)
+    laws = tuple(LawCase(law, inputs, shown_inputs(question, inputs)) for law in question.holds for inputs in drawn[:LAW_CASES])
     for law_case in laws:
         law_case.law.law(Asked(question.name, record), *law_case.inputs)
-    refusals = tuple((refusal, Case(refusal.given, batch.add(numeric_call(question.name, refusal.given)), None))
-                     for refusal in question.refuses)
+    refusals = tuple((refusal, _case(question, batch, refusal.given, None)) for refusal in question.refuses)
     slips = tuple((slip, wrongs) for slip in question.slips if (wrongs := _slip_values(slip, question, cases, drawn)))
     return QuestionPlan(question, cases, stacked, published, laws, refusals, slips)
 
@@ -157,12 +157,13 @@ def crossed(value):
     return from_wire(to_wire(value))
 
 
-def _case(question, batch, inputs):
-    return Case(inputs, batch.add(numeric_call(question.name, inputs)), question.asks(*inputs))
+def _case(question, batch, inputs, wanted):
+    return Case(inputs, batch.add(numeric_call(question.name, inputs)), wanted, shown_inputs(question, inputs))
 
 
-def _published_case(question, batch, figure):
-    return Case(figure.given, batch.add(numeric_call(question.name, figure.given)), figure.wanted)
+def shown_inputs(question, inputs):
+    """Inputs as (name, text) pairs; fewer than the function has arguments, if a figure leaves the last to their defaults."""
+    return tuple((name, given.show(value)) for (name, given), value in zip(question.given.items(), inputs, strict=False))
 
 
 def _stack(question, drawn):

@@ -56,8 +56,7 @@ def trouble(question, case, reply, seconds=2.0):
                            text=text[0] if text else "", seconds=seconds).rstrip(": ")
     says += "".join(f". {advice}" for fragment, advice in _ADVICE.items() if text and fragment in text[0])
     about_inputs = kind == RAISED and what == "raised"
-    inputs = tuple((name, given.show(v)) for (name, given), v in zip(question.given.items(), case.inputs, strict=False))
-    return Finding(kind, question.name, says, inputs if about_inputs else (), line=place)
+    return Finding(kind, question.name, says, case.shown if about_inputs else (), line=place)
 
 
 def _attempt(reply):
