@@ -151,10 +151,10 @@ EXERCISE = Exercise(
             ],
             published=[
                 value("two circuits of 200 µH, Q 100, at half the critical coupling: 31.8 mA a volt",
-                      given=(1.0, 1e6, 1e-6, 12.5663706144, 12.5663706144), wanted=-31.8309886184e-3j, within=PRINTED,
+                      given=(1.0, 1e6, 1e-6, 12.5663706144, 12.5663706144), wanted=0 - 31.8309886184e-3j, within=PRINTED,
                       source=f"{TERMAN}; coupled_two_circuit_response.csv, kQ = 0.5 at resonance", known="recomputed"),
                 value("the same at twice the critical coupling",
-                      given=(1.0, 1e6, 4e-6, 12.5663706144, 12.5663706144), wanted=-31.8309886184e-3j, within=PRINTED,
+                      given=(1.0, 1e6, 4e-6, 12.5663706144, 12.5663706144), wanted=0 - 31.8309886184e-3j, within=PRINTED,
                       source=f"{TERMAN}; coupled_two_circuit_response.csv, kQ = 2 at resonance", known="recomputed"),
             ],
             slips=[

@@ -119,6 +119,10 @@ def test_emf_and_ammeter_may_change_places(frequency, mutual, r1, r2, x1, x2):
     assert forward == pytest.approx(backward, rel=1e-6)
 
 
+def test_coupling_may_be_complete():
+    assert mutual_from_coupling(np.array([1.0, -1.0]), 4e-4, 1e-4) == pytest.approx([2e-4, -2e-4])
+
+
 @pytest.mark.parametrize("k", [1.0001, -2, np.array([0.1, 1.5])])
 def test_coupling_closer_than_complete_is_refused(k):
     with pytest.raises(ValueError, match="coupling_coefficient must lie"):

@@ -27,7 +27,7 @@ def integrated(q, time):
     return solved.y
 
 
-@pytest.mark.parametrize("q", [0.7, 2.0, 30.0, 200.0])
+@pytest.mark.parametrize("q", [0.501, 0.7, 2.0, 30.0, 200.0])
 def test_voltage_against_integrated_circuit_equations(q):
     time = np.linspace(0, 8, 801) / RESONANCE
     voltage, _ = integrated(q, time)
@@ -83,6 +83,10 @@ def test_energy_lost_in_the_first_radian_is_one_part_in_q(frequency, q):
 def test_voltage_stays_under_its_envelope(frequency, q, since):
     envelope = ring_amplitude(since / frequency, frequency, q) / np.sqrt(1 - 1 / (4 * q**2))
     assert abs(ring_voltage(since / frequency, frequency, q)) <= envelope * (1 + 1e-12)
+
+
+def test_no_time_is_needed_to_stay_whole():
+    assert cycles_to_fall(100, 1.0) == 0
 
 
 @pytest.mark.parametrize("fraction", [0, -0.1, 1.01, np.array([0.5, 2.0])])
