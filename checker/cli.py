@@ -6,17 +6,23 @@ import sys
 from pathlib import Path
 
 from . import course, words
-from .course import PATHS, ROOT, UNITS, UnknownExercise
+from .course import PATHS, PRACTICE_SEED, ROOT, SEALED, UNITS, UnknownExercise
 from .engine import mark
 from .judge import judge
+from .pack import write_pack
+from .plan import plan_for
+from .sealed import BrokenSeal
 from .submissions import UnreadableFolder, read_folder, read_member_folder
 from .terminal import followed, show, show_table
 from .verdict import NOT_ATTEMPTED, PASSED, marks_text, to_data
 from .words import Line
 from .workers import Worker, WorkerLost
 
-PRACTICE_SEED = 1
 DONE, NOT_YET, MISUSED, INTERRUPTED = 0, 1, 2, 130
+
+
+class WrongUse(Exception):
+    """A command cannot be carried out as asked; the text says why and what to do."""
 
 
 def main(arguments=None):
@@ -24,7 +30,7 @@ def main(arguments=None):
     options = _parser().parse_args(arguments)
     try:
         return options.run(options)
-    except (UnknownExercise, UnreadableFolder, WorkerLost) as problem:
+    except (UnknownExercise, UnreadableFolder, WorkerLost, BrokenSeal, WrongUse) as problem:
         print(problem, file=sys.stderr)
         return MISUSED
     except OSError as problem:
@@ -61,6 +67,10 @@ def _parser():
     marking.add_argument("--jobs", type=int, help="how many members at a time (default: one for each processor)")
     marking.add_argument("--json", action="store_true", help="print data instead of the table")
     marking.set_defaults(run=_mark)
+
+    packing = commands.add_parser("pack", help="write the student pack: exercises and checker, no reference code")
+    packing.add_argument("where", metavar="FILE.zip", type=Path, help="a zip to write; a name without .zip makes a folder")
+    packing.set_defaults(run=_pack)
     return parser
 
 
@@ -123,14 +133,23 @@ def _what_next(verdict, folder):
 
 
 def _hint(options):
-    exercise = course.load_exercise(options.exercise)
+    exercise = plan_for(options.exercise, PRACTICE_SEED).exercise
     show([Line(f"{exercise.name} · hint {options.number} of 3", "bold"), *words.wrapped(exercise.hints[options.number - 1], _width())])
     if options.number < 3:
         show([Line(f"  More: checker hint {exercise.name} {options.number + 1}", "dim")])
     return DONE
 
 
+def _pack(options):
+    if SEALED:
+        raise WrongUse("This is a student pack already; packs are made from the whole course.")
+    show([Line(f"The student pack is in {write_pack(options.where)}. It holds no reference code and nothing of your seed.")])
+    return DONE
+
+
 def _mark(options):
+    if SEALED:
+        raise WrongUse("This is a student pack: it can only practise. Marks are made with the whole course, under the instructor's seed.")
     members = read_folder(options.folder)
     paths = sorted({course.find(name) for name in options.only}, key=PATHS.index) if options.only else PATHS
     marked = list(followed(mark(members, options.seed, paths, options.jobs), len(members), lambda one: one.member.name))

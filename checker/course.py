@@ -7,7 +7,11 @@ from pathlib import Path
 
 from .exercise import Exercise
 
+PRACTICE_SEED = 1
 ROOT = Path(__file__).resolve().parent.parent
+
+# In a student pack there is no solutions/; practice/ holds sealed plans in its place.
+SEALED = not (ROOT / "solutions").is_dir()
 
 
 @dataclass(frozen=True)

@@ -131,6 +131,7 @@ class Question:
     arrays: bool = True
     symbolic: bool = False
     no_published: str = ""
+    sealed: bool = False
 
     @property
     def name(self):

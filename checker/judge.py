@@ -156,7 +156,7 @@ def _judge_numbers(plan, answers):
     case, apart = failing[0]
     remark = "" if apart.says or question.symbolic else ratio_in_words(_scalar_pairs(pairs), question.gives)
     slip = _name_slip(plan, pairs)
-    if case is not plan.cases[0] and not question.symbolic and not apart.says and not slip:
+    if case is not plan.cases[0] and not (question.symbolic or question.sealed or apart.says or slip):
         case, apart = _simplest(question, answers) or (case, apart)
     return False, _finding(question, case, apart, remark, slip)
 

@@ -17,7 +17,7 @@ import sympy
 from hypothesis import strategies as st
 
 from .compare import difference
-from .course import load_exercise
+from .course import SEALED, find, load_exercise
 from .exercise import Exercise, Invariant, Published, Question, Refusal, Slip
 from .worker.wire import Expression, from_wire, to_wire
 
@@ -105,9 +105,20 @@ def call_key(call):
     return json.dumps(call, sort_keys=True)
 
 
-@cache
 def plan_for(name, seed):
-    """The `Plan` of the exercise called `name` under a seed; the same for the same two, in every process."""
+    """The `Plan` of the exercise called `name` under a seed; the same for the same two, in every process.
+
+    In a student pack it is the sealed one, under the practice seed.
+    """
+    if SEALED:
+        from .sealed import sealed_plan  # it builds on this module
+
+        return sealed_plan(find(name))
+    return _made_plan(find(name), seed)
+
+
+@cache
+def _made_plan(name, seed):
     exercise = load_exercise(name)
     batch = Batch()
     references = {question.name: question.asks for question in exercise.questions}
