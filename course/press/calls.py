@@ -32,7 +32,7 @@ def answer(text: str, makers: dict[str, Callable]) -> str:
     """
     try:
         tree = ast.parse(text, mode="eval").body
-    except SyntaxError:
+    except (SyntaxError, ValueError, RecursionError, MemoryError):
         raise Fault("is not of the form {{ name(values) }} with plain Python values") from None
     return value_of(tree, makers)
 

@@ -49,6 +49,7 @@ class Edition:
             "exercise": exercise_html,
             "number": numbers.number,
             "value": numbers.value,
+            "text": numbers.Text,
             "term": self.term,
             "keep": lambda text: f"<span data-keep>{text}</span>",
             "units": lambda: boxes.units_html(pages.units(course / "lessons"), self.relative),
@@ -83,7 +84,7 @@ class Edition:
         """HTML of one formula, its numbers computed first."""
 
         def typeset() -> str:
-            in_formula = {"number": numbers.number_in_formula, "value": numbers.value}
+            in_formula = {"number": numbers.number_in_formula, "value": numbers.value, "text": numbers.Text}
             return self.typesetter.set(replace_calls(tex, lambda call: answer(call, in_formula)), display)
 
         return self.tried(typeset, tex)

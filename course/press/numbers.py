@@ -10,6 +10,10 @@ from solutions.unit00_bench.prefixes import from_engineering, to_engineering
 NO_BREAK = "\N{NO-BREAK SPACE}"
 
 
+class Text(str):
+    """Words to be handed to a function as they are, though they read like a quantity."""
+
+
 def value(what: str, *arguments, part: int | str | None = None, **named):
     """What a function of `solutions/` returns for the given values.
 
@@ -42,10 +46,16 @@ def value(what: str, *arguments, part: int | str | None = None, **named):
 
 
 def number(
-    what: str, *arguments, unit: str, figures: int = 4, times: float = 1, part: int | str | None = None, **named
+    what: str, *arguments, unit: str | None = None, figures: int = 4, times: float = 1, part: int | str | None = None,
+    **named,
 ) -> str:
-    """The same, as text with an engineering prefix: "589.1 kHz"."""
-    result = np.asarray(value(what, *arguments, part=part, **named))
+    """The same, as text with an engineering prefix: "589.1 kHz". What is text already stays so."""
+    result = value(what, *arguments, part=part, **named)
+    if isinstance(result, str):
+        return result.replace(" ", NO_BREAK)
+    if unit is None:
+        raise Fault(f'{what}: say the unit, by unit="Hz"; a number without one has unit=""')
+    result = np.asarray(result)
     if result.size != 1 or not np.isreal(result).all():
         raise Fault(f"{what} gave {result!r}, not one real number: say which part, by part=")
     try:
@@ -72,7 +82,7 @@ def reference(what: str) -> Callable:
 
 def plain(argument):
     """A number from a quantity in words; anything else as it is."""
-    if not isinstance(argument, str):
+    if isinstance(argument, Text) or not isinstance(argument, str):
         return argument
     try:
         return from_engineering(argument)

@@ -28,20 +28,21 @@ def units(lessons: Path) -> list[Unit]:
     Raises
     ------
     Fault
-        If a page has no title, or a page of the folder is not in the order given by its `index.md`.
+        If a page has no title, or `index.md` names a page that is not there.
     """
     return [unit(index.parent) for index in sorted(lessons.glob("unit[0-9][0-9]_*/index.md"))]
 
 
 def unit(folder: Path) -> Unit:
     title, about = head_of(folder / "index.md")
-    further = about.get("pages", [])
+    named = about.get("pages", [])
     present = sorted(path.name for path in folder.glob("*.md") if path.name not in ("index.md", "instructor.md"))
-    if not isinstance(further, list) or sorted(further) != present:
+    if not isinstance(named, list) or not set(named) <= set(present):
         raise Fault(
-            f"{folder.name}/index.md: the front matter must name the unit's further pages in reading order, "
-            f"pages: [{', '.join(present)}]"
+            f"{folder.name}/index.md: pages: in the front matter is a list of the folder's further pages in reading "
+            f"order; there are {', '.join(present) or 'none'}"
         )
+    further = [*named, *(name for name in present if name not in named)]
     pages = tuple(f"{folder.name}/{name}" for name in ("index.md", *further))
     instructor = f"{folder.name}/instructor.md" if (folder / "instructor.md").is_file() else None
     return Unit(folder.name, folder.name[4:6], title, about.get("question", ""), pages, instructor)

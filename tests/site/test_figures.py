@@ -1,0 +1,105 @@
+"""Every picture is legible on a telephone, readable aloud, and coloured only by names that have a light and a dark form."""
+import re
+import tomllib
+import xml.etree.ElementTree as etree
+
+import pytest
+
+from course.figures import figure
+
+from .conftest import ROOT
+
+PALETTE = tomllib.loads((ROOT / "course" / "figures" / "palette.toml").read_text("utf-8"))
+SURFACES = ("paper", "slip")
+INKS = ("ink", "soft", "sea", "brass", "rust", "kelp", "plum")
+SVG = "{http://www.w3.org/2000/svg}"
+TELEPHONE = 318  # pixels that a picture has across on a screen 360 pixels wide
+
+
+def luminance(colour: str) -> float:
+    """Relative luminance, WCAG 2.2 (W3C, 2023), definition "relative luminance". From memory."""
+    channels = (int(colour[at : at + 2], 16) / 255 for at in (1, 3, 5))
+    linear = [c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in channels]
+    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
+
+
+def contrast(one: str, other: str) -> float:
+    """Contrast ratio, WCAG 2.2, definition "contrast ratio". From memory."""
+    low, high = sorted((luminance(one), luminance(other)))
+    return (high + 0.05) / (low + 0.05)
+
+
+def test_the_contrast_of_black_on_white_is_21():
+    assert contrast("#000000", "#ffffff") == pytest.approx(21)
+    assert contrast("#767676", "#ffffff") == pytest.approx(4.54, abs=0.005)
+
+
+@pytest.mark.parametrize("side", [0, 1], ids=["light", "dark"])
+@pytest.mark.parametrize("surface", SURFACES)
+@pytest.mark.parametrize("ink", INKS)
+def test_every_ink_reaches_level_aa_on_every_surface(ink, surface, side):
+    """WCAG 2.2, success criterion 1.4.3: 4.5 to 1 for text."""
+    assert contrast(PALETTE[ink][side], PALETTE[surface][side]) >= 4.5
+
+
+@pytest.fixture(scope="module")
+def drawings(course):
+    """All pictures that stand in pages, by name."""
+    store = course / "course" / "build" / "figures"
+    found = {path.relative_to(store).with_suffix("").as_posix(): path.read_text("utf-8") for path in store.rglob("*.svg")}
+    text = "".join(page.read_text("utf-8") for page in (course / "course" / "lessons").rglob("*.md"))
+    return {name: svg for name, svg in found.items() if f'figure("{name}")' in text}
+
+
+def test_each_is_one_image_with_a_name_and_a_description(drawings):
+    assert len(drawings) >= 6
+    for name, svg in drawings.items():
+        root = etree.fromstring(svg)
+        assert root.get("role") == "img", name
+        title, description = root.find(f"{SVG}title"), root.find(f"{SVG}desc")
+        assert root.get("aria-labelledby") == f"{title.get('id')} {description.get('id')}", name
+        assert len(description.text) > 30, name
+
+
+def test_each_has_only_colours_with_a_light_and_a_dark_form(drawings):
+    names = "|".join(PALETTE)
+    for name, svg in drawings.items():
+        painted = re.findall(r"(?:fill|stroke|color): ?([^;\"]+)", svg) + re.findall(r"(?:fill|stroke|color)=\"([^\"]+)\"", svg)
+        for colour in painted:
+            assert re.fullmatch(rf"none|currentColor|var\(--(?:{names})\)", colour.strip()), f"{name}: {colour}"
+        assert "<style" not in svg and "#000" not in svg, name
+
+
+def test_each_has_ids_of_its_own(drawings):
+    for name, svg in drawings.items():
+        slug = re.sub(r"\W+", "-", name)
+        ids = re.findall(r'\bid="([^"]+)"', svg)
+        assert len(ids) == len(set(ids)), name
+        assert all(id.startswith(f"{slug}-") for id in ids), name
+        referred = re.findall(r"url\(#([^)]+)\)|href=\"#([^\"]+)\"", svg)
+        assert {a or b for a, b in referred} <= set(ids), name
+
+
+def test_each_is_legible_on_a_telephone(drawings):
+    for name, svg in drawings.items():
+        width = float(re.search(r'viewBox="([^"]+)"', svg)[1].split()[2])
+        sizes = [float(size) for size in re.findall(r"font-size(?:: |=\")([\d.]+)", svg)]
+        assert sizes, name
+        full = max(sizes) * TELEPHONE / width
+        assert full >= 9.5, f"{name}: the text is {full:.1f} px high on a telephone: draw it narrower"
+
+
+def test_each_is_small_enough_to_stand_in_a_page(drawings):
+    for name, svg in drawings.items():
+        assert len(svg) < 150_000, f"{name}: {len(svg)} bytes; use fewer points"
+
+
+def test_no_picture_has_a_typeface_of_its_own(drawings):
+    for name, svg in drawings.items():
+        assert "font-family" not in svg and "font:" not in svg, name
+
+
+@pytest.mark.parametrize("missing", [{"caption": ""}, {"alt": " "}])
+def test_a_figure_needs_a_caption_and_words(missing):
+    with pytest.raises(ValueError):
+        figure(**({"caption": "x", "alt": "y"} | missing))
