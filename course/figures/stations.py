@@ -2,6 +2,7 @@
 
 Ground constants are those of ITU-R P.368 as the NTIA validation set uses them (`tests/published/signal`).
 """
+
 from typing import NamedTuple
 
 from solutions.unit01_signal.field_strength import ground_wave_field
@@ -15,7 +16,7 @@ class Ground(NamedTuple):
 
 
 class Station(NamedTuple):
-    """A transmitter: frequency in hertz, power in watts, distance from the hut in metres, bearing in degrees from north."""
+    """A transmitter: frequency in hertz, power in watts; from the hut, distance in metres and bearing in degrees."""
 
     name: str
     frequency: float

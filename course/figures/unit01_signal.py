@@ -1,4 +1,5 @@
 """Signal, sections 1 and 2: the wave, its spectrum and its power."""
+
 import numpy as np
 
 from course.figures import figure
@@ -11,10 +12,11 @@ SLOWED = 20e3  # a carrier slow enough to be drawn
 
 
 @figure(
-    caption="One tone of 1 kHz on a carrier, 60 % deep. The carrier is drawn slow, at 20 kHz, so that its cycles can be seen; "
-    "at 846 kHz there would be 846 of them in each swell. Dashed: the envelope, and its mirror image.",
-    alt="A fast wave whose height swells and shrinks twice in two milliseconds. A dashed line along its crests is a cosine "
-    "between 0.4 and 1.6 volts; its mirror image runs along the troughs.",
+    caption="One tone of 1 kHz on a carrier, 60 % deep. The carrier is drawn slow, at 20 kHz, so that its cycles can "
+    "be seen; at 846 kHz there would be 846 of them in each swell. Dashed: the envelope, and its mirror "
+    "image.",
+    alt="A fast wave whose height swells and shrinks twice in two milliseconds. A dashed line along its crests is "
+    "a cosine between 0.4 and 1.6 volts; its mirror image runs along the troughs.",
 )
 def wave_and_envelope():
     drawing, axes = plot()
@@ -29,8 +31,8 @@ def wave_and_envelope():
 
 
 @figure(
-    caption="The same wave sorted by frequency: three steady waves and nothing else. The carrier in the middle is the same "
-    "whether or not anyone speaks. The two side frequencies hold the tone, twice over.",
+    caption="The same wave sorted by frequency: three steady waves and nothing else. The carrier in the middle is the "
+    "same whether or not anyone speaks. The two side frequencies hold the tone, twice over.",
     alt="Three upright lines: 0.3 volts at 845 kilohertz, 1 volt at 846 kilohertz, 0.3 volts at 847 kilohertz.",
 )
 def spectrum():
@@ -39,8 +41,15 @@ def spectrum():
     names = ("lower\nside", "carrier", "upper\nside")
     for frequency, amplitude, name in zip((CARRIER - TONE, CARRIER, CARRIER + TONE), amplitudes, names, strict=True):
         axes.plot([frequency, frequency], [0, amplitude], color=SEA, linewidth=3)
-        axes.annotate(f"{name}\n{amplitude:.1f} V", (frequency, amplitude), (0, 4), textcoords="offset points",
-                      ha="center", va="bottom", fontsize=SMALL_TEXT)
+        axes.annotate(
+            f"{name}\n{amplitude:.1f} V",
+            (frequency, amplitude),
+            (0, 4),
+            textcoords="offset points",
+            ha="center",
+            va="bottom",
+            fontsize=SMALL_TEXT,
+        )
     axes.set(xlim=(CARRIER - 2.2e3, CARRIER + 2.2e3), ylim=(0, 1.45), yticks=[0, 0.5, 1])
     axes.set_ylabel("amplitude, V")
     engineering_axis(axes.xaxis, "frequency", "Hz")
@@ -48,11 +57,12 @@ def spectrum():
 
 
 @figure(
-    caption="Power sent by a 1 kW transmitter against depth of modulation. Only what lies above the line at 1 kW carries "
-    "sound: a third of the whole at full depth, but {{ number('unit01_signal.sideband_power:sideband_share', 0.3, unit='%', "
-    "times=100, figures=2) }} of it at a depth of 0.3, where talk and music spend much of their time.",
-    alt="A level band from 0 to 1 kilowatt marked carrier. Above it a wedge marked sidebands, thin at first, reaching 1.5 "
-    "kilowatts at depth 1.",
+    caption="Power sent by a 1 kW transmitter against depth of modulation. Only what lies above the line at 1 kW "
+    "carries sound: a third of the whole at full depth, but {{ "
+    "number('unit01_signal.sideband_power:sideband_share', 0.3, unit='%', times=100, figures=2) }} of it at a "
+    "depth of 0.3, where talk and music spend much of their time.",
+    alt="A level band from 0 to 1 kilowatt marked carrier. Above it a wedge marked sidebands, thin at first, "
+    "reaching 1.5 kilowatts at depth 1.",
 )
 def power_against_depth():
     drawing, axes = plot()
@@ -63,18 +73,25 @@ def power_against_depth():
     axes.plot(depth, power, color=BRASS)
     axes.plot(depth, 0 * depth + 1e3, color=SEA, dashes=(5, 2))
     axes.text(0.5, 500, "carrier: no sound in it", ha="center", va="center")
-    axes.annotate(f"sidebands: at full depth\n{100 * sideband_share(1.0):.0f} % of all", (0.93, 1.2e3), (0.45, 1.42e3), ha="center", va="center",
-                  arrowprops={"arrowstyle": "-", "color": INK})
+    axes.annotate(
+        f"sidebands: at full depth\n{100 * sideband_share(1.0):.0f} % of all",
+        (0.93, 1.2e3),
+        (0.45, 1.42e3),
+        ha="center",
+        va="center",
+        arrowprops={"arrowstyle": "-", "color": INK},
+    )
     axes.set(xlim=(0, 1), ylim=(0, 1.6e3), xlabel="depth of modulation")
     engineering_axis(axes.yaxis, "power", "W")
     return drawing
 
 
 @figure(
-    caption="Too deep. Past a depth of 1 the carrier vanishes twice in each swell, and the envelope that a detector follows is "
-    "folded over (heavy line). The ear hears the fold as roughness.",
-    alt="Two curves of the envelope over two cycles of the tone. At depth 1 it just touches zero. At depth 1.5 it would go "
-    "below zero, dotted; what the detector follows is folded upwards instead, into a small extra hump.",
+    caption="Too deep. Past a depth of 1 the carrier vanishes twice in each swell, and the envelope that a detector "
+    "follows is folded over (heavy line). The ear hears the fold as roughness.",
+    alt="Two curves of the envelope over two cycles of the tone. At depth 1 it just touches zero. At depth 1.5 it "
+    "would go below zero, dotted; what the detector follows is folded upwards instead, into a small extra "
+    "hump.",
 )
 def too_deep():
     drawing, axes = plot(height=2.7)

@@ -1,10 +1,11 @@
 """Signal, sections 4 and 5: the wire, its current, and what it can give."""
+
 import numpy as np
 
 from course.figures import figure
 from course.figures.parts import Aerial, Condenser, Dot, Earth, Line, Oscillator, Resistor, schematic
 from course.figures.stations import ACROSS_THE_BAY
-from course.figures.style import BRASS, INK, KELP, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.style import BRASS, INK, KELP, PAPER, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from solutions.unit01_signal.aerial_voltage import aerial_capacitance, aerial_emf, effective_height
 from solutions.unit01_signal.radiation_resistance import available_power, radiation_resistance
 
@@ -14,17 +15,21 @@ RESISTANCE = 30.0  # ohm, wire and earth connection together
 
 
 @figure(
-    caption="The aerial at the hut: 8 m up and 15 m along. The coloured band beside the wire is as wide as the current is strong. "
-    "Hatched: the part that counts. Its area, spread evenly at full width, would reach the dashed line: the effective height, "
-    "{{ number('unit01_signal.aerial_voltage:effective_height', '8 m', '15 m', unit='m', figures=3) }}.",
-    alt="An inverted L: a wire from the ground 8 metres up, then 15 metres level. A band along it is widest at the foot, still "
-    "two thirds as wide at the bend, and comes to a point at the far end. A dashed line marks 6.6 metres.",
+    caption="The aerial at the hut: 8 m up and 15 m along. The coloured band beside the wire is as wide as the "
+    "current is strong. Hatched: the part that counts. Its area, spread evenly at full width, would reach the "
+    "dashed line: the effective height, {{ number('unit01_signal.aerial_voltage:effective_height', '8 m', '15 "
+    "m', unit='m', figures=3) }}.",
+    alt="An inverted L: a wire from the ground 8 metres up, then 15 metres level. A band along it is widest at "
+    "the foot, still two thirds as wide at the bend, and comes to a point at the far end. A dashed line marks "
+    "6.6 metres.",
 )
 def aerial_current():
     drawing, axes = plot(height=3.0)
     at_bend = TOP / (HEIGHT + TOP)
     width = 2.2
-    axes.fill([0, width, width * at_bend, 0], [0, 0, HEIGHT, HEIGHT], facecolor=BRASS, alpha=0.5, hatch="//", linewidth=0)
+    axes.fill(
+        [0, width, width * at_bend, 0], [0, 0, HEIGHT, HEIGHT], facecolor=BRASS, alpha=0.5, hatch="//", linewidth=0
+    )
     axes.fill([0, 0, TOP], [HEIGHT, HEIGHT - width * at_bend, HEIGHT], facecolor=SEA, alpha=0.3, linewidth=0)
     axes.plot([0, 0, TOP], [0, HEIGHT, HEIGHT], color=INK, linewidth=2.4)
     reach = effective_height(HEIGHT, TOP)
@@ -44,10 +49,11 @@ def aerial_current():
 
 
 @figure(
-    caption="Left: aerial, set and earth connection as they stand. Right: what the set sees. The wave is a source of voltage, field times "
-    "effective height; in series with it lie what is lost in wire and earth, and the wire's capacitance.",
-    alt="Left, an aerial symbol, a box marked set, and an earth symbol one below the other. Right, a loop: a source marked E times h, "
-    "a resistor marked 30 ohms, a condenser marked 132 picofarads, and the set.",
+    caption="Left: aerial, set and earth connection as they stand. Right: what the set sees. The wave is a source of "
+    "voltage, field times effective height; in series with it lie what is lost in wire and earth, and the "
+    "wire's capacitance.",
+    alt="Left, an aerial symbol, a box marked set, and an earth symbol one below the other. Right, a loop: a "
+    "source marked E times h, a resistor marked 30 ohms, a condenser marked 132 picofarads, and the set.",
 )
 def aerial_circuit():
     capacitance = aerial_capacitance(HEIGHT, TOP, WIRE_RADIUS)
@@ -63,15 +69,17 @@ def aerial_circuit():
         Condenser().at((left + 2.2, top)).to((right, top)).label(f"{capacitance * 1e12:.0f} pF", loc="top", ofst=0.1)
         Resistor().at((right, top)).to((right, 0)).label("set", loc="bottom", ofst=0.2)
         Line().at((right, 0)).to((left, 0))
-        Dot(open=True).at((right, top))
-        Dot(open=True).at((right, 0))
+        Dot(open=True).at((right, top)).fill(PAPER)
+        Dot(open=True).at((right, 0)).fill(PAPER)
     return drawing
 
 
 @figure(
-    caption="Power that Curlew Bank puts into a load, against the load's resistance, with 30 Ω in the aerial and its reactance tuned "
-    "out. It is greatest where the two are equal, and the top is broad: twice or half as much loses only a ninth.",
-    alt="A hump over a logarithmic axis of load resistance from 1 to 1000 ohms, with its top at 30 ohms and 45 microwatts.",
+    caption="Power that Curlew Bank puts into a load, against the load's resistance, with 30 Ω in the aerial and its "
+    "reactance tuned out. It is greatest where the two are equal, and the top is broad: twice or half as much "
+    "loses only a ninth.",
+    alt="A hump over a logarithmic axis of load resistance from 1 to 1000 ohms, with its top at 30 ohms and 45 "
+    "microwatts.",
 )
 def load_sweep():
     drawing, axes = plot(height=2.8)
@@ -80,7 +88,9 @@ def load_sweep():
     axes.semilogx(load, (emf / (RESISTANCE + load)) ** 2 * load, color=SEA)
     best = available_power(emf, RESISTANCE)
     axes.plot(RESISTANCE, best, marker="o", color=RUST)
-    axes.annotate("load = aerial", (RESISTANCE, best), (0, 8), textcoords="offset points", ha="center", fontsize=SMALL_TEXT)
+    axes.annotate(
+        "load = aerial", (RESISTANCE, best), (0, 8), textcoords="offset points", ha="center", fontsize=SMALL_TEXT
+    )
     axes.set(ylim=(0, 1.25 * best))
     axes.set_xticks([1, 10, 100, 1000], ["1", "10", "100", "1000"])
     axes.minorticks_off()
@@ -90,10 +100,10 @@ def load_sweep():
 
 
 @figure(
-    caption="What aerials of different height could give from Curlew Bank's field. Dashed: with nothing lost in wire and earth, as much "
-    "at any height. Full line: with 30 Ω lost, almost four times for each doubling.",
-    alt="Available power against effective height, 1 to 20 metres, logarithmic scales. A level dashed line at 1.4 milliwatts. A "
-    "full line rises steeply from 1 microwatt at 1 metre to about 300 microwatts at 20 metres.",
+    caption="What aerials of different height could give from Curlew Bank's field. Dashed: with nothing lost in wire "
+    "and earth, as much at any height. Full line: with 30 Ω lost, almost four times for each doubling.",
+    alt="Available power against effective height, 1 to 20 metres, logarithmic scales. A level dashed line at 1.4 "
+    "milliwatts. A full line rises steeply from 1 microwatt at 1 metre to about 300 microwatts at 20 metres.",
 )
 def height_pays():
     drawing, axes = plot(height=2.9)

@@ -3,6 +3,7 @@
 The detector here follows the envelope, takes its steady part away, and adds nothing. Waves are written as their complex
 envelopes, the carrier's own cycles left out.
 """
+
 import numpy as np
 
 from course.figures.stations import LOCAL
@@ -27,7 +28,7 @@ def detected(envelope):
 
 def call_sign(time):
     """Four struck bells, between -1 and 1: Saltmarsh Point's call."""
-    partials = ((1.0, 1.0, 1.4), (2.76, 0.4, 3.5), (5.4, 0.15, 7.0))  # of pitch, strength, decays a second
+    partials = ((1.0, 1.0, 1.4), (2.76, 0.4, 3.5), (5.4, 0.15, 7.0))  # pitch, strength, decay
     total = np.zeros_like(time)
     for start, pitch in BELLS:
         since = np.clip(time - start, 0, None)
@@ -38,8 +39,8 @@ def call_sign(time):
 
 @sound(
     caption="One tone, three depths: 20 %, 50 %, then 100 %. The carrier is the same each time.",
-    transcript="Three notes of the same pitch, each a little over a second and a half long, with short gaps. The second is clearly "
-    "louder than the first, the third louder again.",
+    transcript="Three notes of the same pitch, each a little over a second and a half long, with short gaps. The "
+    "second is clearly louder than the first, the third louder again.",
 )
 def three_depths():
     time = seconds(1.6)
@@ -62,9 +63,10 @@ def folded():
 
 
 @sound(
-    caption="Saltmarsh Point's call with no other station near, then with a carrier 1 kHz away at a tenth of its strength.",
-    transcript="Four bell notes, falling at the end. They are repeated with a steady whistle of 1 kHz all the way through, which is "
-    "left by itself as the last bell dies away.",
+    caption="Saltmarsh Point's call with no other station near, then with a carrier 1 kHz away at a tenth of its "
+    "strength.",
+    transcript="Four bell notes, falling at the end. They are repeated with a steady whistle of 1 kHz all the way "
+    "through, which is left by itself as the last bell dies away.",
 )
 def whistle():
     time = seconds(4.0)
@@ -74,9 +76,10 @@ def whistle():
 
 
 @sound(
-    caption="A set that oscillates is tuned slowly across Saltmarsh Point's bare carrier, from 353 m to 355.7 m on its dial.",
-    transcript="A whistle that starts high, slides down to a low growl and a moment of silence, then climbs again to where it began: "
-    "the station and its image.",
+    caption="A set that oscillates is tuned slowly across Saltmarsh Point's bare carrier, from 353 m to 355.7 m "
+    "on its dial.",
+    transcript="A whistle that starts high, slides down to a low growl and a moment of silence, then climbs again to "
+    "where it began: the station and its image.",
 )
 def across_the_station():
     time = seconds(8.0)

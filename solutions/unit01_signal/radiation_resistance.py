@@ -25,7 +25,7 @@ def radiation_resistance(effective_height: float, frequency: float) -> float:
 
 
 def available_power(emf: float, resistance: float) -> float:
-    """Most power that any set can draw from an aerial: with reactance tuned out and its load equal to `resistance`.
+    """Most power that any set can draw from an aerial: with reactance tuned out and a load equal to its resistance.
 
     Parameters
     ----------
