@@ -1,4 +1,4 @@
-"""Engineering notation, in and out.   Lesson: Bench, section 2."""
+"""Engineering notation, in and out.   Lesson: Bench, sections 2 and 4."""
 
 PREFIXES = {"p": -12, "n": -9, "µ": -6, "m": -3, "": 0, "k": 3, "M": 6, "G": 9}
 PREFIXED_UNITS = ("A", "V", "W", "Ω", "ohm", "S", "F", "H", "Hz", "s", "m", "J", "C", "T", "Pa",

@@ -1,4 +1,4 @@
-"""A filament from a fixed rail, through a dropper resistor.   Lesson: Bench, section 5.
+"""A filament from a fixed rail, through a dropper resistor.   Lesson: Bench, section 6.
 
 rail                the supply voltage, volt
 filament_voltage    what the filament is rated for, volt

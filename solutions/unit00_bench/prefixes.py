@@ -1,4 +1,4 @@
-"""Engineering notation, in and out.   Lesson: Bench, section 2.
+"""Engineering notation, in and out.   Lesson: Bench, sections 2 and 4.
 
 The one place where text becomes an SI number and an SI number becomes text.
 """

@@ -64,14 +64,17 @@ EXERCISE = Exercise(
             holds=[
                 invariant("a minus sign turns the sign round and nothing else",
                           lambda f, text: (f("-" + text.lstrip("-")), -f(text.lstrip("-")))),
-                invariant("look-alikes mean the same: u and both micro signs, both omegas, both minus signs",
-                          lambda f, text: ((f("3 uV"), f("3 \N{GREEK SMALL LETTER MU}V"), f("3 \N{OHM SIGN}"),
-                                            f("\N{MINUS SIGN}3 V")), (f("3 µV"), f("3 µV"), f("3 Ω"), f("-3 V")))),
+                invariant("'3 uV', with a u, is '3 µV', and so it is with the other micro sign, the Greek letter",
+                          lambda f, text: ([f("3 uV"), f("3 \N{GREEK SMALL LETTER MU}V")], f("3 µV"))),
+                invariant("'3 Ω' may be written with either omega, and as '3 ohm'",
+                          lambda f, text: ([f("3 \N{OHM SIGN}"), f("3 ohm")], f("3 Ω"))),
+                invariant("'−3 V' may be written with either minus sign",
+                          lambda f, text: (f("\N{MINUS SIGN}3 V"), f("-3 V"))),
                 invariant("M is mega and m is milli: a thousand million times apart",
                           lambda f, text: (f("3 MHz"), 1e9 * f("3 mHz"))),
                 invariant("m alone is the metre: 5 m is 5000 mm", lambda f, text: (f("5 m"), f("5000 mm"))),
-                invariant("a unit that takes no prefix, or none at all, leaves the number as it is",
-                          lambda f, text: ((f("-6 dB"), f("290 K"), f("100")), (-6.0, 290.0, 100.0))),
+                invariant("'-6 dB' is -6: a decibel takes no prefix", lambda f, text: (f("-6 dB"), -6)),
+                invariant("'100', with no unit at all, is 100", lambda f, text: (f("100"), 100)),
                 invariant("the space may be missing", lambda f, text: (f(text.replace(" ", "")), f(text))),
             ],
             published=[
@@ -102,7 +105,7 @@ EXERCISE = Exercise(
                 # The ends are called whatever the seed: 999.96 Hz to three figures, which carries, and zero.
                 "value": chosen(VALUES, "zero, or 10 pico to 900 giga of either sign, up to five figures",
                                 ends=(999.96, 0.0)),
-                "unit": one_of("Hz", "F", "Ω", "V/m", "dB", ""),
+                "unit": chosen(["Hz", "F", "Ω", "V/m", "dB", ""], "'Hz', 'F', 'Ω', 'V/m', 'dB', or '' for none"),
                 "figures": whole_number(3, 5),
             },
             where=lambda value, unit, figures: abs(value) < (900e9 if unit in PREFIXED_UNITS else 900e3)
