@@ -83,6 +83,6 @@ def dial_angle(
     Raises
     ------
     ValueError
-        If there is no such law, or any frequency is outside the range covered.
+        If there is no such law, or any frequency is outside the range covered by more than one part in 10⁹ (rounding).
     """
     raise NotImplementedError

@@ -22,7 +22,8 @@ def range_covered(inductance: float, minimum: float, maximum: float, stray: floa
     -------
     lowest, highest : float or ndarray, hertz; the arguments broadcast
     """
-    return resonant_frequency(inductance, maximum + stray), resonant_frequency(inductance, minimum + stray)
+    lowest = resonant_frequency(inductance, capacitance=maximum + stray)
+    return lowest, resonant_frequency(inductance, capacitance=minimum + stray)
 
 
 def tuning_inductance(lowest_frequency: float, maximum: float, stray: float) -> float:
@@ -64,7 +65,7 @@ def dial_frequency(
     ValueError
         If there is no such law, or any angle is beyond a stop.
     """
-    return resonant_frequency(inductance, vane_capacitance(angle, law, minimum, maximum) + stray)
+    return resonant_frequency(inductance, capacitance=vane_capacitance(angle, law, minimum, maximum) + stray)
 
 
 def dial_angle(
@@ -85,7 +86,7 @@ def dial_angle(
     Raises
     ------
     ValueError
-        If there is no such law, or any frequency is outside the range covered.
+        If there is no such law, or any frequency is outside the range covered by more than one part in 10⁹ (rounding).
     """
     power = power_of(law)
     lowest, highest = range_covered(inductance, minimum, maximum, stray)

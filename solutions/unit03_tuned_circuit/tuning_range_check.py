@@ -4,6 +4,7 @@ import numpy as np
 from checker import (
     Exercise,
     Question,
+    absolute,
     farads,
     henries,
     hertz,
@@ -150,10 +151,18 @@ EXERCISE = Exercise(
                       given=(764749.2843, "wavelength", 50e-12, 500e-12, 0.0, 200e-6), wanted=np.pi / 2,
                       within=relative(1e-8, because="printed to 10 figures"), source=f"{DIAL_TABLE}, row 90°",
                       known="recomputed"),
+                *(
+                    value(f"{frequency} Hz on the same set, {where}: printed, so a trace outside the range",
+                          given=(frequency, "wavelength", 50e-12, 500e-12, 0.0, 200e-6), wanted=angle,
+                          within=absolute(1e-6, because="printed to 10 figures"), source=f"{DIAL_TABLE}, row {row}",
+                          known="recomputed")
+                    for frequency, angle, where, row in (
+                        (1591549.431, 0.0, "plates out", "0°"), (503292.121, np.pi, "plates in", "180°"))
+                ),
             ],
             refuses=[
-                refusal("a station below the range", (300e3, "capacitance", 10e-12, 400e-12, 20e-12, 200e-6)),
-                refusal("a station above the range", (5e6, "capacitance", 10e-12, 400e-12, 20e-12, 200e-6)),
+                refusal("a station just below the range", (540e3, "capacitance", 10e-12, 400e-12, 20e-12, 200e-6)),
+                refusal("a station just above the range", (2.1e6, "capacitance", 10e-12, 400e-12, 20e-12, 200e-6)),
                 refusal("a law that there is not", (1e6, "brightness", 10e-12, 400e-12, 20e-12, 200e-6)),
             ],
             slips=[
