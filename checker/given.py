@@ -54,9 +54,9 @@ def one_of(*choices):
     return _chosen(choices, " or ".join(map(str, choices)), shown, stacks=False)
 
 
-def drawn(strategy, text, show=None, stacks=False):
-    """Anything else that hypothesis can draw, with its range said in words."""
-    return Given(strategy, text, show or shown, stacks)
+def drawn(values, text, show=None, stacks=False):
+    """Anything else: a list of values to choose from, the plainest first, with their range said in words."""
+    return _chosen(tuple(values), text, show or shown, stacks=stacks)
 
 
 def _chosen(values, text, show, **more):

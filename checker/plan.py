@@ -204,7 +204,7 @@ def strategy(question):
 
 def draw(question, count, seed):
     """`count` different inputs for a question under a seed: the simplest of all, the ends of the ranges, then at random."""
-    pools = [given.values or _examples(given, seed) for given in question.given.values()]
+    pools = [given.values for given in question.given.values()]
     ends = [given.ends or pool[:1] for given, pool in zip(question.given.values(), pools, strict=True)]
     rng = random.Random(seed)
     found = {}
@@ -222,18 +222,3 @@ def _simplest(question, pools):
         return first
     return hypothesis.find(strategy(question), lambda inputs: True,
                            settings=hypothesis.settings(database=None, derandomize=True, deadline=None))
-
-
-def _examples(given, seed):
-    """Examples of a strategy that has no list of values, the simplest first."""
-    found = []
-
-    @hypothesis.seed(seed)
-    @hypothesis.settings(max_examples=3 * CASES, database=None, deadline=None, phases=[hypothesis.Phase.generate],
-                         suppress_health_check=list(hypothesis.HealthCheck))
-    @hypothesis.given(given.strategy)
-    def collect(value):
-        found.append(value)
-
-    collect()
-    return found

@@ -1,0 +1,129 @@
+"""The student pack works by itself, holds no answer in code, and has the same bytes each time."""
+import ast
+import os
+import subprocess
+import sys
+import zipfile
+
+import pytest
+
+from checker.course import PATHS, PRACTICE_SEED, ROOT, load_exercise
+from checker.judge import judge
+from checker.laws import laws_source
+from checker.pack import FOLDER, pack_files, write_pack
+from checker.plan import plan_for
+from checker.sealed import BrokenSeal, sealed, unsealed
+from checker.verdict import PASSED
+from checker.workers import Worker
+
+RESONANCE = "unit03_tuned_circuit/resonance"
+
+
+@pytest.fixture(scope="module")
+def files():
+    return pack_files()
+
+
+@pytest.fixture(scope="module")
+def unpacked(files, tmp_path_factory):
+    return write_pack(tmp_path_factory.mktemp("student") / "pack")
+
+
+def run(folder, *arguments):
+    return subprocess.run([sys.executable, "-m", "checker", *arguments], cwd=folder, capture_output=True, text=True,
+                          env={"PYTHONPATH": str(folder), "PATH": os.environ["PATH"], "COLUMNS": "80"})
+
+
+def laws_of(source):
+    names = {}
+    exec(source, names)
+    return names["LAWS"]
+
+
+def test_same_input_same_bytes(files):
+    plan_for.__globals__["_made_plan"].cache_clear()
+    assert pack_files() == files
+
+
+def test_zip_has_the_same_bytes_each_time(tmp_path):
+    assert write_pack(tmp_path / "one.zip").read_bytes() == write_pack(tmp_path / "two.zip").read_bytes()
+    with zipfile.ZipFile(tmp_path / "one.zip") as archive:
+        assert {name.split("/")[0] for name in archive.namelist()} == {FOLDER}
+
+
+def test_nothing_is_written_over(tmp_path):
+    (tmp_path / "mine.zip").write_text("mine")
+    with pytest.raises(FileExistsError):
+        write_pack(tmp_path / "mine.zip")
+    assert (tmp_path / "mine.zip").read_text() == "mine"
+
+
+def statements(source):
+    """Every function body of a source, docstrings and raise statements apart, as text."""
+    return {ast.unparse(ast.Module(body, [])) for node in ast.walk(ast.parse(source)) if isinstance(node, ast.FunctionDef)
+            if (body := [part for part in node.body if not isinstance(part, (ast.Expr, ast.Raise))])}
+
+
+@pytest.mark.parametrize("path", PATHS)
+def test_no_reference_code_is_in_the_pack(path, files):
+    stub = statements(files[f"exercises/{path}.py"].decode())
+    asked = {question.name for question in load_exercise(path).questions}
+    reference = {ast.unparse(ast.Module(body, [])) for node in ast.walk(ast.parse((ROOT / "solutions" / f"{path}.py").read_text()))
+                 if isinstance(node, ast.FunctionDef) and node.name in asked
+                 and (body := [part for part in node.body if not isinstance(part, (ast.Expr, ast.Raise))])}
+    assert reference and not reference & stub
+    everything = b"\n".join(data for name, data in files.items() if name.endswith(".py")).decode()
+    assert not [body for body in reference if len(body) > 30 and body in everything]
+
+
+def test_neither_solutions_nor_slips_nor_demo_are_in_the_pack(files):
+    assert not [name for name in files if name.startswith(("solutions", "tests", "course/")) or "demo" in name or name.endswith("_check.py")]
+    practice = b"".join(data for name, data in files.items() if name.startswith("practice/"))
+    assert b"You may have" not in practice and b"returned the angular frequency" not in practice
+
+
+def test_nothing_depends_on_the_instructors_seed(files):
+    plan_for(RESONANCE, 987654321)
+    assert not [name for name, data in pack_files().items() if b"987654321" in data]
+
+
+@pytest.mark.parametrize("path", PATHS)
+def test_sealed_plan_judges_like_the_made_one(path):
+    plan = plan_for(path, PRACTICE_SEED)
+    text = sealed(plan)
+    opened = unsealed(text, path, laws_of(laws_source(plan)))
+    assert repr(opened.places) == repr(plan.places)
+    assert sealed(opened) == text, "opening a seal and closing it again changes nothing"
+
+
+def test_a_damaged_seal_is_said():
+    text = sealed(plan_for(RESONANCE, PRACTICE_SEED))
+    for broken in (text[:-40], "x" + text, "", "ÿ"):
+        with pytest.raises(BrokenSeal, match="Unpack the student pack again"):
+            unsealed(broken, RESONANCE, {})
+
+
+def test_the_checker_works_inside_the_pack(unpacked):
+    first = run(unpacked, "try", "resonance")
+    assert first.returncode == 1 and "resonance · not attempted" in first.stdout
+    stub = unpacked / "exercises" / f"{RESONANCE}.py"
+    stub.write_text((ROOT / "solutions" / f"{RESONANCE}.py").read_text())
+    assert run(unpacked, "try", "resonance").stdout.startswith("resonance · passed")
+    stub.write_text(stub.read_text().replace("2 * np.pi * ", ""))
+    wrong = run(unpacked, "try", "resonance")
+    assert "2π times too large" in wrong.stdout and "angular frequency" in wrong.stdout
+    assert "Set w L" in run(unpacked, "hint", "resonance", "2").stdout
+    for command in ("mark", "pack"):
+        refused = run(unpacked, command, "x.zip")
+        assert refused.returncode == 2 and "student pack" in refused.stderr and "Traceback" not in refused.stderr
+
+
+def test_pack_and_course_agree_on_wrong_answers(unpacked):
+    """The verdict in the pack is the course's own under the practice seed."""
+    source = "import numpy as np\ndef resonant_frequency(inductance, capacitance):\n    return np.sqrt(inductance / capacitance)\n"
+    (unpacked / "exercises" / f"{RESONANCE}.py").write_text(source)
+    told = run(unpacked, "try", "resonance").stdout
+    with Worker() as worker:
+        verdict = judge("resonance", {f"{RESONANCE}.py": source}, worker, PRACTICE_SEED)
+    assert verdict.kind != PASSED
+    assert verdict.findings[0].got in told and verdict.findings[0].wanted in told
