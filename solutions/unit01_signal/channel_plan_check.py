@@ -62,7 +62,7 @@ EXERCISE = Exercise(
             holds=[
                 invariant("a channel is its own nearest", lambda f, hz, s: (f(f(hz, s), s), f(hz, s))),
                 invariant("nudged a quarter of a step from a channel it comes back to it",
-                          lambda f, hz, s: (f(nearest_channel(hz, s) + s / 4, s), nearest_channel(hz, s))),
+                          lambda f, hz, s: (f(f(hz, s) + s / 4, s), f(hz, s))),
             ],
             published=[
                 value("1600 kHz", given=(1600e3, 9000), wanted=1602e3, within=WHOLE, source=GENEVA, known="found"),

@@ -32,7 +32,8 @@ GROUND_PATH = {
 def numerical_distances(low, high):
     """Complex numbers of size `low` to `high`, as ground gives them."""
     return drawn(
-        [size * complex(np.exp(-1j * np.radians(angle))) for size in tidy_values(low, high)[:300] for angle in range(0, 86, 5)],
+        [size * complex(np.exp(-1j * np.radians(degrees)))
+         for size in tidy_values(low, high)[:300] for degrees in range(0, 86, 5)],
         f"size {low:g} to {high:g}, phase 0 to -85°",
     )
 
