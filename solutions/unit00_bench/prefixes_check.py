@@ -2,7 +2,7 @@
 from dataclasses import replace
 from decimal import Decimal
 
-from checker import Exercise, Question, at_most, exactly, invariant, less, one_of, refusal, relative, slip, value
+from checker import Exercise, Question, at_most, drawn, exactly, invariant, less, refusal, relative, slip, value
 from checker import whole as whole_number
 
 from .prefixes import PREFIXED_UNITS, PREFIXES, from_engineering, split_symbol, to_engineering
@@ -19,10 +19,6 @@ TEXTS = [f"{sign}{number} {symbol}" for sign in ("", "-") for number in NUMBERS 
 NO_HALVES = [f"{n / 100:g}" for n in (100, 84600, 99996, *range(1, 99999, 373)) if "5" not in str(n)]
 SIZES = [float(f"{number}e{power}") for number in NO_HALVES for power in (3, 0, 6, 9, -3, -6, -9)]
 VALUES = [*SIZES, *(-size for size in SIZES), 0.0]
-
-
-def chosen(values, text, **more):
-    return replace(one_of(*values), text=text, show=repr, **more)
 
 
 def misread(text, factor):
@@ -58,7 +54,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=from_engineering,
-            given={"text": chosen(TEXTS, "such as '365 pF', '-4.7 kΩ' or '.5 V/m'")},
+            given={"text": drawn(TEXTS, "such as '365 pF', '-4.7 kΩ' or '.5 V/m'", show=repr)},
             agrees_within=relative(1e-12, because="a number times a power of ten, in double precision"),
             arrays=False,
             holds=[
@@ -103,9 +99,11 @@ EXERCISE = Exercise(
             asks=to_engineering,
             given={
                 # The ends are called whatever the seed: 999.96 Hz to three figures, which carries, and zero.
-                "value": chosen(VALUES, "zero, or 10 pico to 900 giga of either sign, up to five figures",
-                                ends=(999.96, 0.0)),
-                "unit": chosen(["Hz", "F", "Ω", "V/m", "dB", ""], "'Hz', 'F', 'Ω', 'V/m', 'dB', or '' for none"),
+                "value": replace(
+                    drawn(VALUES, "zero, or 10 pico to 900 giga of either sign, up to five figures", show=repr),
+                    ends=(999.96, 0.0)),
+                "unit": drawn(["Hz", "F", "Ω", "V/m", "dB", ""], "'Hz', 'F', 'Ω', 'V/m', 'dB', or '' for none",
+                              show=repr),
                 "figures": whole_number(3, 5),
             },
             where=lambda value, unit, figures: abs(value) < (900e9 if unit in PREFIXED_UNITS else 900e3)
