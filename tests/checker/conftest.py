@@ -1,0 +1,11 @@
+"""What several tests of the checker share."""
+
+from pathlib import Path
+
+import pytest
+
+
+@pytest.fixture
+def first_form():
+    """A store as the first release wrote it, as SQL text. Never written anew: it stands for stores that are in use."""
+    return (Path(__file__).parent / "stores" / "form1.sql").read_text("utf-8")

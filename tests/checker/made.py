@@ -1,0 +1,59 @@
+"""Verdicts and names made up at random, as odd as they may come."""
+
+from fractions import Fraction
+
+from hypothesis import strategies as st
+
+from checker.course import PATHS
+from checker.fingerprint import Key
+from checker.verdict import KINDS, Finding, Part, Verdict
+
+any_text = st.text(max_size=60) | st.sampled_from(
+    ["", "=1+1", "<script>alert(1)</script>", "\x1b[31m", "a\x00b", "\ud800", "‮gnp", "]]>"]
+)
+parts = st.builds(
+    Part,
+    any_text,
+    st.sampled_from(["numbers", "arrays", "laws", "published", "refusals", "all"]),
+    st.fractions(0, 10),
+    st.fractions(0, 10),
+)
+lines = st.tuples(any_text, st.integers(0, 10_000), any_text)
+findings = st.builds(
+    Finding,
+    st.sampled_from(KINDS),
+    any_text,
+    any_text,
+    st.lists(st.tuples(any_text, any_text), max_size=3).map(tuple),
+    any_text,
+    any_text,
+    any_text,
+    any_text,
+    st.none() | lines,
+)
+verdicts = st.builds(
+    Verdict,
+    st.sampled_from(PATHS),
+    st.sampled_from(KINDS),
+    st.integers(1, 20),
+    st.lists(parts, max_size=4).map(tuple),
+    st.lists(findings, max_size=2).map(tuple),
+    any_text,
+)
+names = st.text(st.characters(exclude_categories=["C"]), min_size=1, max_size=40)
+
+
+def key(number):
+    return Key(f"{number:064x}", "b" * 64, "1")
+
+
+def verdict(number=0, exercise=PATHS[0]):
+    """A verdict that no other number gives."""
+    finding = Finding("wrong", "resonant_frequency", f"number {number}")
+    return Verdict(
+        exercise,
+        "wrong",
+        10,
+        (Part("resonant_frequency", "numbers", Fraction(10), Fraction(number, number + 1)),),
+        (finding,),
+    )
