@@ -12,13 +12,13 @@ _OTHER_FUNCTION = {"sqrt": "square", "cos": "sin", "sin": "cos", "exp": "expm1",
 
 def mutants(source: str) -> Iterator[tuple[str, str]]:
     """(what was changed, source) for each change that the asked functions can feel."""
-    tree = ast.parse(source)
+    tree, lines = ast.parse(source), source.split("\n")
     for place, node in enumerate(ast.walk(tree)):
         for what, change in _changes(node):
             changed = copy.deepcopy(tree)
             twin = next(other for at, other in enumerate(ast.walk(changed)) if at == place)
             change(twin)
-            yield f"{what} in {ast.unparse(node)[:60]}", ast.unparse(ast.fix_missing_locations(changed))
+            yield f"{what} in: {lines[node.lineno - 1].strip()}", ast.unparse(ast.fix_missing_locations(changed))
 
 
 def _changes(node):

@@ -18,7 +18,7 @@ SEED = 20
 MUTANTS_TRIED = 12
 # Changes that leave every answer right, and why: no check can reject these.
 EQUIVALENT = {
-    "arguments swapped in sympy.Eq(w * inductance, 1 / (w * capacitance))": "an equation reads the same from either side",
+    "arguments swapped in: [solution] = sympy.solve(sympy.Eq(w * inductance, 1 / (w * capacitance)), w)": "an equation reads the same from either side",
 }
 
 
@@ -103,4 +103,4 @@ def test_mutants_of_the_reference_are_rejected(path, worker):
     survivors = [what for what, source in tried if what not in EQUIVALENT
                  and judge(path, files | {f"{path}.py": source}, worker, SEED).kind == PASSED]
     assert len(tried) >= 5
-    assert survivors == []
+    assert "\n".join(survivors) == ""
