@@ -145,6 +145,12 @@ def test_tuned_voltage_against_solved_circuit(frequency, mutual, ra, xa, q):
     assert found == pytest.approx(expected, rel=1e-6)
 
 
+@given(frequency=hertz, mutual=st.floats(1e-8, 1e-5), ra=resistances, xa=st.floats(-1e4, 0), resistance=resistances)
+def test_turning_the_aerial_coil_over_changes_no_loudness(frequency, mutual, ra, xa, resistance):
+    one_way = tuned_voltage(1.0, frequency, mutual, ra + 1j * xa, 200e-6, resistance)
+    assert one_way == tuned_voltage(1.0, frequency, -mutual, ra + 1j * xa, 200e-6, resistance) > 0
+
+
 @given(frequency=hertz, ra=resistances, resistance=resistances)
 def test_critical_coupling_gives_most_voltage_when_both_are_tuned(frequency, ra, resistance):
     best = best_mutual_inductance(frequency, ra, resistance)
