@@ -1,13 +1,16 @@
-"""Marking members, several at a time, each exercise in a process of its own."""
+"""Marking members, several at a time, each exercise in a process of its own; what is kept already is not run again."""
 import os
 import threading
-from collections.abc import Iterator, Sequence
+from collections import deque
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from fractions import Fraction
 
 from .course import PATHS
+from .fingerprint import files_used, key_of
 from .judge import judge
+from .store import Store
 from .submissions import Member
 from .verdict import Verdict
 from .workers import Worker, WorkerLost
@@ -29,27 +32,55 @@ class Marked:
         return sum(verdict.marks for verdict in self.verdicts)
 
 
-def mark(members: Sequence[Member], seed: int, paths: Sequence[str] = PATHS, jobs: int | None = None) -> Iterator[Marked]:
-    """Each member with verdicts on the exercises `paths`, in the order given; the next are worked on meanwhile.
+def mark(members: Iterable[Member], seed: int, paths: Sequence[str] = PATHS, store: Store | None = None,
+         jobs: int | None = None) -> Iterator[Marked]:
+    """Each member with verdicts on the exercises `paths`, in the order given; the next few are worked on meanwhile.
+
+    Members are taken as they are needed and let go when they are done, so a class of any size fits.
 
     Parameters
     ----------
-    members : sequence of Member
+    members : iterable of Member
     seed : int
         Draws the inputs: the same for all members.
     paths : sequence of str
+    store : Store, optional
+        Where verdicts are looked up first and kept at once.
     jobs : int, optional
         How many members at a time; the number of processors if left out.
+
+    Raises
+    ------
+    StoreProblem
+        If the store stops working. What it has acknowledged is kept.
     """
-    with _Workers() as workers, ThreadPoolExecutor(jobs or os.cpu_count() or 1) as pool:
+    jobs = jobs or os.cpu_count() or 1
+    with Workers() as workers, ThreadPoolExecutor(jobs) as pool:
+        def of_member(member):
+            return Marked(member, tuple(kept(path, member.files, seed, store, workers.judge) for path in paths))
+
+        ahead = deque()
         try:
-            yield from pool.map(lambda member: Marked(member, tuple(workers.judge(p, member.files, seed) for p in paths)), members)
-        except BaseException:
+            for member in members:
+                ahead.append(pool.submit(of_member, member))
+                if len(ahead) > 2 * jobs:
+                    yield ahead.popleft().result()
+            while ahead:
+                yield ahead.popleft().result()
+        finally:
             pool.shutdown(wait=False, cancel_futures=True)
-            raise
 
 
-class _Workers:
+def kept(path: str, files: dict, seed: int, store: Store | None, judged: Callable[..., Verdict]) -> Verdict:
+    """The verdict from the store, or a new one that is put there. A verdict sees only the files that its key speaks for."""
+    files = {name: files[name] for name in files_used(f"{path}.py", files)}
+    if store is None:
+        return judged(path, files, seed)
+    key = key_of(path, files, seed)
+    return store.get(key) or store.put(key, judged(path, files, seed))
+
+
+class Workers:
     """A warm worker for each thread that asks for one; a lost one is replaced, once."""
 
     def __init__(self):
@@ -62,7 +93,8 @@ class _Workers:
         for worker in self._all:
             worker.close()
 
-    def judge(self, path, files, seed):
+    def judge(self, path: str, files: dict, seed: int) -> Verdict:
+        """As `judge.judge`, with this thread's own worker."""
         try:
             return judge(path, files, self._worker(), seed)
         except WorkerLost:

@@ -48,14 +48,14 @@ def key_of(exercise: str, files: Mapping[str, str], seed: int) -> Key:
 def submission_hash(path: str, files: Mapping[str, str]) -> str:
     """Hash of a submitted file and of the others that it may import; for a file not handed in, of that alone."""
     digest = sha256(path.encode())
-    for used in sorted(_used(path, files)):
+    for used in sorted(files_used(path, files)):
         text = files[used].encode("utf-8", "surrogatepass")
         digest.update(b"\0%d %s\0" % (len(text), used.encode("utf-8", "surrogatepass")))
         digest.update(text)
     return digest.hexdigest()
 
 
-def _used(path, files):
+def files_used(path, files):
     """The file and all that it can reach. A file that speaks of imports reaches every file whose name it mentions."""
     found, ahead = set(), [path] if path in files else []
     while ahead:

@@ -12,7 +12,6 @@ import unicodedata
 import zipfile
 from collections.abc import Mapping
 from dataclasses import dataclass
-from pathlib import Path
 
 from .course import PATHS
 
@@ -37,34 +36,57 @@ class UnreadableFolder(Exception):
     """The folder of submissions cannot be read at all; the text says why and what to do."""
 
 
-def read_folder(folder):
-    """Every member in a folder, in the order of their names.
+@dataclass(frozen=True)
+class Submission:
+    """Where one member's submission lies, not yet read: a folder, a zip, or something that is neither."""
+
+    name: str
+    path: str
+    kind: str
+
+
+def find_submissions(folder):
+    """Every submission in a folder, in the order of their names.
 
     Raises
     ------
     UnreadableFolder
         If there is no such folder, or nothing in it looks like a submission.
     """
-    folder = Path(folder)
+    shown = display_name(str(folder))
     try:
         entries = sorted(os.scandir(folder), key=lambda entry: entry.name)
     except OSError as error:
-        raise UnreadableFolder(f"Cannot read the folder {display_name(str(folder))}: {error.strerror or 'no such folder'}.") from None
+        raise UnreadableFolder(f"Cannot read the folder {shown}: {error.strerror or 'no such folder'}.") from None
     folders = {entry.name for entry in entries if entry.is_dir(follow_symlinks=False)}
-    members = []
+    found = []
     for entry in entries:
         if _SKIPPED.match(entry.name):
             continue
         if entry.name in folders:
-            members.append(read_member_folder(entry.path, display_name(entry.name)))
-        elif entry.name.lower().endswith(".zip") and entry.is_file(follow_symlinks=False):
-            stem = entry.name[:-4]
-            members.append(read_member_zip(entry.path, display_name(entry.name if stem in folders else stem)))
+            found.append(Submission(display_name(entry.name), entry.path, "folder"))
         elif entry.is_symlink():
-            members.append(Member(display_name(entry.name), {}, ("The submission is a link to somewhere else; it was not followed.",)))
-    if not members:
-        raise UnreadableFolder(f"{display_name(str(folder))} holds no submissions: expected a folder or a zip for each member.")
-    return members
+            found.append(Submission(display_name(entry.name), entry.path, "link"))
+        elif entry.name.lower().endswith(".zip") and entry.is_file():
+            stem = entry.name[:-4]
+            found.append(Submission(display_name(entry.name if stem in folders else stem), entry.path, "zip"))
+    if not found:
+        raise UnreadableFolder(f"{shown} holds no submissions: expected a folder or a zip for each member.")
+    return found
+
+
+def read_submission(submission):
+    """The member's files, read once and now."""
+    if submission.kind == "folder":
+        return read_member_folder(submission.path, submission.name)
+    if submission.kind == "zip":
+        return read_member_zip(submission.path, submission.name)
+    return Member(submission.name, {}, ("The submission is a link to somewhere else; it was not followed.",))
+
+
+def read_folder(folder):
+    """Every member in a folder, as `find_submissions` finds them."""
+    return [read_submission(submission) for submission in find_submissions(folder)]
 
 
 def display_name(text):
