@@ -69,7 +69,8 @@ def _parser():
     marking.set_defaults(run=_mark)
 
     packing = commands.add_parser("pack", help="write the student pack: exercises and checker, no reference code")
-    packing.add_argument("where", metavar="FILE.zip", type=Path, help="a zip to write; a name without .zip makes a folder")
+    packing.add_argument("where", metavar="FILE.zip", type=Path, nargs="?", default=Path("student-pack.zip"),
+                         help="the zip to write (default: student-pack.zip); a name without .zip makes a folder")
     packing.set_defaults(run=_pack)
     return parser
 
