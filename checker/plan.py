@@ -180,7 +180,7 @@ def shown_inputs(question, inputs):
 def _stack(question, drawn):
     """Inputs as arrays, a few cases at once; those that do not stack keep the first case's value."""
     columns = zip(*drawn[:STACKED], strict=True)
-    return tuple(np.array(column, dtype=float) if given.stacks else column[0]
+    return tuple(np.array(column) * 1.0 if given.stacks else column[0]
                  for given, column in zip(question.given.values(), columns, strict=True))
 
 

@@ -18,6 +18,12 @@ SEED = 20
 MUTANTS_TRIED = 12
 # Changes that leave every answer right, and why: no check can reject these.
 EQUIVALENT = {
+    "21 to 22 in: for odd in range(3, 21, 2):": "the range ends before either",
+    "20 to 21 in: return np.abs(np.piecewise(p, [np.abs(p) < 20], [attenuation_near, attenuation_far]))[()]":
+        "both series are right between 20 and 21",
+    "201 to 402 in: for odd in range(1, 201, 2):": "the terms left out are too small to count",
+    "10 to 11 in: ROUNDS = 10  # each round doubles the number of right figures": "nine rounds have given all figures",
+    "arguments swapped in: mean, gaps = common_mean(1.0, np.sqrt(1 - parameter))": "the mean of two numbers is that of the two",
     "arguments swapped in: [solution] = sympy.solve(sympy.Eq(w * inductance, 1 / (w * capacitance)), w)": "an equation reads the same from either side",
 }
 
