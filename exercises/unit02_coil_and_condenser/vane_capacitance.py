@@ -46,6 +46,27 @@ def vane_capacitance(angle: float, law: str, minimum: float, maximum: float) -> 
     raise NotImplementedError
 
 
+def power_of(law: str) -> float:
+    """Power of the capacitance that a plate shape makes proportional to the angle.
+
+    Parameters
+    ----------
+    law : str, "capacitance", "wavelength" or "frequency"
+
+    Returns
+    -------
+    float, dimensionless
+
+    Raises
+    ------
+    ValueError
+        If there is no such law.
+    """
+    if law not in LAWS:
+        raise ValueError(f"there is no law {law!r}: choose one of {', '.join(LAWS)}")
+    return LAWS[law]
+
+
 def vane_radius(
     angle: float, law: str, minimum: float, maximum: float, plates: int, gap: float, cut_out: float
 ) -> float:

@@ -67,7 +67,7 @@ def copper_resistivity(temperature: float = ROOM_TEMPERATURE) -> float:
     ------
     IEC 60028:1925, International Standard of Resistance for Copper.
     """
-    raise NotImplementedError
+    return COPPER_RESISTIVITY * (1 + TEMPERATURE_COEFFICIENT * (temperature - ROOM_TEMPERATURE))
 
 
 def direct_resistance(length: float, diameter: float, temperature: float = ROOM_TEMPERATURE) -> float:

@@ -3,7 +3,7 @@ import numpy as np
 
 from solutions.unit02_coil_and_condenser.solenoid_inductance import solenoid_inductance
 
-HALVINGS = 60  # of the interval that holds the answer: as fine as double precision
+PRECISION = 1e-13  # how narrow the interval that holds the turns is made, as a fraction of them
 
 
 def close_wound_inductance(turns: float, former_diameter: float, covered_diameter: float) -> float:
@@ -42,18 +42,19 @@ def turns_needed(inductance: float, former_diameter: float, covered_diameter: fl
     ValueError
         If one turn is already too much, or a coil a thousand diameters long too little.
     """
-    fewest, most = 1.0, 1000 * (former_diameter / covered_diameter + 1)
-    if close_wound_inductance(fewest, former_diameter, covered_diameter) > inductance:
+    fewest, most = 1.0, 1000 * (former_diameter + covered_diameter) / covered_diameter
+    least, greatest = close_wound_inductance(np.array([fewest, most]), former_diameter, covered_diameter)
+    if not inductance >= least:
         raise ValueError("one turn on this former has more inductance than is wanted: use a smaller former")
-    if close_wound_inductance(most, former_diameter, covered_diameter) < inductance:
+    if inductance > greatest:
         raise ValueError("the coil would be over a thousand diameters long: use a larger former or a thinner wire")
-    for _ in range(HALVINGS):
-        middle = np.sqrt(fewest * most)
+    while most > fewest * (1 + PRECISION):
+        middle = (fewest + most) / 2
         if close_wound_inductance(middle, former_diameter, covered_diameter) < inductance:
             fewest = middle
         else:
             most = middle
-    return middle
+    return most
 
 
 def whole_turns(inductance: float, former_diameter: float, covered_diameter: float) -> int:
@@ -91,4 +92,4 @@ def wire_length(turns: float, former_diameter: float, covered_diameter: float) -
     float or ndarray, metre
     """
     once_round = np.pi * (former_diameter + covered_diameter)
-    return turns * np.hypot(once_round, covered_diameter)
+    return turns * np.sqrt(once_round**2 + covered_diameter**2)
