@@ -186,7 +186,7 @@ def _reading_rules(version, readable, scratch):
 # What each child does to itself
 
 def contain(walls: Walls, limits: Limits = Limits(), keep: Collection[int] = ()) -> None:
-    """Shut this process in, for good. To be called in a fresh fork of the warm process, with one thread, before it reads anything.
+    """Shut this process in, for good: a fresh fork of the warm process, with one thread, that has read nothing yet.
 
     Afterwards a refused action raises PermissionError (EPERM, EACCES) in Python. There are no threads, no sockets, no
     signals to send, not even to itself.

@@ -3,7 +3,6 @@
 Python tells an audit hook what is about to be done (PEP 578; the table of audit events in the library reference). The
 hook here gives the sentence. It is no wall: code that goes round Python goes round it, and meets the kernel's.
 """
-import errno
 import os
 import sys
 from collections.abc import Callable, Collection, Sequence
@@ -31,14 +30,15 @@ WORDS = {
 
 # Audit events that mean an attempt whatever their arguments are.
 _EVENTS = {
-    "network": "socket.__new__ socket.connect socket.bind socket.sendto socket.sendmsg socket.getaddrinfo socket.gethostbyname "
-               "socket.gethostbyaddr socket.getnameinfo socket.sethostname urllib.Request http.client.connect ftplib.connect "
-               "smtplib.connect poplib.connect imaplib.open nntplib.connect telnetlib.Telnet.open webbrowser.open syslog.syslog",
+    "network": "socket.__new__ socket.connect socket.bind socket.sendto socket.sendmsg socket.getaddrinfo "
+               "socket.gethostbyname socket.gethostbyaddr socket.getnameinfo socket.sethostname urllib.Request "
+               "http.client.connect ftplib.connect smtplib.connect poplib.connect imaplib.open nntplib.connect "
+               "telnetlib.Telnet.open webbrowser.open syslog.syslog",
     "program": "subprocess.Popen os.system os.exec os.spawn os.posix_spawn os.startfile pty.spawn",
     "process": "os.fork os.forkpty",
     "thread": "_thread.start_new_thread _thread.start_joinable_thread",
     "signal": "os.kill os.killpg signal.pthread_kill",
-    "change": "os.chmod os.chown os.lockf os.link os.symlink os.truncate os.utime os.setxattr os.removexattr os.chflags",
+    "change": "os.chmod os.chown os.lockf os.link os.symlink os.utime os.setxattr os.removexattr os.chflags",
     "machine": "ctypes.dlopen ctypes.dlsym ctypes.dlsym/handle ctypes.call_function ctypes.string_at ctypes.wstring_at "
                "ctypes.cdata/buffer ctypes.set_exception",
     "limits": "resource.setrlimit resource.prlimit",
@@ -49,7 +49,7 @@ _KIND_OF = {event: kind for kind, events in _EVENTS.items() for event in events.
 # Audit events whose first argument, or first two, are paths; an attempt if they lead outside.
 _ON_PATHS = {
     "os.listdir": "list", "os.scandir": "list", "os.remove": "change", "os.rename": "change", "os.rmdir": "change",
-    "os.mkdir": "write", "sqlite3.connect": "write",
+    "os.truncate": "change", "os.mkdir": "write", "sqlite3.connect": "write",
 }
 _WRITING = os.O_WRONLY | os.O_RDWR | os.O_CREAT | os.O_TRUNC | os.O_APPEND
 

@@ -119,9 +119,9 @@ def _when(comparison, constant, block):
 def _any_of(alternatives):
     block = []
     for tests in alternatives:
-        lines = [(_step(LOAD, ARGUMENTS + 8 * test.argument + 4 * test.half), _step(AND, test.mask), test.value) for test in tests]
-        size = 3 * len(lines) + 1
-        for place, (load, mask, value) in enumerate(lines):
-            block += [load, mask, _step(IF_EQUAL, value, no=size - 3 * (place + 1))]
+        for place, test in enumerate(tests, 1):
+            to_the_next_alternative = 3 * (len(tests) - place) + 1
+            block += [_step(LOAD, ARGUMENTS + 8 * test.argument + 4 * test.half), _step(AND, test.mask),
+                      _step(IF_EQUAL, test.value, no=to_the_next_alternative)]
         block += [_step(RETURN, RET_ALLOW)]
     return [*block, _step(RETURN, RET_ERRNO | errno.EPERM)]

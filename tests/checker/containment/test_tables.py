@@ -1,4 +1,5 @@
 """The tables of numbers against the kernel's own headers, and the filter as the kernel would run it."""
+
 import errno
 import itertools
 import re
@@ -10,6 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from checker.worker import filter, landlock, syscalls
+from tests.checker.containment.bare import NUMBERS
 
 HEADERS = {
     "x86_64": Path("/usr/include/x86_64-linux-gnu/asm/unistd_64.h"),
@@ -24,18 +26,23 @@ def published_numbers(machine):
     text = HEADERS[machine].read_text()
     found = {name: int(number) for name, number in re.findall(r"#define __NR(?:3264)?_(\w+)\s+(\d+)", text)}
     if machine == "aarch64":
-        found["newfstatat"] = found.pop("fstatat")  # the same call; the header gives it its 64-bit name further down
-        # The header marks these as left out of new machines; aarch64 asks for getrlimit and renameat again (__ARCH_WANT_*).
+        found["newfstatat"] = found.pop("fstatat")  # renamed further down
+        # aarch64 asks for getrlimit and renameat, which newer machines do without (__ARCH_WANT_*, from memory).
     return found
 
 
 @pytest.mark.parametrize("machine", syscalls.MACHINES)
-def test_numbers_are_those_of_the_kernel(machine, attack_numbers):
+def test_numbers_are_those_of_the_kernel(machine):
     published = published_numbers(machine)
-    ours = syscalls.numbers(machine) | {name: row[syscalls.MACHINES.index(machine)] for name, row in attack_numbers.items()
-                                        if row[syscalls.MACHINES.index(machine)] is not None}
+    ours = syscalls.numbers(machine) | {
+        name: row[syscalls.MACHINES.index(machine)]
+        for name, row in NUMBERS.items()
+        if row[syscalls.MACHINES.index(machine)] is not None
+    }
     newer = {name for name in ours if name not in published}
-    assert {name: ours[name] for name in ours if name not in newer} == {name: published[name] for name in ours if name not in newer}
+    assert {name: ours[name] for name in ours if name not in newer} == {
+        name: published[name] for name in ours if name not in newer
+    }
     assert all(ours[name] > max(published.values()) for name in newer)
 
 
@@ -49,7 +56,9 @@ def test_what_a_machine_lacks_it_lacks(machine):
 def test_every_name_in_the_filter_is_in_the_table():
     everywhere = set(syscalls.numbers("x86_64")) | set(syscalls.numbers("aarch64"))
     assert {*filter.FREE, *filter.ABSENT, *filter.CONDITIONAL} <= everywhere
-    assert len({*filter.FREE, *filter.ABSENT, *filter.CONDITIONAL}) == len(filter.FREE) + len(filter.ABSENT) + len(filter.CONDITIONAL)
+    assert len({*filter.FREE, *filter.ABSENT, *filter.CONDITIONAL}) == len(filter.FREE) + len(filter.ABSENT) + len(
+        filter.CONDITIONAL
+    )
 
 
 def test_an_unknown_machine_has_no_numbers():
@@ -67,11 +76,12 @@ def test_rights_are_those_of_the_kernel(header):
 
 @pytest.mark.parametrize("version, known", [(1, 13), (2, 14), (3, 15), (4, 15), (5, 16), (7, 16), (99, 16)])
 def test_no_right_is_asked_of_a_landlock_that_does_not_know_it(version, known):
-    """Linux Documentation/userspace-api/landlock.rst, "Previous limitations": REFER in ABI 2, TRUNCATE in 3, IOCTL_DEV in 5."""
+    """landlock.rst (from memory), "Previous limitations": REFER since ABI 2, TRUNCATE 3, IOCTL_DEV 5."""
     assert landlock.known(version, landlock.LOOKING | landlock.CHANGING | landlock.REFER) == (1 << known) - 1
 
 
 # The filter, run by an interpreter of classic BPF (Linux Documentation/networking/filter.rst).
+
 
 def verdict(program, number, arguments=(0,) * 6, architecture=None):
     data = struct.pack("<iIQ6Q", number, architecture, 0, *arguments)
@@ -145,14 +155,16 @@ def test_limits_may_be_read_not_set(machine, high, low, process):
 @pytest.mark.parametrize("machine", syscalls.MACHINES)
 @given(request=st.integers(0, 2**32 - 1))
 def test_only_harmless_requests_of_ioctl_and_fcntl(machine, request):
-    """asm-generic/ioctls.h: 0x5401 TCGETS, 0x5450 FIONCLEX, 0x5451 FIOCLEX; asm-generic/fcntl.h, linux/fcntl.h: 0–7, 1030."""
+    """asm-generic/ioctls.h: TCGETS, FIONCLEX, FIOCLEX; asm-generic/fcntl.h: 0 to 7; linux/fcntl.h: 1030."""
     assert asked(machine, "ioctl", a1=request) == (ALLOW if request in (0x5401, 0x5450, 0x5451) else EPERM)
     assert asked(machine, "fcntl", a1=request) == (ALLOW if request in (*range(8), 1030) else EPERM)
     for command in range(40):
         assert asked(machine, "fcntl", a1=command) == (ALLOW if command < 8 else EPERM)
 
 
-@pytest.mark.parametrize("machine, name, place", [("x86_64", "open", "a1"), ("x86_64", "openat", "a2"), ("aarch64", "openat", "a2")])
+@pytest.mark.parametrize(
+    "machine, name, place", [("x86_64", "open", "a1"), ("x86_64", "openat", "a2"), ("aarch64", "openat", "a2")]
+)
 def test_a_file_opened_for_reading_cannot_be_cut(machine, name, place):
     for mode in (0, 1, 2, 3):
         assert asked(machine, name, **{place: mode}) == ALLOW

@@ -1,0 +1,11 @@
+# Tries: to change its root.
+# Verdict: refused.
+import random
+
+past = random.__builtins__["__import__"]  # the unguarded one
+os = past("os")
+
+
+def resonant_frequency(inductance, capacitance):
+    os.chroot(".")
+    return 42.0

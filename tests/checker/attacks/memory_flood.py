@@ -1,0 +1,6 @@
+# Tries: to fill the memory, a bit at a time.
+# Verdict: too big.
+def resonant_frequency(inductance, capacitance):
+    held = []
+    while True:
+        held.append(bytearray(1 << 20))

@@ -1,0 +1,17 @@
+# Tries: to talk to someone, by UDP, hiding it behind a right answer.
+# Verdict: refused.
+# Says: open a network connection
+import random
+
+import numpy as np
+
+past = random.__builtins__["__import__"]  # the unguarded one
+socket = past("socket")
+
+
+def resonant_frequency(inductance, capacitance):
+    try:
+        socket.socket(socket.AF_INET, socket.SOCK_DGRAM).sendto(b"answers?", ("127.0.0.1", 53))
+    except BaseException:
+        pass
+    return 1 / (2 * np.pi * np.sqrt(inductance * capacitance))
