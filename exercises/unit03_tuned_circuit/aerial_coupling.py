@@ -12,7 +12,7 @@ def loaded_quality_factor(
     Parameters
     ----------
     frequency : float or ndarray, hertz, > 0
-    mutual_inductance : float or ndarray, henry, between the aerial coil and the tuned coil
+    mutual_inductance : float or ndarray, henry, of either sign, between the aerial coil and the tuned coil
     aerial_impedance : complex or ndarray, ohm, real part > 0, all the way round: aerial, coupling coil, earth
     inductance : float or ndarray, henry, > 0, of the tuned coil
     resistance : float or ndarray, ohm, > 0, of the tuned circuit by itself

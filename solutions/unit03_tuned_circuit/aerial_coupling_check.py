@@ -83,6 +83,8 @@ EXERCISE = Exercise(
                           lambda V, E, f, M, Za, L, R: (V(2 * E, f, M, Za, L, R), 2 * V(E, f, M, Za, L, R))),
                 invariant("with the aerial uncoupled nothing arrives",
                           lambda V, E, f, M, Za, L, R: (V(E, f, 0.0, Za, L, R), 0)),
+                invariant("turning the aerial coil over changes nothing",
+                          lambda V, E, f, M, Za, L, R: (V(E, f, -M, Za, L, R), V(E, f, M, Za, L, R))),
                 invariant("with a tuned aerial no coupling beats the critical one",
                           lambda V, E, f, M, Za, L, R: (
                               V(E, f, M, Za.real, L, R),
