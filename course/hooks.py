@@ -1,4 +1,5 @@
 """Where MkDocs calls the press: one function an event, in the order MkDocs calls them."""
+
 import sys
 from pathlib import Path
 

@@ -2,6 +2,7 @@
 
 One function a picture, marked with `figure`; see DEVELOPERS.md, "A figure".
 """
+
 from collections.abc import Callable
 
 

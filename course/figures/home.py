@@ -1,4 +1,5 @@
 """The picture on the first page: the question of the whole course."""
+
 import numpy as np
 from matplotlib.figure import Figure
 
@@ -11,14 +12,16 @@ PLAIN_Q, REACTION_Q = 80, 800
 
 
 @figure(
-    caption="The same coil and condenser, tuned to Gannet Rock at 855 kHz. Alone (Q 80, dashed) the circuit keeps the local "
+    caption="The same coil and condenser, tuned to Gannet Rock at 855 kHz. Alone (Q 80, dashed) the circuit "
+    "keeps the local "
     'station at {{ number("unit03_tuned_circuit.response_curve:decibels", '
     'value("unit03_tuned_circuit.response_curve:relative_response", 846e3, 855e3, 80), unit="dB", figures=2) }}. With '
     "reaction, its losses made good ten times over (Q 800, full line), the local falls to "
     '{{ number("unit03_tuned_circuit.response_curve:decibels", '
     'value("unit03_tuned_circuit.response_curve:relative_response", 846e3, 855e3, 800), unit="dB", figures=2) }}.',
-    alt="Two response curves with their peaks at 855 kilohertz. The dashed one is broad: at 846 kilohertz, where the local "
-    "station is, it has fallen by only 6 decibels. The full one is a narrow spike: at 846 kilohertz it has fallen by 25.",
+    alt="Two response curves with their peaks at 855 kilohertz. The dashed one is broad: at 846 kilohertz, "
+    "where the local station is, it has fallen by only 6 decibels. The full one is a narrow spike: at 846 "
+    "kilohertz it has fallen by 25.",
 )
 def under_the_local() -> Figure:
     drawing, axes = plot()

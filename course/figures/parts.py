@@ -1,8 +1,9 @@
 """Circuit symbols of a wireless set, in the manner of IEC 60617, for schemdraw.
 
-Plain parts keep schemdraw's symbols under the course's names; the rest are drawn here. One drawing unit is half an inch, 48
-pixels on a screen at full size; a drawing of up to nine units across is legible on a telephone.
+Plain parts keep schemdraw's symbols under the course's names; the rest are drawn here. One drawing unit is half an
+inch, 48 pixels on a screen at full size; a drawing of up to nine units across is legible on a telephone.
 """
+
 import schemdraw
 from schemdraw.elements import Battery as Battery
 from schemdraw.elements import Capacitor as Condenser
@@ -201,7 +202,24 @@ class Oscillator(Element2Term):
 
 
 __all__ = [
-    "Aerial", "Battery", "Coil", "Condenser", "CrystalDetector", "Dot", "Earth", "Gap", "Headphones", "Line",
-    "Loudspeaker", "Oscillator", "Resistor", "Supply", "Switch", "Triode", "VariableCondenser", "VariableResistor",
-    "Windings", "schematic",
+    "Aerial",
+    "Battery",
+    "Coil",
+    "Condenser",
+    "CrystalDetector",
+    "Dot",
+    "Earth",
+    "Gap",
+    "Headphones",
+    "Line",
+    "Loudspeaker",
+    "Oscillator",
+    "Resistor",
+    "Supply",
+    "Switch",
+    "Triode",
+    "VariableCondenser",
+    "VariableResistor",
+    "Windings",
+    "schematic",
 ]

@@ -3,6 +3,7 @@
 All share one frame: the signal comes in at the left and goes out at the right, the earth line runs along the foot at
 height 0, the tuned circuit's live side runs along height 2.6.
 """
+
 from itertools import pairwise
 
 import schemdraw
@@ -80,10 +81,10 @@ def phones_up(x: float, y: float) -> tuple[float, float]:
 
 
 @figure(
-    caption="**Crystal set.** The wave itself is all the power there is. A coil and a condenser choose the station; the "
-    "crystal lets the current through one way, and the headphones follow its strength.",
-    alt="Circuit: aerial through a small coil to earth; beside it a larger coil with a variable condenser across it; from "
-    "there through a crystal detector to headphones with a small condenser across them.",
+    caption="**Crystal set.** The wave itself is all the power there is. A coil and a condenser choose the "
+    "station; the crystal lets the current through one way, and the headphones follow its strength.",
+    alt="Circuit: aerial through a small coil to earth; beside it a larger coil with a variable condenser "
+    "across it; from there through a crystal detector to headphones with a small condenser across them.",
 )
 def crystal_set() -> schemdraw.Drawing:
     with schematic() as d:
@@ -100,10 +101,10 @@ def crystal_set() -> schemdraw.Drawing:
 
 
 @figure(
-    caption="**One valve.** A battery now does the work, and the grid controls it. The grid condenser and its leak let "
-    "the valve detect as well as amplify.",
-    alt="Circuit: the same aerial and tuned circuit; then a condenser with a resistor across it to the grid of a triode, "
-    "whose anode draws its current through the headphones from the HT supply.",
+    caption="**One valve.** A battery now does the work, and the grid controls it. The grid condenser and its "
+    "leak let the valve detect as well as amplify.",
+    alt="Circuit: the same aerial and tuned circuit; then a condenser with a resistor across it to the grid of "
+    "a triode, whose anode draws its current through the headphones from the HT supply.",
 )
 def one_valve() -> schemdraw.Drawing:
     with schematic() as d:
@@ -119,10 +120,10 @@ def one_valve() -> schemdraw.Drawing:
 
 
 @figure(
-    caption="**Reaction.** A third coil feeds some of the amplified signal back. The circuit loses less, so the station "
-    "is louder and its neighbours fainter. The throttle condenser under the coil sets how much.",
-    alt="Circuit: the one-valve set with a third coil beside the tuned coil, fed from the anode and returned to earth "
-    "through a variable condenser; a choke keeps the signal out of the headphones.",
+    caption="**Reaction.** A third coil feeds some of the amplified signal back. The circuit loses less, so the "
+    "station is louder and its neighbours fainter. The throttle condenser under the coil sets how much.",
+    alt="Circuit: the one-valve set with a third coil beside the tuned coil, fed from the anode and returned to "
+    "earth through a variable condenser; a choke keeps the signal out of the headphones.",
 )
 def reaction_set() -> schemdraw.Drawing:
     with schematic() as d:
@@ -133,10 +134,10 @@ def reaction_set() -> schemdraw.Drawing:
 
 
 @figure(
-    caption="**Isolated aerial.** A valve of its own between aerial and detector. It amplifies, and it keeps the set's own "
-    "oscillation out of the aerial, where the neighbours would hear it.",
-    alt="Circuit: the aerial goes to the grid of a screened-grid valve, with a resistor to earth; its anode feeds the first "
-    "coil of the reaction set.",
+    caption="**Isolated aerial.** A valve of its own between aerial and detector. It amplifies, and it keeps "
+    "the set's own oscillation out of the aerial, where the neighbours would hear it.",
+    alt="Circuit: the aerial goes to the grid of a screened-grid valve, with a resistor to earth; its anode "
+    "feeds the first coil of the reaction set.",
 )
 def isolated_aerial_set() -> schemdraw.Drawing:
     with schematic() as d:
@@ -146,8 +147,8 @@ def isolated_aerial_set() -> schemdraw.Drawing:
 
 
 @figure(
-    caption="**Quenched.** Reaction past the limit, stopped and started some twenty thousand times a second. Each time the "
-    "oscillation grows afresh from the signal: super-regeneration.",
+    caption="**Quenched.** Reaction past the limit, stopped and started some twenty thousand times a second. "
+    "Each time the oscillation grows afresh from the signal: super-regeneration.",
     alt="Circuit: the set with the isolated aerial, and a quench oscillator in series with the detector's HT supply.",
 )
 def quenched_set() -> schemdraw.Drawing:
@@ -186,7 +187,7 @@ def isolated(colour: str = INK) -> Windings:
 
 
 def reaction_stage(coils: Windings, colour: str = INK) -> tuple[float, float]:
-    """Detector, with the third winding and its throttle fed from the anode; the end of the choke, for the headphones."""
+    """Detector, with third winding and throttle fed from the anode; the end of the choke, for the headphones."""
     live = coils.top2[0] + 1.9
     tuned(coils, live)
     grid_leak(live, live + 1.7)

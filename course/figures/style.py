@@ -3,6 +3,7 @@
 A colour here is its light form; on the page it becomes a name that has a light and a dark form (`palette.toml`).
 Sizes are set for a telephone: at 328 px wide the smallest text is still about 11 px high.
 """
+
 import math
 import tomllib
 from pathlib import Path
@@ -61,7 +62,7 @@ LOOK = {
     "ytick.labelsize": SMALL_TEXT,
     "legend.frameon": False,
     "legend.fontsize": SMALL_TEXT,
-    "mathtext.fontset": "dejavusans",
+    "mathtext.fontset": "cm",
     "path.simplify_threshold": 0.2,
     "svg.fonttype": "none",
 }

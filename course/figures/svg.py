@@ -1,4 +1,5 @@
 """From a drawing to the SVG that stands in a page: theme colours, the page's own letters, words for every reader."""
+
 import io
 import re
 from html import escape
@@ -6,11 +7,14 @@ from html import escape
 import schemdraw
 from matplotlib import pyplot as plt
 from matplotlib.figure import Figure
+from matplotlib.patheffects import Normal
+from matplotlib.text import Text
 
 from course.figures.style import PALETTE
 
 POINT = 4 / 3
 ENLARGED = 1.15
+AS_OUTLINES = [Normal()]
 
 
 def files_of(drawing: Figure | schemdraw.Drawing, name: str, about: dict[str, str]) -> dict[str, bytes]:
@@ -45,6 +49,11 @@ def files_of(drawing: Figure | schemdraw.Drawing, name: str, about: dict[str, st
 
 
 def from_matplotlib(drawing: Figure, name: str) -> str:
+    """SVG with words as text, in the page's typeface, but formulas as outlines: their letters are placed one by one."""
+    drawing.draw_without_rendering()
+    for text in drawing.findobj(Text):
+        if "$" in text.get_text():
+            text.set_path_effects(AS_OUTLINES)
     with plt.rc_context({"svg.hashsalt": name}):
         text = io.StringIO()
         drawing.savefig(text, format="svg", metadata={"Date": None, "Creator": None, "Format": None, "Type": None})

@@ -1,4 +1,5 @@
 """The HTML that stands in a page for a figure, a sound and the list of units."""
+
 from collections.abc import Callable
 from html import escape
 
@@ -55,7 +56,7 @@ def units_html(units: list[Unit], relative: Callable[[str], str]) -> str:
 def instructor_pages_html(units: list[Unit], relative: Callable[[str], str]) -> str:
     """The instructor's pages that there are."""
     items = "".join(
-        f'<li><a href="{relative(unit.instructor.replace(".md", ".html"))}">{unit.number} {escape(unit.title)}</a></li>\n'
+        f'<li><a href="{relative(f"{unit.folder}/instructor.html")}">{unit.number} {escape(unit.title)}</a></li>\n'
         for unit in units
         if unit.instructor
     )

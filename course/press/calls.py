@@ -2,6 +2,7 @@
 
 Only plain Python values are read; nothing in a page is run.
 """
+
 import ast
 import re
 from collections.abc import Callable

@@ -1,4 +1,5 @@
 """One building of the site: what a page's calls make, what was used, and what was found wrong."""
+
 import re
 import shutil
 from collections.abc import Callable
@@ -118,6 +119,7 @@ class Edition:
             self.fault(f'the American word stands in brackets after "{word}": write {{{{ term("{word}") }}}} instead')
         if re.search(r"<h[1-6][^>]*>(?:(?!</h).)*katex", html, re.S):
             self.fault("a heading holds a formula, which spoils its address: say it in words")
+        html = re.sub(r"<th[^>]*></th>", "<td></td>", html)
         html = re.sub(r"<table\b.*?</table>", r'<div class="wide">\g<0></div>', html, flags=re.S)
         return words.mark_page(html, self.words)
 

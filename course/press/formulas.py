@@ -1,4 +1,5 @@
 """Formulas, set by KaTeX in one Node process that lives as long as the build."""
+
 import json
 import shutil
 import subprocess

@@ -1,4 +1,5 @@
 """Every address in the finished pages leads somewhere, and nothing is fetched from elsewhere."""
+
 import re
 from html.parser import HTMLParser
 from pathlib import Path

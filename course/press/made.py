@@ -1,4 +1,5 @@
 """Pictures and sounds, made when first asked for and kept until what they are made from changes."""
+
 import importlib
 import json
 import re

@@ -1,4 +1,5 @@
 """What our Markdown adds to the usual: formulas, calls, and the coloured blocks."""
+
 import re
 import xml.etree.ElementTree as etree
 from collections.abc import Callable

@@ -1,4 +1,5 @@
 """Numbers in the prose, computed when the page is built."""
+
 import importlib
 from collections.abc import Callable
 
@@ -46,7 +47,12 @@ def value(what: str, *arguments, part: int | str | None = None, **named):
 
 
 def number(
-    what: str, *arguments, unit: str | None = None, figures: int = 4, times: float = 1, part: int | str | None = None,
+    what: str,
+    *arguments,
+    unit: str | None = None,
+    figures: int = 4,
+    times: float = 1,
+    part: int | str | None = None,
     **named,
 ) -> str:
     """The same, as text with an engineering prefix: "589.1 kHz". What is text already stays so."""

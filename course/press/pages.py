@@ -1,4 +1,5 @@
 """The order of the pages, from the folders and front matter: a new unit appears by itself."""
+
 import re
 from dataclasses import dataclass
 from pathlib import Path

@@ -1,4 +1,5 @@
 """The palette of figures and pages as custom properties of the page: light, dark, and light again on paper."""
+
 import tomllib
 from pathlib import Path
 

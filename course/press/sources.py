@@ -2,6 +2,7 @@
 
 Code is compared as a syntax tree, so a comment or a blank line changes nothing.
 """
+
 import ast
 import hashlib
 import sys

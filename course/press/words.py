@@ -2,11 +2,13 @@
 
 The pairs, the glossary and the phrases left alone are in `course/glossary.toml`.
 """
+
 import re
 import tomllib
 from dataclasses import dataclass, field
 from html import escape
 from pathlib import Path
+
 from course.press.faults import Fault
 
 VOID = {"area", "br", "col", "hr", "img", "input", "link", "meta", "source", "wbr"}
@@ -55,9 +57,7 @@ class Words:
         data = tomllib.loads(file.read_text("utf-8"))
         self.terms = [Term(**entry) for entry in data["term"]]
         self.keep = data["keep"]
-        self.pairs = {
-            simple(british): american for term in self.terms for british, american in term.pairs().items()
-        }
+        self.pairs = {simple(british): american for term in self.terms for british, american in term.pairs().items()}
         longest_first = sorted(self.pairs, key=len, reverse=True)
         self.pattern = re.compile(
             rf"(?<![\w&])(?:(?P<keep>{alternatives(self.keep)})|"
@@ -208,5 +208,5 @@ def term_html(words: Words, text: str, link: str) -> str:
     shown = f"{article_for(american, article)} {american}" if article else american
     return (
         f'<span data-keep><a class="term" href="{link}"><dfn>{pair(escape(text), shown)}</dfn></a> '
-        f'({pair("American", "British")}: {pair(american.lower() if british.islower() else american, british)})</span>'
+        f"({pair('American', 'British')}: {pair(american.lower() if british.islower() else american, british)})</span>"
     )

@@ -2,6 +2,7 @@
 
 One function a sound, marked with `sound`; see DEVELOPERS.md, "A sound".
 """
+
 from collections.abc import Callable
 
 USUAL_LEVEL = -20.0

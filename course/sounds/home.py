@@ -1,4 +1,5 @@
 """The sound on the first page."""
+
 import numpy as np
 
 from course.sounds import sound
@@ -10,8 +11,8 @@ SLOWER = 1000
 
 @sound(
     caption="Saltmarsh Point's carrier, a thousand times too slow",
-    transcript="A steady, plain note, a little above the A that orchestras tune to an octave higher. It swells and dies "
-    "away once a second, eight times in all.",
+    transcript="A steady, plain note, a little above the A that orchestras tune to an octave higher. It swells "
+    "and dies away once a second, eight times in all.",
 )
 def slow_carrier() -> tuple[np.ndarray, int]:
     time = np.arange(8 * RATE) / RATE

@@ -1,9 +1,10 @@
 """From samples to files: one loudness for the whole course, no clipping, no click at the ends.
 
 The scale: a sample of 1.0 is full scale. A sound is brought to an r.m.s. of -20 dB below that (0.1), unless it asks for
-another `level` or a `full_scale` of its own. Whatever it asks for, no sample passes 0.9: a sound so peaky that its r.m.s.
-cannot be reached is left quieter.
+another `level` or a `full_scale` of its own. Whatever it asks for, no sample passes 0.9: a sound so peaky that its
+r.m.s. cannot be reached is left quieter.
 """
+
 import io
 
 import numpy as np

@@ -1,4 +1,5 @@
 """A copy of the course, built once, in which tests may plant faults without touching the checkout."""
+
 import os
 import shutil
 import subprocess
@@ -18,7 +19,12 @@ def build(root: Path, *more: str, **environment: str) -> subprocess.CompletedPro
     """`mkdocs build` of the course below a root, with what it said."""
     command = [sys.executable, "-m", "mkdocs", "build", "-f", "course/mkdocs.yml", "--strict", *more]
     return subprocess.run(
-        command, cwd=root, env={**os.environ, **environment}, text=True, stdout=subprocess.PIPE, stderr=subprocess.STDOUT
+        command,
+        cwd=root,
+        env={**os.environ, **environment},
+        text=True,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.STDOUT,
     )
 
 

@@ -1,4 +1,5 @@
-"""Every picture is legible on a telephone, readable aloud, and coloured only by names that have a light and a dark form."""
+"""Every picture is legible on a telephone, can be read aloud, and has only colours with a light and a dark form."""
+
 import re
 import tomllib
 import xml.etree.ElementTree as etree
@@ -66,7 +67,7 @@ def test_each_has_only_colours_with_a_light_and_a_dark_form(drawings):
     for name, svg in drawings.items():
         painted = re.findall(r"(?:fill|stroke|color): ?([^;\"]+)", svg) + re.findall(r"(?:fill|stroke|color)=\"([^\"]+)\"", svg)
         for colour in painted:
-            assert re.fullmatch(rf"none|currentColor|var\(--(?:{names})\)", colour.strip()), f"{name}: {colour}"
+            assert re.fullmatch(rf"none|currentColor|url\(#[\w.-]+\)|var\(--(?:{names})\)", colour.strip()), f"{name}: {colour}"
         assert "<style" not in svg and "#000" not in svg, name
 
 

@@ -1,4 +1,5 @@
 """Every sound comes to one loudness and none clips, whatever it was made of."""
+
 import io
 
 import numpy as np

@@ -1,4 +1,5 @@
 """Pictures and sounds are made again only when something they are made from has changed."""
+
 import os
 from pathlib import Path
 

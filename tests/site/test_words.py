@@ -1,4 +1,5 @@
 """The vocabulary switch: what is exchanged, what never is, and that the British text is left as it was written."""
+
 import re
 from pathlib import Path
 
@@ -63,7 +64,7 @@ def test_words_exchanged(written, reads):
         '<a href="aerial.html" title="aerial">x</a>',
         '<h2 id="the-aerial">x</h2>',
         '<span class="katex"><span>valve</span></span>',
-        '<span data-keep>earth</span>',
+        "<span data-keep>earth</span>",
         "<script>var aerial = '<b>valve</b>';</script>",
         "<!-- valve -->",
         "<svg><title>aerial</title></svg>",
@@ -95,7 +96,23 @@ def test_an_article_before_a_tag_fits_the_word_after_it(written, reads):
 
 TEXTS = st.lists(
     st.sampled_from(
-        [*WORDS.pairs, *WORDS.keep, "a", "an", "An", "the", "<em>", "</em>", "<code>", "</code>", "&amp;", ",", "é", "5", "\n"]
+        [
+            *WORDS.pairs,
+            *WORDS.keep,
+            "a",
+            "an",
+            "An",
+            "the",
+            "<em>",
+            "</em>",
+            "<code>",
+            "</code>",
+            "&amp;",
+            ",",
+            "é",
+            "5",
+            "\n",
+        ]
     ),
     max_size=20,
 ).map(" ".join)
@@ -117,7 +134,15 @@ def test_the_american_reading_has_no_british_word_left(text):
 
 @pytest.mark.parametrize(
     ("word", "article"),
-    [("antenna", "an"), ("tube", "a"), ("RF stage", "an"), ("B+", "a"), ("A battery", "an"), ("LC circuit", "an"), ("Plate", "a")],
+    [
+        ("antenna", "an"),
+        ("tube", "a"),
+        ("RF stage", "an"),
+        ("B+", "a"),
+        ("A battery", "an"),
+        ("LC circuit", "an"),
+        ("Plate", "a"),
+    ],
 )
 def test_articles(word, article):
     assert article_for(word, "a") == article
