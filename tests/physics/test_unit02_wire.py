@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy import special
 
+from solutions.unit02_coil_and_condenser.current_crowding import current_density
 from solutions.unit02_coil_and_condenser.solenoid_inductance import INCH
 from solutions.unit02_coil_and_condenser.wire_resistance import (
     COPPER_RESISTIVITY,
@@ -148,6 +149,28 @@ def test_thin_wire_conducts_all_through(ratio):
 @given(st.floats(0, 200))
 def test_skin_effect_only_adds(ratio):
     assert 1 <= skin_effect_ratio(ratio) <= skin_effect_ratio(1.01 * ratio)
+
+
+@given(st.floats(0, 1), st.floats(0, 20))
+def test_current_density_against_bessel_functions(fraction, ratio):
+    z = (1 - 1j) * ratio
+    exact = abs(special.jv(0, z * fraction) / special.jv(0, z))
+    assert current_density(fraction, ratio) == pytest.approx(exact, rel=1e-10)
+
+
+@given(st.floats(0.1, 20))
+def test_current_crowds_outwards_and_costs_what_the_ratio_says(ratio):
+    """Heat over the square of the current, with every ring's current in phase, can only be less than what it is."""
+    edges = np.linspace(0, 1, 2001)
+    density = current_density(edges, ratio)
+    assert np.all(np.diff(density) >= -1e-12)
+    heat, in_phase = (np.trapezoid(2 * edges * power, edges) for power in (density**2, density))
+    assert heat / in_phase**2 <= skin_effect_ratio(ratio) * (1 + 1e-5)
+
+
+def test_current_density_refuses_a_wire_too_thick():
+    with pytest.raises(ValueError, match="20 skin depths"):
+        current_density(0.5, 21.0)
 
 
 @given(lengths, diameters, st.floats(250, 370))
