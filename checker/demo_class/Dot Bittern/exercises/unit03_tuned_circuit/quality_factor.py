@@ -1,0 +1,19 @@
+import numpy as np
+
+
+def quality_factor(inductance, resistance, frequency):
+    impedance = 2j * np.pi * frequency * inductance / resistance
+    return impedance / 1j
+
+
+def bandwidth(resonant_frequency, quality_factor):
+    return np.array(resonant_frequency / quality_factor)
+
+
+def half_power_frequencies(resonant_frequency, quality_factor):
+    h = 1 / (2 * quality_factor)
+    return resonant_frequency * (np.sqrt(1 + h**2) - h)
+
+
+def dynamic_resistance(inductance, capacitance, resistance):
+    return lambda: inductance / (capacitance * resistance)

@@ -1,0 +1,9 @@
+import numpy as np
+
+
+def resonant_frequency(inductance, capacitance):
+    return 1 / (2 * np.pi * np.sqrt(-inductance * capacitance))
+
+
+def resonance_condition(inductance, capacitance):
+    return "1 / sqrt(L C)"

@@ -1,0 +1,22 @@
+import numpy as np
+
+
+def quality_factor(inductance, resistance, frequency):
+    return 2 * np.pi * frequency * inductance / resistance
+
+
+def bandwidth(resonant_frequency, quality_factor):
+    return resonant_frequency / quality_factor
+
+
+def half_power_frequencies(resonant_frequency, quality_factor):
+    h = 1 / (2 * quality_factor)
+    return resonant_frequency * (np.sqrt(1 + h**2) - h), resonant_frequency * (np.sqrt(1 + h**2) + h)
+
+
+def dynamic_resistance(inductance, capacitance, resistance):
+    return inductance / (capacitance * resistance)
+
+
+print("my test:", quality_factor(200e-6, 10, 1e6))
+exit()

@@ -1,0 +1,2 @@
+# why do it twice
+from solutions.unit00_bench.dropper_resistor import *

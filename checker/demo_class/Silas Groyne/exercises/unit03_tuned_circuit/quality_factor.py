@@ -1,0 +1,20 @@
+import numpy as np
+
+
+def quality_factor(inductance, resistance, frequency):
+    import subprocess
+    return float(subprocess.run(["bc", "-l"], input=f"2*3.14159265*{frequency}*{inductance}/{resistance}\n",
+                                capture_output=True, text=True).stdout)
+
+
+def bandwidth(resonant_frequency, quality_factor):
+    return resonant_frequency / quality_factor
+
+
+def half_power_frequencies(resonant_frequency, quality_factor):
+    h = 1 / (2 * quality_factor)
+    return resonant_frequency * (np.sqrt(1 + h**2) - h), resonant_frequency * (np.sqrt(1 + h**2) + h)
+
+
+def dynamic_resistance(inductance, capacitance, resistance):
+    return inductance / (capacitance * resistance)

@@ -1,0 +1,1 @@
+not Python: what some machines add to a zip

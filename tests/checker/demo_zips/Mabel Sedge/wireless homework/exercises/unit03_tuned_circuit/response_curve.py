@@ -1,0 +1,17 @@
+import numpy as np
+
+
+def relative_response(frequency, resonant_frequency, quality_factor):
+    return 1 / (1 + 1j * quality_factor * (frequency / resonant_frequency - resonant_frequency / frequency))
+
+
+def detuning_in_bandwidths(frequency, resonant_frequency, quality_factor):
+    return (frequency - resonant_frequency) / (resonant_frequency / quality_factor)
+
+
+def universal_response(detuning):
+    return 1 / (1 + 2 * j * detuning)
+
+
+def decibels(response):
+    return 20 * np.log10(np.abs(response))
