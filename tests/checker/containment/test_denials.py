@@ -135,6 +135,12 @@ def test_honest_work_is_no_attempt(attack):
     assert (seen, error) == ([], "")
 
 
+def test_a_module_looked_for_in_vain_is_no_attempt(attack):
+    """The import system lists every folder of sys.path; one that it may not see is an empty one to it."""
+    source = "import sys\n\nsys.path.append('/etc')\nimport no_such_module"
+    assert attack(with_watch(source, stop=True)).value == [[], repr(ModuleNotFoundError("No module named 'no_such_module'"))]
+
+
 @pytest.mark.parametrize(
     "source, kind, path",
     [

@@ -4,6 +4,7 @@ Every attack is made through Python and by bare system call, and once with nothi
 """
 
 import ctypes
+import dataclasses
 import errno
 import os
 import tempfile
@@ -11,10 +12,13 @@ from pathlib import Path
 
 import pytest
 
+from checker.worker import contain
+from checker.worker.linux import library_call
 from tests.checker.containment.bare import raw
 
 ROOT = Path(__file__).resolve().parents[3]
 AT_FDCWD = -100
+MS_SHARED = 1 << 20
 REFUSED = {1, 13, 18, 40}  # EPERM, EACCES, and for links and moves EXDEV, ELOOP
 
 
@@ -254,6 +258,23 @@ def test_scratch_is_gone_and_was_never_shared(attack):
     assert first.seen == []
     assert second.value == []
     assert os.listdir(box) == []
+
+
+def test_scratch_of_root_without_user_namespaces(attack):
+    """Root can mount in a mount namespace alone; where mounts are shared, the outside must not see this one."""
+    if attack.user:
+        pytest.skip("for root only")
+    system = dataclasses.replace(attack.system, scratch=contain.CLONE_NEWNS)
+    box = os.path.join(attack.scratch, "box")
+
+    def share_all_mounts():
+        library_call("unshare", contain.CLONE_NEWNS)
+        library_call("mount", b"none", b"/", None, contain.MS_REC | MS_SHARED, None)
+
+    outcome = dataclasses.replace(attack, system=system)(
+        lambda: Path("answers.txt").write_text("42"), setup=share_all_mounts, watch=lambda pid: os.listdir(box)
+    )
+    assert (outcome.value, outcome.seen) == (2, [])
 
 
 def test_the_folder_around_the_scratch_is_not_shared_either(attack):

@@ -5,6 +5,7 @@ import sys
 import sysconfig
 from pathlib import Path
 
+import numpy
 import pytest
 
 from checker.worker import trees
@@ -71,6 +72,7 @@ def test_python_inside_keeps_its_helpers_off():
 def test_trees_name_packages_not_their_shelf():
     named = {Path(tree).name for tree in trees.python_trees()}
     assert {"numpy", "sympy", "mpmath"} <= named
+    assert Path(numpy.__file__).parents[1].joinpath("numpy.libs").is_dir() == ("numpy.libs" in named)
     assert not named & {"pytest", "hypothesis", "scipy", "site-packages", "dist-packages"}
 
 
