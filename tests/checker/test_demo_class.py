@@ -5,10 +5,10 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from tests.checker.demo_zips.make import DEMO_CLASS, HERE, zipped
 
 from checker.engine import mark
 from checker.submissions import read_folder
+from tests.checker.demo_zips.make import DEMO_CLASS, HERE, zipped
 
 COUNTED = tomllib.loads(Path(__file__).with_name("demo_marks.toml").read_text("utf-8"))
 SEED = 4711  # any will do: the count does not depend on it
