@@ -129,7 +129,8 @@ def _what_next(verdict, folder):
         return [Line("  Next: checker try", "dim")]
     file = os.path.relpath(folder / f"{verdict.exercise}.py")
     if verdict.kind == NOT_ATTEMPTED:
-        return [Line(f"  Write it in {file}, then: checker try {name}", "dim"), Line(f"  A hint: checker hint {name}", "dim")]
+        return [Line(f"  Write it in {file}", "dim"), Line(f"  then: checker try {name}", "dim"),
+                Line(f"  A hint: checker hint {name}", "dim")]
     return [Line(f"  A hint: checker hint {name}", "dim")]
 
 

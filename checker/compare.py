@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .given import shown
+from .given import complex_in_words, shown
 from .units import in_words
 from .worker.wire import Expression, Unusable
 
@@ -186,10 +186,10 @@ def _with_article(what):
 
 def distinct(got, wanted, unit=""):
     """Both numbers as text, with as many figures as it takes to tell them apart."""
-    if isinstance(got, complex) or isinstance(wanted, complex):
-        return shown(complex(got), unit), shown(complex(wanted), unit)
+    is_complex = isinstance(got, complex) or isinstance(wanted, complex)
     for figures in (4, 7, 10, 13, 17):
-        texts = in_words(float(got), unit, figures), in_words(float(wanted), unit, figures)
+        texts = tuple(complex_in_words(complex(value), unit, figures) if is_complex else in_words(float(value), unit, figures)
+                      for value in (got, wanted))
         if texts[0] != texts[1]:
             break
     return texts

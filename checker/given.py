@@ -77,9 +77,13 @@ def shown(value, unit="", number=in_words):
             return f"[{items[0]}, {items[1]}, … {items[-1]}] ({len(items)} values)"
         return "[" + ", ".join(items) + "]"
     if isinstance(value, complex):
-        sign = "-" if value.imag < 0 else "+"
-        return f"({value.real:.4g} {sign} {abs(value.imag):.4g}j) {unit}".strip()
+        return complex_in_words(value, unit)
     return repr(value) if isinstance(value, str) else number(value, unit)
+
+
+def complex_in_words(value, unit="", figures=4):
+    sign = "-" if value.imag < 0 else "+"
+    return f"({value.real:.{figures}g} {sign} {abs(value.imag):.{figures}g}j) {unit}".strip()
 
 
 def tidy_values(low, high):

@@ -18,7 +18,7 @@ SEARCH_EXAMPLES = 150
 
 
 class NoAnswer(Exception):
-    """A law asked for a value that the student's function did not give."""
+    """A law asked for a value that the function named did not give."""
 
 
 def judge(name, files, worker, seed):
@@ -89,10 +89,12 @@ class Answers:
 
     def for_law(self, function, inputs):
         """The value as a law wants it: a number or an array, or `NoAnswer`."""
-        value = self.value(self.ask(function, inputs))
-        numbers = _as_law_value(value)
+        try:
+            numbers = _as_law_value(self.value(self.ask(function, inputs)))
+        except NoAnswer:
+            numbers = None
         if numbers is None:
-            raise NoAnswer
+            raise NoAnswer(function)
         return numbers
 
 
@@ -195,19 +197,21 @@ def _judge_laws(plan, answers):
         law = law_case.law
         if law.says in broken:
             continue
-        remark = ""
+        remark, says = "", sentences.law_broken(law)
         try:
             left, right = law.law(Asked(question.name, answers.for_law), *law_case.inputs)
             with np.errstate(all="ignore"):
                 holds = law.relation(left, right, question.tolerance)
             remark = f"{shown(left)} against {shown(right)}"
-        except NoAnswer:
+        except NoAnswer as missing:
             holds = False
+            if str(missing) != question.name:
+                says = sentences.law_not_tried(law, missing)
         except (TypeError, ValueError, IndexError, ArithmeticError):
             holds = False
         if not holds:
             broken.add(law.says)
-            first = first or Finding(WRONG, question.name, sentences.law_broken(law), law_case.shown, remark=remark)
+            first = first or Finding(WRONG, question.name, says, law_case.shown, remark=remark)
     laws = {law_case.law.says for law_case in plan.laws}
     return Fraction(len(laws - broken), len(laws)), first
 

@@ -85,6 +85,10 @@ def law_broken(law):
     return f"This should hold, and does not: {law.says}."
 
 
+def law_not_tried(law, other):
+    return f"This could not be tried until {other} gives an answer: {law.says}."
+
+
 def ended(exercise, session):
     """The finding for a child that went away, or had to be ended, in the middle of a batch."""
     function = exercise.questions[0].name

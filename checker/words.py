@@ -25,8 +25,12 @@ def verdict_lines(verdict: Verdict, width: int = WIDTH) -> list[Line]:
     name = verdict.exercise.rpartition("/")[2]
     lines = [Line(f"{name} · {verdict.kind}", _STYLES.get(verdict.kind, WRONG_STYLE))]
     several = len({part.function for part in verdict.parts}) > 1
+    stubs = [finding.function for finding in verdict.findings if finding.kind == NOT_ATTEMPTED and several]
     for finding in verdict.findings:
-        lines += _finding_lines(finding, width, heading=several)
+        if finding.function not in stubs:
+            lines += _finding_lines(finding, width, heading=several)
+    if stubs:
+        lines += wrapped(f"Still to be written: {', '.join(stubs)}.", width)
     if verdict.printed:
         first, *rest = verdict.printed.strip().splitlines() or [""]
         lines += wrapped(f"It printed: {_clean(first)}" + (f"  (and {len(rest)} more lines)" if rest else ""), width, "dim")

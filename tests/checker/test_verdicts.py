@@ -43,7 +43,7 @@ TROUBLES = {
     "no function": ("x = 1\n", "wrong", ["no function resonant_frequency", "Keep the name"], None),
     "too few arguments": (RIGHT.replace("resonant_frequency(inductance, capacitance)", "resonant_frequency(inductance)"), "wrong",
                           ["takes (inductance)", "called with (inductance, capacitance)"], None),
-    "half written": (body("raise NotImplementedError"), "unfinished", ["still the stub"], None),
+    "half written": (body("raise NotImplementedError"), "unfinished", ["Still to be written: resonant_frequency."], None),
     "nothing returned": (body("1 / (2 * np.pi)"), "wrong", ["returned nothing (None)", "`return`?"], None),
     "wrong shape": (body("return np.array([1.0, 2.0])"), "wrong", ["array of shape (2,) where one number"], None),
     "one number for arrays": (body("return float(np.ravel(1 / (2 * np.pi * np.sqrt(inductance * capacitance)))[0])"), "wrong",
