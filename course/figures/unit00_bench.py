@@ -9,6 +9,7 @@ from solutions.unit00_bench.dropper_resistor import current_through_dropper
 from solutions.unit00_bench.prefixes import PREFIXES, from_engineering, split_symbol, to_engineering
 
 NAMES = {"p": "pico", "n": "nano", "µ": "micro", "m": "milli", "": "", "k": "kilo", "M": "mega", "G": "giga"}
+LARGE_TEXT = 14.0
 RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 ON_THE_LADDER = (
     ("5 pF", "from grid to anode"),
@@ -70,22 +71,24 @@ def bench_plan():
     "capacitance inside a valve, over 365 pF, 200 µH, 93 mA, 2 V, 5 kW and 846 kHz, up to 2.45 GHz at the top.",
 )
 def ladder():
-    drawing, axes = plot(height=5.6)
-    for x in (0, 1):
+    drawing, axes = plot(height=6.2)
+    for x in (0, 0.7):
         axes.plot([x, x], [-12.7, 10.3], color=INK, linewidth=2.4)
     for prefix, power in PREFIXES.items():
-        axes.plot([0, 1], [power, power], color=INK, linewidth=2.4)
-        axes.text(-0.2, power, "10" + str(power).translate(RAISED) if power else "1", ha="right", va="center")
-        axes.text(-1.95, power, f"{NAMES[prefix]} {prefix}", ha="right", va="center", color=SEA, weight="bold")
+        axes.plot([0, 0.7], [power, power], color=INK, linewidth=2.4)
+        factor = "10" + str(power).translate(RAISED) if power else "1"
+        axes.text(-0.2, power, factor, ha="right", va="center", fontsize=LARGE_TEXT)
+        axes.text(-1.75, power, f"{NAMES[prefix]} {prefix}", ha="right", va="center", color=SEA, weight="bold",
+                  fontsize=LARGE_TEXT)
     label = -np.inf
     for text, what in ON_THE_LADDER:
         height = np.log10(from_engineering(text))
         label = max(height, label + 1.15)
         colour = COLOURS.get(split_symbol(text.split(" ")[1])[1], RUST)
-        axes.plot([0.86, 1.3, 1.7, 1.9], [height, height, label, label], color=colour, linewidth=1.8)
-        axes.text(2.05, label, text, va="center", ha="left", weight="bold", color=colour, fontsize=SMALL_TEXT)
-        axes.text(4.6, label, what, va="center", ha="left", fontsize=SMALL_TEXT)
-    axes.set(xlim=(-4.3, 8.9), ylim=(-12.9, 10.5))
+        axes.plot([0.6, 0.85, 1.1, 1.25], [height, height, label, label], color=colour, linewidth=1.8)
+        axes.text(1.4, label, text, va="center", ha="left", weight="bold", color=colour, fontsize=LARGE_TEXT)
+        axes.text(4.0, label, what, va="center", ha="left", fontsize=LARGE_TEXT)
+    axes.set(xlim=(-4.0, 8.4), ylim=(-12.9, 10.5))
     axes.axis("off")
     return drawing
 
