@@ -22,7 +22,7 @@ from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 
 from . import filter, landlock
-from .linux import library_call, machine, syscall
+from .linux import library_call, machine, resolve, syscall
 
 try:
     import resource
@@ -132,6 +132,7 @@ class Walls:
 
     containment: Containment
     warm: int
+    memory_in_use: int
     scratch: str | None
     reading: int | None
     program: bytes
@@ -161,11 +162,21 @@ def prepare(readable: Sequence[str], scratch: str | None = None, containment: Co
     if place:
         os.makedirs(place, mode=0o700, exist_ok=True)
     reading = _reading_rules(found.landlock, readable, scratch if place else None)
+    program = filter.program(machine()) if found.seccomp else b""
+    resolve("clearenv", "mount", "prctl", "unshare")
     try:
-        yield Walls(found, os.getpid(), place, reading, filter.program(machine()) if found.seccomp else b"")
+        yield Walls(found, os.getpid(), _memory_in_use(), place, reading, program)
     finally:
         if reading is not None:
             os.close(reading)
+
+
+def _memory_in_use():
+    """Address space of this process in bytes (man 5 proc_pid_statm); 0 where it cannot be learnt, and is not limited."""
+    if not machine():
+        return 0
+    with open("/proc/self/statm") as statm:
+        return int(statm.read().split()[0]) * resource.getpagesize()
 
 
 def _reading_rules(version, readable, scratch):
@@ -212,7 +223,7 @@ def contain(walls: Walls, limits: Limits = Limits(), keep: Collection[int] = ())
     if walls.scratch:
         mount_scratch(found.scratch, walls.scratch, limits)
     if resource:
-        limit_resources(limits)
+        limit_resources(limits, walls.memory_in_use)
     if machine():
         drop_privileges()
         die_with(walls.warm)
@@ -250,8 +261,9 @@ def mount_scratch(namespaces: int, place: str, limits: Limits) -> None:
     library_call("unshare", namespaces)
     if namespaces & CLONE_NEWUSER:
         for name, text in (("setgroups", "deny"), ("uid_map", f"{user} {user} 1"), ("gid_map", f"{group} {group} 1")):
-            with open(f"/proc/self/{name}", "w") as file:
-                file.write(text)
+            file = os.open(f"/proc/self/{name}", os.O_WRONLY)
+            os.write(file, text.encode())
+            os.close(file)
     library_call("mount", b"none", b"/", None, MS_REC | MS_PRIVATE, None)
     size = f"size={limits.scratch_bytes},nr_inodes={limits.scratch_files},mode=700"
     library_call("mount", b"scratch", os.fsencode(place), b"tmpfs", MS_NOSUID | MS_NODEV | MS_NOEXEC, size.encode())
@@ -259,17 +271,15 @@ def mount_scratch(namespaces: int, place: str, limits: Limits) -> None:
     tempfile.tempdir = place
 
 
-def limit_resources(limits: Limits) -> None:
+def limit_resources(limits: Limits, memory_in_use: int) -> None:
     """Processor time (SIGXCPU, and a second later SIGKILL), memory beyond what is in use, file size, descriptors.
 
     Source: man 2 setrlimit. RLIMIT_NPROC is set for systems without seccomp; it does nothing for root.
     """
     most = {"RLIMIT_CPU": (limits.cpu_seconds, limits.cpu_seconds + 1), "RLIMIT_FSIZE": limits.file_bytes,
             "RLIMIT_NOFILE": limits.descriptors, "RLIMIT_CORE": 0, "RLIMIT_NPROC": 0, "RLIMIT_MEMLOCK": 0}
-    if machine():
-        with open("/proc/self/statm") as statm:
-            pages = int(statm.read().split()[0])
-        most["RLIMIT_AS"] = pages * resource.getpagesize() + limits.memory_bytes
+    if memory_in_use:
+        most["RLIMIT_AS"] = memory_in_use + limits.memory_bytes
     for name, value in most.items():
         resource.setrlimit(getattr(resource, name), value if isinstance(value, tuple) else (value, value))
 

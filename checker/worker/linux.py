@@ -46,6 +46,12 @@ def library_call(name: str, *arguments: int | bytes | None) -> int:
     return _checked(getattr(_libc(), name), ctypes.c_int, name, *arguments)
 
 
+def resolve(*names: str) -> None:
+    """Look up functions of the C library now. In a fresh fork a look-up is slow: it touches the tables of every library."""
+    for name in (*names, "syscall") if machine() else ():
+        getattr(_libc(), name)
+
+
 @functools.cache
 def _numbers():
     return numbers(machine())
