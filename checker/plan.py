@@ -143,12 +143,22 @@ def _plan_question(question, seed, batch, record):
             together = _stack(question, drawn)
             stacked = _case(question, batch, together, question.asks(*together))
     published = tuple((figure, _case(question, batch, figure.given, figure.wanted)) for figure in question.published)
-    laws = tuple(LawCase(law, inputs, shown_inputs(question, inputs)) for law in question.holds for inputs in drawn[:LAW_CASES])
-    for law_case in laws:
-        law_case.law.law(Asked(question.name, record), *law_case.inputs)
+    laws = tuple(case for law in question.holds for case in _law_cases(law, question, drawn[:LAW_CASES], record))
     refusals = tuple((refusal, _case(question, batch, refusal.given, None)) for refusal in question.refuses)
     slips = tuple((slip, wrongs) for slip in question.slips if (wrongs := _slip_values(slip, question, cases, drawn)))
     return QuestionPlan(question, cases, stacked, published, laws, refusals, slips)
+
+
+def _law_cases(law, question, drawn, record):
+    """A case for each of the inputs drawn; one without inputs if the law asks the same whatever they are."""
+    asked = []
+    for inputs in drawn:
+        calls = []
+        law.law(Asked(question.name, lambda name, given, calls=calls: calls.append((name, given)) or record(name, given)), *inputs)
+        asked.append(repr(calls))
+    if len(drawn) > 1 and len(set(asked)) == 1:
+        return [LawCase(law, drawn[0], ())]
+    return [LawCase(law, inputs, shown_inputs(question, inputs)) for inputs in drawn]
 
 
 def _slip_values(slip, question, cases, drawn):
