@@ -1,4 +1,4 @@
-"""The command line: `checker try`, `checker hint`, `checker mark`."""
+"""The command line: `checker try`, `hint`, `mark`, `amend`, `pack`."""
 import argparse
 import json
 import os
@@ -7,12 +7,17 @@ from pathlib import Path
 
 from . import course, words
 from .course import PATHS, PRACTICE_SEED, ROOT, SEALED, UNITS, UnknownExercise
-from .engine import mark
+from .cluster import ClusterProblem
 from .judge import judge
+from .marking import (STORE, ClassMarks, NotContained, Request, mark_class, marks_to_data, paths_marked, see_to_containment,
+                      write_results)
+from .marksheet import set_mark
 from .pack import write_pack
 from .plan import plan_for
 from .sealed import BrokenSeal
-from .submissions import UnreadableFolder, read_folder, read_member_folder
+from .store import open_store
+from .store_problem import StoreProblem
+from .submissions import UnreadableFolder, find_submissions, read_member_folder
 from .terminal import followed, show, show_table
 from .verdict import NOT_ATTEMPTED, PASSED, marks_text, to_data
 from .words import Line
@@ -25,12 +30,16 @@ class WrongUse(Exception):
     """A command cannot be carried out as asked; the text says why and what to do."""
 
 
+# Each of these says in one sentence what is wrong and what to do.
+_PROBLEMS = (UnknownExercise, UnreadableFolder, WorkerLost, BrokenSeal, WrongUse, NotContained, ClusterProblem, StoreProblem)
+
+
 def main(arguments=None):
     """Run one command. The exit code says how it went: 0 well, 1 not yet, 2 asked wrongly, 130 interrupted."""
     options = _parser().parse_args(arguments)
     try:
         return options.run(options)
-    except (UnknownExercise, UnreadableFolder, WorkerLost, BrokenSeal, WrongUse) as problem:
+    except _PROBLEMS as problem:
         print(problem, file=sys.stderr)
         return MISUSED
     except OSError as problem:
@@ -61,12 +70,25 @@ def _parser():
 
     marking = commands.add_parser("mark", help="mark a folder of submissions, a folder or a zip for each member")
     marking.add_argument("folder", metavar="FOLDER", type=Path)
-    marking.add_argument("--seed", type=int, default=PRACTICE_SEED, help="your own number, which draws the inputs; keep it to yourself")
     marking.add_argument("--only", metavar="EXERCISE", nargs="+", help="mark only these exercises")
-    marking.add_argument("--reports", metavar="DIR", type=Path, default=Path("marks"), help="where the reports go (default: marks)")
-    marking.add_argument("--jobs", type=int, help="how many members at a time (default: one for each processor)")
+    marking.add_argument("--seed", type=int, help="the number that draws the inputs (default: the last run's; at first, a new one)")
+    marking.add_argument("--into", metavar="DIR", type=Path, default=Path("marks"), help="where marks and reports go (default: marks)")
+    marking.add_argument("--class", dest="title", default="Crystal to Reaction", help="the class's name on reports and tables")
+    marking.add_argument("--club", default="Saltmarsh Point Wireless Circle", help="the club or school, for the tables")
+    marking.add_argument("--jobs", type=int, metavar="N", help="how many members at a time (default: one for each processor)")
+    marking.add_argument("--cluster", metavar="ADDRESS", default="", help="mark on the Dask cluster with this scheduler")
+    marking.add_argument("--uncontained", action="store_true", help="go on where this system cannot shut submissions in")
     marking.add_argument("--json", action="store_true", help="print data instead of the table")
     marking.set_defaults(run=_mark)
+
+    amending = commands.add_parser("amend", help="set a mark by hand, with a reason; it outlives every remark")
+    amending.add_argument("member", metavar="MEMBER", help="the name as the marks table has it")
+    amending.add_argument("exercise", metavar="EXERCISE")
+    amending.add_argument("mark", metavar="MARK", help="such as 7, 7.5 or 15/2; or the word withdraw, to let the checker's mark count again")
+    amending.add_argument("--because", required=True, metavar="REASON", help="shown to the member beside the mark")
+    amending.add_argument("--by", required=True, metavar="NAME", help="who sets it")
+    amending.add_argument("--into", metavar="DIR", type=Path, default=Path("marks"), help="where the marks are (default: marks)")
+    amending.set_defaults(run=_amend)
 
     packing = commands.add_parser("pack", help="write the student pack: exercises and checker, no reference code")
     packing.add_argument("where", metavar="FILE.zip", type=Path, nargs="?", default=Path("student-pack.zip"),
@@ -152,42 +174,78 @@ def _pack(options):
 def _mark(options):
     if SEALED:
         raise WrongUse("This is a student pack: it can only practise. Marks are made with the whole course, under the instructor's seed.")
-    members = read_folder(options.folder)
+    if options.jobs is not None and options.jobs < 1:
+        raise WrongUse("--jobs wants a number of 1 or more.")
+    for sentence in see_to_containment(options.uncontained) if not options.cluster else ():
+        print(f"Not contained: {sentence}", file=sys.stderr)
     paths = sorted({course.find(name) for name in options.only}, key=PATHS.index) if options.only else PATHS
-    marked = list(followed(mark(members, options.seed, paths, options.jobs), len(members), lambda one: one.member.name))
-    where = write_reports(marked, options.reports)
-    if options.json:
-        print(json.dumps([_marked_to_data(one) for one in marked], indent=1, ensure_ascii=False))
-    else:
-        show_table(*_marks_table(marked, paths))
-        show([Line(""), *_remarks(marked), Line(f"A report for each member: {os.path.relpath(where)}")])
-        show(_try_next())
-    return NOT_YET if any(one.member.problems for one in marked) else DONE
+    request = Request(options.folder, paths, options.seed, options.jobs, options.cluster, options.uncontained)
+    find_submissions(options.folder)  # before anything is written
+    options.into.mkdir(parents=True, exist_ok=True)
+    with open_store(options.into / STORE) as store:
+        run, seed, alike = mark_class(request, store, lambda marked, total: followed(marked, total, lambda one: one.member.name))
+        marks = ClassMarks(store, run)
+        page = write_results(marks, paths, options.into, options.title, options.club, alike)
+        if options.json:
+            print(json.dumps([marks_to_data(member) for member in marks], indent=1, ensure_ascii=False))
+        else:
+            show_table(*_marks_table(marks, paths))
+            show([Line(""), *_remarks(marks, alike), *_what_was_written(page, seed, paths)])
+        return NOT_YET if any(member.problems for member in marks) else DONE
 
 
-def _marks_table(marked, paths):
+def _marks_table(marks, paths):
     """(headings, rows): a column for each unit and the total."""
     units = [unit for unit in UNITS if any(path.startswith(unit.folder) for path in paths)]
     rows = []
-    for one in marked:
-        by_unit = [sum(verdict.earned for verdict in one.verdicts if verdict.exercise.startswith(unit.folder)) for unit in units]
-        rows.append([one.member.name, *map(marks_text, by_unit), f"{marks_text(one.earned)} of {one.marks}"])
-    return ["member", *(unit.title.lower() for unit in units), "marks"], rows
+    for member in marks:
+        by_unit = [sum(mark.amount for mark in member.marks if mark.exercise.startswith(unit.folder)) for unit in units]
+        star = "*" if any(mark.override for mark in member.marks) else ""
+        rows.append([member.name, *map(marks_text, by_unit), f"{marks_text(member.amount)} of {member.of}{star}"])
+    return ["member", *(unit.title.split()[0].lower() for unit in units), "marks"], rows
 
 
-def _remarks(marked):
-    for one in marked:
-        for problem in one.member.problems:
-            yield from words.wrapped(f"{one.member.name}: {problem}", _width())
+def _remarks(marks, alike):
+    for member in marks:
+        for problem in member.problems:
+            yield from words.wrapped(f"{member.name}: {problem}", _width())
+    if any(mark.override for member in marks for mark in member.marks):
+        yield Line("  * with a mark set by hand")
+    if alike:
+        pairs = f"{len(alike)} pairs of submissions are" if len(alike) > 1 else "One pair of submissions is"
+        yield from words.wrapped(f"{pairs} nearly alike; the class page lays them side by side, for you to judge.", _width())
 
 
-def _try_next():
-    return [Line("Open it in a browser. Then try one exercise yourself: checker try resonance")]
+def _what_was_written(page, seed, paths):
+    folder = os.path.relpath(page.parent)
+    yield Line(f"Open in a browser:  {os.path.relpath(page)}", "bold")
+    yield Line(f"  the class, and a report for each member. Tables: {folder}/marks.csv, oneroster.zip, junit.xml")
+    yield Line(f"  Seed {seed}, kept in {folder}/{STORE}: a rerun marks only what changed.")
+    yield Line("Try next:")
+    yield Line('  checker amend "Isla Marrow" resonance 9 --because "Late" --by "Wren Dalby"')
+    yield Line(f"  checker try {paths[0].rpartition('/')[2]}          as a student does")
+    yield Line("  checker pack                  what to hand out to students")
 
 
-def _marked_to_data(one):
-    return {"member": one.member.name, "marks": one.marks, "earned": str(one.earned), "problems": list(one.member.problems),
-            "verdicts": [to_data(verdict) for verdict in one.verdicts]}
+def _amend(options):
+    path = course.find(options.exercise)
+    if not (options.into / STORE).is_file():
+        raise WrongUse(f"There are no marks in {options.into} yet. Run checker mark first, or name the folder with --into.")
+    with open_store(options.into / STORE) as store:
+        run = store.latest_run()
+        if run is None or options.member not in {member.name for member in ClassMarks(store, run)}:
+            raise WrongUse(f"{options.member} is not in the last run's marks. Write the name as the table has it.")
+        if options.mark == "withdraw":
+            store.withdraw(options.member, path, options.because, options.by)
+        else:
+            try:
+                set_mark(store, options.member, path, options.mark, options.because, options.by)
+            except ValueError as problem:
+                raise WrongUse(str(problem)) from None
+        marks = ClassMarks(store, run)
+        page = write_results(marks, paths_marked(marks), options.into, "Crystal to Reaction", "Saltmarsh Point Wireless Circle")
+    show([Line(f"Done; the reports are written anew: {os.path.relpath(page)}")])
+    return DONE
 
 
 def _width():

@@ -118,6 +118,15 @@ class Store:
         row = self._row("SELECT max(id) FROM runs WHERE finished IS NOT NULL")
         return row[0]
 
+    def last_seed(self) -> int | None:
+        """The seed of the newest run, finished or not."""
+        row = self._row("SELECT seed FROM runs ORDER BY id DESC LIMIT 1")
+        return row and int(row[0])
+
+    def count_members(self, run: int) -> int:
+        """How many members are marked in a run."""
+        return self._row("SELECT count(*) FROM members WHERE run = ?", (run,))[0]
+
     def members(self, run: int) -> Iterator[tuple[str, tuple[str, ...], tuple[Verdict, ...]]]:
         """(name, problems, verdicts) of each member marked in a run, in the order in which they were marked."""
         for (place,) in self._rows("SELECT id FROM members WHERE run = ? ORDER BY id", (run,)):

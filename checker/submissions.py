@@ -11,7 +11,7 @@ import tokenize
 import unicodedata
 import zipfile
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from .course import PATHS
 
@@ -72,7 +72,20 @@ def find_submissions(folder):
             found.append(Submission(display_name(entry.name if stem in folders else stem), entry.path, "zip"))
     if not found:
         raise UnreadableFolder(f"{shown} holds no submissions: expected a folder or a zip for each member.")
-    return found
+    return _told_apart(found)
+
+
+def _told_apart(found):
+    """The submissions, with a number to names that look alike once what does not show is left out."""
+    seen, apart = set(), []
+    for submission in found:
+        name, number = submission.name, 1
+        while name in seen:
+            number += 1
+            name = f"{submission.name} ({number})"
+        seen.add(name)
+        apart.append(replace(submission, name=name))
+    return apart
 
 
 def read_submission(submission):
