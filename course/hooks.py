@@ -6,13 +6,12 @@ from pathlib import Path
 from mkdocs.exceptions import PluginError
 
 COURSE = Path(__file__).resolve().parent
-if str(COURSE.parent) not in sys.path:
-    sys.path.insert(0, str(COURSE.parent))
+sys.path.insert(0, str(COURSE.parent))
 
 from course.press import pages, palette  # noqa: E402
 from course.press.edition import Edition  # noqa: E402
 from course.press.faults import Fault  # noqa: E402
-from course.press.formulas import NodeMissing, bring_packages  # noqa: E402
+from course.press.formulas import bring_packages  # noqa: E402
 
 REREAD = ("solutions", "checker", "course.figures", "course.sounds")
 
@@ -22,13 +21,13 @@ edition: Edition | None = None
 def on_config(config):
     """Begin an edition: packages from npm, code as it is on disk now, pages in their order."""
     global edition
-    forget_modules()
+    read_afresh()
     lessons = Path(config.docs_dir)
+    bring_packages(COURSE)
     try:
-        bring_packages(COURSE)
         config.nav = pages.reading_order(lessons)
         config.extra["units"] = pages.units(lessons)
-    except (Fault, NodeMissing) as error:
+    except Fault as error:
         raise PluginError(str(error)) from None
     config.extra["palette"] = palette.style_sheet()
     edition = Edition(COURSE)
@@ -36,8 +35,9 @@ def on_config(config):
     return config
 
 
-def forget_modules() -> None:
-    """Have figures, sounds and physics read again from disk, as `mkdocs serve` needs."""
+def read_afresh() -> None:
+    """Have figures, sounds and physics read from this checkout as it is now (MkDocs undoes a hook's own `sys.path`)."""
+    sys.path[:] = [str(COURSE.parent), *(place for place in sys.path if place != str(COURSE.parent))]
     for name in [name for name in sys.modules if name.startswith(REREAD)]:
         del sys.modules[name]
 
@@ -54,10 +54,7 @@ def on_post_page(output, page, **_):
 
 def on_post_build(config):
     """Finish the edition; a fault in any page stops the build."""
-    try:
-        faults = edition.finish(Path(config.site_dir))
-    except NodeMissing as error:
-        faults = [str(error)]
+    faults = edition.finish(Path(config.site_dir))
     if faults:
         raise PluginError("The site is not right:\n  " + "\n  ".join(faults))
 

@@ -13,10 +13,9 @@ PLAIN_Q, REACTION_Q = 80, 800
 
 @figure(
     caption="The same coil and condenser, tuned to Gannet Rock at 855 kHz. Alone (Q 80, dashed) the circuit "
-    "keeps the local "
-    'station at {{ number("unit03_tuned_circuit.response_curve:decibels", '
+    'lets the local station through at {{ number("unit03_tuned_circuit.response_curve:decibels", '
     'value("unit03_tuned_circuit.response_curve:relative_response", 846e3, 855e3, 80), unit="dB", figures=2) }}. With '
-    "reaction, its losses made good ten times over (Q 800, full line), the local falls to "
+    "reaction, nine tenths of its losses made good (Q 800, full line), the local falls to "
     '{{ number("unit03_tuned_circuit.response_curve:decibels", '
     'value("unit03_tuned_circuit.response_curve:relative_response", 846e3, 855e3, 800), unit="dB", figures=2) }}.',
     alt="Two response curves with their peaks at 855 kilohertz. The dashed one is broad: at 846 kilohertz, "
@@ -34,7 +33,7 @@ def under_the_local() -> Figure:
     axes.text(LOCAL - 500, 2, "Saltmarsh Point,\nthe local", color=RUST, ha="right", va="top", size=SMALL_TEXT)
     axes.text(FAR + 1200, 0.8, "Gannet Rock", color=INK, size=SMALL_TEXT)
     axes.text(FAR + 10e3, -6, "alone", color=BRASS, size=SMALL_TEXT)
-    axes.text(FAR + 3.6e3, -15, "with reaction", color=SEA, size=SMALL_TEXT)
+    axes.text(FAR + 4.2e3, -15, "with reaction", color=SEA, size=SMALL_TEXT)
     engineering_axis(axes.xaxis, "frequency", "Hz")
     axes.set_ylabel("response, dB")
     return drawing

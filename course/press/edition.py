@@ -3,6 +3,7 @@
 import re
 import shutil
 from collections.abc import Callable
+from html import escape
 from pathlib import Path
 
 from markdown import Markdown
@@ -20,6 +21,8 @@ from course.press.sources import Sources
 
 GLOSSARY = "glossary.html"
 KATEX_FONTS = re.compile(r",url\([^)]*\) format\(\"(?:woff|truetype)\"\)")
+NOT_PROSE = re.compile(r"<(code|pre|script|style|annotation|mark)\b.*?</\1>", re.S)
+LEFT_OVER = re.compile(r"\{\{|\}\}|\$\$|!!!")
 TYPEFACES = {
     "alegreya-sans": ("latin-400-normal", "latin-400-italic", "latin-700-normal", "greek-400-normal"),
     "alegreya": ("latin-700-normal",),
@@ -75,7 +78,7 @@ class Edition:
             return make()
         except Fault as fault:
             self.fault(f"{fault}", text)
-            return f'<mark class="fault">{text}</mark>'
+            return f'<mark class="fault">{escape(text)}</mark>'
 
     def call(self, text: str) -> str:
         """HTML or plain text for one `{{ … }}`."""
@@ -117,6 +120,8 @@ class Edition:
         body = re.sub(r"<[^>]*>", "", html[html.find("<body") :])
         for word in self.words.said_twice(body):
             self.fault(f'the American word stands in brackets after "{word}": write {{{{ term("{word}") }}}} instead')
+        for mark in sorted(set(LEFT_OVER.findall(re.sub(r"<[^>]*>", "", NOT_PROSE.sub("", html))))):
+            self.fault(f"{mark} stands in the finished page: a call, formula or block there was not understood", mark)
         if re.search(r"<h[1-6][^>]*>(?:(?!</h).)*katex", html, re.S):
             self.fault("a heading holds a formula, which spoils its address: say it in words")
         html = re.sub(r"<th[^>]*></th>", "<td></td>", html)
@@ -144,8 +149,9 @@ def anchor(kind: str, name: str) -> str:
 
 
 def copy_katex(source: Path, target: Path) -> None:
-    """KaTeX's style sheet with its woff2 fonts only."""
+    """KaTeX's style sheet with its woff2 fonts only, and its licence (MIT)."""
     (target / "fonts").mkdir(parents=True, exist_ok=True)
+    shutil.copyfile(source.parent / "LICENSE", target / "licence.txt")
     sheet = KATEX_FONTS.sub("", (source / "katex.min.css").read_text("utf-8"))
     (target / "katex.css").write_text(sheet, "utf-8")
     for font in sorted((source / "fonts").glob("*.woff2")):

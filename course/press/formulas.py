@@ -1,15 +1,18 @@
 """Formulas, set by KaTeX in one Node process that lives as long as the build."""
 
+import contextlib
 import json
 import shutil
 import subprocess
 from functools import cache
 from pathlib import Path
 
+from mkdocs.exceptions import PluginError
+
 from course.press.faults import Fault
 
 
-class NodeMissing(Exception):
+class NodeMissing(PluginError):
     """Node, or what npm should have brought, is not there."""
 
 
@@ -26,12 +29,13 @@ def bring_packages(course: Path) -> None:
     NodeMissing
         If Node.js or npm is not installed, or npm fails.
     """
-    if not shutil.which("node") or not shutil.which("npm"):
+    npm = shutil.which("npm")
+    if not npm or not shutil.which("node"):
         raise NodeMissing("Node.js sets the formulas and is not installed: install Node.js 18 or newer, then build again.")
     wanted = json.loads((course / "package.json").read_text("utf-8"))["dependencies"]
     if all(installed_version(course, package) == version for package, version in wanted.items()):
         return
-    done = subprocess.run(["npm", "ci", "--no-audit", "--no-fund"], cwd=course, capture_output=True, text=True)
+    done = subprocess.run([npm, "ci", "--no-audit", "--no-fund"], cwd=course, capture_output=True, text=True)
     if done.returncode:
         last = (done.stderr.strip().splitlines() or ["no reason given"])[0]
         raise NodeMissing(f"npm ci in {course} failed ({last}): run it there by hand to see why, then build again.")
@@ -71,9 +75,12 @@ class Typesetter:
         Fault
             If KaTeX does not understand it.
         """
-        self.process.stdin.write(json.dumps({"tex": tex, "display": display}) + "\n")
-        self.process.stdin.flush()
-        line = self.process.stdout.readline()
+        try:
+            self.process.stdin.write(json.dumps({"tex": tex, "display": display}) + "\n")
+            self.process.stdin.flush()
+            line = self.process.stdout.readline()
+        except OSError:
+            line = ""
         if not line:
             raise NodeMissing("Node.js stopped while setting formulas: run npm ci in course/, then build again.")
         answer = json.loads(line)
@@ -82,5 +89,6 @@ class Typesetter:
         return answer["html"]
 
     def close(self) -> None:
-        self.process.stdin.close()
+        with contextlib.suppress(OSError):
+            self.process.stdin.close()
         self.process.wait(timeout=10)

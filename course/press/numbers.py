@@ -80,10 +80,15 @@ def number_in_formula(*arguments, **named) -> str:
 
 def reference(what: str) -> Callable:
     module, _, function = what.partition(":") if isinstance(what, str) else ("", "", "")
+    name = f"solutions.{module}"
+    missing = f'there is no function {what!r} below solutions/: write "unitNN_topic.module:function"'
     try:
-        return getattr(importlib.import_module(f"solutions.{module}"), function)
-    except (ImportError, AttributeError, ValueError):
-        raise Fault(f'there is no function {what!r} below solutions/: write "unitNN_topic.module:function"') from None
+        return getattr(importlib.import_module(name), function)
+    except ImportError as error:
+        ours = name.startswith(error.name or name)
+        raise Fault(missing if ours else f"{what}: {name} cannot be imported: {error}") from None
+    except (AttributeError, ValueError):
+        raise Fault(missing) from None
 
 
 def plain(argument):

@@ -11,7 +11,7 @@ SLOWER = 1000
 
 @sound(
     caption="Saltmarsh Point's carrier, a thousand times too slow",
-    transcript="A steady, plain note, a little above the A that orchestras tune to an octave higher. It swells "
+    transcript="A steady, plain note, not quite an octave above the A that orchestras tune to. It swells "
     "and dies away once a second, eight times in all.",
 )
 def slow_carrier() -> tuple[np.ndarray, int]:

@@ -4,6 +4,8 @@ import html
 import os
 import re
 import shutil
+import subprocess
+import sys
 from html.parser import HTMLParser
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
@@ -59,8 +61,8 @@ def test_only_woff2_fonts_are_taken_and_every_one_that_katex_names(course):
 
 
 CONTENT_FAULTS = {
-    r"$\frac{1}{$": "formula",
-    r"$\unknownsign$": "formula",
+    r"$\frac{1}{$": r"formula \frac{1}{ is not right",
+    r"$\unknownsign$": r"formula \unknownsign is not right",
     '{{ figure("home/no_such_picture") }}': "has no function no_such_picture",
     '{{ figure("nowhere/picture") }}': "course/figures/nowhere.py does not exist",
     '{{ figure("../../etc/passwd") }}': "is named",
@@ -76,6 +78,9 @@ CONTENT_FAULTS = {
     "A valve (tube) glows.": 'write {{ term("valve") }}',
     '!!! warnning "x"\n    y': "warnning is not one of",
     "!!! bench\n    no title": "needs a title",
+    '{{ figure("home/under_the_local") }': "{{ stands in the finished page",
+    "a\n$$\n\nx\n$$": "$$ stands in the finished page",
+    'so: !!! caution "x"': "!!! stands in the finished page",
     "## How $x$ grows": "a heading holds a formula",
 }
 
@@ -85,7 +90,7 @@ def test_each_fault_in_a_page_is_named_with_its_page(bare):
     page.write_text("# Home\n\n" + "\n\n".join(CONTENT_FAULTS) + "\n", "utf-8")
     done = build(bare)
     assert done.returncode == 1 and "Traceback" not in done.stdout
-    told = [line.strip() for line in done.stdout.splitlines() if line.startswith("  index.md")]
+    told = [line for line in done.stdout.splitlines() if line.startswith("  index.md")]
     for fault, sentence in CONTENT_FAULTS.items():
         assert any(sentence in line for line in told), f"{fault}: {done.stdout}"
     line = next(line for line in told if "nowhere.py" in line)
@@ -198,6 +203,30 @@ def test_missing_packages_are_brought_by_npm_ci(bare, tmp_path):
     assert asked.read_text().startswith(f"{bare / 'course'} ci")
     assert done.returncode == 1 and "npm ci in" in done.stdout and "no network" in done.stdout
     assert "Traceback" not in done.stdout
+
+
+def test_a_node_that_dies_is_named(bare, tmp_path):
+    (bare / "course" / "lessons" / "index.md").write_text("# Home\n\n$x$\n", "utf-8")
+    tools = tmp_path / "bin"
+    tools.mkdir()
+    (tools / "node").write_text("#!/bin/sh\nexit 3\n", "utf-8")
+    (tools / "node").chmod(0o755)
+    done = build(bare, PATH=f"{tools}:{os.environ['PATH']}")
+    assert done.returncode == 1 and "Traceback" not in done.stdout
+    assert "Node.js stopped while setting formulas" in done.stdout
+
+
+def test_the_checkout_that_is_built_is_the_one_that_is_read(bare):
+    """Also where another copy of the packages is installed, and with the bare command, which has no path of its own."""
+    physics = bare / "solutions" / "unit03_tuned_circuit" / "resonance.py"
+    physics.write_text("def resonant_frequency(inductance, capacitance):\n    return 123.0\n", "utf-8")
+    call = '{{ number("unit03_tuned_circuit.resonance:resonant_frequency", 1, 1, unit="Hz") }}'
+    (bare / "course" / "lessons" / "index.md").write_text(f"# Home\n\n{call}\n", "utf-8")
+    start = "import sys; sys.path.remove(''); from mkdocs.__main__ import cli; cli()"
+    command = [sys.executable, "-c", start, "build", "-f", "course/mkdocs.yml", "--strict"]
+    done = subprocess.run(command, cwd=bare, capture_output=True, text=True)
+    assert done.returncode == 0, done.stderr
+    assert "123.0\N{NO-BREAK SPACE}Hz" in (bare / "course" / "site" / "index.html").read_text("utf-8")
 
 
 def test_no_hint_and_no_slip_of_any_exercise_stands_in_its_box(course):
