@@ -28,7 +28,7 @@ from .self_capacitance import (
 COIL = {"diameter": metres("10 mm", "100 mm"), "length": metres("5 mm", "300 mm")}
 FORMULA = relative(1e-9, because="one formula, double precision")
 TABLE = relative(1e-9, because="straight lines between entries; the entries themselves are good to 5 %")
-MEDHURST = "R. G. Medhurst, Wireless Engineer 24, February 1947"
+MEDHURST = "a posting that quotes R. G. Medhurst, Wireless Engineer 24, February 1947"
 LARGER = invariant("a coil three times as large has three times as much",
                    lambda f, D, b: (f(3 * D, 3 * b), 3 * f(D, b)))
 
@@ -95,7 +95,7 @@ EXERCISE = Exercise(
             ],
             published=[
                 value("10 mm across and 20 mm long: 0.4961 pF", given=(0.01, 0.02), wanted=0.4961e-12,
-                      within=relative(1e-4, because="worked to four figures"), source=MEDHURST, known="recomputed"),
+                      within=relative(1e-4, because="worked to four figures"), source="the fit itself, by hand", known="recomputed"),
             ],
             slips=[
                 slip("put metres where the formula wants centimetres",

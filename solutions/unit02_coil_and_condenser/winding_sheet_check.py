@@ -26,7 +26,7 @@ WANTED = {"inductance": henries("20 µH", "500 µH"), "former_diameter": FORMER,
 WOUND = {"turns": TURNS, "former_diameter": FORMER, "covered_diameter": COVERED}
 TOO_MUCH = refusal("1 nH on a 75 mm tube: one turn is already more", (1e-9, 0.075, 0.5e-3))
 TOO_LITTLE = refusal("14 mH of 1 mm wire on a 20 mm tube: it would be over 1500 diameters long", (14e-3, 0.02, 1e-3))
-LYLE = "T. R. Lyle, Phil. Trans. R. Soc. A 213, 1914, p. 429"
+LYLE = "test values of an open numerical library, which cites T. R. Lyle, Phil. Trans. R. Soc. A 213, 1914, p. 429"
 
 
 def very_long(L, former, wire):

@@ -36,10 +36,10 @@ FORMULA = relative(1e-9, because="one formula, double precision")
 FOUR_FIGURES = relative(5e-4, because="printed to four figures, from a diameter that is rounded too")
 WIRE = {"length": metres("1 m", "50 m"), "diameter": metres("100 µm", "2 mm")}
 TEMPERATURE = physical("K", "250 K", "370 K")
-BS3737 = "BS 3737:1964"
-BUREAU = "ASTM B258; US National Bureau of Standards, Circular 31, 1914"
+BS3737 = "an engineering table that cites BS 3737:1964"
+BUREAU = "a university table after ASTM B258 and US National Bureau of Standards, Circular 31, 1914"
 TERMAN = "F. E. Terman, Radio Engineers' Handbook, 1943"
-NEHER = "J. H. Neher and M. H. McGrath, 1957, Table III"
+NEHER = "J. H. Neher and M. H. McGrath, 1957, Table III, as quoted in a public forum"
 
 
 def shallow_fraction(x):
@@ -173,7 +173,8 @@ EXERCISE = Exercise(
             ],
             published=[
                 value("√2 × ratio = 8.73: 3.35", given=(8.73 / np.sqrt(2),), wanted=3.35,
-                      within=relative(1.5e-3, because="printed to three figures"), source=TERMAN, known="found"),
+                      within=relative(1.5e-3, because="printed to three figures"),
+                      source=f"{TERMAN}, as quoted in a public forum", known="found"),
                 value("√2 × ratio = 2.14: 10.05 % more", given=(2.14 / np.sqrt(2),), wanted=1.1005,
                       within=relative(5e-5, because="printed to five figures"), source=NEHER, known="found"),
                 value("√2 × ratio = 4: 1.678", given=(4 / np.sqrt(2),), wanted=1.678,
