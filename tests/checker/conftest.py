@@ -4,8 +4,16 @@ from pathlib import Path
 
 import pytest
 
+from tests.checker import sample
+
 
 @pytest.fixture
 def first_form():
     """A store as the first release wrote it, as SQL text. Never written anew: it stands for stores that are in use."""
     return (Path(__file__).parent / "stores" / "form1.sql").read_text("utf-8")
+
+
+@pytest.fixture(scope="session")
+def sample_class():
+    """A class of ten, marked once for all tests that ask."""
+    return sample.marked()

@@ -1,0 +1,44 @@
+"""The marks table: a row for each member, for a spreadsheet.
+
+The file begins with a byte order mark. Without one, spreadsheets on Windows take UTF-8 for the system's old character
+set and spoil every name that has an accent; programs that read CSV know the mark as "utf-8-sig".
+"""
+
+from collections.abc import Iterable, Sequence
+from typing import TextIO
+
+from ..marksheet import MemberMarks, override_sentence
+from ..verdict import marks_text
+from .cells import text_cell, write_rows
+
+
+def write_table(members: Iterable[MemberMarks], paths: Sequence[str], file: TextIO) -> None:
+    """Write the table: name, total, a column for each exercise, then in words what was set by hand or not readable.
+
+    Parameters
+    ----------
+    members : iterable of MemberMarks
+    paths : sequence of str
+        The exercises, in the order of the columns.
+    file : text file
+        Opened with newline="" and encoding "utf-8-sig".
+    """
+    write_rows(file, [["member", "marks", "out of", *map(_name, paths), "set by hand", "could not be read"]])
+    write_rows(file, (_row(member, paths) for member in members))
+
+
+def _row(member, paths):
+    marks = {mark.exercise: mark for mark in member.marks}
+    by_hand = [f"{_name(mark.exercise)}: {override_sentence(mark)}" for mark in member.marks if mark.override]
+    return [
+        text_cell(member.name),
+        marks_text(member.amount),
+        str(member.of),
+        *(marks_text(marks[path].amount) if path in marks else "" for path in paths),
+        text_cell(" ".join(by_hand)),
+        text_cell(" ".join(member.problems)),
+    ]
+
+
+def _name(path):
+    return path.rpartition("/")[2]
