@@ -100,8 +100,9 @@ def flux_lines(axes, turns, length, radius):
 )
 def long_and_short():
     drawing, rows = plot(rows=2, height=4.5)
-    for axes, turns, length in zip(rows, (24, 6), (2.9, 0.6), strict=True):
+    for axes, turns, length, name in zip(rows, (24, 6), (2.9, 0.6), ("long", "short"), strict=True):
         flux_lines(axes, turns, length, 0.5)
+        axes.text(-2.1, 0, name, va="center")
         axes.set(xlim=(-2.2, 2.2), ylim=(-1.12, 1.12))
         bare(axes)
     return drawing
@@ -188,9 +189,11 @@ def crowding():
     spread, turned = np.sqrt((dots + 0.5) / 180), dots * np.pi * (3 - np.sqrt(5))  # evenly, as in a sunflower
     for place, (frequency, name) in enumerate(((10e3, "10 kHz"), (100e3, "100 kHz"), (1e6, "1 MHz"))):
         ratio = diameter / 2 / skin_depth(frequency)
-        density = current_density(spread, ratio)
-        axes.scatter(2.5 * place + 0.94 * spread * np.cos(turned), 0.94 * spread * np.sin(turned), s=13 * density,
-                     color=SEA, linewidth=0)
+        sizes = np.round(3.6 * np.sqrt(current_density(spread, ratio)), 1)
+        for size in np.unique(sizes):
+            of_size = 0.94 * spread[sizes == size]
+            axes.plot(2.5 * place + of_size * np.cos(turned[sizes == size]), of_size * np.sin(turned[sizes == size]), "o",
+                      color=SEA, markersize=size, markeredgewidth=0)
         axes.add_patch(Circle((2.5 * place, 0), 1, facecolor="none", edgecolor=INK, linewidth=1.2))
         grown = alternating_resistance(1.0, diameter, frequency) / direct_resistance(1.0, diameter)
         axes.text(2.5 * place, 1.2, name, ha="center", va="bottom")

@@ -3,7 +3,7 @@ import numpy as np
 from matplotlib.patches import Polygon
 
 from course.figures import figure
-from course.figures.parts import Dot, Line, VariableCondenser, schematic
+from course.figures.parts import Dot, Line, Supply, VariableCondenser, schematic
 from course.figures.style import BRASS, INK, RUST, SEA, SMALL_TEXT, SOFT, engineering_axis, plot
 from course.figures.unit02_coil_and_condenser import (
     ARROW,
@@ -78,7 +78,7 @@ def parallel():
     with schematic() as drawing:
         for y in (0, 2):
             Line().at((0, y)).to((3.4, y))
-            Dot(open=True).at((0, y))
+            Supply("", "left").at((0, y))
         for x, name in ((1.4, "C₁"), (3.4, "C₂")):
             VariableCondenser().at((x, 2)).to((x, 0)).label(name, loc="bottom", ofst=0.15)
     return drawing
@@ -90,11 +90,11 @@ def parallel():
 )
 def series():
     with schematic() as drawing:
-        Dot(open=True).at((0, 0))
+        Supply("", "left").at((0, 0))
         VariableCondenser().at((0, 0)).to((2.6, 0)).label("C₁", loc="top", ofst=0.25)
         VariableCondenser().at((2.6, 0)).to((5.2, 0)).label("C₂", loc="top", ofst=0.25)
         Dot().at((2.6, 0)).label("spindle", loc="bottom", ofst=0.15)
-        Dot(open=True).at((5.2, 0))
+        Supply("", "right").at((5.2, 0))
     return drawing
 
 

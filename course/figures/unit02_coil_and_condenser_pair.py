@@ -2,7 +2,7 @@
 import numpy as np
 
 from course.figures import figure
-from course.figures.parts import Coil, Condenser, Dot, Line, schematic
+from course.figures.parts import Coil, Condenser, Dot, Line, Supply, schematic
 from course.figures.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from course.figures.unit02_coil_and_condenser import ARROW, DIAMETER, LENGTH, TURNS, bare, draw_winding
 from solutions.unit02_coil_and_condenser.mutual_inductance import (
@@ -70,6 +70,8 @@ def caught():
         for start, strength in ((1.0, 1.0), (2.4, 0.4)):
             loose = start + 0.1 * np.arange(5)
             axes.plot(loose, 0 * loose + side * 0.8, "s", color=SEA, markersize=4.5, alpha=strength)
+    for x, name in ((1.2, "near"), (2.6, "farther out")):
+        axes.text(x, 0, name, ha="center", va="center")
     axes.set(xlim=(-1.6, 3.4), ylim=(-1.7, 1.7))
     bare(axes)
     return drawing
@@ -102,8 +104,8 @@ def in_series(second_dot):
     Line().at((2.6, 0)).to((3.4, 0))
     Coil().at((3.4, 0)).to((5.4, 0)).label("L₂", loc="bottom")
     Line().at((5.4, 0)).to((6, 0))
-    for x in (0, 6):
-        Dot(open=True).at((x, 0))
+    Supply("", "left").at((0, 0))
+    Supply("", "right").at((6, 0))
     for x in (0.75, second_dot):
         Dot(radius=0.06).at((x, 0.36))
 
@@ -135,8 +137,8 @@ def opposing():
 )
 def hidden_condenser():
     with schematic() as drawing:
-        for x in (0, 4):
-            Dot(open=True).at((x, 0))
+        Supply("", "left").at((0, 0))
+        Supply("", "right").at((4, 0))
         Line().at((0, 0)).to((1, 0))
         Coil().at((1, 0)).to((3, 0)).label("L", loc="bottom")
         Line().at((3, 0)).to((4, 0))
