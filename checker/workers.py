@@ -6,6 +6,7 @@ import array
 import contextlib
 import os
 import queue
+import re
 import select
 import signal
 import socket
@@ -17,7 +18,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from .worker.contain import START_ENVIRONMENT
-from .worker.wire import ANSWER, FORK, MAX_LINE, REAP, Malformed, line, parse_line
+from .worker.wire import ANSWER, FORGET, FORK, FORK_WITH_SCRATCH, MAX_LINE, REAP, Malformed, line, parse_line, printable
 
 GRACE = 1.0
 STARTING = 20.0  # seconds for a fresh Python to import numpy and sympy, on a slow machine
@@ -86,7 +87,7 @@ class WarmWorker:
         session = Session(PipeLine(requests_write, replies_read), seconds)
         try:
             try:
-                self._order(FORK, [requests_read, replies_write])
+                self._order(FORK_WITH_SCRATCH if _may_write(files) else FORK, [requests_read, replies_write])
             finally:
                 os.close(requests_read)
                 os.close(replies_write)
@@ -98,8 +99,8 @@ class WarmWorker:
             os.close(replies_read)
             if pid is not None:
                 _kill(pid, pidfd)
-                self._order(REAP, [])
-                status, _ = self._answer()
+                self._order(REAP if session.ended else FORGET, [])
+                status = self._answer()[0] if session.ended else 0
                 session.signal = os.WTERMSIG(status) if os.WIFSIGNALED(status) else None
 
     def _order(self, order, descriptors):
@@ -244,19 +245,25 @@ class ThreadLine:
         return raw
 
 
+_OF_FILES = re.compile(r"open|save|tofile|temp|write|memmap|mkdir")
 _REPLY_FIELDS = {"value": None, "altered": list, "trouble": str, "what": str, "error": str, "text": str,
                  "file": (str, type(None)), "line": (int, type(None)), "names": list, "printed": str}
 
 
 def checked_reply(message):
-    """The message, if it has the shape of a reply; `Malformed` otherwise."""
+    """The message with its texts made printable, if it has the shape of a reply; `Malformed` otherwise."""
     if ("value" in message) == ("trouble" in message):
         raise Malformed("neither an answer nor a reason")
     for field, value in message.items():
         wanted = _REPLY_FIELDS.get(field, ())
         if wanted is not None and not isinstance(value, wanted):
             raise Malformed(f"field {field[:20]!r}")
-    return message
+    return {field: printable(value) if isinstance(value, str) and field != "value" else value for field, value in message.items()}
+
+
+def _may_write(files):
+    """Whether a submission speaks of files: only then is it worth giving its child a disk of its own to write on."""
+    return any(_OF_FILES.search(source) for source in files.values())
 
 
 def _kill(pid, pidfd):

@@ -63,7 +63,9 @@ def serve(request_descriptor, reply_descriptor, readable, scratch):
     if hasattr(signal, "SIGALRM"):
         signal.signal(signal.SIGALRM, _time_up)
     attempts = Attempts()
-    watch_audit(attempts, files, readable, (scratch,) if scratch else ())
+    # Python itself looks for the file that a syntax error is in; there is none of that name to be found.
+    own = map(os.path.abspath, files)
+    watch_audit(attempts, files, (*readable, *own), (scratch,) if scratch else ())
     module, failure = _guarded(lambda: load(first["exercise"], files), files, seconds)
     failure = attempts.told(first["exercise"]) or failure
     while (message := _next(requests)) is not None:

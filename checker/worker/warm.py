@@ -1,10 +1,12 @@
 """The warm process: numpy and sympy imported once, then a fork for every exercise to be run.
 
-It is told two things over its socket. "F" with two descriptors (requests to read, replies to write): fork a
-child that serves them; the answer is the child's number and a pidfd. "R": wait for that child; the answer is how it
-ended. The child reads its request itself, so that this process never holds a student's data.
+It is told four things over its socket. FORK or FORK_WITH_SCRATCH, with two descriptors (requests to read, replies to
+write): fork a child that serves them, with or without a disk of its own; the answer is the child's number and a pidfd.
+REAP: wait for that child; the answer is how it ended. FORGET: nobody wants to know. The child reads its request itself, so
+that this process never holds a student's data.
 """
 import array
+import contextlib
 import gc
 import os
 import random
@@ -12,6 +14,7 @@ import socket
 import sys
 import tempfile
 import warnings
+from dataclasses import replace
 
 import mpmath  # noqa: F401
 import numpy as np
@@ -20,7 +23,7 @@ import sympy
 from .child import serve
 from .contain import contain, prepare
 from .trees import import_path, python_trees
-from .wire import ANSWER, FORK
+from .wire import ANSWER, FORK, FORK_WITH_SCRATCH, REAP
 
 
 def main(descriptor):
@@ -34,21 +37,29 @@ def main(descriptor):
 
 
 def _fork_on_demand(channel, walls, readable):
-    child = None
+    child, bare = None, replace(walls, scratch=None)
     while True:
         order, descriptors = _receive(channel)
         if not order:
             return
-        if order == FORK:
+        if order in (FORK, FORK_WITH_SCRATCH):
+            _bury()
             child = os.fork()
             if child == 0:
-                _be_a_child(*descriptors, walls, readable)
+                _be_a_child(*descriptors, walls if order == FORK_WITH_SCRATCH else bare, readable)
             pidfd = os.pidfd_open(child) if hasattr(os, "pidfd_open") else os.open(os.devnull, os.O_RDONLY)
             _send(channel, child, [pidfd])
             for used in (*descriptors, pidfd):
                 os.close(used)
-        else:
+        elif order == REAP:
             _send(channel, os.waitpid(child, 0)[1], [])
+
+
+def _bury():
+    """Collect what is left of forgotten children, without waiting for any."""
+    with contextlib.suppress(ChildProcessError):
+        while os.waitpid(-1, os.WNOHANG)[0]:
+            pass
 
 
 def _warm_up():

@@ -17,7 +17,7 @@ import struct
 import numpy as np
 
 # What the judge tells the warm process over its socket, and the form of the answer: one whole number.
-FORK, REAP = b"F", b"R"
+FORK, FORK_WITH_SCRATCH, REAP, FORGET = b"F", b"S", b"R", b"L"
 ANSWER = struct.Struct("<q")
 
 MAX_LINE = 8 << 20
@@ -44,6 +44,11 @@ class Unusable:
 
     def __init__(self, what, oversize=False):
         self.what, self.oversize = what, oversize
+
+
+def printable(text):
+    """Text fit for a terminal or a page: what they would obey rather than show becomes a question mark; lines stay lines."""
+    return "".join(char if char.isprintable() or char == "\n" else "?" for char in text)
 
 
 def to_wire(value, depth=0):
@@ -107,7 +112,7 @@ def from_wire(data, depth=0):
     if set(data) == {"expression", "at"}:
         if type(data["expression"]) is not str or type(data["at"]) is not list:
             raise Malformed("not an expression")
-        return Expression(data["expression"][:MAX_TEXT], [from_wire(v, depth + 1) for v in data["at"]])
+        return Expression(printable(data["expression"][:MAX_TEXT]), [from_wire(v, depth + 1) for v in data["at"]])
     if len(data) != 1:
         raise Malformed("not a value")
     [(tag, body)] = data.items()
@@ -120,7 +125,7 @@ def from_wire(data, depth=0):
     if tag == "array":
         return _array_from_wire(body)
     if tag in ("unusable", "oversize") and type(body) is str:
-        return Unusable(body[:200], oversize=tag == "oversize")
+        return Unusable(printable(body[:200]), oversize=tag == "oversize")
     raise Malformed(f"unknown kind of value {str(tag)[:40]!r}")
 
 
