@@ -94,7 +94,8 @@ def three_stations():
         (NEXT_CHANNEL, RUST, (2, 1.5), "^", (-60, 2.5), "right"),
     ):
         axes.plot(level(powers(station)), places, color=colour, dashes=dashes, marker=mark, markersize=5)
-        axes.text(*name, station.name if side == "left" else station.name.replace(" ", "\n"), color=colour, fontsize=SMALL_TEXT, ha=side, va="center")
+        words = station.name if side == "left" else station.name.replace(" ", "\n")
+        axes.text(*name, words, color=colour, fontsize=SMALL_TEXT, ha=side, va="center")
     axes.axvline(level(JUST_HEARD), color=PLUM, linewidth=1.3, dashes=(4, 2))
     axes.text(level(JUST_HEARD) + 2, 0.1, "just\nheard", color=PLUM, fontsize=SMALL_TEXT, va="center")
     axes.set(yticks=places, yticklabels=PLACES, ylim=(6.4, -0.4), xlim=(-125, 75), xlabel="power, dB above 1 mW",
