@@ -219,8 +219,9 @@ def _remarks(marks, alike):
 def _what_was_written(page, seed, paths):
     folder = os.path.relpath(page.parent)
     yield Line(f"Open in a browser:  {os.path.relpath(page)}", "bold")
-    yield Line(f"  the class, and a report for each member. Tables: {folder}/marks.csv, oneroster.zip, junit.xml")
-    yield Line(f"  Seed {seed}, kept in {folder}/{STORE}: a rerun marks only what changed.")
+    yield Line("  the class, and a report for each member")
+    yield Line(f"For other programs:  marks.csv, oneroster.zip and junit.xml in {folder}")
+    yield Line(f"Kept in {folder}/{STORE} (seed {seed}): a rerun marks only what changed.")
     yield Line("Try next:")
     yield Line('  checker amend "Isla Marrow" resonance 9 --because "Late" --by "Wren Dalby"')
     yield Line(f"  checker try {paths[0].rpartition('/')[2]}          as a student does")

@@ -8,6 +8,7 @@ import importlib.machinery
 import inspect
 import sys
 import types
+from functools import lru_cache
 
 import numpy as np
 import sympy
@@ -153,7 +154,7 @@ def call(module, request):
     if "symbols" in request:
         return _call_symbolic(function, request["symbols"], request["at"])
     arguments = [from_wire(argument) for argument in request["arguments"]]
-    mismatch = _signature_mismatch(function, arguments)
+    mismatch = _signature_mismatch(function, len(arguments))
     if mismatch:
         return mismatch
     before = [argument.copy() if isinstance(argument, np.ndarray) else None for argument in arguments]
@@ -163,13 +164,14 @@ def call(module, request):
     return {"value": to_wire(value), "altered": altered}
 
 
-def _signature_mismatch(function, arguments):
+@lru_cache
+def _signature_mismatch(function, count):
+    """What to say if a function cannot be called with so many arguments; None if it can."""
     try:
-        inspect.signature(function).bind(*arguments)
+        parameters = inspect.signature(function).parameters
+        inspect.signature(function).bind(*range(count))
     except TypeError:
-        names = list(inspect.signature(function).parameters)
-        code = getattr(function, "__code__", None)
-        return {"trouble": "signature", "what": ", ".join(names)[:200], "line": getattr(code, "co_firstlineno", None)}
+        return {"trouble": "signature", "what": ", ".join(parameters)[:200]}
     except ValueError:
         pass
     return None
@@ -189,7 +191,7 @@ def _unwrapped(value):
 
 def _call_symbolic(function, names, points):
     symbols = [sympy.Symbol(name, positive=True) for name in names]
-    mismatch = _signature_mismatch(function, symbols)
+    mismatch = _signature_mismatch(function, len(symbols))
     return mismatch or {"value": to_wire(_evaluated(function(*symbols), symbols, points)), "altered": []}
 
 
