@@ -3,7 +3,7 @@
 from itertools import pairwise
 
 import numpy as np
-from schemdraw.elements import FuseIEC
+from schemdraw.elements import FuseIEC, Label
 
 from course.figures import figure
 from course.figures.parts import Condenser, Dot, Earth, Headphones, Line, Resistor, Supply, Triode, VariableCondenser, Windings, schematic
@@ -37,10 +37,10 @@ def wire(*points, color=INK):
 
 @figure(
     caption="The one-valve set. New against the crystal set is all that is coloured: the grid condenser with its leak, "
-    "the valve, and the supply with its fuse. The letters are places to measure at.",
+    "the valve, and the supply with its fuse and the resistor that empties the condenser. The letters are places to measure at.",
     alt="Circuit diagram. The tuned circuit's upper end, B, goes through a condenser of 100 picofarads to the grid, C, of a type 30. A "
     "leak of 2 megohms joins the grid to the positive end of the filament, A. The anode, D, is joined to headphones with a condenser "
-    "across them, then, at E, to a resistor of 10 kilohms with a condenser to earth, then, at F, through a fuse to HT plus 90 volts.",
+    "across them, then, at E, to a resistor of 10 kilohms with a condenser to earth, then, at F, through a fuse to HT plus 90 volts. From F 100 kilohms lead to earth.",
 )
 def set_with_places():
     with schematic() as drawing:
@@ -77,12 +77,16 @@ def set_with_places():
         wire((x, y), (x + 1.2, y), (x + 1.2, y + 0.3))
         Condenser().at((x + 1.2, y + 0.3)).to((x + 1.2, y + 1.5)).color(INK)
         wire((x + 1.2, y + 1.5), (x + 1.2, y + 1.7), (x, y + 1.7))
-        Dot().at((x, y + 1.7)).color(INK).label("E", loc="left", ofst=(-0.1, 0.25))
+        Dot().at((x, y + 1.7)).color(INK)
+        Label().at((x + 0.3, y + 2.0)).label("E").color(INK)
         Resistor().at((x, y + 1.7)).to((x, y + 3.3)).color(SEA).label("10 kΩ", loc="top", color=SEA, ofst=0.12)
         wire((x, y + 1.7), (x - 1.6, y + 1.7), (x - 1.6, y + 1.5))
         Condenser().at((x - 1.6, y + 1.5)).to((x - 1.6, y + 0.6)).color(SEA).label("1 µF", loc="top", color=SEA, ofst=0.1)
         Earth().at((x - 1.6, y + 0.6)).color(SEA)
-        Dot().at((x, y + 3.3)).color(INK).label("F", loc="left", ofst=0.15)
+        Dot().at((x, y + 3.3)).color(INK).label("F", loc="top", ofst=0.15)
+        wire((x, y + 3.3), (x - 2.6, y + 3.3))
+        Resistor().at((x - 2.6, y + 3.3)).to((x - 2.6, y + 1.5)).color(RUST).label("100 kΩ", loc="top", color=RUST, ofst=0.12)
+        Earth().at((x - 2.6, y + 1.5)).color(RUST)
         FuseIEC().at((x, y + 3.3)).to((x + 1.5, y + 3.3)).color(RUST).label("fuse", color=RUST)
         Supply("+90 V", side="right").at((x + 1.5, y + 3.3)).color(RUST)
     return drawing

@@ -48,8 +48,8 @@ def stage():
 
 @figure(
     caption="The load line of 20 kΩ from 90 V, on the curves of a type 30. Valve and load must pass the same current: the dots are where they agree. A "
-    "swing of the grid from −5 V to −1 V (between the outer dots) moves the anode by {{ "
-    "number('unit05_valve.load_line:operating_point', '90 V', '20 kΩ', -5, 9.29, 267e-6, -0.67, part=0, unit='V', figures=3) }} − {{ "
+    "swing of the grid from −5 V to −1 V (between the outer dots) moves the anode from {{ "
+    "number('unit05_valve.load_line:operating_point', '90 V', '20 kΩ', -5, 9.29, 267e-6, -0.67, part=0, unit='V', figures=3) }} to {{ "
     "number('unit05_valve.load_line:operating_point', '90 V', '20 kΩ', -1, 9.29, 267e-6, -0.67, part=0, unit='V', figures=3) }}.",
     alt="Anode current against anode voltage. A straight line falls from 4.5 milliamperes at 0 volts to nothing at 90 volts. It crosses "
     "five curves, for 0, minus 1, minus 3, minus 5 and minus 7 volts on the grid; dots mark the crossings from 44 to 84 volts.",
