@@ -20,8 +20,8 @@ from matplotlib.ticker import MaxNLocator  # noqa: E402
 from solutions.unit00_bench.prefixes import PREFIXED_UNITS, PREFIXES  # noqa: E402
 
 PALETTE: dict[str, tuple[str, str]] = tomllib.loads(Path(__file__).with_name("palette.toml").read_text("utf-8"))
-PAPER, INK, SOFT, SEA, BRASS, RUST, KELP, PLUM, FAINT = (
-    PALETTE[name][0] for name in ("paper", "ink", "soft", "sea", "brass", "rust", "kelp", "plum", "faint")
+PAPER, SLIP, INK, SOFT, SEA, BRASS, RUST, KELP, PLUM, FAINT = (
+    PALETTE[name][0] for name in ("paper", "slip", "ink", "soft", "sea", "brass", "rust", "kelp", "plum", "faint")
 )
 
 WIDTH, HEIGHT = 4.6, 3.1

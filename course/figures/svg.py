@@ -70,18 +70,24 @@ def page_letters(source: str) -> str:
 
 
 def theme_colours(source: str) -> str:
-    """Put the palette's names, which have a light and a dark form, in place of its light colours."""
-    names = {light: name for name, (light, _) in PALETTE.items()}
+    """Put the palette's names, which have a light and a dark form, in place of its light colours.
+
+    White, with which schemdraw hides what lies under an open dot, becomes the ground that pictures stand on.
+    """
+    names = {light: f"var(--{name})" for name, (light, _) in PALETTE.items()}
+    names |= {PALETTE["ink"][0]: "currentColor", "white": "var(--slip)"}
 
     def named(match: re.Match) -> str:
-        colour = match["colour"].lower()
-        if colour not in names:
+        colour = match["colour"].strip()
+        if colour in ("none", "currentColor") or colour.startswith("url("):
+            return match[0]
+        if colour.lower() not in names:
             raise ValueError(f"colour {colour} is not one of the palette: {', '.join(n.upper() for n in PALETTE)}")
-        return match["before"] + ("currentColor" if names[colour] == "ink" else f"var(--{names[colour]})")
+        return match["before"] + names[colour.lower()]
 
-    source = re.sub(r"\b(fill|stroke|color)=\"(#[0-9a-fA-F]{6}|none)\"", r'style="\1: \2"', source)
+    source = re.sub(r"\b(fill|stroke|color)=\"([^\"]*)\"", r'style="\1: \2"', source)
     source = re.sub(r'style="([^"]*?);?" style="', r'style="\1; ', source)
-    return re.sub(r"(?P<before>(?:fill|stroke|color): ?)(?P<colour>#[0-9a-fA-F]{3,8})", named, source)
+    return re.sub(r"(?P<before>\b(?:fill|stroke|color): ?)(?P<colour>[^;\"]+)", named, source)
 
 
 def own_ids(source: str, slug: str) -> str:

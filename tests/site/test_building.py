@@ -63,6 +63,7 @@ def test_only_woff2_fonts_are_taken_and_every_one_that_katex_names(course):
 CONTENT_FAULTS = {
     r"$\frac{1}{$": r"formula \frac{1}{ is not right",
     r"$\unknownsign$": r"formula \unknownsign is not right",
+    "$x \u2615$": "formula x \u2615 is not right",
     '{{ figure("home/no_such_picture") }}': "has no function no_such_picture",
     '{{ figure("nowhere/picture") }}': "course/figures/nowhere.py does not exist",
     '{{ figure("../../etc/passwd") }}': "is named",
@@ -135,6 +136,13 @@ def thing():
     axes.plot([0, 1], color="#123456")
     return drawing
 """
+ROSY = """from course.figures.parts import Line, schematic
+@figure(caption="x", alt="x")
+def thing():
+    with schematic() as d:
+        Line().color("pink")
+    return d
+"""
 PLANTED = {
     "unheard": ("sound", SOUND.format(" ", "[0.0, 1.0]"), "transcript"),
     "twofold": ("sound", SOUND.format("x", "[[0.0], [1.0]]"), "one channel"),
@@ -144,6 +152,7 @@ PLANTED = {
     "plain": ("figure", "def thing():\n    pass\n", "is not marked"),
     "empty": ("figure", FIGURE.format("x", "pass"), "not a matplotlib or schemdraw drawing"),
     "garish": ("figure", GARISH, "colour #123456 is not one of the palette"),
+    "rosy": ("figure", ROSY, "colour pink is not one of the palette"),
 }
 
 
