@@ -2,6 +2,7 @@
 import argparse
 import json
 import os
+import shutil
 import sys
 from pathlib import Path
 
@@ -250,7 +251,4 @@ def _amend(options):
 
 
 def _width():
-    try:
-        return os.get_terminal_size().columns
-    except OSError:
-        return words.WIDTH
+    return max(40, shutil.get_terminal_size((words.WIDTH, 24)).columns)

@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from .course import PATHS
-from .fingerprint import files_used, key_of
+from .fingerprint import files_used, judged_by, key_of
 from .judge import judge
+from .plan import plan_for
 from .store import Store
 from .submissions import Member
 from .verdict import Verdict
@@ -54,6 +55,9 @@ def mark(members: Iterable[Member], seed: int, paths: Sequence[str] = PATHS, sto
     StoreProblem
         If the store stops working. What it has acknowledged is kept.
     """
+    for path in paths:  # once, and not in the threads: Python 3.11 cannot parse in two of them at a time
+        plan_for(path, seed)
+        judged_by(path)
     jobs = jobs or os.cpu_count() or 1
     with Workers() as workers, ThreadPoolExecutor(jobs) as pool:
         def of_member(member):

@@ -1,4 +1,5 @@
 """The judge: a plan, a worker's answers, a verdict."""
+import threading
 from dataclasses import replace
 from fractions import Fraction
 
@@ -15,6 +16,7 @@ from .worker.wire import Malformed, from_wire
 # What each part of a question is worth, before the parts that it lacks are left out.
 WEIGHTS = {"numbers": 5, "arrays": 1, "laws": 2, "published": 2, "refusals": 1}
 SEARCH_EXAMPLES = 150
+_SEARCHING = threading.Lock()  # one search at a time: hypothesis keeps some state for all threads
 
 
 class NoAnswer(Exception):
@@ -285,9 +287,10 @@ def _simplest(question, answers):
         return "value" in reply and difference(answers.value(reply), question.asks(*inputs), question.tolerance) is not None
 
     try:
-        inputs = hypothesis.find(strategy(question), fails, random=None, settings=hypothesis.settings(
-            max_examples=SEARCH_EXAMPLES, database=None, deadline=None, derandomize=True,
-            suppress_health_check=list(hypothesis.HealthCheck)))
+        with _SEARCHING:
+            inputs = hypothesis.find(strategy(question), fails, random=None, settings=hypothesis.settings(
+                max_examples=SEARCH_EXAMPLES, database=None, deadline=None, derandomize=True,
+                suppress_health_check=list(hypothesis.HealthCheck)))
     except (hypothesis.errors.HypothesisException, NoAnswer):
         return None
     wanted = question.asks(*inputs)

@@ -1,0 +1,192 @@
+"""The commands as a person types them: what is printed, what is written, which exit code a script gets."""
+import json
+import os
+import pty
+import subprocess
+import sys
+
+import pytest
+
+from checker import cli, marking
+from checker.course import PATHS
+from checker.worker.contain import Containment
+
+RESONANCE = "unit03_tuned_circuit/resonance.py"
+RIGHT = """import numpy as np
+import sympy
+def resonance_condition(inductance, capacitance):
+    return 1 / sympy.sqrt(inductance * capacitance)
+def resonant_frequency(inductance, capacitance):
+    return 1 / (2 * np.pi * np.sqrt(inductance * capacitance))
+"""
+SLIP = RIGHT.replace("2 * np.pi * ", "")
+
+
+@pytest.fixture
+def here(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+def put(folder, text):
+    file = folder / RESONANCE
+    file.parent.mkdir(parents=True, exist_ok=True)
+    file.write_text(text)
+
+
+@pytest.fixture
+def of_two(here):
+    put(here / "class" / "Isla Marrow" / "exercises", RIGHT)
+    put(here / "class" / "Tobias Fenn", SLIP)
+    return here / "class"
+
+
+def run(*arguments, capsys):
+    code = cli.main([str(argument) for argument in arguments])
+    out = capsys.readouterr()
+    assert "Traceback" not in out.out + out.err
+    assert max(map(len, out.out.splitlines()), default=0) <= 80
+    return code, out.out, out.err
+
+
+@pytest.mark.parametrize(("text", "code", "says"), [(RIGHT, cli.DONE, "passed"), (SLIP, cli.NOT_YET, "2π times too large"), (None, cli.NOT_YET, "not attempted")])
+def test_try_one_exercise(here, capsys, text, code, says):
+    (here / "exercises").mkdir()
+    if text:
+        put(here / "exercises", text)
+    got, out, _ = run("try", "resonance", capsys=capsys)
+    assert got == code and says in out and out.startswith("resonance · ")
+
+
+def test_try_without_a_name_goes_to_the_next_and_says_where_one_stands(here, capsys):
+    (here / "exercises").mkdir()
+    code, out, _ = run("try", capsys=capsys)
+    assert code == cli.NOT_YET
+    assert out.startswith(f"You have passed 0 of {len(PATHS)} exercises. Next, in unit 00, Bench:\n\nprefixes · not attempted")
+
+
+def test_try_finds_the_exercises_from_below(here, capsys, monkeypatch):
+    put(here / "exercises", RIGHT)
+    monkeypatch.chdir(here / "exercises" / "unit03_tuned_circuit")
+    assert run("try", "resonance", capsys=capsys)[0] == cli.DONE
+
+
+def test_json_is_data(here, capsys):
+    put(here / "exercises", SLIP)
+    [verdict] = json.loads(run("try", "resonance", "--json", capsys=capsys)[1])
+    assert verdict["kind"] == "wrong" and verdict["findings"][0]["remark"] == "yours is 2π times too large"
+
+
+def test_hints_say_more_each_time(capsys):
+    texts = [run("hint", "resonance", number, capsys=capsys)[1] for number in (1, 2, 3)]
+    assert "hint 1 of 3" in texts[0] and "checker hint resonance 2" in texts[0] and "More" not in texts[2]
+
+
+@pytest.mark.parametrize(("arguments", "says"), [
+    (["try", "reson"], "Did you mean resonance?"), (["hint", "zzz"], "checker try --list"), (["mark", "nowhere"], "Cannot read the folder nowhere"),
+    (["mark", "empty"], "holds no submissions"), (["mark", "class", "--jobs", "0"], "--jobs wants"), (["mark", "class", "--only", "zzz"], "no exercise called"),
+    (["amend", "X", "resonance", "7", "--because", "x", "--by", "y"], "There are no marks in marks yet"),
+    (["mark", "class", "--cluster", "nowhere"], "No Dask scheduler answers")])
+def test_wrong_use_is_one_sentence(here, capsys, arguments, says):
+    (here / "empty").mkdir()
+    if "class" in arguments:
+        put(here / "class" / "Isla", RIGHT)
+    code, out, err = run(*arguments, capsys=capsys)
+    assert code == cli.MISUSED and says in err and err.count("\n") == 1 and not out
+
+
+def test_mark_prints_the_table_and_writes_what_is_promised(of_two, here, capsys):
+    code, out, err = run("mark", of_two, "--only", "resonance", "--seed", 5, capsys=capsys)
+    assert code == cli.DONE
+    assert "Isla Marrow     10  10 of 10" in out and "Tobias Fenn      6   6 of 10" in out
+    assert "1 of 2  Isla Marrow" in err
+    assert {"index.html", "marks.csv", "oneroster.zip", "junit.xml", "marks.sqlite"} <= set(os.listdir(here / "marks"))
+    assert sorted(os.listdir(here / "marks" / "members")) == ["isla-marrow.html", "tobias-fenn.html"]
+
+
+def test_a_rerun_marks_only_what_changed_under_the_seed_it_had(of_two, capsys, monkeypatch):
+    assert run("mark", of_two, "--only", "resonance", capsys=capsys)[0] == cli.DONE
+    judged = []
+    real = marking.mark.__globals__["judge"]
+    monkeypatch.setitem(marking.mark.__globals__, "judge", lambda path, *rest: judged.append(path) or real(path, *rest))
+    run("mark", of_two, "--only", "resonance", capsys=capsys)
+    assert judged == []
+    put(of_two / "Tobias Fenn", RIGHT + "# better\n")
+    assert "Tobias Fenn     10" in run("mark", of_two, "--only", "resonance", capsys=capsys)[1]
+    assert len(judged) == 1
+
+
+def test_a_mark_set_by_hand_survives_a_remark_and_is_shown(of_two, here, capsys):
+    run("mark", of_two, "--only", "resonance", capsys=capsys)
+    amend = ["amend", "Tobias Fenn", "resonance"]
+    assert run(*amend, "7.5", "--because", "Right on paper", "--by", "Wren Dalby", capsys=capsys)[0] == cli.DONE
+    out = run("mark", of_two, "--only", "resonance", capsys=capsys)[1]
+    assert "7.5 of 10*" in out and "set by hand" in out
+    assert "Right on paper" in (here / "marks" / "members" / "tobias-fenn.html").read_text()
+    assert "Right on paper" in (here / "marks" / "marks.csv").read_text("utf-8-sig")
+    for wrong, says in (("11", "more than this exercise has"), ("many", "is no mark")):
+        code, _, err = run(*amend, wrong, "--because", "x", "--by", "y", capsys=capsys)
+        assert code == cli.MISUSED and says in err
+    code, _, err = run("amend", "Nobody", "resonance", "7", "--because", "x", "--by", "y", capsys=capsys)
+    assert code == cli.MISUSED and "is not in the last run's marks" in err
+    run(*amend, "withdraw", "--because", "Mistake", "--by", "Wren Dalby", capsys=capsys)
+    assert "*" not in run("mark", of_two, "--only", "resonance", capsys=capsys)[1]
+
+
+def test_something_unreadable_is_said_and_shows_in_the_exit_code(of_two, capsys):
+    (of_two / "Mabel Sedge.zip").write_bytes(b"not a zip")
+    code, out, _ = run("mark", of_two, "--only", "resonance", capsys=capsys)
+    assert code == cli.NOT_YET and "Mabel Sedge: The zip cannot be read" in out
+
+
+def test_where_a_layer_is_missing_mark_wants_a_word_and_try_goes_on(of_two, here, capsys, monkeypatch):
+    monkeypatch.setattr(marking, "probe", Containment)
+    code, out, err = run("mark", of_two, "--only", "resonance", capsys=capsys)
+    assert code == cli.MISUSED and "keeps a submission from your files" in err and "--uncontained" in err and not out
+    assert not (here / "marks").exists()
+    code, out, err = run("mark", of_two, "--only", "resonance", "--uncontained", capsys=capsys)
+    assert code == cli.DONE and "Not contained: Nothing on this system" in err
+
+
+def test_names_that_look_alike_are_both_marked(of_two, capsys):
+    put(of_two / "Isla Mar\u200brow", SLIP)
+    out = run("mark", of_two, "--only", "resonance", capsys=capsys)[1]
+    assert "Isla Marrow      " in out and "Isla Marrow (2)" in out
+
+
+def on_a_terminal(*arguments, cwd, **environment):
+    """What a command prints on a terminal of 80 columns."""
+    ours, theirs = pty.openpty()
+    process = subprocess.Popen([sys.executable, "-m", "checker", *map(str, arguments)], cwd=cwd, stdout=theirs, stderr=theirs, stdin=theirs,
+                               env=os.environ | {"TERM": "xterm-256color", "COLUMNS": "80"} | environment)
+    os.close(theirs)
+    out = b""
+    try:
+        while chunk := os.read(ours, 4096):
+            out += chunk
+    except OSError:
+        pass
+    process.wait()
+    return out.decode()
+
+
+def test_a_terminal_gets_colour_and_a_bar_unless_it_wants_none(of_two, here):
+    put(here / "exercises", SLIP)
+    coloured = on_a_terminal("try", "resonance", cwd=here)
+    plain = on_a_terminal("try", "resonance", cwd=here, NO_COLOR="1")
+    assert "\x1b[1;31mresonance · wrong\x1b[0m" in coloured and "\x1b[31" not in plain and "2π times too large" in plain
+    marked = on_a_terminal("mark", of_two, "--only", "resonance", cwd=here)
+    assert "marking" in marked and "━" in marked and "1 of 2  Isla" not in marked
+
+
+def test_an_interrupted_run_says_so_and_keeps_what_is_done(of_two, here):
+    put(of_two / "Zoe Loop", RIGHT + "while True: pass\n")
+    process = subprocess.Popen([sys.executable, "-m", "checker", "mark", str(of_two), "--jobs", "1", "--only", "resonance"], cwd=here,
+                               stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, env=os.environ | {"PYTHONUNBUFFERED": "1"})
+    for line in process.stderr:
+        if "Isla" in line:
+            break
+    process.send_signal(2)
+    out, err = process.communicate(timeout=60)
+    assert process.returncode == cli.INTERRUPTED and err.splitlines()[-1].startswith("Stopped. What was finished has been kept"), err
+    assert (here / "marks" / "marks.sqlite").exists()
