@@ -1,0 +1,126 @@
+"""One valve, one pair of telephones.   Lesson: Valve, section 7.
+
+The club's set: the same aerial and coil as the crystal set; a type 30 with grid condenser and leak in the crystal's
+place; in its anode the telephones and a dropping resistor with a condenser across it, fed from 90 V.
+"""
+import numpy as np
+
+from solutions.unit04_crystal_set.crystal_set import LOAD, SATURATION_CURRENT, SLOPE_VOLTAGE
+from solutions.unit04_crystal_set.detector_load import detector_powers, working_point
+from solutions.unit05_valve.grid_leak import audio_cutoff, bias_with_carrier, grid_gain, rest_bias
+from solutions.unit05_valve.load_line import operating_point
+from solutions.unit05_valve.triode_current import mutual_conductance
+
+LAW = 9.29, 267e-6, -0.67  # type 30: amplification factor, perveance, offset, fitted to its manual
+HT = 90.0  # volt
+STEADY_RESISTANCE = 14e3  # ohm: telephones and dropping resistor
+TONE_RESISTANCE = 20e3  # ohm: the telephones at the tone
+LEAK, CONDENSER = 2e6, 100e-12  # ohm, farad
+LEAK_RETURN = 2.0  # volt: the leak goes to the positive end of the filament
+ZERO_CURRENT, GRID_SLOPE = 0.5e-6, 0.12  # ampere, volt: the grid's own law, typical of such a filament
+CARRIER = np.cos(np.pi * (np.arange(64) + 0.5) / 64)  # crest 1, at 64 moments of half a cycle
+
+
+def anode_slopes(
+    anode_voltage: float,
+    grid_voltage: float,
+    carrier: float,
+    amplification_factor: float,
+    perveance: float,
+    offset: float,
+) -> tuple[float, float]:
+    """What the anode current, averaged over the carrier's cycle, gains from a volt of bias and from a volt of carrier.
+
+    Parameters
+    ----------
+    anode_voltage : float, volt, >= 0, steady: a condenser carries the carrier past the load
+    grid_voltage : float, volt, averaged over the carrier's cycle
+    carrier : float, volt, crest, >= 0, at the grid
+    amplification_factor, perveance, offset : float
+        As in `triode_current`.
+
+    Returns
+    -------
+    by_bias, by_carrier : float, siemens
+        The second is the valve's own detection at the anode's bend, which works against that at the grid.
+
+    Source
+    ------
+    The law differentiated under the average: mutual conductance, and mutual conductance times cos, round a cycle.
+    """
+    slope = mutual_conductance(anode_voltage, grid_voltage + carrier * CARRIER, amplification_factor, perveance, offset)
+    return np.mean(slope), np.mean(slope * CARRIER)
+
+
+def detector_gain(carrier: float, tone: float) -> float:
+    """Tone at the telephones for each volt by which it swings the carrier's crest at the grid, the swing being small.
+
+    Parameters
+    ----------
+    carrier : float, volt, crest, > 0, at the grid of the club's set
+    tone : float, hertz, >= 0
+
+    Returns
+    -------
+    float, a pure number
+
+    Source
+    ------
+    The grid's gain, lagging behind the tone by the condenser's arc tangent, times the slope by bias, less the slope by
+    carrier; that current flows into telephones and anode resistance side by side.
+    """
+    grid = bias_with_carrier(carrier, LEAK, LEAK_RETURN, ZERO_CURRENT, GRID_SLOPE)
+    circuit = (CONDENSER, LEAK, (LEAK_RETURN - grid) / LEAK, GRID_SLOPE)
+    on_grid = grid_gain(carrier, tone, *circuit) * np.exp(-1j * np.arctan(tone / audio_cutoff(*circuit)))
+    anode, _ = operating_point(HT, STEADY_RESISTANCE, grid, *LAW)
+    by_bias, by_carrier = anode_slopes(anode, grid, carrier, *LAW)
+    return np.abs(on_grid * by_bias - by_carrier) / (1 / TONE_RESISTANCE + by_bias / LAW[0])
+
+
+def one_valve_set(source_voltage: float, source_resistance: float, depth: float, tone: float) -> float:
+    """Power of the tone in the telephones of the club's one-valve set.
+
+    Parameters
+    ----------
+    source_voltage : float, volt, crest of the unmodulated carrier on the tuned circuit, above 0 to about 3, before the
+        grid is joined to it
+    source_resistance : float, ohm, > 0, of the tuned circuit at resonance
+    depth : float, depth of modulation as a fraction, 0 to 1
+    tone : float, hertz, >= 0
+
+    Returns
+    -------
+    float, watt
+
+    Source
+    ------
+    The leak lies across the tuned circuit: with it, by Thévenin, voltage and resistance are smaller by one and the same
+    share. The grid loads what is left as a crystal does whose saturation current is the grid's at rest. The tone's swing
+    is half the difference of the carriers at the envelope's crest and trough; overtones are left out.
+    """
+    rest_current = ZERO_CURRENT * np.exp(rest_bias(LEAK, LEAK_RETURN, ZERO_CURRENT, GRID_SLOPE) / GRID_SLOPE)
+    left = LEAK / (LEAK + source_resistance)
+    envelope = left * source_voltage * np.array([1 - depth, 1, 1 + depth])
+    (trough, carrier, crest), _ = working_point(envelope, left * source_resistance, LEAK, rest_current, GRID_SLOPE)
+    heard = detector_gain(carrier, tone) * (crest - trough) / 2
+    return heard**2 / (2 * TONE_RESISTANCE)
+
+
+def louder_than_crystal(source_voltage: float, source_resistance: float, depth: float, tone: float) -> float:
+    """How much louder the one-valve set is than the crystal set on the same aerial, coil and telephones.
+
+    Parameters
+    ----------
+    source_voltage, source_resistance, depth, tone
+        As in `one_valve_set`; the depth above 0.
+
+    Returns
+    -------
+    float, decibel
+
+    Source
+    ------
+    Ratio of the two powers in the telephones.
+    """
+    *_, crystal = detector_powers(source_voltage, source_resistance, depth, LOAD, SATURATION_CURRENT, SLOPE_VOLTAGE)
+    return 10 * np.log10(one_valve_set(source_voltage, source_resistance, depth, tone) / crystal)
