@@ -63,7 +63,7 @@ POWERS = drawn(
 )
 CRITICAL = (1.0, 1e6, 2e-6, 12.5663706144, 200e-6, 12.5663706144)  # two circuits of 200 µH, Q 100, at critical coupling
 TUNED_AERIAL = (600e3, 10.0, 20.0, 1e-3, 0.0, 1 / ((2 * np.pi * 600e3) ** 2 * aerial_capacitance(10.0, 20.0, 1e-3)))
-DEPTH, COUPLING = number(0.1, 1), henries("3 µH", "30 µH")
+DEPTH, COUPLING = number(0.1, 0.95), henries("3 µH", "30 µH")
 
 
 def no_louder_than_the_square_law(left, right, tolerance):

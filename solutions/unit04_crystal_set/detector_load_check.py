@@ -52,7 +52,7 @@ def unmodulated(E, Rs, m, R, Is, n):
 
 EXERCISE = Exercise(
     title="What does the crystal take from the tuned circuit?",
-    seconds=10.0,
+    seconds=20.0,
     questions=[
         Question(
             asks=detector_resistance,
@@ -136,7 +136,7 @@ EXERCISE = Exercise(
         Question(
             asks=detector_powers,
             given={"source_voltage": volts("10 mV", "5 V"), "source_resistance": ohms("20 kΩ", "500 kΩ"),
-                   "depth": number(0.1, 1),
+                   "depth": number(0.1, 0.95),
                    "load_resistance": ohms("5 kΩ", "200 kΩ"), **DIODE},
             gives=("W", "W", "W"),
             agrees_within=SAMPLED,

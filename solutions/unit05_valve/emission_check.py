@@ -101,7 +101,7 @@ EXERCISE = Exercise(
                       known="recomputed"),
             ],
             refuses=[
-                refusal("a current that the surface gives at no temperature below 4000 K", (1e9, 100.0, 4.5)),
+                refusal("a current that the surface gives at no temperature below 4000 K", (1e5, 100.0, 4.5)),
                 refusal("a current that the surface exceeds in the cold", (1e-12, 6e5, 1.0)),
             ],
             slips=[

@@ -105,6 +105,9 @@ EXERCISE = Exercise(
                 invariant("with that grid voltage the valve passes the current, the load taking its share",
                           lambda f, i, B, R, *law: (
                               triode_current(B - i * R, f(i, B, R, *law), *law) / i, 1.0), nearly_one),
+                invariant("down to an anode a thousandth of the supply above the filament",
+                          lambda f, i, B, R, *law: (
+                              triode_current(B / 1000, f(0.999 * B / R, B, R, *law), *law) / (0.999 * B / R), 1.0), nearly_one),
                 invariant("more current needs a higher grid",
                           lambda f, i, B, R, *law: (f(i / 2, B, R, *law), f(i, B, R, *law)), at_most),
             ],

@@ -43,7 +43,7 @@ from .one_valve_set import (
 from .triode_current import mutual_conductance
 
 SAMPLED = relative(1e-5, because="averages round a cycle may be left a little coarse")
-SOURCE = {"source_voltage": volts("10 mV", "3 V"), "source_resistance": ohms("20 kΩ", "500 kΩ"), "depth": number(0.1, 1),
+SOURCE = {"source_voltage": volts("10 mV", "3 V"), "source_resistance": ohms("20 kΩ", "500 kΩ"), "depth": number(0.1, 0.95),
           "tone": hertz("100 Hz", "5 kHz")}
 
 
@@ -200,10 +200,10 @@ EXERCISE = Exercise(
         "times the first, less the second for each volt of swing (the second acts at once, the first lags: use complex "
         "numbers). It flows into 1/R + (first slope)/μ. For the power find the carrier at the grid with working_point, at "
         "the envelope's middle, crest and trough.",
-        "vg = bias_with_carrier(V, …); i = (LEAK_RETURN − vg)/LEAK; H = grid_gain(V, F, …) × exp(−1j arctan(F/audio_cutoff(…))); "
-        "anode from operating_point(HT, STEADY_RESISTANCE, vg, *LAW); gain = |H × first − second| / (1/TONE_RESISTANCE + "
-        "first/LAW[0]). working_point takes the rest current ZERO_CURRENT × exp(rest/GRID_SLOPE) for Is, and voltage and "
-        "resistance both times LEAK/(LEAK + Rs). Power = (gain × "
-        "(crest − trough)/2)²/(2 TONE_RESISTANCE).",
+        "vg = bias_with_carrier(V, …); i = (LEAK_RETURN − vg)/LEAK; H = grid_gain(V, F, …) times exp(−1j arctan(F over "
+        "audio_cutoff(…))); anode from operating_point(HT, STEADY_RESISTANCE, vg, *LAW); gain = |H × first − second| / "
+        "(1/TONE_RESISTANCE + first/LAW[0]). working_point takes the rest current ZERO_CURRENT × exp(rest/GRID_SLOPE) for "
+        "Is, and voltage and resistance both times LEAK/(LEAK + Rs). Power = (gain × (crest − trough)/2)² over twice "
+        "TONE_RESISTANCE.",
     ],
 )
