@@ -1,0 +1,170 @@
+"""Reports as HTML: each page one file that needs no other, no script and no network.
+
+What members wrote may say anything. Every text is escaped where it is put into a page, characters that do not show are
+written out, and the pages forbid all scripts and requests.
+"""
+
+import unicodedata
+from collections import Counter
+from collections.abc import Collection, Sequence
+from datetime import date
+from functools import cache
+from itertools import groupby
+from pathlib import Path
+
+import jinja2
+from markupsafe import Markup
+
+from ..course import UNITS, load_exercise, unit_of
+from ..files import replaced
+from ..likeness import Alike
+from ..marksheet import MemberMarks, override_sentence
+from ..verdict import NOT_ATTEMPTED, PASSED, UNFINISHED, WRONG, marks_text
+from ..words import _PARTS
+from .names import report_names
+from .summary import Summary
+
+SYMBOLS = {PASSED: "✓", WRONG: "✗", UNFINISHED: "…", NOT_ATTEMPTED: "–"}
+NO_ANSWER = "!"
+
+
+def write_reports(
+    members: Collection[MemberMarks],
+    paths: Sequence[str],
+    folder: Path,
+    marked: date,
+    alike: Sequence[Alike] = (),
+    title: str = "Crystal to Reaction",
+) -> Path:
+    """Write a report for each member, and a page for the class that leads to them.
+
+    Parameters
+    ----------
+    members : collection of MemberMarks
+        Gone through twice: for the names, then for the rest.
+    paths : sequence of str
+        The exercises marked, in the course's order.
+    folder : Path
+        Made if it is not there; reports of an earlier run are replaced, nothing else is touched.
+    marked : date
+    alike : sequence of Alike
+        Submissions to be looked at side by side.
+    title : str
+        Above every page.
+
+    Returns
+    -------
+    Path
+        Of the class page.
+
+    Raises
+    ------
+    OSError
+        If a file cannot be written.
+    """
+    files = [f"members/{name}.html" for name in report_names([member.name for member in members])]
+    (folder / "members").mkdir(parents=True, exist_ok=True)
+    common = {"course": title, "marked": marked}
+    summary, rows = Summary(paths), []
+    for member, file in zip(members, files, strict=True):
+        _write(folder / file, "member.html", common | {"member": member, **_sorted_out(member)})
+        summary.add(member)
+        rows.append((member.name, file, marks_text(member.amount), member.of, _cells(member, paths)))
+    if alike:
+        _write(
+            folder / "alike.html",
+            "alike.html",
+            common | {"alike": alike, "files": dict(zip((r[0] for r in rows), files, strict=True))},
+        )
+    units = [(unit, [path for path in paths if unit_of(path) == unit]) for unit in UNITS]
+    _write(
+        folder / "index.html",
+        "class.html",
+        common
+        | {"summary": summary, "rows": rows, "units": [(unit, of_unit) for unit, of_unit in units if of_unit], "alike": alike},
+    )
+    return folder / "index.html"
+
+
+def _sorted_out(member):
+    """What a member's page wants to know: the marks to look at, how many of the other kinds, the marks by unit."""
+    kinds = Counter(mark.verdict.kind for mark in member.marks)
+    return {
+        "to_look_at": [mark for mark in member.marks if mark.verdict.kind not in (PASSED, NOT_ATTEMPTED)],
+        "passed": kinds[PASSED],
+        "not_attempted": kinds[NOT_ATTEMPTED],
+        "by_unit": [(unit, list(marks)) for unit, marks in groupby(member.marks, key=lambda mark: unit_of(mark.exercise))],
+    }
+
+
+def _cells(member, paths):
+    """For each exercise the mark as text, and what else the class table shows of it: (text, note)."""
+    marks = {mark.exercise: mark for mark in member.marks}
+    return tuple(_cell(marks.get(path)) for path in paths)
+
+
+def _cell(mark):
+    if mark is None:
+        return "", ""
+    if mark.override:
+        return marks_text(mark.amount), "by hand"
+    if mark.verdict.kind == NOT_ATTEMPTED:
+        return SYMBOLS[NOT_ATTEMPTED], "not attempted"
+    no_answer = mark.verdict.kind not in SYMBOLS
+    return marks_text(mark.amount), "no answer" if no_answer else "full" if mark.amount == mark.of else ""
+
+
+def _write(path, template, data):
+    with replaced(path, newline="\n") as file:
+        _templates().get_template(template).stream(data).dump(file)
+
+
+@cache
+def _templates():
+    templates = jinja2.Environment(
+        loader=jinja2.FileSystemLoader(Path(__file__).with_name("pages")),
+        autoescape=True,
+        undefined=jinja2.StrictUndefined,
+        finalize=written_out,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    templates.globals.update(
+        style=Markup(Path(__file__).with_name("report.css").read_text("utf-8")),
+        part_names=_PARTS,
+        symbol=symbol,
+        exercise=load_exercise,
+        by_hand=override_sentence,
+        parts_table=parts_table,
+    )
+    templates.filters.update(marks=marks_text, name=lambda path: path.rpartition("/")[2], day=day)
+    return templates
+
+
+def written_out(value: object) -> object:
+    """A text with the characters that do not show, or that turn the direction of writing, as their code: \\u202e."""
+    if type(value) is not str or value.isprintable():
+        return value
+    return "".join(
+        char
+        if char.isprintable() or char in "\n\t" or unicodedata.category(char) == "Zs"
+        else char.encode("unicode-escape").decode()
+        for char in value
+    )
+
+
+def day(when: date) -> str:
+    return f"{when.day} {when:%B %Y}"
+
+
+def symbol(kind: str) -> str:
+    """A sign that stands before a verdict's word."""
+    return SYMBOLS.get(kind, NO_ANSWER)
+
+
+def parts_table(verdict) -> tuple[list[str], list[tuple[str, list]]]:
+    """(kinds of parts that the exercise has, rows of (function, part or None for each kind))."""
+    kinds = [kind for kind in _PARTS if any(part.what == kind for part in verdict.parts)]
+    functions = dict.fromkeys(part.function for part in verdict.parts)
+    by_place = {(part.function, part.what): part for part in verdict.parts}
+    return kinds, [(function, [by_place.get((function, kind)) for kind in kinds]) for function in functions]
