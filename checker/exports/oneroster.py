@@ -131,7 +131,7 @@ def _classes(details):
 
 def _user(member, user, details):
     """A submission has one name, in whatever order its owner writes it: the last word is taken for the family name."""
-    given, _, family = member.name.strip().rpartition(" ")
+    given, _, family = (member.name.strip() or "unnamed").rpartition(" ")
     return {
         "sourcedId": user,
         "enabledUser": "true",
