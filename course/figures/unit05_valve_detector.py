@@ -94,11 +94,11 @@ def set_with_places():
 
 @figure(
     caption="The grid's own current, and what a leak of 2 MΩ brings. Where they cross, the grid settles: with the leak to the filament's "
-    "positive end at very nearly 0 V, with the leak to its "
-    "negative end at {{ number('unit05_valve.grid_leak:rest_bias', '2 MΩ', 0.0, 1e-6, 0.12, unit='V', figures=2) }}.",
+    "positive end at {{ number('unit05_valve.grid_leak:rest_bias', '2 MΩ', 2.0, '0.5 µA', 0.12, unit='V', figures=2) }}, with the leak to its "
+    "negative end at {{ number('unit05_valve.grid_leak:rest_bias', '2 MΩ', 0.0, '0.5 µA', 0.12, unit='V', figures=2) }}.",
     alt="Current in microamperes against grid voltage from minus 0.8 to 0.2 volts. A curve that is nearly nothing on the left and "
-    "climbs ever more steeply to 1 microampere at 0 volts. Two slanting straight lines cross it: one at 1 microampere and 0 volts, the "
-    "other at a little over a tenth of a microampere and minus a quarter of a volt.",
+    "climbs ever more steeply to half a microampere at 0 volts. Two slanting straight lines cross it: one at nearly 1 microampere a little above 0 volts, the "
+    "other at a tenth of a microampere and minus a fifth of a volt.",
 )
 def where_the_grid_settles():
     drawing, axes = plot()
@@ -121,9 +121,9 @@ def where_the_grid_settles():
 @figure(
     caption="A carrier of 1 V at the grid, its strength swung by 60 % (drawn with far too few cycles). The grid charges the condenser until only the very tips "
     "are positive: all crests stand on one level, and the middle (thick) carries the tone. The anode's current follows that middle.",
-    alt="Two plots against time over two cycles of a tone. Above, a dense wave whose crests are all near a quarter of a volt above "
-    "zero and whose troughs swing between minus 1 and minus 2.6 volts; a thick line along its middle swings from minus 0.2 to minus 1.3. "
-    "Below, the averaged anode current swings in step with that line, from 2.9 to 2.2 milliamperes.",
+    alt="Two plots against time over two cycles of a tone. Above, a dense wave whose crests all lie a quarter to half a volt above "
+    "zero and whose troughs swing between minus 0.5 and minus 2.8 volts; a thick line along its middle swings from minus 0.1 to minus 1.2. "
+    "Below, the averaged anode current swings in step with that line, from 3 to 2.2 milliamperes.",
 )
 def crests_on_a_level():
     drawing, (above, below) = plot(rows=2, height=4.6)
@@ -190,9 +190,9 @@ def gain_of_the_detector():
 
 @figure(
     caption="How loud a tone of 1 kHz is, depth 30 %, from the same aerial, coil and telephones: crystal set and one-valve set. "
-    "The valve never gives less than 29 dB more.",
+    "The valve is never less than 28 dB ahead.",
     alt="Sound pressure level in decibels against the carrier's voltage on the tuned circuit, from 3 millivolts to 3 volts. Two lines climb "
-    "together; the valve's from 0 to 105 decibels, the crystal's 29 to 42 decibels below it. A level line at 2 decibels marks the threshold of hearing.",
+    "together; the valve's from 0 to 105 decibels, the crystal's 29 to 38 decibels below it. A level line at 2 decibels marks the threshold of hearing.",
 )
 def against_the_crystal():
     drawing, axes = plot(height=3.4)

@@ -55,7 +55,9 @@ def across_the_phones(station: Station, mutual: float = MUTUAL, condenser: float
     voltage, resistance = source(station, mutual)
     rest = rest_bias(LEAK, LEAK_RETURN, ZERO_CURRENT, GRID_SLOPE)
     worked = np.append(np.linspace(0, strength.max(), FINENESS), 1.0)
-    carrier, _ = working_point(worked * voltage, resistance, LEAK, ZERO_CURRENT * np.exp(rest / GRID_SLOPE), GRID_SLOPE)
+    left = LEAK / (LEAK + resistance)  # the leak lies across the tuned circuit
+    rest_current = ZERO_CURRENT * np.exp(rest / GRID_SLOPE)
+    carrier, _ = working_point(left * worked * voltage, left * resistance, LEAK, rest_current, GRID_SLOPE)
     grid = bias_with_carrier(carrier, LEAK, LEAK_RETURN, ZERO_CURRENT, GRID_SLOPE)
     steady, resting = where_lines_cross(lambda v: load_line_current(v, HT, STEADY_RESISTANCE), grid[-1:], carrier[-1:])
     _, current = where_lines_cross(lambda v: resting + (steady - v) / TONE_RESISTANCE, grid[:-1], carrier[:-1])
@@ -92,10 +94,10 @@ def one_after_the_other(first: np.ndarray, second: np.ndarray) -> np.ndarray:
 
 
 @sound(
-    caption="Curlew Bank, on the scale of unit 4: first the crystal set with its coil at the best place, then the "
+    caption="Curlew Bank, on the scale of unit 4: first the crystal set with its coil as it was there, then the "
     "one-valve set with the coil drawn off to a tenth of that. Turn down first!",
     transcript="A voice reading and two seconds of a tune, soft, as the crystal set gives them. After half a "
-    "second of silence the same again, nearly six times as strong, and a little coarser.",
+    "second of silence the same again, five times as strong, and a little coarser.",
     full_scale=FULL_SCALE,
 )
 def crystal_then_valve():
@@ -105,7 +107,7 @@ def crystal_then_valve():
 @sound(
     caption="Holm Light at the same volume and with the coil in one place: crystal set, then one valve.",
     transcript="Four seconds in which next to nothing is heard. Then the voice and the tune, faint but clear, "
-    "about as strong as Curlew Bank by crystal set.",
+    "a little fainter than Curlew Bank by crystal set.",
     full_scale=FULL_SCALE,
 )
 def out_of_nothing():
