@@ -81,10 +81,8 @@ class Animation(schemdraw.Drawing):
 
     def words(self, x: float, y: float, text: str, colour: str = INK, anchor: str = "start", small: bool = False) -> None:
         """Words that stay where they are; `anchor` is start, middle or end."""
-        size = SMALL_TEXT if small else TEXT
-        self.parts.append(
-            f'<text x="{x:.1f}" y="{y:.1f}" font-size="{size}px" text-anchor="{anchor}" style="fill:{colour}">{escape(text)}</text>'
-        )
+        place = f'x="{x:.1f}" y="{y:.1f}" font-size="{SMALL_TEXT if small else TEXT}px" text-anchor="{anchor}"'
+        self.parts.append(f'<text {place} style="fill:{colour}">{escape(text)}</text>')
 
     def journey(self, times: Sequence[float], across: Sequence[float], down: Sequence[float] | None = None) -> int:
         """A way through the picture. Before and after it, the part that goes it is not seen.

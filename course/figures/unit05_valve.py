@@ -15,11 +15,11 @@ GAP = 2.5e-3  # metre
 
 
 @figure(
-    caption="What a square metre of three surfaces can give. Each needs its own heat for the same current; each of them "
-    "climbs as steeply. The dots: 1000 A/m², a tenth of an ampere from a square centimetre.",
-    alt="Emission in amperes per square metre, on a scale of tens from 1 to 100 thousand, against temperature from 600 to "
-    "2800 kelvin. Three steep curves: oxide reaches a thousand at about 1000 kelvin, thoriated tungsten near 1650, "
-    "tungsten near 2400.",
+    caption="What a square metre of three surfaces can give. Each needs its own heat for the same current; each of "
+    "them climbs as steeply. The dots: 1000 A/m², a tenth of an ampere from a square centimetre.",
+    alt="Emission in amperes per square metre, on a scale of tens from 1 to 100 thousand, against temperature "
+    "from 600 to 2800 kelvin. Three steep curves: oxide reaches a thousand at about 1000 kelvin, thoriated "
+    "tungsten near 1650, tungsten near 2400.",
 )
 def three_surfaces():
     drawing, axes = plot(height=3.3)
@@ -42,10 +42,11 @@ def three_surfaces():
 
 
 @figure(
-    caption="The voltage on the way from filament to anode, 90 V over 2.5 mm. Without electrons it rises evenly. "
-    "With as many as can pass, it starts level: those on the way just cancel the anode's pull on those that have not left.",
-    alt="Voltage against distance. A dashed straight line from 0 to 90 volts; below it a curve that leaves zero level and bends up "
-    "to the same end. Half way it is at 36 volts instead of 45.",
+    caption="The voltage on the way from filament to anode, 90 V over 2.5 mm. Without electrons it rises evenly. With"
+    " as many as can pass, it starts level: those on the way just cancel the anode's pull on those that have "
+    "not left.",
+    alt="Voltage against distance. A dashed straight line from 0 to 90 volts; below it a curve that leaves zero "
+    "level and bends up to the same end. Half way it is at 36 volts instead of 45.",
 )
 def sagging_voltage():
     drawing, axes = plot()
@@ -60,10 +61,11 @@ def sagging_voltage():
 
 
 @figure(
-    caption="The current across 2.5 mm, for a filament of oxide at three temperatures. All three follow one curve, the three-halves law, as "
-    "far as their heat will carry them. (In a real valve the corners are round.)",
-    alt="Current density against anode voltage from 0 to 200 volts. All curves climb together along one bent line; one leaves it for "
-    "the level at 204 amperes a square metre, the next at 447, while the third is still on it at 912 near 180 volts.",
+    caption="The current across 2.5 mm, for a filament of oxide at three temperatures. All three follow one curve, "
+    "the three-halves law, as far as their heat will carry them. (In a real valve the corners are round.)",
+    alt="Current density against anode voltage from 0 to 200 volts. All curves climb together along one bent "
+    "line; one leaves it for the level at 204 amperes a square metre, the next at 447, while the third is "
+    "still on it at 912 near 180 volts.",
 )
 def two_limits():
     drawing, axes = plot()
@@ -82,15 +84,16 @@ def two_limits():
 @figure(
     caption="Type 30: anode current by the law, one curve for each grid voltage. The dots are the "
     "three lines of its manual, at −4.5 V, −9 V and −13.5 V.",
-    alt="Anode current from 0 to 8 milliamperes against anode voltage from 0 to 200 volts. Five curves of one bent "
-    "shape, for 0, minus 2, minus 4.5, minus 9 and minus 13.5 volts, each shifted to the right of the one before. Three dots lie "
-    "on or beside the curves of minus 4.5, 9 and 13.5 volts.",
+    alt="Anode current from 0 to 8 milliamperes against anode voltage from 0 to 200 volts. Five curves of one "
+    "bent shape, for 0, minus 2, minus 4.5, minus 9 and minus 13.5 volts, each shifted to the right of the "
+    "one before. Three dots lie on or beside the curves of minus 4.5, 9 and 13.5 volts.",
 )
 def family():
     drawing, axes = plot(height=3.6)
     voltage = np.linspace(0, 210, 211)
-    for grid, colour, at in ((0.0, SEA, 7.2e-3), (-2.0, SEA, 7.2e-3), (-4.5, RUST, 7.2e-3), (-9.0, BRASS, 7.2e-3), (-13.5, KELP, 5e-3)):
+    for grid, colour in ((0.0, SEA), (-2.0, SEA), (-4.5, RUST), (-9.0, BRASS), (-13.5, KELP)):
         current = triode_current(voltage, grid, *LAW)
+        at = min(7.2e-3, 0.75 * current[-1])
         axes.plot(voltage, current, color=colour)
         reached = np.interp(at, current, voltage)
         axes.annotate(f"{grid:g}".replace("-", "−"), (reached, at), (-4, 2), textcoords="offset points", ha="right",
@@ -105,12 +108,12 @@ def family():
 
 
 @figure(
-    caption="The same law from the other side: anode current against grid voltage, for two anode voltages. The slope at the dot is "
-    "the mutual conductance. The flat way across, at the same current, is the amplification factor: 45 V on the anode "
-    "do as much as 4.8 V on the grid.",
-    alt="Anode current against grid voltage from minus 14 to 0 volts. Two curves of the same shape, for 90 and 135 volts, "
-    "4.8 volts apart. A straight line touches the 90 volt curve at minus 4.5 volts and 2.5 milliamperes, marked 0.85 milliampere a volt. A level "
-    "arrow joins the two curves.",
+    caption="The same law from the other side: anode current against grid voltage, for two anode voltages. The slope "
+    "at the dot is the mutual conductance. The flat way across, at the same current, is the amplification "
+    "factor: 45 V on the anode do as much as 4.8 V on the grid.",
+    alt="Anode current against grid voltage from minus 14 to 0 volts. Two curves of the same shape, for 90 and "
+    "135 volts, 4.8 volts apart. A straight line touches the 90 volt curve at minus 4.5 volts and 2.5 "
+    "milliamperes, marked 0.85 milliampere a volt. A level arrow joins the two curves.",
 )
 def slope_and_shift():
     drawing, axes = plot(height=3.6)
@@ -123,7 +126,8 @@ def slope_and_shift():
     axes.plot(-4.5, here, "o", color=INK)
     axes.text(-3.0, 3.0e-3, f"{slope * 1e3:.2f} mA\na volt", color=RUST, fontsize=SMALL_TEXT, va="top")
     shift = (135.0 - 90.0) / LAW[0]
-    axes.annotate("", (-4.5 - shift, here), (-4.5, here), arrowprops={"arrowstyle": "<->", "color": PLUM, "shrinkA": 0, "shrinkB": 3})
+    axes.annotate("", (-4.5 - shift, here), (-4.5, here),
+                  arrowprops={"arrowstyle": "<->", "color": PLUM, "shrinkA": 0, "shrinkB": 3})
     axes.text(-4.5 - shift / 2, here + 0.15e-3, f"{shift:.1f} V", color=PLUM, ha="center", fontsize=SMALL_TEXT)
     axes.text(-0.9, 6.7e-3, "90 V", color=SEA, ha="right", fontsize=SMALL_TEXT)
     axes.text(-5.3, 6.7e-3, "135 V", color=BRASS, ha="right", fontsize=SMALL_TEXT)
@@ -134,10 +138,12 @@ def slope_and_shift():
 
 
 @figure(
-    caption="The three numbers of a type 30 at 90 V as its grid changes, each as a part of what it is at 0 V. The amplification factor is built "
-    "into the wires and stays. The other two move against each other, and their product is that factor.",
-    alt="Against grid voltage from minus 8 to 0 volts, relative to the value at 0 volts: a level line, the amplification factor, at "
-    "1; the mutual conductance, falling to the left to 0.4; the anode resistance, rising to the left to 2.4.",
+    caption="The three numbers of a type 30 at 90 V as its grid changes, each as a part of what it is at 0 V. The "
+    "amplification factor is built into the wires and stays. The other two move against each other, and their"
+    " product is that factor.",
+    alt="Against grid voltage from minus 8 to 0 volts, relative to the value at 0 volts: a level line, the "
+    "amplification factor, at 1; the mutual conductance, falling to the left to 0.4; the anode resistance, "
+    "rising to the left to 2.4.",
 )
 def three_numbers():
     drawing, axes = plot()

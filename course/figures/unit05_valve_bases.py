@@ -19,18 +19,21 @@ def base(axes, centre, title, pins, thick=(), key=False):
     for angle, number, role in pins:
         a = np.radians(angle)
         px, py = x + 0.78 * np.sin(a), y + 0.78 * np.cos(a)
-        axes.plot(px, py, "o", color=ROLES[role], markersize=9 if number in thick else 6, fillstyle="none" if role == "–" else "full")
-        axes.text(x + 1.6 * np.sin(a), y + 1.56 * np.cos(a), f"{number} {role}" if role != "–" else f"{number}", color=ROLES[role],
+        axes.plot(px, py, "o", color=ROLES[role], markersize=9 if number in thick else 6,
+                  fillstyle="none" if role == "–" else "full")
+        axes.text(x + 1.6 * np.sin(a), y + 1.56 * np.cos(a), f"{number} {role}".removesuffix(" –"), color=ROLES[role],
                   ha="center", va="center", fontsize=SMALL_TEXT)
     axes.text(x, y - 2.45, title, ha="center", va="center", color=INK)
 
 
 @figure(
-    caption="Three bases seen **from below**, numbered clockwise: from memory, so check each with the maker's sheet and "
-    "a meter. F filament, H heater, K cathode, G grid, A anode. Four pins: the two thick ones are the filament. Octal: count from the key.",
-    alt="Three circles with pins, from below. Four-pin base of types 30, 01-A and 12-A: thick pins 1 and 4 at the foot, filament; 2, upper left, "
-    "anode; 3, upper right, grid. Five-pin base of types 27, 37 and 56: 1 and 5 at the foot, heater; 2 anode; 3 grid; 4 cathode. "
-    "Octal base of 1H4-G and 1G4-GT, key at the foot: 2 filament plus, 3 anode, 5 grid, 7 filament minus.",
+    caption="Three bases seen **from below**, numbered clockwise: from memory, so check each with the maker's sheet "
+    "and a meter. F filament, H heater, K cathode, G grid, A anode. Four pins: the two thick ones are the "
+    "filament. Octal: count from the key.",
+    alt="Three circles with pins, from below. Four-pin base of types 30, 01-A and 12-A: thick pins 1 and 4 at the"
+    " foot, filament; 2, upper left, anode; 3, upper right, grid. Five-pin base of types 27, 37 and 56: 1 and"
+    " 5 at the foot, heater; 2 anode; 3 grid; 4 cathode. Octal base of 1H4-G and 1G4-GT, key at the foot: 2 "
+    "filament plus, 3 anode, 5 grid, 7 filament minus.",
 )
 def bases():
     drawing, axes = plot(height=5.6)

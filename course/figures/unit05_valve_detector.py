@@ -6,7 +6,19 @@ import numpy as np
 from schemdraw.elements import FuseIEC, Label
 
 from course.figures import figure
-from course.figures.parts import Condenser, Dot, Earth, Headphones, Line, Resistor, Supply, Triode, VariableCondenser, Windings, schematic
+from course.figures.parts import (
+    Condenser,
+    Dot,
+    Earth,
+    Headphones,
+    Line,
+    Resistor,
+    Supply,
+    Triode,
+    VariableCondenser,
+    Windings,
+    schematic,
+)
 from course.figures.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from solutions.unit04_crystal_set.crystal_set import LOAD, SATURATION_CURRENT, SENSITIVITY, SLOPE_VOLTAGE
 from solutions.unit04_crystal_set.detector_load import detector_powers
@@ -36,11 +48,14 @@ def wire(*points, color=INK):
 
 
 @figure(
-    caption="The one-valve set. New against the crystal set is all that is coloured: the grid condenser with its leak, "
-    "the valve, and the supply with its fuse and the resistor that empties the condenser. The letters are places to measure at.",
-    alt="Circuit diagram. The tuned circuit's upper end, B, goes through a condenser of 100 picofarads to the grid, C, of a type 30. A "
-    "leak of 2 megohms joins the grid to the positive end of the filament, A. The anode, D, is joined to headphones with a condenser "
-    "across them, then, at E, to a resistor of 10 kilohms with a condenser to earth, then, at F, through a fuse to HT plus 90 volts. From F 100 kilohms lead to earth.",
+    caption="The one-valve set. New against the crystal set is all that is coloured: the grid condenser with its "
+    "leak, the valve, and the supply with its fuse and the resistor that empties the condenser. The letters "
+    "are places to measure at.",
+    alt="Circuit diagram. The tuned circuit's upper end, B, goes through a condenser of 100 picofarads to the "
+    "grid, C, of a type 30. A leak of 2 megohms joins the grid to the positive end of the filament, A. The "
+    "anode, D, is joined to headphones with a condenser across them, then, at E, to a resistor of 10 kilohms "
+    "with a condenser to earth, then, at F, through a fuse to HT plus 90 volts. From F 100 kilohms lead to "
+    "earth.",
 )
 def set_with_places():
     with schematic() as drawing:
@@ -93,12 +108,14 @@ def set_with_places():
 
 
 @figure(
-    caption="The grid's own current, and what a leak of 2 MΩ brings. Where they cross, the grid settles: with the leak to the filament's "
-    "positive end at {{ number('unit05_valve.grid_leak:rest_bias', '2 MΩ', 2.0, '0.5 µA', 0.12, unit='V', figures=2) }}, with the leak to its "
-    "negative end at {{ number('unit05_valve.grid_leak:rest_bias', '2 MΩ', 0.0, '0.5 µA', 0.12, unit='V', figures=2) }}.",
-    alt="Current in microamperes against grid voltage from minus 0.8 to 0.2 volts. A curve that is nearly nothing on the left and "
-    "climbs ever more steeply to half a microampere at 0 volts. Two slanting straight lines cross it: one at nearly 1 microampere a little above 0 volts, the "
-    "other at a tenth of a microampere and minus a fifth of a volt.",
+    caption="The grid's own current, and what a leak of 2 MΩ brings. Where they cross, the grid settles: with the "
+    "leak to the filament's positive end at {{ number('unit05_valve.grid_leak:rest_bias', '2 MΩ', 2.0, '0.5 "
+    "µA', 0.12, unit='V', figures=2) }}, with the leak to its negative end at {{ "
+    "number('unit05_valve.grid_leak:rest_bias', '2 MΩ', 0.0, '0.5 µA', 0.12, unit='V', figures=2) }}.",
+    alt="Current in microamperes against grid voltage from minus 0.8 to 0.2 volts. A curve that is nearly nothing"
+    " on the left and climbs ever more steeply to half a microampere at 0 volts. Two slanting straight lines "
+    "cross it: one at nearly 1 microampere a little above 0 volts, the other at a tenth of a microampere and "
+    "minus a fifth of a volt.",
 )
 def where_the_grid_settles():
     drawing, axes = plot()
@@ -119,11 +136,13 @@ def where_the_grid_settles():
 
 
 @figure(
-    caption="A carrier of 1 V at the grid, its strength swung by 60 % (drawn with far too few cycles). The grid charges the condenser until only the very tips "
-    "are positive: all crests stand on one level, and the middle (thick) carries the tone. The anode's current follows that middle.",
-    alt="Two plots against time over two cycles of a tone. Above, a dense wave whose crests all lie a quarter to half a volt above "
-    "zero and whose troughs swing between minus 0.5 and minus 2.8 volts; a thick line along its middle swings from minus 0.1 to minus 1.2. "
-    "Below, the averaged anode current swings in step with that line, from 3 to 2.2 milliamperes.",
+    caption="A carrier of 1 V at the grid, its strength swung by 60 % (drawn with far too few cycles). The grid "
+    "charges the condenser until only the very tips are positive: all crests stand on one level, and the "
+    "middle (thick) carries the tone. The anode's current follows that middle.",
+    alt="Two plots against time over two cycles of a tone. Above, a dense wave whose crests all lie a quarter to "
+    "half a volt above zero and whose troughs swing between minus 0.5 and minus 2.8 volts; a thick line along"
+    " its middle swings from minus 0.1 to minus 1.2. Below, the averaged anode current swings in step with "
+    "that line, from 3 to 2.2 milliamperes.",
 )
 def crests_on_a_level():
     drawing, (above, below) = plot(rows=2, height=4.6)
@@ -144,10 +163,11 @@ def crests_on_a_level():
 
 
 @figure(
-    caption="What each grid condenser lets through, with a leak of 2 MΩ and a carrier of 0.1 V. Its value hardly matters until it is "
-    "too large: then the treble goes.",
-    alt="Decibels against the tone from 50 hertz to 5 kilohertz. Four curves start together at 0: 50 and 100 picofarads stay within half a decibel; "
-    "250 picofarads has lost 2.4 decibels at 5 kilohertz; 1 nanofarad has lost over 11.",
+    caption="What each grid condenser lets through, with a leak of 2 MΩ and a carrier of 0.1 V. Its value hardly "
+    "matters until it is too large: then the treble goes.",
+    alt="Decibels against the tone from 50 hertz to 5 kilohertz. Four curves start together at 0: 50 and 100 "
+    "picofarads stay within half a decibel; 250 picofarads has lost 2.4 decibels at 5 kilohertz; 1 nanofarad "
+    "has lost over 11.",
 )
 def treble():
     drawing, axes = plot()
@@ -169,10 +189,11 @@ def treble():
 
 
 @figure(
-    caption="Volts of tone at the telephones for each volt by which it swings the carrier. A weak carrier is detected poorly, as by a "
-    "crystal; a very strong one drives the grid so far down that the valve tires.",
-    alt="Gain against carrier from 3 millivolts to 3 volts on a scale of tens. The curve climbs in proportion from 0.07, bends at a few tenths "
-    "of a volt and is flat at about 5 near 1 volt, then sinks to 4. A dashed level line at 1 is marked: as much as it swings.",
+    caption="Volts of tone at the telephones for each volt by which it swings the carrier. A weak carrier is detected"
+    " poorly, as by a crystal; a very strong one drives the grid so far down that the valve tires.",
+    alt="Gain against carrier from 3 millivolts to 3 volts on a scale of tens. The curve climbs in proportion "
+    "from 0.07, bends at a few tenths of a volt and is flat at about 5 near 1 volt, then sinks to 4. A dashed"
+    " level line at 1 is marked: as much as it swings.",
 )
 def gain_of_the_detector():
     drawing, axes = plot()
@@ -189,10 +210,11 @@ def gain_of_the_detector():
 
 
 @figure(
-    caption="How loud a tone of 1 kHz is, depth 30 %, from the same aerial, coil and telephones: crystal set and one-valve set. "
-    "The valve is never less than 28 dB ahead.",
-    alt="Sound pressure level in decibels against the carrier's voltage on the tuned circuit, from 3 millivolts to 3 volts. Two lines climb "
-    "together; the valve's from 0 to 105 decibels, the crystal's 29 to 38 decibels below it. A level line at 2 decibels marks the threshold of hearing.",
+    caption="How loud a tone of 1 kHz is, depth 30 %, from the same aerial, coil and telephones: crystal set and "
+    "one-valve set. The valve is never less than 28 dB ahead.",
+    alt="Sound pressure level in decibels against the carrier's voltage on the tuned circuit, from 3 millivolts "
+    "to 3 volts. Two lines climb together; the valve's from 0 to 105 decibels, the crystal's 29 to 38 "
+    "decibels below it. A level line at 2 decibels marks the threshold of hearing.",
 )
 def against_the_crystal():
     drawing, axes = plot(height=3.4)

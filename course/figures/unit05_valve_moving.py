@@ -38,8 +38,8 @@ def hops(picture: Animation, highest: float) -> list[int]:
     energies = -np.log1p(-np.array(SPEEDS))
     part = np.linspace(0, 1, 9)
     return [
-        picture.journey(1.5 * np.sqrt(energy / energies[-1]) * part, 3 + highest * energy / energies[-1] * 4 * part * (1 - part))
-        for energy in energies
+        picture.journey(1.5 * np.sqrt(height) * part, 3 + highest * height * 4 * part * (1 - part))
+        for height in energies / energies[-1]
     ]
 
 
@@ -65,12 +65,13 @@ def crossing(voltage: float, gap: float, density: float) -> tuple[np.ndarray, np
 
 
 @animation(
-    caption="**A hot filament by itself.** Each dot is thrown out by the heat, is held back by the cloud before it, and "
-    "falls home. How many leave is [Richardson's law](#1-where-do-the-electrons-come-from): fifty kelvin more, and "
-    "there are twice as many.",
-    alt="Three glowing wires, at 900, 950 and 1000 kelvin. Dots leave each to the right, slow down, turn and fall back; "
-    "most stay near, a few go further. The second wire has a little over twice as many as the first, the third twice "
-    "as many again. Beside them stands what each could give: 204, 447 and 912 amperes a square metre.",
+    caption="**A hot filament by itself.** Each dot is thrown out by the heat, is held back by the cloud before it, "
+    "and falls home. How many leave is [Richardson's law](#1-where-do-the-electrons-come-from): fifty kelvin "
+    "more, and there are twice as many.",
+    alt="Three glowing wires, at 900, 950 and 1000 kelvin. Dots leave each to the right, slow down, turn and fall"
+    " back; most stay near, a few go further. The second wire has a little over twice as many as the first, "
+    "the third twice as many again. Beside them stands what each could give: 204, 447 and 912 amperes a "
+    "square metre.",
 )
 def hot_filament():
     picture = Animation("hot-filament", 3 * ROW + 22, 4.0)
@@ -87,9 +88,10 @@ def hot_filament():
 
 
 @animation(
-    caption="**An anode draws them.** The filament is at 950 K in every row; the anode stands 2.5 mm away. What the anode "
-    "cannot draw falls back. From 22.5 V to 90 V the current grows eightfold, by the three-halves law. At 180 V it takes all "
-    "that there is, and more volts would bring no more. Shown about a thousand million times too slow.",
+    caption="**An anode draws them.** The filament is at 950 K in every row; the anode stands 2.5 mm away. What the "
+    "anode cannot draw falls back. From 22.5 V to 90 V the current grows eightfold, by the three-halves law. "
+    "At 180 V it takes all that there is, and more volts would bring no more. Shown about a thousand million "
+    "times too slow.",
     alt="Four rows, with 22.5, 45, 90 and 180 volts on a plate at the right. In the first a few dots cross to it, ever "
     "faster, and most fall back to the filament; from row to row more cross and sooner, 40, 113, 319 and 447 amperes a "
     "square metre; in the last none falls back.",
@@ -151,9 +153,10 @@ def grid_wires(picture: Animation, y: float) -> None:
 @animation(
     caption="**A grid lets more or fewer through.** Type 30, 90 V on the anode in every row; only the grid's voltage "
     "differs. The grid takes none of them itself: a negative wire pushes electrons away.",
-    alt="Three rows, each with a filament, a column of four small circles, the grid, and an anode. With 0 volts on the "
-    "grid many dots pass between the wires and run on to the anode, 7.2 milliamperes. With minus 4.5 volts about a third "
-    "do, 2.6 milliamperes; the rest turn back before the grid. With minus 9 volts all turn back.",
+    alt="Three rows, each with a filament, a column of four small circles, the grid, and an anode. With 0 volts "
+    "on the grid many dots pass between the wires and run on to the anode, 7.2 milliamperes. With minus 4.5 "
+    "volts about a third do, 2.6 milliamperes; the rest turn back before the grid. With minus 9 volts all "
+    "turn back.",
 )
 def grid_control():
     picture = Animation("grid-control", 3 * ROW + 22, 4.0)
@@ -179,12 +182,14 @@ def grid_control():
 
 
 @animation(
-    caption="**A signal on the grid.** The grid swings by 3 V either way about −4.5 V and takes no current; the anode's current "
-    "follows at once, and a battery pays for it. The crests of the current are wider than its troughs: the law is bent. "
-    "(An electron's journey is drawn too slow for the tone: in truth it is over in some three thousandths of a millionth of a second.)",
-    alt="Above, filament, grid and anode, with bunches of dots that run to the anode, dense and then sparse. Below, two "
-    "curves against time with a dot that moves along each: the grid's voltage, a sine from minus 7.5 to minus 1.5 volts, "
-    "and in step with it the anode current, from 0.5 to 5.5 milliamperes, with tall crests and shallow troughs.",
+    caption="**A signal on the grid.** The grid swings by 3 V either way about −4.5 V and takes no current; the "
+    "anode's current follows at once, and a battery pays for it. The crests of the current are wider than its"
+    " troughs: the law is bent. (An electron's journey is drawn too slow for the tone: in truth it is over in"
+    " some three thousandths of a millionth of a second.)",
+    alt="Above, filament, grid and anode, with bunches of dots that run to the anode, dense and then sparse. "
+    "Below, two curves against time with a dot that moves along each: the grid's voltage, a sine from minus "
+    "7.5 to minus 1.5 volts, and in step with it the anode current, from 0.5 to 5.5 milliamperes, with tall "
+    "crests and shallow troughs.",
 )
 def signal_on_the_grid():
     picture = Animation("signal-on-the-grid", 292, 6.0)

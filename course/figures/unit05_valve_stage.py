@@ -21,10 +21,11 @@ def wire(*points):
 
 
 @figure(
-    caption="One stage. The signal and a steady grid bias are in series at the grid; the anode draws its current through the load.",
-    alt="Circuit diagram: a source of signal in series with a bias battery, minus 3 volts, goes to the grid of a triode. From its anode a "
-    "resistor R leads up to HT plus 90 volts; the output is taken from the anode. Filament and both batteries join the earth "
-    "line at the foot.",
+    caption="One stage. The signal and a steady grid bias are in series at the grid; the anode draws its current "
+    "through the load.",
+    alt="Circuit diagram: a source of signal in series with a bias battery, minus 3 volts, goes to the grid of a "
+    "triode. From its anode a resistor R leads up to HT plus 90 volts; the output is taken from the anode. "
+    "Filament and both batteries join the earth line at the foot.",
 )
 def stage():
     with schematic() as drawing:
@@ -47,12 +48,14 @@ def stage():
 
 
 @figure(
-    caption="The load line of 20 kΩ from 90 V, on the curves of a type 30. Valve and load must pass the same current: the dots are where they agree. A "
-    "swing of the grid from −5 V to −1 V (between the outer dots) moves the anode from {{ "
-    "number('unit05_valve.load_line:operating_point', '90 V', '20 kΩ', -5, 9.29, 267e-6, -0.67, part=0, unit='V', figures=3) }} to {{ "
-    "number('unit05_valve.load_line:operating_point', '90 V', '20 kΩ', -1, 9.29, 267e-6, -0.67, part=0, unit='V', figures=3) }}.",
-    alt="Anode current against anode voltage. A straight line falls from 4.5 milliamperes at 0 volts to nothing at 90 volts. It crosses "
-    "five curves, for 0, minus 1, minus 3, minus 5 and minus 7 volts on the grid; dots mark the crossings from 44 to 84 volts.",
+    caption="The load line of 20 kΩ from 90 V, on the curves of a type 30. Valve and load must pass the same current:"
+    " the dots are where they agree. A swing of the grid from −5 V to −1 V (between the outer dots) moves the"
+    " anode from {{ number('unit05_valve.load_line:operating_point', '90 V', '20 kΩ', -5, 9.29, 267e-6, "
+    "-0.67, part=0, unit='V', figures=3) }} to {{ number('unit05_valve.load_line:operating_point', '90 V', "
+    "'20 kΩ', -1, 9.29, 267e-6, -0.67, part=0, unit='V', figures=3) }}.",
+    alt="Anode current against anode voltage. A straight line falls from 4.5 milliamperes at 0 volts to nothing "
+    "at 90 volts. It crosses five curves, for 0, minus 1, minus 3, minus 5 and minus 7 volts on the grid; "
+    "dots mark the crossings from 44 to 84 volts.",
 )
 def load_line():
     drawing, axes = plot(height=3.6)
@@ -63,8 +66,8 @@ def load_line():
         anode, settled = operating_point(HT, LOAD, grid, *LAW)
         axes.plot(anode, settled, "o", color=INK if colour == FAINT else colour)
         top = min(4.75e-3, triode_current(108.0, grid, *LAW))
-        axes.annotate(f"{grid:g}".replace("-", "−"), (np.interp(top, current, voltage), top), (-4, 1), textcoords="offset points",
-                      ha="right", fontsize=SMALL_TEXT, color=INK if colour == FAINT else colour)
+        axes.annotate(f"{grid:g}".replace("-", "−"), (np.interp(top, current, voltage), top), (-4, 1),
+                      textcoords="offset points", ha="right", fontsize=SMALL_TEXT, color=INK if colour == FAINT else colour)
     line = np.array([0.0, HT])
     axes.plot(line, load_line_current(line, HT, LOAD), color=BRASS, dashes=(6, 2))
     axes.text(5, 4.45e-3, "load", color=BRASS, fontsize=SMALL_TEXT)
@@ -76,10 +79,12 @@ def load_line():
 
 
 @figure(
-    caption="The gain of a stage against its load. Solid: if the anode resistance stayed at 11 kΩ. Dashed: a real type 30 on "
-    "90 V with the grid at −3 V, where a larger load also starves the valve and its anode resistance climbs.",
-    alt="Gain against load from 1 kilohm to 1 megohm, on a scale of tens. A solid curve climbs from 0.8 through half of 9.3 at 11 kilohms towards "
-    "9.3. A dashed one starts together with it and stays below from 10 kilohms on, reaching about 7.7 at 100 kilohms.",
+    caption="The gain of a stage against its load. Solid: if the anode resistance stayed at 11 kΩ. Dashed: a real "
+    "type 30 on 90 V with the grid at −3 V, where a larger load also starves the valve and its anode "
+    "resistance climbs.",
+    alt="Gain against load from 1 kilohm to 1 megohm, on a scale of tens. A solid curve climbs from 0.8 through "
+    "half of 9.3 at 11 kilohms towards 9.3. A dashed one starts together with it and stays below from 10 "
+    "kilohms on, reaching about 7.7 at 100 kilohms.",
 )
 def gain_and_load():
     drawing, axes = plot()
@@ -97,8 +102,10 @@ def gain_and_load():
 
 
 @figure(
-    caption="What the tone finds between the anode and earth: µ times the signal, behind the anode resistance, and the load.",
-    alt="Circuit: a source marked µ times V, in series with a resistor marked anode resistance, feeds a load resistor R.",
+    caption="What the tone finds between the anode and earth: µ times the signal, behind the anode resistance, and "
+    "the load.",
+    alt="Circuit: a source marked µ times V, in series with a resistor marked anode resistance, feeds a load "
+    "resistor R.",
 )
 def equivalent():
     with schematic() as drawing:
@@ -117,8 +124,9 @@ def equivalent():
 @figure(
     caption="A tone of 2 V peak on the grid of that stage, and what the anode makes of it. It comes out upside down, "
     "and its lower half is the larger: the law's bend again.",
-    alt="Two plots against time over two cycles. Above, the grid, a sine between minus 5 and minus 1 volts. Below, the anode, "
-    "between 51 and 73 volts, low when the grid is high, the dips a little deeper than the crests are high.",
+    alt="Two plots against time over two cycles. Above, the grid, a sine between minus 5 and minus 1 volts. "
+    "Below, the anode, between 51 and 73 volts, low when the grid is high, the dips a little deeper than the "
+    "crests are high.",
 )
 def upside_down():
     drawing, (above, below) = plot(rows=2, height=4.2)

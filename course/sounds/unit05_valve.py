@@ -9,7 +9,7 @@ from course.sounds.programme import FULL_SCALE, RATE, envelope, pressure
 from solutions.unit04_crystal_set.crystal_set import LOAD, SENSITIVITY
 from solutions.unit04_crystal_set.detector_load import working_point
 from solutions.unit05_valve.grid_leak import audio_cutoff, bias_with_carrier, rest_bias
-from solutions.unit05_valve.load_line import load_line_current, operating_point
+from solutions.unit05_valve.load_line import load_line_current
 from solutions.unit05_valve.one_valve_set import (
     CARRIER,
     CONDENSER,
