@@ -55,7 +55,7 @@ def as_the_crystal_sees_it():
     caption="Curve: what the crystal takes at each carrier. Straight line: what the tuned circuit still gives at each, "
     "for Saltmarsh Point. Both must hold, so it works where they cross.",
     alt="Current against carrier at the crystal, 0 to 1.4 volts. A curve rises from the corner. A straight line falls "
-    "slowly from 76 microamperes and crosses it at 0.9 volts and 71 microamperes.",
+    "slowly from 77 microamperes and crosses it at 0.9 volts and 72 microamperes.",
 )
 def crossing():
     drawing, axes = plot(height=2.9)
