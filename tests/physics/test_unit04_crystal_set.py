@@ -51,6 +51,7 @@ def test_energy_out_never_exceeds_energy_in(emf, frequency, mutual, aerial, coil
 def test_every_link_of_the_clubs_set_loses(power, distance, frequency, ground, mutual, depth):
     field = ground_wave_field(power, distance, frequency, *ground)
     budget = power_budget(power, field, frequency, mutual, depth)
+    assert budget[0] == pytest.approx(power + 2 * power * (depth / 2) ** 2)  # the carrier and both its sidebands
     lost = losses(budget)
     assert np.all(lost > -1e-9)
     assert np.sum(lost) == pytest.approx(10 * np.log10(budget[0] / budget[-1]))

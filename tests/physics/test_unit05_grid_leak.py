@@ -58,6 +58,12 @@ def test_longest_time_constant_lets_the_leak_just_follow(tone, depth):
     assert steepest == pytest.approx(1 / longest, rel=1e-5)
 
 
+def test_shortest_time_constant_hardly_discharges_between_crests():
+    # Ten cycles: common practice, no source. A tenth of a time constant passes from crest to crest.
+    shortest, _ = time_constant_limits(500e3, 3000, 0.5)
+    assert 1 - math.exp(-1 / (500e3 * shortest)) == pytest.approx(1 - math.exp(-0.1), rel=1e-12)
+
+
 @given(leaks, returns, currents, slopes)
 @settings(deadline=None)
 def test_rest_by_a_root_finder_and_by_the_omega_function(leak, back, zero, slope):
