@@ -8,6 +8,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from scipy.optimize import least_squares
 
+from solutions.unit05_valve.one_valve_set import LAW
 from solutions.unit05_valve.triode_current import (
     anode_resistance,
     coefficients,
@@ -66,6 +67,11 @@ def test_fit_is_the_one_scipy_finds(name):
     law = fit(lines)
     found = least_squares(missed, [np.log(10), np.log(3e-4), 0.5], xtol=1e-12, ftol=1e-12, gtol=1e-12)
     assert law == pytest.approx((*np.exp(found.x[:2]), found.x[2]), rel=1e-5, abs=1e-5)
+
+
+def test_clubs_valve_is_the_fitted_type_30():
+    factor, perveance, offset = fit(MANUAL["30"])
+    assert LAW == (round(factor, 2), round(perveance, 6), round(offset, 2))
 
 
 def test_one_line_foretells_the_others():
