@@ -71,7 +71,7 @@ def test_fit_is_the_one_scipy_finds(name):
 
 def test_clubs_valve_is_the_fitted_type_30():
     factor, perveance, offset = fit(MANUAL["30"])
-    assert LAW == (round(factor, 2), round(perveance, 6), round(offset, 2))
+    assert (round(factor, 2), round(perveance, 6), round(offset, 2)) == LAW
 
 
 def test_one_line_foretells_the_others():
