@@ -3,8 +3,13 @@
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 
 from tests.checker import sample
+
+# How busy the machine is says nothing about the code.
+settings.register_profile("unhurried", deadline=None)
+settings.load_profile("unhurried")
 
 
 @pytest.fixture

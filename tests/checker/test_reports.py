@@ -7,7 +7,7 @@ from fractions import Fraction
 from html.parser import HTMLParser
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from checker.course import PATHS, ROOT, load_exercise
@@ -67,6 +67,11 @@ def test_file_names_read_as_the_names_do():
     alone, *_ = report_names(["Dot Bittern"])
     first, second = report_names(["Dot Bittern", "DOT BITTERN"])
     assert alone == "dot-bittern" and first != second and first.startswith("dot-bittern-")
+
+
+def test_a_name_chosen_to_look_like_another_s_file_name_gets_one_of_its_own():
+    files = report_names(["Ann", "ann"])
+    assert len(set(report_names(["Ann", "ann", *files]))) == 4
 
 
 # What members write
@@ -184,11 +189,12 @@ def test_nothing_that_a_member_writes_gets_out_of_its_place(tmp_path_factory, me
         assert any(written_out(name) in page.text for page in written.values())
 
 
+@example("\x00\x1b[31m\x85\u202e\u2066\u200b\ufeff\u2028\r")
 @given(st.text())
 def test_characters_that_do_not_show_are_written_out(text):
     shown = written_out(text)
     assert all(char.isprintable() or char in "\n\t\xa0" or char.isspace() for char in shown)
-    assert not set(shown) & set("\x00\x1b\x85\u202e\u2066\u200b\ufeff\u2028")
+    assert not set(shown) & set("\x00\x1b\x85\u202e\u2066\u200b\ufeff\u2028\r")
     if text.isprintable():
         assert shown == text
 
@@ -348,6 +354,9 @@ def test_slips_are_counted_by_member_and_the_commonest_come_first():
         (PATHS[1], "You may have y.", (0,)),
         (PATHS[1], "You may have z.", (2,)),
     ]
+    for slip in "yyy":
+        summary.add(member_marks("e", [], [verdict(PATHS[1], slip)], {}))
+    assert [len(trouble.members) for trouble in summary.commonest()] == [4, 3, 1]
 
 
 def test_a_broken_law_counts_when_several_broke_it_and_an_error_never():
