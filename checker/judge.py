@@ -66,7 +66,7 @@ class Answers:
     """A submission's answers by call: those of the batch, and any that are asked for later."""
 
     def __init__(self, plan, replies, session):
-        self._plan, self._session = plan, session
+        self._plan, self._session, self.seconds = plan, session, plan.exercise.seconds
         self._replies = dict(enumerate(replies))
 
     def reply(self, place):
@@ -146,7 +146,7 @@ def _judge_numbers(plan, answers):
     for case in plan.cases:
         reply = answers.reply(case.place)
         if "value" not in reply:
-            return False, sentences.trouble(question, case, reply)
+            return False, sentences.trouble(question, case, reply, answers.seconds)
         try:
             got = answers.value(reply)
         except NoAnswer:
@@ -177,7 +177,7 @@ def _judge_stacked(plan, answers):
     question, case = plan.question, plan.stacked
     reply = answers.reply(case.place)
     if "value" not in reply:
-        return replace(sentences.trouble(question, case, reply), remark=sentences.ONLY_ARRAYS)
+        return replace(sentences.trouble(question, case, reply, answers.seconds), remark=sentences.ONLY_ARRAYS)
     try:
         apart = difference(answers.value(reply), case.wanted, question.tolerance, question.gives)
     except NoAnswer:

@@ -37,7 +37,7 @@ _ADVICE = {
 }
 
 
-def trouble(question, case, reply, seconds=2.0):
+def trouble(question, case, reply, seconds):
     """The finding for a call that gave no value, from the worker's description of why."""
     what = reply["trouble"]
     place = (reply["file"], reply["line"], "") if reply.get("file") and reply.get("line") else None
