@@ -35,6 +35,10 @@ UNITS = (
     Unit("unit03_tuned_circuit", "Tuned circuit", (
         "resonance", "quality_factor", "response_curve", "ring_down", "reflected_impedance", "aerial_coupling",
         "tuning_range")),
+    Unit("unit04_crystal_set", "Crystal set", (
+        "diode_current", "rectified_voltage", "detector_load", "phone_loudness", "crystal_set")),
+    Unit("unit05_valve", "Valve", (
+        "emission", "space_charge", "triode_current", "load_line", "stage_gain", "grid_leak", "one_valve_set")),
 )
 PATHS = tuple(f"{unit.folder}/{name}" for unit in UNITS for name in unit.exercises)
 

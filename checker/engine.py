@@ -10,7 +10,6 @@ from fractions import Fraction
 from .course import PATHS
 from .fingerprint import files_used, judged_by, key_of
 from .judge import judge
-from .plan import plan_for
 from .store import Store
 from .submissions import Member
 from .verdict import Verdict
@@ -56,7 +55,6 @@ def mark(members: Iterable[Member], seed: int, paths: Sequence[str] = PATHS, sto
         If the store stops working. What it has acknowledged is kept.
     """
     for path in paths:  # once, and not in the threads: Python 3.11 cannot parse in two of them at a time
-        plan_for(path, seed)
         judged_by(path)
     jobs = jobs or os.cpu_count() or 1
     with Workers() as workers, ThreadPoolExecutor(jobs) as pool:

@@ -7,6 +7,7 @@ for every member, and the expected values stay on this side.
 import itertools
 import json
 import random
+import threading
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
@@ -25,6 +26,7 @@ CASES = 24
 POINTS = 5  # a formula is judged by its values, and each costs a millisecond to work out
 STACKED = 5
 LAW_CASES = 6
+_MAKING = threading.RLock()  # a plan is made once, by the thread that wants it first
 
 
 @dataclass(frozen=True)
@@ -114,7 +116,8 @@ def plan_for(name, seed):
         from .sealed import sealed_plan  # it builds on this module
 
         return sealed_plan(find(name))
-    return _made_plan(find(name), seed)
+    with _MAKING:
+        return _made_plan(find(name), seed)
 
 
 @cache
