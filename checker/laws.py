@@ -15,7 +15,7 @@ from .exercise import at_most, equal, less
 from .plan import Asked, Plan
 from .worker.wire import from_wire, to_wire
 
-RELATIONS = {"equal": equal, "at_most": at_most, "less": less}
+_USUAL = {equal: "equal", at_most: "at_most", less: "less"}
 _HEAD = '"""Laws that the answers must obey. Made by `checker pack` from the course\'s own check."""\n'
 
 
@@ -54,20 +54,22 @@ def _key(inputs):
 
 
 def laws_source(plan: Plan) -> str:
-    """Source of a module whose `LAWS` has, for each function asked, the list of its laws.
+    """Source of a module whose `LAWS` has, for each function asked, its laws and their relations, as pairs.
 
     Raises
     ------
     CannotPack
         If a law uses what is neither plain data, nor a function of the check, nor one of the reference.
     """
-    laws = {planned.question.name: [law.law for law in planned.question.holds] for planned in plan.questions}
+    laws = {planned.question.name: planned.question.holds for planned in plan.questions}
     every = [law for of_one in laws.values() for law in of_one]
     if not every:
         return _HEAD + "LAWS = {}\n"
-    module = _Module(inspect.getmodule(every[0]))
+    module = _Module(inspect.getmodule(every[0].law))
     for law in every:
-        module.need_names_of(module.node_of(law))
+        module.need_names_of(module.node_of(law.law))
+        if law.relation not in _USUAL:
+            module.need_names_of(module.node_of(law.relation))
     recordings = module.record(plan)
     lines = [_HEAD, *module.statements, ""]
     for name, recording in recordings.items():
@@ -75,7 +77,7 @@ def laws_source(plan: Plan) -> str:
     lines.append("LAWS = {")
     for function, of_one in laws.items():
         lines.append(f"    {function!r}: [")
-        lines += [f"        {ast.unparse(module.node_of(law))}," for law in of_one]
+        lines += [f"        ({ast.unparse(module.node_of(law.law))}, {module.relation(law.relation)})," for law in of_one]
         lines.append("    ],")
     return "\n".join([*lines, "}", ""])
 
@@ -86,7 +88,8 @@ class _Module:
     def __init__(self, module: ModuleType):
         self.module = module
         self.tree = ast.parse(Path(module.__file__).read_text())
-        self.statements = ["from math import inf, nan", "from checker.laws import Recorded"]
+        self.statements = ["from math import inf, nan", "from checker.exercise import at_most, equal, less",
+                           "from checker.laws import Recorded"]
         self.references = {}
         self._seen = set()
         self._lambdas = {_span(node.body): node for node in ast.walk(self.tree) if isinstance(node, ast.Lambda)}
@@ -102,6 +105,9 @@ class _Module:
         if not found:
             raise CannotPack(f"the law in line {law.__code__.co_firstlineno} of {self.module.__name__} cannot be found in its file")
         return found[-1]
+
+    def relation(self, relation):
+        return _USUAL.get(relation) or ast.unparse(self.node_of(relation))
 
     def need_names_of(self, node):
         own = {argument.arg for part in ast.walk(node) if isinstance(part, ast.arguments)

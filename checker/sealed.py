@@ -12,11 +12,8 @@ from itertools import count, islice
 
 from .course import ROOT
 from .exercise import Exercise, Given, Invariant, Published, Question, Refusal, Slip, Tolerance
-from .laws import RELATIONS
 from .plan import Case, LawCase, Plan, QuestionPlan, call_key
 from .worker.wire import from_wire, to_wire
-
-_RELATION_NAMES = {relation: name for name, relation in RELATIONS.items()}
 
 
 class BrokenSeal(Exception):
@@ -37,8 +34,8 @@ def unsealed(text: str, path: str, laws: dict) -> Plan:
     text : str
     path : str
         The exercise's, under which it was sealed.
-    laws : dict of str to list of callable
-        The laws of each question, as `laws.laws_source` wrote them.
+    laws : dict of str to list of (law, relation)
+        Those of each question, as `laws.laws_source` wrote them.
 
     Raises
     ------
@@ -93,13 +90,13 @@ def _question_to_data(planned):
                       for figure, case in planned.published],
         "refusals": [[refusal.what, _case_to_data(case)] for refusal, case in planned.refusals],
         "slips": [[slip.says, list(map(to_wire, wrongs))] for slip, wrongs in planned.slips],
-        "laws": [[law.says, _RELATION_NAMES[law.relation]] for law in question.holds],
+        "laws": [law.says for law in question.holds],
         "law_cases": [[numbers[id(case.law)], list(map(to_wire, case.inputs)), case.shown] for case in planned.laws]}
 
 
 def _question_from_data(data, laws):
     tolerance = Tolerance(*data["tolerance"])
-    holds = tuple(Invariant(says, law, RELATIONS[relation]) for (says, relation), law in zip(data["laws"], laws, strict=True))
+    holds = tuple(Invariant(says, *law) for says, law in zip(data["laws"], laws, strict=True))
     published = tuple((Published(what, (), case.wanted, Tolerance(*within), source, known), case)
                       for what, source, known, within, case in
                       ((*rest, _case_from_data(case)) for *rest, case in data["published"]))
