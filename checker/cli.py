@@ -149,19 +149,19 @@ def _listed(verdicts):
 def _what_next(verdict, folder):
     name = verdict.exercise.rpartition("/")[2]
     if verdict.kind == PASSED:
-        return [Line("  Next: checker try", "dim")]
+        return [Line(f"  Next: {command()} try", "dim")]
     file = os.path.relpath(folder / f"{verdict.exercise}.py")
     if verdict.kind == NOT_ATTEMPTED:
-        return [Line(f"  Write it in {file}", "dim"), Line(f"  then: checker try {name}", "dim"),
-                Line(f"  A hint: checker hint {name}", "dim")]
-    return [Line(f"  A hint: checker hint {name}", "dim")]
+        return [Line(f"  Write it in {file}", "dim"), Line(f"  then: {command()} try {name}", "dim"),
+                Line(f"  A hint: {command()} hint {name}", "dim")]
+    return [Line(f"  A hint: {command()} hint {name}", "dim")]
 
 
 def _hint(options):
     exercise = plan_for(options.exercise, PRACTICE_SEED).exercise
     show([Line(f"{exercise.name} · hint {options.number} of 3", "bold"), *words.wrapped(exercise.hints[options.number - 1], _width())])
     if options.number < 3:
-        show([Line(f"  More: checker hint {exercise.name} {options.number + 1}", "dim")])
+        show([Line(f"  More: {command()} hint {exercise.name} {options.number + 1}", "dim")])
     return DONE
 
 
@@ -191,7 +191,7 @@ def _mark(options):
             print(json.dumps([marks_to_data(member) for member in marks], indent=1, ensure_ascii=False))
         else:
             show_table(*_marks_table(marks, paths))
-            show([Line(""), *_remarks(marks, alike), *_what_was_written(page, seed, paths)])
+            show([Line(""), *_remarks(marks, alike), *_what_was_written(page, seed, next(iter(marks)).name, paths[0].rpartition('/')[2])])
         return NOT_YET if any(member.problems for member in marks) else DONE
 
 
@@ -217,16 +217,16 @@ def _remarks(marks, alike):
         yield from words.wrapped(f"{pairs} nearly alike; the class page lays them side by side, for you to judge.", _width())
 
 
-def _what_was_written(page, seed, paths):
+def _what_was_written(page, seed, first, name):
     folder = os.path.relpath(page.parent)
     yield Line(f"Open in a browser:  {os.path.relpath(page)}", "bold")
     yield Line("  the class, and a report for each member")
     yield Line(f"For other programs:  marks.csv, oneroster.zip and junit.xml in {folder}")
     yield Line(f"Kept in {folder}/{STORE} (seed {seed}): a rerun marks only what changed.")
     yield Line("Try next:")
-    yield Line('  checker amend "Isla Marrow" resonance 9 --because "Late" --by "Wren Dalby"')
-    yield Line(f"  checker try {paths[0].rpartition('/')[2]}          as a student does")
-    yield Line("  checker pack                  what to hand out to students")
+    yield Line(f'  {command()} amend "{first}" {name} 9 --because "Late" --by "Wren Dalby"')
+    yield Line(f"  {command()} try {name}      as a student does")
+    yield Line(f"  {command()} pack      what to hand out to students")
 
 
 def _amend(options):
@@ -248,6 +248,12 @@ def _amend(options):
         page = write_results(marks, paths_marked(marks), options.into, "Crystal to Reaction", "Saltmarsh Point Wireless Circle")
     show([Line(f"Done; the reports are written anew: {os.path.relpath(page)}")])
     return DONE
+
+
+def command():
+    """How this command is called from here: by its name, or by where it stands if the name alone would not be found."""
+    called = Path(sys.argv[0])
+    return os.path.relpath(called) if called.name == "checker" and not shutil.which("checker") else "checker"
 
 
 def _width():
