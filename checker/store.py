@@ -17,6 +17,7 @@ from fractions import Fraction
 from functools import lru_cache
 from hashlib import blake2b
 from pathlib import Path
+from time import monotonic, sleep
 
 from .fingerprint import Key
 from .store_problem import StoreProblem, damaged, in_a_sentence
@@ -58,7 +59,7 @@ def open_store(path: str | Path, patience: float = PATIENCE) -> Iterator["Store"
     with in_a_sentence(path):
         connection = sqlite3.connect(path, timeout=patience, isolation_level=None, check_same_thread=False)
     try:
-        store = Store(path, connection)
+        store = Store(path, connection, patience)
         store._prepare()
         yield store
     finally:
@@ -69,8 +70,8 @@ def open_store(path: str | Path, patience: float = PATIENCE) -> Iterator["Store"
 class Store:
     """An open store; made by `open_store`. Any thread may call it."""
 
-    def __init__(self, path, connection):
-        self._path, self._connection, self._lock = path, connection, threading.RLock()
+    def __init__(self, path, connection, patience):
+        self._path, self._connection, self._patience, self._lock = path, connection, patience, threading.RLock()
 
     def get(self, key: Key) -> Verdict | None:
         """The verdict kept under a key, if there is one."""
@@ -212,13 +213,23 @@ class Store:
         with self._lock, in_a_sentence(self._path):
             if self._pragma("application_id") != APPLICATION_ID or self._pragma("user_version") != len(STEPS):
                 self._bring_up_to_date()
-            if self._pragma("journal_mode") != "wal":
-                self._connection.execute("PRAGMA journal_mode = WAL")
+            self._keep_a_log()
             self._connection.execute("BEGIN IMMEDIATE")  # finds out now, not after an hour, that nothing can be written
             self._connection.execute("ROLLBACK")
             fault = self._pragma("integrity_check(1)")
             if fault != "ok":
                 raise StoreProblem(damaged(self._path, fault))
+
+    def _keep_a_log(self):
+        """Write ahead from now on. SQLite does not wait its turn for this one change, so it is asked again."""
+        until = monotonic() + self._patience
+        while self._pragma("journal_mode") != "wal":
+            try:
+                self._connection.execute("PRAGMA journal_mode = WAL")
+            except sqlite3.OperationalError as error:
+                if error.sqlite_errorcode & 0xFF != sqlite3.SQLITE_BUSY or monotonic() > until:
+                    raise
+                sleep(0.01)
 
     def _bring_up_to_date(self):
         with self._change(durable=True) as connection:

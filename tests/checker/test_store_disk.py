@@ -230,9 +230,9 @@ def test_a_store_made_by_many_at_once_is_made_once(tmp_path):
         with open_store(path) as store:
             store.put(made.key(1), made.verdict(1))
 
-    for turn in range(10):
+    for turn in range(60):
         path = tmp_path / f"marks{turn}.db"
-        with at_once(4, lambda number, path=path: make(path)), open_store(path) as store:
+        with at_once(8, lambda number, path=path: make(path)), open_store(path) as store:
             assert store._row("SELECT count(*) FROM verdicts") == (1,)
 
 
