@@ -77,6 +77,11 @@ def tuned_source(
     voltage : float or ndarray, volt, crest, across the tuned condenser
     source_resistance : float or ndarray, ohm; the arguments broadcast together
 
+    Raises
+    ------
+    ValueError
+        If the reflected reactance takes away all of the coil's own: no condenser tunes such a circuit.
+
     Source
     ------
     With Q that of the circuit loaded by the aerial and ω (L + L') its coil's reactance, the reflected one included, the
@@ -103,6 +108,12 @@ def power_budget(
     transmitter, wave, aerial, circuit, diode, load, tone : float, watt
         Sent out; what an aerial without losses could take from the wave; what the club's aerial can give; what the
         tuned circuit can give; what the diode takes; what it gives to the load; what of that is the tone.
+
+    Raises
+    ------
+    ValueError
+        If the wave would give more than was sent out: no transmitter of that power makes such a field, unless the set
+        stands so close to it that the field is no wave yet.
 
     Source
     ------
@@ -155,6 +166,11 @@ def crystal_set(
     Returns
     -------
     float, decibel above the threshold of hearing; negative for a tone that cannot be heard
+
+    Raises
+    ------
+    ValueError
+        As `power_budget`: within some half a wavelength of the transmitter.
 
     Source
     ------

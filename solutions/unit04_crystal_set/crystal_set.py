@@ -79,6 +79,11 @@ def tuned_source(
     voltage : float or ndarray, volt, crest, across the tuned condenser
     source_resistance : float or ndarray, ohm; the arguments broadcast together
 
+    Raises
+    ------
+    ValueError
+        If the reflected reactance takes away all of the coil's own: no condenser tunes such a circuit.
+
     Source
     ------
     With Q that of the circuit loaded by the aerial and ω (L + L') its coil's reactance, the reflected one included, the
@@ -86,6 +91,8 @@ def tuned_source(
     """
     circuit = (frequency, mutual_inductance, aerial_impedance, inductance, resistance)
     reactance = 2 * np.pi * frequency * inductance + reflected_impedance(*circuit[:3]).imag
+    if np.any(reactance <= 0):
+        raise ValueError("no condenser tunes this circuit: loosen the coupling, or give the aerial a smaller coil")
     return np.sqrt(2) * tuned_voltage(emf, *circuit), loaded_quality_factor(*circuit) * reactance
 
 
@@ -108,6 +115,12 @@ def power_budget(
         Sent out; what an aerial without losses could take from the wave; what the club's aerial can give; what the
         tuned circuit can give; what the diode takes; what it gives to the load; what of that is the tone.
 
+    Raises
+    ------
+    ValueError
+        If the wave would give more than was sent out: no transmitter of that power makes such a field, unless the set
+        stands so close to it that the field is no wave yet.
+
     Source
     ------
     Available power at each place; the tone adds depth²/2 to a carrier's power.
@@ -115,11 +128,14 @@ def power_budget(
     with_tone = 1 + depth**2 / 2
     height = effective_height(HEIGHT, TOP)
     emf = aerial_emf(field, height)
+    wave = available_power(emf, radiation_resistance(height, frequency))
+    if wave > radiated_power:
+        raise ValueError("the wave cannot give more than was sent out: put the set further off, or the power higher")
     impedance = aerial_impedance(frequency, HEIGHT, TOP, WIRE_RADIUS, EARTH_RESISTANCE, AERIAL_COIL)
     voltage, resistance = tuned_source(emf, frequency, mutual_inductance, impedance, COIL, COIL_RESISTANCE)
     return (
         radiated_power * with_tone,
-        available_power(emf, radiation_resistance(height, frequency)) * with_tone,
+        wave * with_tone,
         available_power(emf, impedance.real) * with_tone,
         available_power(voltage / np.sqrt(2), resistance) * with_tone,
         *detector_powers(voltage, resistance, depth, LOAD, SATURATION_CURRENT, SLOPE_VOLTAGE),
@@ -171,6 +187,11 @@ def crystal_set(
     Returns
     -------
     float, decibel above the threshold of hearing; negative for a tone that cannot be heard
+
+    Raises
+    ------
+    ValueError
+        As `power_budget`: within some half a wavelength of the transmitter.
 
     Source
     ------

@@ -22,6 +22,7 @@ from checker import (
     number,
     ohms,
     physical,
+    refusal,
     relative,
     siemens_per_metre,
     slip,
@@ -155,6 +156,9 @@ EXERCISE = Exercise(
                       within=relative(1e-9, because="printed to 11 figures"),
                       source=f"{TERMAN}; coupled_two_circuit_response.csv", known="recomputed"),
             ],
+            refuses=[
+                refusal("an aerial that takes away all of the coil's reactance", (1.0, 1e6, 150e-6, 5.0 + 500.0j, 200e-6, 6.0)),
+            ],
             slips=[
                 slip("left the voltage r.m.s.: the diode's law wants the crest",
                      lambda *inputs: (tuned_source(*inputs)[0] / np.sqrt(2), tuned_source(*inputs)[1])),
@@ -179,14 +183,14 @@ EXERCISE = Exercise(
             agrees_within=SAMPLED,
             arrays=False,
             holds=[
-                invariant("from the wave to the tone nothing gives more than it gets",
-                          lambda f, P, F, freq, M, m: (
-                              np.array(f(P, F, freq, M, m)[2:]), np.array(f(P, F, freq, M, m)[1:-1])), at_most),
+                invariant("from the transmitter to the tone nothing gives more than it gets",
+                          lambda f, *inputs: (np.array(f(*inputs)[1:]), np.array(f(*inputs)[:-1])), at_most),
                 invariant("twice the field, four times the power as far as the tuned circuit",
                           lambda f, P, F, freq, M, m: (
                               np.array(f(P, 2 * F, freq, M, m)[1:4]), 4 * np.array(f(P, F, freq, M, m)[1:4]))),
             ],
             no_published="A chain of parts, each held to its own figures.",
+            refuses=[refusal("a field of 100 V/m from a transmitter of 1 W", (1.0, 100.0, 1e6, 10e-6, 0.5))],
             slips=[
                 slip("forgotten that the tone adds depth²/2 to the power of a carrier",
                      with_budget(lambda p, P, F, f, M, m: p / (1 + np.array([1, 1, 1, 1, 0, 0, 0]) * m**2 / 2))),
@@ -235,6 +239,7 @@ EXERCISE = Exercise(
                           lambda f, P, *rest: (f(P, *rest), f(P / 10, *rest) + 20), no_louder_than_the_square_law),
             ],
             no_published="A chain of parts, each held to its own figures.",
+            refuses=[refusal("a set ten metres from the transmitter", (1e3, 10.0, 1e6, 0.03, 40.0, 10e-6, 0.5, 1e3))],
             slips=[
                 slip("left out the threshold of hearing",
                      lambda *inputs: crystal_set(*inputs) + hearing_threshold(inputs[-1])),
@@ -250,7 +255,8 @@ EXERCISE = Exercise(
         "Every function you need is written: this exercise joins them. Draw the chain first, wave, aerial, tuned circuit, "
         "diode, load, ear, and write under each link which of your functions it is.",
         "The tuned circuit, seen from the diode, is tuned_voltage (times √2, for the crest) behind Q ω(L + L'), with the Q "
-        "that is left with the aerial coupled. The power that it can give is that of its r.m.s. voltage.",
+        "that is left with the aerial coupled. The power that it can give is that of its r.m.s. voltage. Refuse, with "
+        "ValueError, what cannot be: a whole reactance of nothing or less, or a wave that gives more than was sent.",
         "Budget: P, available_power with the radiation resistance "
         "alone, then with the aerial's whole resistance, then of the tuned source (r.m.s.), each times (1 + m²/2); then "
         "the three. Loudness: sound_pressure_level(tone, SENSITIVITY) − hearing_threshold.",
