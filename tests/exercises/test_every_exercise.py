@@ -24,6 +24,8 @@ EQUIVALENT = {
     "201 to 402 in: for odd in range(1, 201, 2):": "the terms left out are too small to count",
     "10 to 11 in: ROUNDS = 10  # each round doubles the number of right figures": "nine rounds have given all figures",
     "arguments swapped in: mean, gaps = common_mean(1.0, np.sqrt(1 - parameter))": "the mean of two numbers is that of the two",
+    "Add to Sub in: carrier, upper, lower = (1 / (1 + 2j * (detuning + offset) / bandwidth) for offset in (0, tone, -tone))":
+        "upper and lower change places, and above the peak sounds like below it",
     "arguments swapped in: [solution] = sympy.solve(sympy.Eq(w * inductance, 1 / (w * capacitance)), w)": "an equation reads the same from either side",
 }
 
