@@ -11,9 +11,8 @@ from solutions.unit04_crystal_set.detector_load import working_point
 FINENESS = 400  # strengths of the carrier at which the set is worked out
 
 
-def through_the_set(station):
-    """Volts across the load of the club's set while a station sends its programme."""
-    strength = envelope()
+def through_the_set(station, strength):
+    """Volts across the load of the club's set while a station's carrier has these crests, the carrier at rest having 1."""
     voltage, resistance = source(station)
     worked = np.linspace(0, strength.max(), FINENESS)
     _, output = working_point(worked * voltage, resistance, LOAD, *CRYSTAL)
@@ -21,7 +20,7 @@ def through_the_set(station):
 
 
 def in_the_ear(station):
-    return pressure(through_the_set(station), LOAD, SENSITIVITY)
+    return pressure(through_the_set(station, envelope()), LOAD, SENSITIVITY)
 
 
 @sound(

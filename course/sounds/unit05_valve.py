@@ -3,10 +3,11 @@
 import numpy as np
 
 from course.figures.stations import ACROSS_THE_BAY, LOCAL, ON_THE_HEATH, Station
-from course.figures.unit04_crystal_set import CRYSTAL, MUTUAL, source
+from course.figures.unit04_crystal_set import MUTUAL, source
 from course.sounds import sound
 from course.sounds.programme import FULL_SCALE, RATE, envelope, pressure
-from solutions.unit04_crystal_set.crystal_set import LOAD, SENSITIVITY
+from course.sounds.unit04_crystal_set import in_the_ear
+from solutions.unit04_crystal_set.crystal_set import SENSITIVITY
 from solutions.unit04_crystal_set.detector_load import working_point
 from solutions.unit05_valve.grid_leak import audio_cutoff, bias_with_carrier, rest_bias
 from solutions.unit05_valve.load_line import load_line_current
@@ -45,13 +46,14 @@ def where_lines_cross(line, grid, carrier):
     return middle, line(middle)
 
 
-def across_the_phones(station: Station, mutual: float = MUTUAL, condenser: float = CONDENSER) -> np.ndarray:
-    """Volts of tone at the telephones of the one-valve set while a station sends its programme.
+def across_the_phones(
+    station: Station, strength: np.ndarray, mutual: float = MUTUAL, condenser: float = CONDENSER
+) -> np.ndarray:
+    """Volts of tone at the telephones of the one-valve set while a station's carrier has these crests, at rest 1.
 
     The grid follows by the law of its bias, and lags as far as its condenser makes it; the anode moves on the line of
     the telephones' resistance to a tone, through the point where it rests with the bare carrier.
     """
-    strength = envelope()
     voltage, resistance = source(station, mutual)
     rest = rest_bias(LEAK, LEAK_RETURN, ZERO_CURRENT, GRID_SLOPE)
     worked = np.append(np.linspace(0, strength.max(), FINENESS), 1.0)
@@ -72,13 +74,9 @@ def lagging(samples, cutoff):
     return np.fft.irfft(np.fft.rfft(samples) / (1 + 1j * tone / cutoff), samples.size)
 
 
-def crystal(station: Station) -> np.ndarray:
-    """Volts across the load of the crystal set while a station sends its programme."""
-    strength = envelope()
-    voltage, resistance = source(station)
-    worked = np.linspace(0, strength.max(), FINENESS)
-    _, output = working_point(worked * voltage, resistance, LOAD, *CRYSTAL)
-    return np.interp(strength, worked, output)
+def by_valve(station: Station, mutual: float = MUTUAL) -> np.ndarray:
+    """Pascals in the ear while a station sends its programme."""
+    return pressure(across_the_phones(station, envelope(), mutual), TONE_RESISTANCE, SENSITIVITY)
 
 
 def part(samples: np.ndarray) -> np.ndarray:
@@ -88,30 +86,29 @@ def part(samples: np.ndarray) -> np.ndarray:
 
 
 def one_after_the_other(first: np.ndarray, second: np.ndarray) -> np.ndarray:
-    """Both sounds in pascals in the ear, with a silence between."""
-    heard = [pressure(volts, ohms, SENSITIVITY) for volts, ohms in ((first, LOAD), (second, TONE_RESISTANCE))]
-    return np.concatenate([part(heard[0]), GAP, part(heard[1])])
+    """Two sounds, with a silence between."""
+    return np.concatenate([part(first), GAP, part(second)])
 
 
 @sound(
     caption="Curlew Bank, on the scale of unit 4: first the crystal set with its coil as it was there, then the "
-    "one-valve set with the coil drawn off to a tenth of that. Turn down first!",
+    "one-valve set with the coil drawn off to a tenth of that, and still 14 dB louder. Turn down first!",
     transcript="A voice reading and two seconds of a tune, soft, as the crystal set gives them. After half a "
     "second of silence the same again, five times as strong, and a little coarser.",
     full_scale=FULL_SCALE,
 )
 def crystal_then_valve():
-    return one_after_the_other(crystal(ACROSS_THE_BAY), across_the_phones(ACROSS_THE_BAY, DRAWN_OFF)), RATE
+    return one_after_the_other(in_the_ear(ACROSS_THE_BAY), by_valve(ACROSS_THE_BAY, DRAWN_OFF)), RATE
 
 
 @sound(
-    caption="Holm Light at the same volume and with the coil in one place: crystal set, then one valve.",
+    caption="Holm Light at the same volume and with the coil in one place: crystal set, then one valve, 29 dB louder.",
     transcript="Four seconds in which next to nothing is heard. Then the voice and the tune, faint but clear, "
     "a little fainter than Curlew Bank by crystal set.",
     full_scale=FULL_SCALE,
 )
 def out_of_nothing():
-    return one_after_the_other(crystal(ON_THE_HEATH), across_the_phones(ON_THE_HEATH)), RATE
+    return one_after_the_other(in_the_ear(ON_THE_HEATH), by_valve(ON_THE_HEATH)), RATE
 
 
 @sound(
@@ -120,8 +117,8 @@ def out_of_nothing():
     "edge of the plucked notes are gone.",
 )
 def too_large_a_condenser():
-    right, wrong = (across_the_phones(ACROSS_THE_BAY, CLEAR, condenser) for condenser in (CONDENSER, 2e-9))
-    return np.concatenate([part(right), GAP, part(wrong)]), RATE
+    right, wrong = (across_the_phones(ACROSS_THE_BAY, envelope(), CLEAR, condenser) for condenser in (CONDENSER, 2e-9))
+    return one_after_the_other(right, wrong), RATE
 
 
 @sound(
@@ -130,5 +127,5 @@ def too_large_a_condenser():
     transcript="The voice and the tune, clear. Then the same with a rasp: loud syllables and the attack of each note are torn.",
 )
 def overdriven():
-    kind, cruel = (across_the_phones(LOCAL, mutual) for mutual in (1.5 * DRAWN_OFF, MUTUAL))
-    return np.concatenate([part(kind / np.abs(kind).max()), GAP, part(cruel / np.abs(cruel).max())]), RATE
+    kind, cruel = (across_the_phones(LOCAL, envelope(), mutual) for mutual in (1.5 * DRAWN_OFF, MUTUAL))
+    return one_after_the_other(kind / np.abs(kind).max(), cruel / np.abs(cruel).max()), RATE
