@@ -7,11 +7,14 @@ from course.figures.stations import ACROSS_THE_BAY, LOCAL
 from course.figures.style import BRASS, FAINT, INK, KELP, PAPER, RUST, SEA, SMALL_TEXT, plot
 from solutions.unit00_bench.dropper_resistor import current_through_dropper
 from solutions.unit00_bench.prefixes import PREFIXES, from_engineering, split_symbol, to_engineering
+from solutions.unit04_crystal_set.crystal_set import SENSITIVITY
+from solutions.unit04_crystal_set.phone_loudness import least_audible_power
 
-NAMES = {"p": "pico", "n": "nano", "µ": "micro", "m": "milli", "": "", "k": "kilo", "M": "mega", "G": "giga"}
+NAMES = {"f": "femto", "p": "pico", "n": "nano", "µ": "micro", "m": "milli", "": "", "k": "kilo", "M": "mega", "G": "giga"}
 LARGE_TEXT = 14.0
 RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 ON_THE_LADDER = (
+    (to_engineering(least_audible_power(1000.0, SENSITIVITY), "W", 2), "faintest tone heard"),
     ("5 pF", "from grid to anode"),
     ("365 pF", "a tuning condenser"),
     ("100 nF", "a by-pass condenser"),
@@ -67,13 +70,13 @@ def bench_plan():
 
 @figure(
     caption="The ladder of prefixes. One step is a thousandfold; each quantity hangs where its number belongs.",
-    alt="A ladder of eight rungs: pico, nano, micro, milli, none, kilo, mega, giga. From 5 pF at the foot, the "
-    "capacitance inside a valve, over 365 pF, 200 µH, 93 mA, 2 V, 5 kW and 846 kHz, up to 2.45 GHz at the top.",
+    alt="A ladder of nine rungs: femto, pico, nano, micro, milli, none, kilo, mega, giga. From 17 fW at the foot, the "
+    "faintest tone that is heard in headphones, over 5 pF inside a valve, 365 pF, 200 µH, 93 mA, 2 V, 5 kW and 846 kHz, up to 2.45 GHz at the top.",
 )
 def ladder():
-    drawing, axes = plot(height=6.2)
+    drawing, axes = plot(height=6.9)
     for x in (0, 0.7):
-        axes.plot([x, x], [-12.7, 10.3], color=INK, linewidth=2.4)
+        axes.plot([x, x], [-15.7, 10.3], color=INK, linewidth=2.4)
     for prefix, power in PREFIXES.items():
         axes.plot([0, 0.7], [power, power], color=INK, linewidth=2.4)
         factor = "10" + str(power).translate(RAISED) if power else "1"
@@ -88,7 +91,7 @@ def ladder():
         axes.plot([0.6, 0.85, 1.1, 1.25], [height, height, label, label], color=colour, linewidth=1.8)
         axes.text(1.4, label, text, va="center", ha="left", weight="bold", color=colour, fontsize=LARGE_TEXT)
         axes.text(4.0, label, what, va="center", ha="left", fontsize=LARGE_TEXT)
-    axes.set(xlim=(-4.0, 8.4), ylim=(-12.9, 10.5))
+    axes.set(xlim=(-4.0, 8.4), ylim=(-15.9, 10.5))
     axes.axis("off")
     return drawing
 

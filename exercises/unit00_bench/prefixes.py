@@ -1,6 +1,6 @@
 """Engineering notation, in and out.   Lesson: Bench, sections 2 and 4."""
 
-PREFIXES = {"p": -12, "n": -9, "µ": -6, "m": -3, "": 0, "k": 3, "M": 6, "G": 9}
+PREFIXES = {"f": -15, "p": -12, "n": -9, "µ": -6, "m": -3, "": 0, "k": 3, "M": 6, "G": 9}
 PREFIXED_UNITS = ("A", "V", "W", "Ω", "ohm", "S", "F", "H", "Hz", "s", "m", "J", "C", "T", "Pa",
                   "rad/s", "V/m", "A/V", "S/m", "Ω/m", "Ω·m", "F/m", "H/m")
 PLAIN_UNITS = ("", "dB", "dBm", "K", "°C", "°", "rad", "%", "m²")
@@ -14,7 +14,7 @@ def from_engineering(text: str) -> float:
     Parameters
     ----------
     text : str
-        A number, a space, a prefix (one of p n µ m k M G, or none) and a unit. `u` and both micro signs stand for
+        A number, a space, a prefix (one of f p n µ m k M G, or none) and a unit. `u` and both micro signs stand for
         micro, both omegas and `ohm` for the ohm, both minus signs for minus. The space may be missing.
 
     Returns
@@ -37,7 +37,7 @@ def to_engineering(value: float, unit: str, figures: int = 4) -> str:
     """Text for an SI number, with the prefix that leaves 1 to 999 before the decimal point.
 
     The number is rounded to `figures` significant figures first, so 999.96 Hz becomes "1.000 kHz". Zero is "0 Hz".
-    Where the table has no prefix, the power of ten is written instead: "1.000e-15 F". Only a unit in `PREFIXED_UNITS`
+    Where the table has no prefix, the power of ten is written instead: "1.000e-18 F". Only a unit in `PREFIXED_UNITS`
     takes a prefix; with any other unit, or none, numbers from 0.001 up to a million are printed in full: "0.01250".
 
     Parameters

@@ -6,7 +6,7 @@ import math
 import re
 from decimal import Decimal
 
-PREFIXES = {"p": -12, "n": -9, "µ": -6, "m": -3, "": 0, "k": 3, "M": 6, "G": 9}
+PREFIXES = {"f": -15, "p": -12, "n": -9, "µ": -6, "m": -3, "": 0, "k": 3, "M": 6, "G": 9}
 PREFIXED_UNITS = ("A", "V", "W", "Ω", "ohm", "S", "F", "H", "Hz", "s", "m", "J", "C", "T", "Pa",
                   "rad/s", "V/m", "A/V", "S/m", "Ω/m", "Ω·m", "F/m", "H/m")
 PLAIN_UNITS = ("", "dB", "dBm", "K", "°C", "°", "rad", "%", "m²")
@@ -22,7 +22,7 @@ def from_engineering(text: str) -> float:
     Parameters
     ----------
     text : str
-        A number, a space, a prefix (one of p n µ m k M G, or none) and a unit. `u` and both micro signs stand for
+        A number, a space, a prefix (one of f p n µ m k M G, or none) and a unit. `u` and both micro signs stand for
         micro, both omegas and `ohm` for the ohm, both minus signs for minus. The space may be missing.
 
     Returns
@@ -72,15 +72,15 @@ def split_symbol(symbol: str) -> tuple[int, str]:
     for prefix, exponent in PREFIXES.items():
         if symbol.startswith(prefix) and symbol[len(prefix):] in PREFIXED_UNITS:
             return exponent, symbol[len(prefix):]
-    raise ValueError(f"{symbol!r} is not a prefix and a unit: the prefixes are p n µ m k M G (kilo is a small k) and "
-                     f"never stand alone; the units are {' '.join(PREFIXED_UNITS)}")
+    raise ValueError(f"{symbol!r} is not a prefix and a unit: the prefixes are f p n µ m k M G (kilo is a small k) "
+                     f"and never stand alone; the units are {' '.join(PREFIXED_UNITS)}")
 
 
 def to_engineering(value: float, unit: str, figures: int = 4) -> str:
     """Text for an SI number, with the prefix that leaves 1 to 999 before the decimal point.
 
     The number is rounded to `figures` significant figures first, so 999.96 Hz becomes "1.000 kHz". Zero is "0 Hz".
-    Where the table has no prefix, the power of ten is written instead: "1.000e-15 F". Only a unit in `PREFIXED_UNITS`
+    Where the table has no prefix, the power of ten is written instead: "1.000e-18 F". Only a unit in `PREFIXED_UNITS`
     takes a prefix; with any other unit, or none, numbers from 0.001 up to a million are printed in full: "0.01250".
 
     Parameters

@@ -12,12 +12,13 @@ A_DEFINITION = relative(1e-12, because="a definition")
 THE_TEXT = exactly("a text is the one wanted or it is not")
 
 NUMBERS = ["100", "1", "365", "846", "4.7", "0.5", "1.592", ".5", *(f"{n / 100:g}" for n in range(1, 99999, 1117))]
-SYMBOLS = [prefix + unit for prefix in (*PREFIXES, "u", "\N{GREEK SMALL LETTER MU}")
+SIMPLEST_FIRST = ("p", *(prefix for prefix in PREFIXES if prefix != "p"), "u", "\N{GREEK SMALL LETTER MU}")
+SYMBOLS = [prefix + unit for prefix in SIMPLEST_FIRST
            for unit in ("F", "H", "Hz", "V", "A", "Ω", "m", "V/m")]
 TEXTS = [f"{sign}{number} {symbol}" for sign in ("", "-") for number in NUMBERS for symbol in SYMBOLS]
 # No 5 among the digits: whether a half is rounded up or down is not the question here.
 NO_HALVES = [f"{n / 100:g}" for n in (100, 84600, 99996, *range(1, 99999, 373)) if "5" not in str(n)]
-SIZES = [float(f"{number}e{power}") for number in NO_HALVES for power in (3, 0, 6, 9, -3, -6, -9)]
+SIZES = [float(f"{number}e{power}") for number in NO_HALVES for power in (3, 0, 6, 9, -3, -6, -9, -12)]
 VALUES = [*SIZES, *(-size for size in SIZES), 0.0]
 
 
@@ -74,6 +75,7 @@ EXERCISE = Exercise(
                 invariant("the space may be missing", lambda f, text: (f(text.replace(" ", "")), f(text))),
             ],
             published=[
+                value("femto", given=("1 fF",), wanted=1e-15, within=A_DEFINITION, source=BROCHURE, known="memory"),
                 value("pico", given=("1 pF",), wanted=1e-12, within=A_DEFINITION, source=BROCHURE, known="memory"),
                 value("micro", given=("1 µF",), wanted=1e-6, within=A_DEFINITION, source=BROCHURE, known="memory"),
                 value("giga", given=("1 GHz",), wanted=1e9, within=A_DEFINITION, source=BROCHURE, known="memory"),
@@ -100,7 +102,7 @@ EXERCISE = Exercise(
             given={
                 # The ends are called whatever the seed: 999.96 Hz to three figures, which carries, and zero.
                 "value": replace(
-                    drawn(VALUES, "zero, or 10 pico to 900 giga of either sign, up to five figures", show=repr),
+                    drawn(VALUES, "zero, or 10 femto to 900 giga of either sign, up to five figures", show=repr),
                     ends=(999.96, 0.0)),
                 "unit": drawn(["Hz", "F", "Ω", "V/m", "dB", ""], "'Hz', 'F', 'Ω', 'V/m', 'dB', or '' for none",
                               show=repr),
@@ -120,8 +122,8 @@ EXERCISE = Exercise(
                                                  (n, 4))),
                 invariant("zeros fill up to the point: 366 pF to one figure is 400 pF",
                           lambda f, v, unit, n: (printed_number(f(366e-12, "F", 1)), 400)),
-                invariant("where the table has no prefix, the power of ten is printed: '1.00e-15 F'",
-                          lambda f, v, unit, n: (printed_number(f(1e-15, "F", n)), 1e-15)),
+                invariant("where the table has no prefix, the power of ten is printed: '1.00e-18 F'",
+                          lambda f, v, unit, n: (printed_number(f(1e-18, "F", n)), 1e-18)),
                 invariant("a unit without prefix is printed in full from 0.001 up to a million, and no further",
                           lambda f, v, unit, n: ([str(f(size, "m²", 6)).count("e") for size in (0.001, 999999.0, 1e6)],
                                                  [0, 0, 1])),
@@ -130,6 +132,8 @@ EXERCISE = Exercise(
                           at_most),
             ],
             published=[
+                value("femto", given=(1e-15, "F", 4), wanted="1.000 fF", within=THE_TEXT,
+                      source=BROCHURE, known="memory"),
                 value("pico", given=(1e-12, "F", 4), wanted="1.000 pF", within=THE_TEXT,
                       source=BROCHURE, known="memory"),
                 value("giga", given=(1e9, "Hz", 4), wanted="1.000 GHz", within=THE_TEXT,

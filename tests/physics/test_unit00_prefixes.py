@@ -10,9 +10,9 @@ from matplotlib.ticker import EngFormatter
 from solutions.unit00_bench.prefixes import PLAIN_UNITS, PREFIXED_UNITS, PREFIXES, from_engineering, to_engineering
 
 # BIPM, The International System of Units (SI Brochure), 9th edition 2019, Table 7. From memory.
-SI_BROCHURE_TABLE_7 = {"p": 1e-12, "n": 1e-9, "µ": 1e-6, "m": 1e-3, "k": 1e3, "M": 1e6, "G": 1e9}
+SI_BROCHURE_TABLE_7 = {"f": 1e-15, "p": 1e-12, "n": 1e-9, "µ": 1e-6, "m": 1e-3, "k": 1e3, "M": 1e6, "G": 1e9}
 
-in_the_table = st.floats(1e-12, 0.9e12).flatmap(lambda size: st.sampled_from([size, -size]))
+in_the_table = st.floats(1e-15, 0.9e12).flatmap(lambda size: st.sampled_from([size, -size]))
 any_finite = st.floats(allow_nan=False, allow_infinity=False, min_value=-1e300, max_value=1e300)
 prefixed = st.sampled_from(PREFIXED_UNITS)
 any_unit = st.sampled_from(PREFIXED_UNITS + PLAIN_UNITS)
@@ -44,7 +44,7 @@ def test_text_in(text, value):
 @pytest.mark.parametrize(("value", "unit", "figures", "text"), [
     (365e-12, "F", 3, "365 pF"), (365e-12, "F", 4, "365.0 pF"), (366e-12, "F", 2, "370 pF"),
     (999.96, "Hz", 4, "1.000 kHz"), (999.94, "Hz", 4, "999.9 Hz"), (-999.96, "Hz", 4, "-1.000 kHz"),
-    (0.99996e-12, "F", 4, "1.000 pF"), (999.96e9, "Hz", 4, "1.000e12 Hz"), (1e-15, "F", 4, "1.000e-15 F"),
+    (0.99996e-12, "F", 4, "1.000 pF"), (20.7e-15, "W", 3, "20.7 fW"), (999.96e9, "Hz", 4, "1.000e12 Hz"), (1e-18, "F", 4, "1.000e-18 F"),
     (0, "Hz", 4, "0 Hz"), (-0.0, "", 4, "0"), (1e-3, "m", 2, "1.0 mm"), (1.0, "m", 2, "1.0 m"),
     (0.0125, "", 4, "0.01250"), (123.4, "", 4, "123.4"), (-6.0206, "dB", 3, "-6.02 dB"), (290, "K", 3, "290 K"),
     (2.5e-7, "m²", 2, "250e-9 m²"), (999_999.96, "", 4, "1.000e6"), (12, "turns", 2, "12 turns"),
@@ -89,7 +89,7 @@ def test_a_minus_sign_changes_nothing_else(value, unit):
     assert to_engineering(value, unit).startswith("-") == (value < 0)
 
 
-@given(st.integers(1000, 9999), st.sampled_from(["p", "n", "µ", "m", "", "k", "M"]), prefixed)
+@given(st.integers(1000, 9999), st.sampled_from(["f", "p", "n", "µ", "m", "", "k", "M"]), prefixed)
 def test_a_thousand_times_more_moves_the_prefix_one_step(digits, prefix, unit):
     larger = list(PREFIXES)[list(PREFIXES).index(prefix) + 1]
     number = f"{digits / 100:.2f}"
@@ -106,7 +106,7 @@ def test_bad_text_is_refused_in_a_sentence(text):
         from_engineering(text)
 
 
-@given(st.text() | st.text(alphabet="0123456789.+-eE pnµumkMGFHzVAΩ/²"))
+@given(st.text() | st.text(alphabet="0123456789.+-eE fpnµumkMGFHzVAΩ/²"))
 def test_any_text_gives_a_finite_number_or_a_sentence(text):
     try:
         assert math.isfinite(from_engineering(text))

@@ -1,6 +1,6 @@
 import re
 
-PREFIXES = {"p": -12, "n": -9, "µ": -6, "m": -3, "": 0, "k": 3, "M": 6, "G": 9}
+PREFIXES = {"f": -15, "p": -12, "n": -9, "µ": -6, "m": -3, "": 0, "k": 3, "M": 6, "G": 9}
 PREFIXED_UNITS = ("A", "V", "W", "Ω", "ohm", "S", "F", "H", "Hz", "s", "m", "J", "C", "T", "Pa",
                   "rad/s", "V/m", "A/V", "S/m", "Ω/m", "Ω·m", "F/m", "H/m")
 PLAIN_UNITS = ("", "dB", "dBm", "K", "°C", "°", "rad", "%", "m²")

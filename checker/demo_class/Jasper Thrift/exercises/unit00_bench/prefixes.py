@@ -1,6 +1,6 @@
 """Engineering notation, in and out.   Lesson: Bench, sections 2 and 4."""
 
-PREFIXES = {"p": -12, "n": -9, "µ": -6, "m": -3, "": 0, "k": 3, "M": 6, "G": 9}
+PREFIXES = {"f": -15, "p": -12, "n": -9, "µ": -6, "m": -3, "": 0, "k": 3, "M": 6, "G": 9}
 PREFIXED_UNITS = ("A", "V", "W", "Ω", "ohm", "S", "F", "H", "Hz", "s", "m", "J", "C", "T", "Pa",
                   "rad/s", "V/m", "A/V", "S/m", "Ω/m", "Ω·m", "F/m", "H/m")
 PLAIN_UNITS = ("", "dB", "dBm", "K", "°C", "°", "rad", "%", "m²")
@@ -14,7 +14,7 @@ def from_engineering(text: str) -> float:
     Parameters
     ----------
     text : str
-        A number, a space, a prefix (one of p n µ m k M G, or none) and a unit. `u` and both micro signs stand for
+        A number, a space, a prefix (one of f p n µ m k M G, or none) and a unit. `u` and both micro signs stand for
         micro, both omegas and `ohm` for the ohm, both minus signs for minus. The space may be missing.
 
     Returns

@@ -1,7 +1,7 @@
 # O. Quill.  I have read enough meters in my life to do this with a table and a loop.
 # No regular expressions: I never could remember them.
 
-LADDER = "pnµm kMG"          # the blank is no prefix at all; each step is a thousand
+LADDER = "fpnµm kMG"         # the blank is no prefix at all; each step is a thousand
 TAKES_A_PREFIX = "A V W Ω ohm S F H Hz s m J C T Pa rad/s V/m A/V S/m Ω/m Ω·m F/m H/m".split()
 TAKES_NONE = ["", "dB", "dBm", "K", "°C", "°", "rad", "%", "m²"]
 
@@ -32,7 +32,7 @@ def from_engineering(text):
         return number
     if symbol in TAKES_A_PREFIX:
         return number
-    if symbol[:1] in "pnµmkMG" and symbol[1:] in TAKES_A_PREFIX:
+    if symbol[:1] in "fpnµmkMG" and symbol[1:] in TAKES_A_PREFIX:
         power = power_of(symbol[0])
         return number / 10.0 ** -power if power < 0 else number * 10.0**power
     raise ValueError("unit not understood: " + symbol)
