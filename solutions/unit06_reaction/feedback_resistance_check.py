@@ -72,7 +72,7 @@ EXERCISE = Exercise(
                           lambda Zf, f, M, C, μ, Z: (Zf(f, M, C, 0.0, Z), passive(f, M) / Z)),
                 invariant("a tickler wound the other way round never takes loss away",
                           lambda Zf, f, M, C, μ, Z: (0, np.real(Zf(f, -abs(M), C, μ, Z))), at_most),
-                invariant("turning the tickler over turns the valve's part and leaves the rest: the two add up to twice the rest",
+                invariant("turning the tickler over turns the valve's part alone: both ways together are twice the rest",
                           lambda Zf, f, M, C, μ, Z: (Zf(f, M, C, μ, Z) + Zf(f, -M, C, μ, Z), 2 * passive(f, M) / Z)),
                 invariant("half the condenser and half of μ do the same",
                           lambda Zf, f, M, C, μ, Z: (Zf(f, M, C / 2, μ / 2, Z), Zf(f, M, C, μ, Z))),

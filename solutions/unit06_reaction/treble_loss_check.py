@@ -28,7 +28,8 @@ CLOSE = relative(1e-9, because="a few operations, double precision")
 TONE, BANDWIDTH = hertz("50 Hz", "10 kHz"), hertz("200 Hz", "20 kHz")
 TONES = [np.array(tones) for tones in ([200.0, 1000.0, 4000.0], [100.0, 3000.0, 5000.0], [300.0, 500.0, 6000.0],
                                        [50.0, 2000.0, 9000.0], [1000.0, 2000.0, 3000.0])]
-AMPLITUDES = [np.array(sizes) for sizes in ([1.0, 1.0, 1.0], [3.0, 2.0, 1.0], [1.0, 2.0, 0.0], [0.5, 0.2, 0.1], [1.0, 5.0, 2.0])]
+AMPLITUDES = [np.array(sizes) for sizes in ([1.0, 1.0, 1.0], [3.0, 2.0, 1.0], [1.0, 2.0, 0.0], [0.5, 0.2, 0.1],
+                                            [1.0, 5.0, 2.0])]
 
 
 def side(F, B, d):
@@ -50,15 +51,17 @@ EXERCISE = Exercise(
                 invariant("the slowest tones keep their depth, wherever the carrier lies",
                           lambda r, F, B, d: (r(0.0, B, d), 1)),
                 invariant("above the peak and below it sound alike", lambda r, F, B, d: (r(F, B, -d), r(F, B, d))),
-                invariant("on the peak a higher tone always loses more", lambda r, F, B, d: (r(2 * F, B, 0.0), r(F, B, 0.0)), less),
-                invariant("only ratios count: all three doubled are the same", lambda r, F, B, d: (r(2 * F, 2 * B, 2 * d), r(F, B, d))),
+                invariant("on the peak a higher tone always loses more",
+                          lambda r, F, B, d: (r(2 * F, B, 0.0), r(F, B, 0.0)), less),
+                invariant("only ratios count: all three doubled are the same",
+                          lambda r, F, B, d: (r(2 * F, 2 * B, 2 * d), r(F, B, d))),
                 invariant("far down the slope the tone as far off as the peak gains half its detuning in half bandwidths",
                           lambda r, F, B, d: (r(5000 * B, B, 5000 * B), 5000.0), nearly),
             ],
             published=[
                 value("1 kHz behind 2 kHz of bandwidth: 3.0103 dB down", given=(1000.0, 2000.0, 0.0),
-                      wanted=10 ** (-3.0103 / 20), within=relative(1e-5, because="printed to 0.0001 dB"), source=f"{CUT}, Q 500",
-                      known="recomputed"),
+                      wanted=10 ** (-3.0103 / 20), within=relative(1e-5, because="printed to 0.0001 dB"),
+                      source=f"{CUT}, Q 500", known="recomputed"),
             ],
             slips=[
                 slip("looked at one side frequency only: the envelope hears both",
@@ -81,7 +84,8 @@ EXERCISE = Exercise(
             agrees_within=absolute(1e-9, because="a tone that loses nothing is at 0 dB"),
             holds=[
                 invariant("never louder than a slow tone", lambda f, F, B: (f(F, B), 0.0), at_most),
-                invariant("a tone of half the bandwidth keeps half its power", lambda f, F, B: (f(B / 2, B), 10 * np.log10(0.5))),
+                invariant("a tone of half the bandwidth keeps half its power",
+                          lambda f, F, B: (f(B / 2, B), 10 * np.log10(0.5))),
                 invariant("far out an octave costs 6 dB",
                           lambda f, F, B: (f(2000 * B, B) - f(1000 * B, B), -20 * np.log10(2)), nearly),
             ],
