@@ -2,6 +2,7 @@
 
 `python -m solutions.unit05_valve.triodes` prints the fits and by how much each of them misses the manual.
 """
+from functools import cache
 from typing import NamedTuple
 
 import numpy as np
@@ -13,6 +14,7 @@ from solutions.unit05_valve.triode_current import (
     triode_current,
 )
 
+FIGURES = "anode_current", "amplification_factor", "anode_resistance", "mutual_conductance"
 STEPS = 30
 NUDGE = 1e-6
 
@@ -58,6 +60,15 @@ MANUAL = {
         Line(135, -9, 3.0e-3, 9.3, 10300, 900e-6, "memory"),
         Line(180, -13.5, 3.1e-3, 9.3, 10300, 900e-6, "found"),
     ),
+    "1H4-G": (
+        Line(90, -4.5, 2.5e-3, 9.3, 11000, 850e-6, "memory"),
+        Line(135, -9, 3.0e-3, 9.3, 10300, 900e-6, "memory"),
+        Line(180, -13.5, 3.1e-3, 9.3, 10300, 900e-6, "memory"),
+    ),
+    "1LE3": (
+        Line(90, 0, 4.5e-3, 14.5, 11200, 1300e-6, "memory"),
+        Line(90, -3, 1.4e-3, 14.5, 19000, 760e-6, "memory"),
+    ),
     "1E4-G": (
         Line(90, 0, 4.5e-3, 14.5, 11200, 1325e-6, "memory"),
         Line(90, -3, 1.5e-3, 14.0, 17000, 825e-6, "memory"),
@@ -88,7 +99,7 @@ def misses(law: Law, lines: tuple[Line, ...]) -> np.ndarray:
     Returns
     -------
     ndarray of shape (lines, 4), a fraction, positive where the law gives more
-        Anode current, amplification factor, anode resistance, mutual conductance.
+        A column for each of `FIGURES`.
     """
     anode, grid, current, factor, resistance, slope = np.array([line[:6] for line in lines]).T
     here = (anode, grid, *law)
@@ -126,6 +137,55 @@ def fit(lines: tuple[Line, ...]) -> Law:
         slopes = [(logarithms(numbers + nudge) - missed) / NUDGE for nudge in NUDGE * np.eye(3)]
         numbers = numbers - np.linalg.lstsq(np.transpose(slopes), missed)[0]
     return Law(*map(float, numbers * scale))
+
+
+def manual_line(kind: str, number: int) -> Line:
+    """One line of the manual.
+
+    Parameters
+    ----------
+    kind : str
+        As in `MANUAL`, with the word "type" before it or without: "type 30".
+    number : int, from 0
+
+    Returns
+    -------
+    Line
+    """
+    return MANUAL[kind.removeprefix("type ")][number]
+
+
+@cache
+def fitted_law(kind: str) -> Law:
+    """The law fitted to all lines of a type.
+
+    Parameters
+    ----------
+    kind : str
+        As for `manual_line`.
+
+    Returns
+    -------
+    Law
+    """
+    return fit(MANUAL[kind.removeprefix("type ")])
+
+
+def miss(kind: str, number: int, figure: str) -> float:
+    """Error of the fitted law against one figure of the manual.
+
+    Parameters
+    ----------
+    kind, number
+        As for `manual_line`.
+    figure : str
+        One of `FIGURES`.
+
+    Returns
+    -------
+    float, a fraction, positive where the law gives more; to a thousandth, beyond which no manual goes
+    """
+    return round(float(misses(fitted_law(kind), (manual_line(kind, number),))[0, FIGURES.index(figure)]), 3)
 
 
 def report() -> str:
