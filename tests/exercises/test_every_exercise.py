@@ -26,6 +26,12 @@ EQUIVALENT = {
     "arguments swapped in: mean, gaps = common_mean(1.0, np.sqrt(1 - parameter))": "the mean of two numbers is that of the two",
     "Add to Sub in: carrier, upper, lower = (1 / (1 + 2j * (detuning + offset) / bandwidth) for offset in (0, tone, -tone))":
         "upper and lower change places, and above the peak sounds like below it",
+    "40 to 41 in: HALVINGS = 40  # of the interval that holds the answer": "forty have given more figures than are asked for",
+    "200.0 to 400.0 in: WIDEST = 200.0  # volt: no battery set swings its grid so far": "the interval only starts wider",
+    "720 to 1440 in: ROUND = np.cos(np.pi * (np.arange(720) + 0.5) / 720)  # a swing of 1, at 720 moments of half a cycle":
+        "twice the moments, or twice as many in one cycle more",
+    "arguments swapped in: return current**2 * radiation_resistance(effective_height, frequency)":
+        "height and frequency enter by their product",
     "arguments swapped in: [solution] = sympy.solve(sympy.Eq(w * inductance, 1 / (w * capacitance)), w)": "an equation reads the same from either side",
 }
 
