@@ -210,8 +210,8 @@ EXERCISE = Exercise(
         "Follow the swing outwards: tuned coil, aerial, wave. Each step is one you have met, in units 01 and 03. Only the "
         "nearest hundred metres are new.",
         "The tuned coil carries ω C V; the aerial finds ω M times that round it, and its impedance lets through so much. "
-        "Power: current squared times radiation resistance. Near by, the far field is multiplied by |1 − j/x − 1/x²|, x = 2πd/λ. "
-        "Decibels of fields are 20 log, of bandwidth 10 log.",
+        "Power: current squared times radiation resistance. Near by, the far field is multiplied by |1 − j/x − 1/x²|, "
+        "x = 2πd/λ. Decibels of fields are 20 log, of bandwidth 10 log.",
         "abs(ω M ω C V/√2/Z);  i² × radiation_resistance(h, f);  unattenuated_field(P, d) × abs(1 − 1j/x − 1/x²);  1e-6 × "
         "10^(dB/20) with dB = level + (20 − fall) log10(f/1e6) + 10 log10(B) − 95.5;  sqrt(90 P) × 10^(p/20)/E.",
     ],
