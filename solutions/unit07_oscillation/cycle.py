@@ -1,0 +1,115 @@
+"""What valve and grid do, averaged round a carrier's cycle: two tables that serve every set.
+
+The carrier reaches the anode's circuit as y cos θ, in volts of grid drive; x is the steady drive. The throttle lets the
+anode swing, and its swing u, counted as grid drive, adds to them: the valve passes (x + y cos θ + u)^1.5, and
+du/dθ = −κ⁻¹ (that − its mean), where κ = μωC/(perveance √size). Only the size of the drive, √(x² + y²), its direction,
+the angle whose sine is x's share, and κ count; a drive of size 1 stands for all.
+"""
+from functools import lru_cache
+
+import numpy as np
+
+from solutions.unit04_crystal_set.rectified_voltage import i1_over_i0, log_i0
+
+MOMENTS = 49  # of a cycle; an odd number, so that a periodic wave has one slope
+NEWTON_STEPS, CLOSE = 40, 1e-10
+ANGLES, SHARES = 49, 33
+LOWEST_ANGLE, LOWEST_SHARE = -np.pi / 4, 0.02  # radian: cut-off all round the cycle; less throttle than any condenser's
+GRID_POINTS, GRID_LIMIT = 400, 1000.0  # a carrier's crest in slope voltages
+
+
+def slope_of_waves() -> np.ndarray:
+    """The matrix that turns a wave's samples, `MOMENTS` round a cycle, into samples of its slope.
+
+    Returns
+    -------
+    ndarray of shape (MOMENTS, MOMENTS)
+
+    Source
+    ------
+    L. N. Trefethen, Spectral Methods in MATLAB, 2000, chapter 3 (from memory), for an odd number of samples.
+    """
+    apart = np.subtract.outer(np.arange(MOMENTS), np.arange(MOMENTS))
+    return np.divide((-1.0) ** apart, 2 * np.sin(np.pi * apart / MOMENTS), out=np.zeros(apart.shape), where=apart != 0)
+
+
+def anode_cycle(angle: float, share: float) -> tuple[np.ndarray, np.ndarray]:
+    """Mean and fundamental of the three-halves law round a cycle, for a drive of size 1.
+
+    Parameters
+    ----------
+    angle : float or ndarray, radian, −π/4 to below π/2: steady drive sin(angle), carrier cos(angle)
+    share : float or ndarray, κ/(1 + κ), above 0 to 1: near 0 the throttle is shut, at 1 the anode does not swing
+
+    Returns
+    -------
+    mean : ndarray, in units of perveance × size^1.5
+    fundamental : ndarray, complex, in units of perveance × size^0.5 for each volt of carrier; the arguments broadcast
+
+    Source
+    ------
+    The periodic solution of the equation at the head of this module, by Newton's method on samples of u.
+    """
+    steady, crest, hold = np.broadcast_arrays(np.sin(angle), np.cos(angle), (1 - np.asarray(share)) / share)
+    steady, crest, hold = (part[..., None] for part in (steady, crest, hold))
+    moment = 2 * np.pi * np.arange(MOMENTS) / MOMENTS
+    slope, mean = slope_of_waves(), np.full((MOMENTS, MOMENTS), 1 / MOMENTS)
+    outside = steady + crest * np.cos(moment)
+    swing = np.zeros_like(outside)
+    for _ in range(NEWTON_STEPS):
+        drive = np.maximum(outside + swing, 0.0)
+        missed = swing @ (slope + mean).T + hold * (drive**1.5 - np.mean(drive**1.5, axis=-1, keepdims=True))
+        rate = slope + mean + (hold * 1.5 * np.sqrt(drive))[..., None, :] * (np.eye(MOMENTS) - mean)
+        step = np.linalg.solve(rate, missed[..., None])[..., 0]
+        swing = swing - step
+        if np.max(np.abs(step)) < CLOSE:
+            break
+    current = np.maximum(outside + swing, 0.0) ** 1.5
+    return np.mean(current, axis=-1), 2 * np.mean(current * np.exp(-1j * moment), axis=-1) / crest[..., 0]
+
+
+def with_margins(table: np.ndarray) -> np.ndarray:
+    """A table with one more row and column all round, continued straight on: cubic interpolation looks one node ahead.
+
+    Parameters
+    ----------
+    table : ndarray of shape (m, n, ...)
+
+    Returns
+    -------
+    ndarray of shape (m + 2, n + 2, ...)
+    """
+    for axis in (0, 1):
+        first, second, *_, last_but_one, last = np.moveaxis(table, axis, 0)
+        ends = 2 * first - second, 2 * last - last_but_one
+        table = np.moveaxis(np.stack([ends[0], *np.moveaxis(table, axis, 0), ends[1]]), 0, axis)
+    return table
+
+
+@lru_cache(maxsize=1)
+def anode_table() -> np.ndarray:
+    """`anode_cycle` at evenly spaced angles and shares, margins included.
+
+    Returns
+    -------
+    ndarray of shape (ANGLES + 2, SHARES + 2, 3): mean; fundamental's real and imaginary part
+    """
+    angle = np.linspace(LOWEST_ANGLE, np.pi / 2 - 1e-6, ANGLES)
+    share = np.linspace(LOWEST_SHARE, 1.0, SHARES)
+    mean, fundamental = anode_cycle(angle[:, None], share)
+    return with_margins(np.stack([mean, fundamental.real, fundamental.imag], axis=-1))
+
+
+@lru_cache(maxsize=1)
+def grid_table() -> np.ndarray:
+    """What an exponential grid passes when a carrier comes: ln I0(a) − a, and 2 I1(a)/(a I0(a)), a in slope voltages.
+
+    Returns
+    -------
+    ndarray of shape (GRID_POINTS, 2), evenly spaced in ln(1 + a)
+        Its mean current is e^a times the first's exponential; the second times the mean is its conductance to the
+        carrier, both in units of what it passes without a carrier.
+    """
+    crest = np.expm1(np.linspace(0.0, np.log1p(GRID_LIMIT), GRID_POINTS))
+    crest[0] = 1e-9
+    return np.stack([log_i0(crest) - crest, 2 * i1_over_i0(crest) / crest], axis=-1)

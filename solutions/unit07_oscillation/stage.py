@@ -1,0 +1,102 @@
+"""Valve, grid leak and anode feed, as the envelope's equation wants them."""
+from dataclasses import replace
+from typing import NamedTuple
+
+import numpy as np
+
+from solutions.unit05_valve import one_valve_set as club
+from solutions.unit05_valve.grid_leak import rest_bias
+from solutions.unit05_valve.load_line import operating_point
+from solutions.unit05_valve.triode_current import anode_resistance, mutual_conductance
+from solutions.unit06_reaction.network import ReactionSet
+
+
+class Stage(NamedTuple):
+    """Valve, grid condenser and leak, and what feeds the anode; a choke keeps the carrier out of the telephones.
+
+    Parameters
+    ----------
+    amplification_factor, perveance, offset : float
+        As in `triode_current`.
+    supply : float, volt, > 0, of the HT battery
+    load_resistance : float, ohm, > 0, of telephones and all else in the anode's feed, to steady current and tone alike
+    bypass_capacitance : float, farad, > 0, from behind the choke to earth
+    leak_resistance : float, ohm, > 0, from grid to filament
+    leak_return : float, volt, of the filament's end that the leak is taken to
+    grid_capacitance : float, farad, > 0, of the grid condenser
+    zero_current, slope_voltage : float, ampere, volt
+        As in `rest_bias`.
+    """
+
+    amplification_factor: float
+    perveance: float
+    offset: float
+    supply: float
+    load_resistance: float
+    bypass_capacitance: float
+    leak_resistance: float
+    leak_return: float
+    grid_capacitance: float
+    zero_current: float
+    slope_voltage: float
+
+
+BYPASS = 2e-9  # farad
+SALTMARSH_STAGE = Stage(
+    *club.LAW, club.HT, club.STEADY_RESISTANCE, BYPASS, club.LEAK, club.LEAK_RETURN, club.CONDENSER, club.ZERO_CURRENT,
+    club.GRID_SLOPE,
+)  # fmt: skip
+
+
+def at_rest(stage: Stage) -> tuple[float, float]:
+    """Steady voltages of grid and anode when no carrier comes.
+
+    Parameters
+    ----------
+    stage : Stage
+
+    Returns
+    -------
+    bias, anode : float, volt
+
+    Source
+    ------
+    `rest_bias` and `operating_point` of the one-valve set.
+    """
+    bias = float(rest_bias(stage.leak_resistance, stage.leak_return, stage.zero_current, stage.slope_voltage))
+    law = stage.amplification_factor, stage.perveance, stage.offset
+    anode, _ = operating_point(stage.supply, stage.load_resistance, bias, *law)
+    return bias, float(anode)
+
+
+def small_signal_set(windings: ReactionSet, stage: Stage = SALTMARSH_STAGE) -> ReactionSet:
+    """The set as weak signals find it: valve and grid put in by their slopes at rest.
+
+    Parameters
+    ----------
+    windings : ReactionSet
+        Its transconductance, anode resistance and grid conductance are replaced by the stage's.
+    stage : Stage
+
+    Returns
+    -------
+    ReactionSet
+
+    Raises
+    ------
+    ValueError
+        If the valve is cut off at rest.
+
+    Source
+    ------
+    Slopes of the three-halves law, and of the grid's exponential law beside the leak.
+    """
+    bias, anode = at_rest(stage)
+    place = anode, bias, stage.amplification_factor, stage.perveance, stage.offset
+    grid_slope = stage.zero_current * np.exp(bias / stage.slope_voltage) / stage.slope_voltage
+    return replace(
+        windings,
+        transconductance=float(mutual_conductance(*place)),
+        anode_resistance=float(anode_resistance(*place)),
+        grid_conductance=float(1 / stage.leak_resistance + grid_slope),
+    )
