@@ -38,8 +38,9 @@ GRID = {"leak_resistance": LEAK, "return_voltage": volts("0 V", "6 V"), "zero_cu
 
 
 def balance(grid, carrier, R, E, z, n):
-    """Logarithms of the grid's mean current and of the leak's."""
-    return grid / n + np.log(z) + log_i0(carrier / n), np.log((E - grid) / R)
+    """Logarithms of the grid's mean current and of the leak's; nan or infinite if the leak cannot bring the grid there."""
+    with np.errstate(divide="ignore", invalid="ignore"):
+        return grid / n + np.log(z) + log_i0(carrier / n), np.log((E - grid) / R)
 
 
 def slope_of_bias(f, V, R, i, n):

@@ -1,6 +1,8 @@
 """A worker that answers from functions of this process, so that a wrong function need not be written out as a file."""
 import contextlib
 
+import numpy as np
+
 from checker.worker.student import _call_symbolic, _unwrapped
 from checker.worker.wire import from_wire, to_wire
 
@@ -25,7 +27,8 @@ class Answering:
         try:
             if "symbols" in call:
                 return _call_symbolic(function, call["symbols"], call["at"])
-            value = function(*map(from_wire, call["arguments"]))
+            with np.errstate(all="ignore"):  # as a worker, which lets no warning of a submission's out
+                value = function(*map(from_wire, call["arguments"]))
             return {"value": to_wire(_unwrapped(value)), "altered": []}
         except Exception as error:
             return {"trouble": "raised", "error": type(error).__name__, "text": str(error), "file": None, "line": None}
