@@ -22,7 +22,13 @@ def figure_html(made: Made, caption: str, anchor: str) -> str:
     return f'<figure id="{anchor}" class="drawn">\n{picture}<figcaption>{caption}</figcaption>\n</figure>'
 
 
-def sound_html(caption: str, transcript: str, anchor: str, title: str, address: str) -> str:
+HOLD = (
+    '<label class="hold"><input type="checkbox"> <span class="hold-stop">Hold still</span>'
+    '<span class="hold-go">Set moving</span></label> '
+)
+
+
+def sound_html(caption: str, transcript: str, anchor: str, title: str, address: str, picture: str = "") -> str:
     """A player with its caption, its transcript, a word about loudness, and the file to take away.
 
     Parameters
@@ -33,12 +39,14 @@ def sound_html(caption: str, transcript: str, anchor: str, title: str, address: 
         Address within the page, and a short name.
     address : str
         Where the files are, without the suffix.
+    picture : str
+        SVG that moves as the sound plays; empty for none.
     """
     return (
-        f'<figure id="{anchor}" class="heard">\n<figcaption>{caption}</figcaption>\n'
+        f'<figure id="{anchor}" class="heard">\n<figcaption>{caption}</figcaption>\n{picture}'
         f'<audio controls preload="none" src="{escape(address)}.mp3" aria-label="{escape(title)}"></audio>\n'
         f'<p class="heard-note"><strong>Turn down first:</strong> start with the volume low, headphones most of all. '
-        f'<a href="{escape(address)}.wav" download>Download WAV</a></p>\n'
+        f'<a href="{escape(address)}.wav" download>Download WAV</a> {HOLD if picture else ""}</p>\n'
         f'<p class="transcript"><b>In words:</b> {transcript}</p>\n</figure>'
     )
 

@@ -109,7 +109,8 @@ class Edition:
         self.sounds[name] = sound = made(SOUND, name, self.sources, self.build)
         caption, transcript = (self.inline(sound.about[part]) for part in ("caption", "transcript"))
         title = name.split("/")[1].replace("_", " ").capitalize()
-        return boxes.sound_html(caption, transcript, anchor("sound", name), title, self.relative(f"sounds/{name}"))
+        picture = sound.files[".svg"].read_text("utf-8")
+        return boxes.sound_html(caption, transcript, anchor("sound", name), title, self.relative(f"sounds/{name}"), picture)
 
     def term(self, text: str) -> str:
         term = self.words.term_of(text)
@@ -134,8 +135,8 @@ class Edition:
         for name, sound in self.sounds.items():
             place = site / "sounds" / name
             place.parent.mkdir(parents=True, exist_ok=True)
-            for suffix, file in sound.files.items():
-                shutil.copyfile(file, place.with_suffix(suffix))
+            for suffix in (".mp3", ".wav"):
+                shutil.copyfile(sound.files[suffix], place.with_suffix(suffix))
         for leftover in site.glob("sitemap.xml*"):
             leftover.unlink()
         copy_katex(self.course / "node_modules" / "katex" / "dist", site / "katex")

@@ -22,7 +22,7 @@ class Kind:
 
 
 FIGURE = Kind("figure", "course.figures", "course.figures.svg", (".svg",))
-SOUND = Kind("sound", "course.sounds", "course.sounds.level", (".mp3", ".wav"))
+SOUND = Kind("sound", "course.sounds", "course.sounds.level", (".mp3", ".wav", ".svg"))
 
 
 @dataclass(frozen=True)

@@ -3,13 +3,18 @@
 One function a sound, marked with `sound`; see DEVELOPERS.md, "A sound".
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 USUAL_LEVEL = -20.0
 
 
 def sound(
-    *, caption: str, transcript: str, level: float = USUAL_LEVEL, full_scale: float | None = None
+    *,
+    caption: str,
+    transcript: str,
+    level: float = USUAL_LEVEL,
+    full_scale: float | None = None,
+    moments: Sequence[tuple[float, str]] | None = None,
 ) -> Callable[[Callable], Callable]:
     """Mark a function as one sound of the course.
 
@@ -23,6 +28,8 @@ def sound(
         Root-mean-square loudness the sound is brought to; 0 dB is an r.m.s. of 1.0.
     full_scale : float, optional
         The sample value to be played as 1.0, instead of `level`: for sounds whose loudness is to be compared.
+    moments : sequence of (second, short words), optional
+        If given, even empty, the sound has a picture that moves as it plays, with these words at these moments.
 
     Returns
     -------
@@ -47,6 +54,7 @@ def sound(
             "transcript": " ".join(transcript.split()),
             "level": level,
             "full_scale": full_scale,
+            "moments": moments,
         }
         return make
 

@@ -10,6 +10,8 @@ import io
 import numpy as np
 import soundfile
 
+from course.sounds.picture import picture
+
 PEAK = 0.9
 SOFT_END = 0.012
 LONGEST = 30.0
@@ -18,7 +20,7 @@ MP3_COMPRESSION = 0.3
 
 
 def files_of(result: tuple[np.ndarray, int], name: str, about: dict) -> dict[str, bytes]:
-    """MP3 and WAV of one sound; the same bytes each time.
+    """MP3 and WAV of one sound, and its picture if it has one; the same bytes each time.
 
     Parameters
     ----------
@@ -26,12 +28,12 @@ def files_of(result: tuple[np.ndarray, int], name: str, about: dict) -> dict[str
         Samples of one channel, on any scale, and samples a second.
     name : str
     about : dict
-        What `sound` was told: "level" in dB and "full_scale".
+        What `sound` was told: "level" in dB, "full_scale" and "moments".
 
     Returns
     -------
     dict
-        The files, under ".mp3" and ".wav".
+        The files, under ".mp3", ".wav" and ".svg"; the last is empty for a sound without a picture.
 
     Raises
     ------
@@ -39,10 +41,12 @@ def files_of(result: tuple[np.ndarray, int], name: str, about: dict) -> dict[str
         If the samples are not one finite channel at a usual rate, or would pass the peak.
     """
     samples, rate = result
+    moments = about.get("moments")
     levelled = softened(brought_to_level(checked(samples, rate), about["level"], about["full_scale"]), rate)
     return {
         ".mp3": encoded(levelled, rate, format="MP3", compression_level=MP3_COMPRESSION),
         ".wav": encoded(levelled, rate, format="WAV", subtype="PCM_16"),
+        ".svg": b"" if moments is None else picture(levelled, rate, moments).encode(),
     }
 
 
