@@ -2,8 +2,9 @@
 import numpy as np
 
 from course.figures import figure
+from course.figures.fault_tree import Found, GoOn, Measure, fault_tree
 from course.figures.stations import LOCAL
-from course.figures.style import BRASS, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.style import BRASS, INK, KELP, PLUM, RUST, SEA, engineering_axis, plot
 from course.figures.unit04_crystal_set import CRYSTAL, MUTUAL, source
 from solutions.unit02_coil_and_condenser.mutual_inductance import coaxial_coils
 from solutions.unit04_crystal_set.crystal_set import LOAD
@@ -59,31 +60,21 @@ def reading_against_gap():
     "a volt or two: C, too little. Nothing: measure the crystal, out of the set. Bad: D, the crystal. Good: measure ohms "
     "from the top of the coil to earth. About 1 ohm: E, aerial side or tuning. 0: F, a short. No reading: G, a broken coil.",
 )
-def fault_tree():
-    drawing, axes = plot(height=5.6)
-    axes.set(xlim=(0, 10), ylim=(-0.4, 12), xticks=[], yticks=[])
-    axes.axis("off")
-
-    def box(x, y, text, colour, wide):
-        axes.text(x, y, text, ha="center", va="center", fontsize=SMALL_TEXT, color=INK,
-                  bbox={"boxstyle": "round,pad=0.35", "facecolor": "none", "edgecolor": colour, "linewidth": 1.4})
-
-    def branch(y, text, leaf, colour):
-        axes.plot([0.7, 6.0], [y, y], color=INK, linewidth=1)
-        axes.text(1.0, y + 0.12, text, fontsize=SMALL_TEXT, ha="left", va="bottom")
-        axes.text(6.15, y, leaf, fontsize=SMALL_TEXT, ha="left", va="center", color=colour, weight="bold")
-
-    axes.plot([0.7, 0.7], [11.2, -0.1], color=INK, linewidth=1)
-    box(2.9, 11.2, "volts on the 1 nF", SEA, 4)
-    branch(9.9, "about 0.7 V", "A  phones", RUST)
-    branch(8.9, "several volts", "B  load open", RUST)
-    branch(7.9, "0.1 to 0.3 V", "C  too little", RUST)
-    axes.text(1.0, 7.05, "nothing", fontsize=SMALL_TEXT, ha="left", va="center")
-    box(3.3, 6.1, "crystal out: diode test", PLUM, 4)
-    branch(4.8, "bad", "D  crystal", RUST)
-    axes.text(1.0, 3.95, "good", fontsize=SMALL_TEXT, ha="left", va="center")
-    box(3.2, 3.0, "ohms, coil to earth", BRASS, 4)
-    branch(1.8, "about 1 Ω", "E  aerial", KELP)
-    branch(0.85, "0 Ω", "F  short", RUST)
-    branch(-0.1, "no reading", "G  coil broken", RUST)
-    return drawing
+def tree():
+    return fault_tree(
+        (
+            Measure("volts on the 1 nF", SEA),
+            Found("about 0.7 V", "A  phones", RUST),
+            Found("several volts", "B  load open", RUST),
+            Found("0.1 to 0.3 V", "C  too little", RUST),
+            GoOn("nothing"),
+            Measure("crystal out: diode test", PLUM),
+            Found("bad", "D  crystal", RUST),
+            GoOn("good"),
+            Measure("ohms, coil to earth", BRASS),
+            Found("about 1 Ω", "E  aerial", KELP),
+            Found("0 Ω", "F  short", RUST),
+            Found("no reading", "G  coil broken", RUST),
+        ),
+        height=5.6,
+    )
