@@ -1,25 +1,18 @@
-"""Reading what members hand in: a folder of folders and zips, by people nobody here knows.
+"""What members hand in: a folder of folders and zips, by people nobody here knows, and which file answers which exercise.
 
-Everything is read once, into memory, and nothing is unpacked to disk or followed out of the folder. What cannot be read
-is said in a sentence and left; it never stops the rest.
+What cannot be read is said in a sentence and left; it never stops the rest.
 """
 import io
 import os
 import re
-import stat
 import tokenize
-import unicodedata
-import zipfile
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from .course import PATHS
+from .handed_in import SKIPPED, display_name, from_folder, from_zip
 
-MAX_FILE = 256 << 10
-MAX_ENTRIES = 5000
-MAX_ZIP = 8 << 20
-MAX_DEPTH = 12
-_SKIPPED = re.compile(r"\.|__MACOSX$|__pycache__$|node_modules$|venv$|site-packages$")
+MOST_SAID = 20  # problems named of one member
 _BY_NAME = {path.rpartition("/")[2]: path for path in PATHS}
 
 
@@ -61,13 +54,13 @@ def find_submissions(folder):
     folders = {entry.name for entry in entries if entry.is_dir(follow_symlinks=False)}
     found = []
     for entry in entries:
-        if _SKIPPED.match(entry.name):
+        if SKIPPED.match(entry.name):
             continue
         if entry.name in folders:
             found.append(Submission(display_name(entry.name), entry.path, "folder"))
         elif entry.is_symlink():
             found.append(Submission(display_name(entry.name), entry.path, "link"))
-        elif entry.name.lower().endswith(".zip") and entry.is_file():
+        elif entry.name.lower().endswith(".zip"):
             stem = entry.name[:-4]
             found.append(Submission(display_name(entry.name if stem in folders else stem), entry.path, "zip"))
     if not found:
@@ -93,7 +86,7 @@ def read_submission(submission):
     if submission.kind == "folder":
         return read_member_folder(submission.path, submission.name)
     if submission.kind == "zip":
-        return read_member_zip(submission.path, submission.name)
+        return _member(submission.name, *from_zip(submission.path, _is_exercise))
     return Member(submission.name, {}, ("The submission is a link to somewhere else; it was not followed.",))
 
 
@@ -102,96 +95,13 @@ def read_folder(folder):
     return [read_submission(submission) for submission in find_submissions(folder)]
 
 
-def display_name(text):
-    """A name safe to show: control and direction characters out, one line, not too long."""
-    text = text.encode("utf-8", "replace").decode()
-    kept = "".join(char for char in text if unicodedata.category(char)[0] != "C")
-    return (kept[:80] + "…" if len(kept) > 81 else kept) or "(no name)"
-
-
 def read_member_folder(folder, name):
-    """A member's files from a folder, links not followed."""
-    return _member(name, *_walk(folder))
+    """A member's files from a folder."""
+    return _member(name, *from_folder(folder, _is_exercise))
 
 
-def _walk(folder):
-    found, problems, seen = {}, [], 0
-    for root, folders, names in os.walk(folder, followlinks=False):
-        below = os.path.relpath(root, folder)
-        folders[:] = sorted(f for f in folders if not _SKIPPED.match(f)) if below.count(os.sep) < MAX_DEPTH else []
-        for name in sorted(names):
-            seen += 1
-            if seen > MAX_ENTRIES:
-                return found, [f"More than {MAX_ENTRIES:,} files: the rest was not looked at."]
-            relative = os.path.normpath(os.path.join(below, name)).replace(os.sep, "/")
-            if not exercise_of(relative):
-                continue
-            data, problem = _read_file(os.path.join(root, name))
-            if problem:
-                problems.append(f"{display_name(relative)} {problem}.")
-            else:
-                found[relative] = data
-    return found, problems
-
-
-def _read_file(path):
-    """(bytes, None), or (None, what is wrong with it). Never waits on a pipe, never follows a link."""
-    try:
-        descriptor = os.open(path, os.O_RDONLY | getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_NONBLOCK", 0))
-    except OSError:
-        return None, "is a link or cannot be opened; it was not read"
-    with open(descriptor, "rb") as file:
-        status = os.fstat(descriptor)
-        if not stat.S_ISREG(status.st_mode):
-            return None, "is not an ordinary file; it was not read"
-        if status.st_nlink > 1:
-            return None, "is a second name (hard link) of another file; it was not read"
-        data = file.read(MAX_FILE + 1)
-    return (data, None) if len(data) <= MAX_FILE else (None, f"is larger than {MAX_FILE >> 10} kB; it was not read")
-
-
-def read_member_zip(path, name):
-    """A member's files from a zip, read in memory; nothing is unpacked."""
-    data, problem = _read_whole_zip(path)
-    if problem:
-        return Member(name, {}, (problem,))
-    try:
-        with zipfile.ZipFile(io.BytesIO(data)) as archive:
-            return _member(name, *_from_zip(archive))
-    except (zipfile.BadZipFile, NotImplementedError, OSError, ValueError, EOFError, RuntimeError) as error:
-        return Member(name, {}, (f"The zip cannot be read ({display_name(str(error))}). Ask for it again.",))
-
-
-def _read_whole_zip(path):
-    try:
-        with open(path, "rb") as file:
-            data = file.read(MAX_ZIP + 1)
-    except OSError:
-        return None, "The zip cannot be opened."
-    return (data, None) if len(data) <= MAX_ZIP else (None, f"The zip is larger than {MAX_ZIP >> 20} MB; it was not read.")
-
-
-def _from_zip(archive):
-    found, problems = {}, []
-    for entry in archive.infolist()[:MAX_ENTRIES]:
-        parts = entry.filename.replace("\\", "/").split("/")
-        if entry.is_dir() or not exercise_of("/".join(parts)) or any(_SKIPPED.match(p) for p in parts if p not in (".", "..")):
-            continue
-        shown = display_name(entry.filename)
-        if ".." in parts or parts[0] == "" or (entry.external_attr >> 16) & 0o170000 == stat.S_IFLNK:
-            problems.append(f"{shown} points out of the zip; it was not read.")
-        elif entry.flag_bits & 1:
-            problems.append(f"{shown} is locked with a password; it was not read.")
-        elif entry.file_size > MAX_FILE:
-            problems.append(f"{shown} is larger than {MAX_FILE >> 10} kB; it was not read.")
-        else:
-            with archive.open(entry) as file:
-                data = file.read(MAX_FILE + 1)
-            if len(data) > MAX_FILE:
-                problems.append(f"{shown} is larger than {MAX_FILE >> 10} kB; it was not read.")
-            else:
-                found["/".join(part for part in parts if part != ".")] = data
-    return found, problems
+def _is_exercise(relative):
+    return exercise_of(relative) is not None
 
 
 def exercise_of(relative):
@@ -219,8 +129,10 @@ def _member(name, found, problems):
     for path, relative in chosen.items():
         try:
             files[path] = _decoded(found[relative])
-        except (SyntaxError, UnicodeDecodeError, LookupError):
+        except (SyntaxError, ValueError, LookupError):
             problems.append(f"{display_name(relative)} is not text in UTF-8, nor in the encoding that it names; save it as UTF-8.")
+    if len(problems) > MOST_SAID:
+        problems = [*problems[:MOST_SAID], f"And {len(problems) - MOST_SAID:,} more like these."]
     order = {f"{path}.py": place for place, path in enumerate(PATHS)}
     return Member(name, dict(sorted(files.items(), key=lambda item: order[item[0]])), tuple(problems))
 

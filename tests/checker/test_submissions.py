@@ -5,7 +5,8 @@ import zipfile
 
 import pytest
 
-from checker.submissions import MAX_FILE, UnreadableFolder, display_name, exercise_of, read_folder
+from checker.handed_in import MAX_FILE
+from checker.submissions import UnreadableFolder, display_name, exercise_of, read_folder
 
 RESONANCE = "unit03_tuned_circuit/resonance.py"
 SOURCE = "def resonant_frequency(inductance, capacitance):\n    return 1.0\n"
