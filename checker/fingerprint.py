@@ -19,7 +19,7 @@ from .course import ROOT, find
 _ENGINE = ("checker.judge", "checker.workers", "checker.worker.warm", "checker.worker.child")
 _NO_MATTER = {"checker.course"}  # the list of exercises: a new one does not change how the others are judged
 _LIBRARIES = ("numpy", "sympy", "hypothesis")
-_RELATIVE_IMPORT = re.compile(r"from\s*\\?\s*\.")
+_RELATIVE_IMPORT = re.compile(r"from[\s\\]*\.")
 
 
 class Key(NamedTuple):

@@ -15,6 +15,7 @@ from .course import ROOT
 from .likeness_tokens import Given, Stretches, code_lines, grams, inside
 
 MOST = 100  # pairs listed
+LONGEST = 40_000  # characters of a file that are compared; ten times what an exercise takes
 SHARE = 0.5  # of what is the one's own who wrote less
 
 
@@ -84,7 +85,8 @@ def find_alike(submissions: Sequence[tuple[str, Mapping[str, str]]], paths: Iter
     """
     found = defaultdict(list)
     for path in paths:
-        texts = {member: files[f"{path}.py"] for member, (_, files) in enumerate(submissions) if f"{path}.py" in files}
+        file = f"{path}.py"
+        texts = {member: files[file][:LONGEST] for member, (_, files) in enumerate(submissions) if file in files}
         for pair, (manner, shared, of, held_by, lines) in _alike_on(path, texts).items():
             sides = (_side(submissions[member][0], texts[member], lines[member]) for member in pair)
             found[pair].append(AlikeExercise(path, manner, shared, of, held_by, tuple(sides)))

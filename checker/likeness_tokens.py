@@ -7,9 +7,10 @@ from collections.abc import Collection, Iterator
 
 GRAM = 10  # words and signs in a row that are looked at together
 
-_STRING = r""""(?:[^"\\\n]|\\.)*"|'(?:[^'\\\n]|\\.)*'"""
+# What is opened and never closed goes on to the end, so that no text, however made, is gone through again and again.
+_STRING = r""""(?:[^"\\\n]|\\.)*(?:"|\\?)|'(?:[^'\\\n]|\\.)*(?:'|\\?)"""
 _DOCSTRING = re.compile(
-    r'''(?P<docstring>"""(?:[^\\]|\\.)*?"""|\'\'\'(?:[^\\]|\\.)*?\'\'\')|\#[^\n]*|''' + _STRING, re.DOTALL
+    r'''(?P<docstring>"""(?:[^\\]|\\.)*?(?:"""|\\?\Z)|\'\'\'(?:[^\\]|\\.)*?(?:\'\'\'|\\?\Z))|\#[^\n]*|''' + _STRING, re.DOTALL
 )
 _WORD = re.compile(
     r"\#.*|[rbfuRBFU]{0,2}(?:" + _STRING + r")|[^\W\d]\w*|\.?\d[\w.]*(?:(?<=[eE])[-+]\d+)?|\*\*|//|[-=!<>+*/]=|->|\S"
@@ -68,7 +69,7 @@ class Given:
                 stretches.append([])
                 continue
             found = words(plain)
-            if depth is None and found[0] == "def" and found[1:2] and found[1] in self.functions:
+            if depth is None and found[:1] == ["def"] and found[1:2] and found[1] in self.functions:
                 depth = 0
             for word in found:
                 if depth is None:

@@ -243,6 +243,12 @@ def test_those_who_left_the_stub_do_not_make_a_crowd_look_small():
     assert find_alike(with_solenoid(members, *((place, ODD_WAY) for place in range(5))), COMPARED) == []
 
 
+def test_a_remark_of_signs_alone_is_no_stumbling_block():
+    rule = f"# {'-' * 70}\n#\n"
+    marked = with_solenoid(CLASS, (3, rule + ODD_WAY), (17, ODD_WAY + rule))
+    assert [alike.members for alike in find_alike(marked, COMPARED)] == [("member 3", "member 17")]
+
+
 def test_what_is_not_python_is_compared_all_the_same():
     broken = ODD_WAY.replace("for rung in range(40):", "for rung in range(40")
     assert [alike.members for alike in find_alike(with_solenoid(CLASS, (3, broken), (17, broken)), COMPARED)] == [
@@ -251,7 +257,7 @@ def test_what_is_not_python_is_compared_all_the_same():
 
 
 @settings(deadline=None)
-@given(st.lists(made.any_text | st.just('"""'), max_size=4))
+@given(st.lists(made.any_text | st.text("#\"'\\\n def(){}.-=x", max_size=60), max_size=4))
 def test_any_text_can_be_compared(texts):
     find_alike([(f"member {n}", {f"{RESONANCE}.py": text}) for n, text in enumerate(texts)], COMPARED)
 
@@ -287,3 +293,16 @@ def test_two_hundred_members_take_seconds():
     began = time.process_time()
     find_alike(members, (RESONANCE, QUALITY))
     assert time.process_time() - began < 10 * 2 * 0.15
+
+
+@pytest.mark.parametrize(
+    "text",
+    ['"""' + ' \\"""' * 50_000, "'''" + " \\'''" * 50_000, '"a\\' * 80_000, "'\\" * 120_000, "." * 250_000, "(" * 250_000],
+    ids=["docstring", "other docstring", "string", "other string", "dots", "brackets"],
+)
+def test_no_text_keeps_the_comparison_busy(text):
+    """Time grows with the length alone: each of these took minutes when an opened string was looked for again and again."""
+    started = time.process_time()
+    assert [words(line) for line in code_lines(text)]
+    find_alike([(name, {f"{RESONANCE}.py": text}) for name in ("Rufus Tern", "Silas Groyne")], COMPARED)
+    assert time.process_time() - started < 20
