@@ -77,7 +77,7 @@ def _sequence_difference(got, wanted, tolerance, unit):
 def _expression_difference(got, wanted, tolerance):
     if isinstance(got, list) or not isinstance(got, Expression):
         return Difference(says=f"returned {_described(got)} where one sympy expression was wanted")
-    if any(value is None for value in got.at) or len(got.at) != len(wanted.at):
+    if len(got.at) != len(wanted.at) or not all(isinstance(value, (int, float, complex)) for value in got.at):
         return Difference(says=f"the expression {got.text} has symbols in it that were not given, or no value")
     if tolerance.allows(np.array(got.at, complex), np.array(wanted.at, complex)):
         return None
@@ -125,7 +125,7 @@ def _as_numbers(got, wanted):
     try:
         array = np.asarray(got)
         array = array if array.dtype.kind in "fc" else array.astype(float)
-    except OverflowError:
+    except (OverflowError, TypeError):  # TypeError: complex numbers beside it
         return None, "returned a whole number too large for any quantity here"
     return array, None
 

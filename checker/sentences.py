@@ -20,12 +20,15 @@ _TROUBLES = {
     "input": (REFUSED, "The file asks the keyboard with input(). Everything the function needs is in its arguments."),
     "import": (REFUSED, "The file imports {what}. This course uses " + ALLOWED + "."),
     "missing module": (RAISED, "The file imports {what}, which cannot be found."),
-    "refused": (REFUSED, "The file tried to {what}. A submission may not."),
+    "refused": (REFUSED, "The file tried to {what}. That is not allowed here."),
     "time": (TOO_SLOW, "Still running after {seconds:g} s. Look for a loop that never ends."),
     "printed": (TOO_BIG, "The file prints {what}. Take the print out of the loop."),
     "memory": (TOO_BIG, "The file asks for more memory than there is for it (512 MB). How large an array was meant?"),
     "unanswered": (ENDED_EARLY, "The run ended before this was answered."),
 }
+
+LONGEST = 500  # characters of any text that a child sends; what it sends may be forged
+_WITH_A_PATH = {"read", "list", "write", "change"}
 
 # What a text in an error of Python's or numpy's usually comes from.
 _ADVICE = {
@@ -39,6 +42,7 @@ _ADVICE = {
 
 def trouble(question, case, reply, seconds):
     """The finding for a call that gave no value, from the worker's description of why."""
+    reply = {field: text[:LONGEST] if isinstance(text, str) else text for field, text in reply.items()}
     what = reply["trouble"]
     place = (reply["file"], reply["line"], "") if reply.get("file") and reply.get("line") else None
     if what == "not written":
@@ -60,12 +64,13 @@ def trouble(question, case, reply, seconds):
 
 
 def _attempt(reply):
-    words, path = WORDS.get(reply.get("what"), WORDS["other"]), display_name(str(reply.get("text", "")))
-    return f"{words} ({path})" if reply.get("text") and len(path) < 60 else words
+    kind, path = reply.get("what"), display_name(str(reply.get("text", "")))
+    words = WORDS.get(kind, WORDS["other"])
+    return f"{words} ({path})" if kind in _WITH_A_PATH and reply.get("text") and len(path) < 60 else words
 
 
 def _no_function(wanted, names):
-    near = get_close_matches(wanted, names, n=1, cutoff=0.5)
+    near = get_close_matches(wanted, [name[:LONGEST] for name in names if isinstance(name, str)], n=1, cutoff=0.5)
     if near:
         return f"The file has no function {wanted}. It has {near[0]}: is that the one, under another name?"
     return f"The file has no function {wanted}. Keep the name that the stub gives it."
