@@ -15,6 +15,7 @@ from .marking import (STORE, ClassMarks, NotContained, Request, mark_class, mark
 from .marksheet import set_mark
 from .pack import write_pack
 from .plan import plan_for
+from .proof import what_is_there
 from .sealed import BrokenSeal
 from .store import open_store
 from .store_problem import StoreProblem
@@ -100,8 +101,11 @@ def _parser():
 
 def _try(options):
     folder = options.folder or _exercises_folder()
-    member = read_member_folder(folder, "you")
+    member = read_member_folder(folder.resolve(), "you")
     paths = [course.find(options.exercise)] if options.exercise else PATHS
+    here = what_is_there()
+    if here.missing:
+        print(here, file=sys.stderr)
     with Worker() as worker:
         verdicts = []
         for path in paths:
@@ -177,11 +181,12 @@ def _mark(options):
         raise WrongUse("This is a student pack: it can only practise. Marks are made with the whole course, under the instructor's seed.")
     if options.jobs is not None and options.jobs < 1:
         raise WrongUse("--jobs wants a number of 1 or more.")
-    for sentence in see_to_containment(options.uncontained) if not options.cluster else ():
-        print(f"Not contained: {sentence}", file=sys.stderr)
+    proof = None if options.cluster else see_to_containment(options.uncontained)
     paths = sorted({course.find(name) for name in options.only}, key=PATHS.index) if options.only else PATHS
     request = Request(options.folder, paths, options.seed, options.jobs, options.cluster, options.uncontained)
     find_submissions(options.folder)  # before anything is written
+    if proof:
+        print(proof, file=sys.stderr)
     options.into.mkdir(parents=True, exist_ok=True)
     with open_store(options.into / STORE) as store:
         run, seed, alike = mark_class(request, store, lambda marked, total: followed(marked, total, lambda one: one.member.name))

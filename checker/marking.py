@@ -14,11 +14,11 @@ from .exports import ClassDetails, write_exports
 from .fingerprint import files_used, key_of
 from .likeness import find_alike
 from .marksheet import MemberMarks, member_marks
+from .proof import Proof, prove
 from .report import write_reports
 from .store import Store
 from .submissions import find_submissions, read_submission
 from .verdict import to_data
-from .worker.contain import probe
 
 STORE = "marks.sqlite"
 MOST_COMPARED = 1000  # members whose sources are kept in memory until the end, to be compared
@@ -65,18 +65,19 @@ def seed_for(store: Store, asked: int | None) -> int:
     return secrets.randbelow(10**9) if last is None else last
 
 
-def see_to_containment(uncontained: bool) -> tuple[str, ...]:
-    """What is not contained on this system, in sentences.
+def see_to_containment(uncontained: bool) -> Proof:
+    """How submissions are contained on this system, tried out.
 
     Raises
     ------
     NotContained
         If something is missing and it has not been said to go on.
     """
-    missing = probe().missing
-    if missing and not uncontained:
-        raise NotContained(f"{' '.join(missing)} Add --uncontained to mark all the same, if you trust everyone who handed in.")
-    return missing
+    proof = prove()
+    if proof.missing and not uncontained:
+        missing = " ".join(proof.missing)
+        raise NotContained(f"{missing} Add --uncontained to mark all the same, if you trust everyone who handed in.")
+    return proof
 
 
 def mark_class(request: Request, store: Store, follow) -> tuple[int, int, list]:

@@ -2,14 +2,16 @@
 import json
 import os
 import pty
+import re
 import subprocess
 import sys
 
 import pytest
 
-from checker import cli, marking
+from checker import cli, marking, proof
 from checker.course import PATHS
 from checker.worker.contain import Containment
+from tests.checker.test_proof import without
 
 RESONANCE = "unit03_tuned_circuit/resonance.py"
 RIGHT = """import numpy as np
@@ -139,13 +141,38 @@ def test_something_unreadable_is_said_and_shows_in_the_exit_code(of_two, capsys)
     assert code == cli.NOT_YET and "Mabel Sedge: The zip cannot be read" in out
 
 
+def test_mark_says_first_how_it_contains_and_that_it_was_tried(of_two, capsys):
+    _, _, err = run("mark", of_two, "--only", "resonance", capsys=capsys)
+    assert re.match(r"Submissions are shut in by Landlock \d+, a filter for system calls, limits.*\. 12 attacks were tried on it, and none got through\.\n", err)
+
+
 def test_where_a_layer_is_missing_mark_wants_a_word_and_try_goes_on(of_two, here, capsys, monkeypatch):
-    monkeypatch.setattr(marking, "probe", Containment)
+    monkeypatch.setattr(proof, "probe", Containment)
     code, out, err = run("mark", of_two, "--only", "resonance", capsys=capsys)
     assert code == cli.MISUSED and "keeps a submission from your files" in err and "--uncontained" in err and not out
-    assert not (here / "marks").exists()
+    assert err.count("\n") == 1 and not (here / "marks").exists()
     code, out, err = run("mark", of_two, "--only", "resonance", "--uncontained", capsys=capsys)
-    assert code == cli.DONE and "Not contained: Nothing on this system" in err
+    assert code == cli.DONE and err.startswith("Not contained: Nothing on this system") and err.count("ontained") == 1
+    put(here / "exercises", RIGHT)
+    code, out, err = run("try", "resonance", capsys=capsys)
+    assert code == cli.DONE and out.startswith("resonance · passed")
+    assert err.startswith("Not contained: Nothing on this system") and err.count("\n") == 1
+
+
+def test_where_an_attack_gets_through_mark_wants_a_word(of_two, here, capsys, monkeypatch):
+    """Whatever the system says that it has: here one wall is left out of the trial."""
+    monkeypatch.setattr(proof, "_TRIAL", without("restrict_files"))
+    code, out, err = run("mark", of_two, "--only", "resonance", capsys=capsys)
+    assert code == cli.MISUSED and "In a trial of the walls here, a submission could read your files" in err
+    assert "--uncontained" in err and err.count("\n") == 1 and not out and not (here / "marks").exists()
+    code, out, err = run("mark", of_two, "--only", "resonance", "--uncontained", capsys=capsys)
+    assert code == cli.DONE and err.startswith("Not contained: In a trial of the walls here") and "10 of 10" in out
+
+
+def test_a_folder_of_exercises_that_is_a_link_is_the_student_s_own(here, capsys):
+    put(here / "elsewhere", RIGHT)
+    (here / "exercises").symlink_to(here / "elsewhere")
+    assert run("try", "resonance", capsys=capsys)[0] == cli.DONE
 
 
 def test_names_that_look_alike_are_both_marked(of_two, capsys):
