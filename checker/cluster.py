@@ -6,17 +6,19 @@ nothing but the files, the check and the seed, it does not matter where.
 import threading
 from collections import deque
 from collections.abc import Iterable, Iterator, Sequence
+from contextlib import suppress
+from functools import cache
 
 from .course import PATHS
 from .engine import Marked, Workers
 from .fingerprint import files_used, judged_by, key_of
+from .proof import prove
 from .store import Store
 from .submissions import Member
 from .verdict import Verdict, from_data, to_data
-from .worker.contain import probe
 
 TRIES = 10  # how often a task may be begun again after a machine was lost in the middle of it
-ANSWER_WITHIN = 10  # seconds for the scheduler to answer at first
+ANSWER_WITHIN = 10  # seconds for the scheduler to answer, and for a first machine to join
 MEMBERS_AHEAD = 200  # members whose tasks wait on the cluster at any one time
 _own = threading.local()
 
@@ -34,61 +36,92 @@ def mark_on_cluster(address: str, members: Iterable[Member], seed: int, paths: S
     Raises
     ------
     ClusterProblem
-        If Dask is not installed, no scheduler answers, a machine has another version of the course, or, unless
-        `uncontained`, a machine cannot contain a submission.
+        If Dask is not installed, no scheduler answers, all machines are lost, a machine has another version of the course,
+        or, unless `uncontained`, a machine cannot contain a submission. What has come back by then is kept.
     """
     with _client(address) as client:
         _see_to_machines(client, paths, uncontained)
         ahead = deque()
         for member in members:
-            ahead.append((member, [_submitted(client, path, member.files, seed, store) for path in paths]))
+            ahead.append((member, [_submitted(client, path, member.files, seed, store, uncontained) for path in paths]))
             if len(ahead) > MEMBERS_AHEAD:
-                yield _finished(*ahead.popleft(), store)
+                yield _finished(client, *ahead.popleft(), store)
         while ahead:
-            yield _finished(*ahead.popleft(), store)
+            yield _finished(client, *ahead.popleft(), store)
 
 
-def _submitted(client, path, files, seed, store):
+def _submitted(client, path, files, seed, store, uncontained):
     """(key, verdict) if it is kept already, else (key, task)."""
     files = {name: files[name] for name in files_used(f"{path}.py", files)}
     key = key_of(path, files, seed)
-    return key, (store and store.get(key)) or client.submit(_judge_there, path, files, seed, pure=False, retries=TRIES)
+    return key, (store and store.get(key)) or client.submit(
+        _judge_there, path, files, seed, key.judged_by, uncontained, pure=False, retries=TRIES)
 
 
-def _finished(member, tasks, store):
-    return Marked(member, tuple(_result(task, store) for task in tasks))
+def _finished(client, member, tasks, store):
+    return Marked(member, tuple(_result(client, task, store) for task in tasks))
 
 
-def _result(task, store):
+def _result(client, task, store):
     key, found = task
     if isinstance(found, Verdict):
         return found
-    verdict = from_data(found.result())
+    verdict = from_data(_awaited(client, found))
     return store.put(key, verdict) if store else verdict
 
 
-def _judge_there(path, files, seed):
+def _awaited(client, task):
+    """The result of a task, however long it takes, as long as there is a machine to work on it."""
+    try:
+        while True:
+            with suppress(TimeoutError):
+                return task.result(timeout=ANSWER_WITHIN)
+            if not client.nthreads():
+                raise ClusterProblem("All machines of the cluster are lost. What came back is kept; start some and run again.")
+    except ClusterProblem:
+        raise
+    except Exception as problem:  # Dask has many kinds for a scheduler that is gone and a task that killed every machine
+        raise ClusterProblem(f"The cluster has failed ({type(problem).__name__}). What came back is kept; run again.") from None
+
+
+def _judge_there(path, files, seed, version, uncontained):
     """On a machine of the cluster: judge one exercise, with a warm worker that this thread keeps."""
+    if judged_by(path) != version:
+        raise ClusterProblem(_OTHER_VERSION.format("a machine that has joined"))
+    if not uncontained and (open_doors := _open_doors()):
+        raise ClusterProblem(_UNCONTAINED.format(" ".join(open_doors)))
     if getattr(_own, "workers", None) is None:
         _own.workers = Workers()
     return to_data(_own.workers.judge(path, files, seed))
 
 
+@cache
+def _open_doors():
+    return prove().missing
+
+
+_OTHER_VERSION = "The course at {} is not the same as here. Install this version there."
+_UNCONTAINED = "On a machine of the cluster: {} Add --uncontained to mark all the same."
+
+
 def _see_to_machines(client, paths, uncontained):
     """Every machine must judge by the same check and engine, or marks would depend on where they were made, and contain."""
-    client.wait_for_workers(1, timeout=ANSWER_WITHIN)
+    try:
+        client.wait_for_workers(1, timeout=ANSWER_WITHIN)
+    except TimeoutError:
+        raise ClusterProblem("No machine has joined the cluster yet. Start Dask workers, and run again.") from None
     found = client.run(_about_this_machine, list(paths))
     here = _about_this_machine(paths)
     other = sorted(address for address, (version, _) in found.items() if version != here[0])
     if other:
-        raise ClusterProblem(f"The course at {', '.join(other)} is not the same as here. Install this version there.")
+        raise ClusterProblem(_OTHER_VERSION.format(", ".join(other)))
     open_doors = {sentence for _, missing in found.values() for sentence in missing}
     if open_doors and not uncontained:
-        raise ClusterProblem(f"On a machine of the cluster: {' '.join(sorted(open_doors))} Add --uncontained to mark all the same.")
+        raise ClusterProblem(_UNCONTAINED.format(" ".join(sorted(open_doors))))
 
 
 def _about_this_machine(paths):
-    return [judged_by(path) for path in paths], list(probe().missing)
+    return [judged_by(path) for path in paths], list(_open_doors())
 
 
 def _client(address):
