@@ -4,33 +4,17 @@ A submission is a file in attacks/, in the form of `resonance`; its first lines 
 """
 
 import os
-import re
 from pathlib import Path
 
 import pytest
 
 from checker.judge import judge
-from checker.verdict import KINDS, PASSED
+from checker.verdict import KINDS, NOT_ATTEMPTED, PASSED
 from checker.words import verdict_lines
 from checker.workers import Worker
+from tests.checker.corpus import ATTACKS, HONEST, OBEYED, PATH, stated
 
-PATH = "unit03_tuned_circuit/resonance.py"
 SEED = 20
-ATTACKS = {path.stem: path.read_text("utf-8") for path in sorted((Path(__file__).parent / "attacks").glob("*.py"))}
-HEADER = re.compile(r"# Tries: (?P<tries>.+)\.\n# Verdict: (?P<verdict>.+)\.\n(?:# Says: (?P<says>.+)\n)?")
-HONEST = """import numpy as np
-import sympy
-
-
-def resonant_frequency(inductance, capacitance):
-    return 1 / (2 * np.pi * np.sqrt(inductance * capacitance))
-
-
-def resonance_condition(inductance, capacitance):
-    return 1 / sympy.sqrt(inductance * capacitance)
-"""
-# What a terminal or a page would obey: control characters, and those that turn the direction of writing.
-OBEYED = re.compile("[\x00-\x09\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
 
 
 @pytest.fixture(scope="module")
@@ -46,31 +30,39 @@ def honest(worker):
     return verdict
 
 
-def header(name):
-    return HEADER.match(ATTACKS[name])
-
-
 def test_the_corpus_is_large_and_every_item_says_what_it_is():
     assert len(ATTACKS) >= 100
-    for name in ATTACKS:
-        stated = header(name)
-        assert stated, name
-        assert set(stated["verdict"].split(" or ")) <= set(KINDS) - {PASSED}, name
+    for name, text in ATTACKS.items():
+        assert stated(text), name
+        assert set(stated(text).verdicts) <= set(KINDS) - {PASSED}, name
 
 
 @pytest.mark.parametrize("name", ATTACKS)
 def test_an_attack_is_contained(name, worker, honest):
-    stated, left = header(name), Path("/tmp/left-by-a-submission")
+    says, left = stated(ATTACKS[name]), Path("/tmp/left-by-a-submission")
     files = {PATH: ATTACKS[name]}
     verdict = judge(PATH, files, worker, SEED)
     shown = "\n".join(line.text for line in verdict_lines(verdict))
     text = " ".join(shown.split())
-    assert verdict.kind in stated["verdict"].split(" or "), text
-    assert (stated["says"] or "") in text, text
+    assert verdict.kind in says.verdicts, text
+    assert says.says in text, text
     assert verdict.earned < verdict.marks / 2, text
     assert not OBEYED.search(shown), repr(shown)
+    if "tried to" in text:
+        path, number, source = verdict.findings[0].line
+        assert f"{PATH}, line {number}" in text and ATTACKS[name].split("\n")[number - 1].strip() == source != ""
     assert judge(PATH, {PATH: HONEST}, worker, SEED) == honest, "the next submission's marks have changed"
+    assert judge("prefixes", files, worker, SEED).kind == NOT_ATTEMPTED
     assert not left.exists() and not left.with_suffix(".db").exists()
+
+
+def test_a_denial_reads_as_a_sentence_with_its_line(worker):
+    verdict = judge(PATH, {PATH: ATTACKS["network_tcp"]}, worker, SEED)
+    assert [line.text for line in verdict_lines(verdict)][2:5] == [
+        "  The file tried to open a network connection. That is not allowed here.",
+        "  unit03_tuned_circuit/resonance.py, line 14",
+        '    socket.create_connection(("127.0.0.1", 80), timeout=1).send(b"answers?")',
+    ]
 
 
 def test_an_attack_is_alive_without_walls(tmp_path, monkeypatch):
