@@ -3,7 +3,7 @@ from typing import NamedTuple
 
 from matplotlib.figure import Figure
 
-from course.figures.style import INK, SMALL_TEXT, plot
+from course.figures.style import INK, plot
 
 
 class Measure(NamedTuple):
@@ -49,11 +49,11 @@ def fault_tree(steps: tuple[Measure | Found | GoOn, ...], height: float) -> Figu
         if isinstance(step, Measure):
             frame = {"boxstyle": "round,pad=0.35", "facecolor": "none", "edgecolor": step.colour, "linewidth": 1.4}
             axes.plot([0.7, 1.0], [y, y], color=INK, linewidth=1)
-            axes.text(1.15, y, step.words, ha="left", va="center", fontsize=SMALL_TEXT, color=INK, bbox=frame)
+            axes.text(1.15, y, step.words, ha="left", va="center", color=INK, bbox=frame)
         elif isinstance(step, Found):
             axes.plot([0.7, 4.6], [y, y], color=INK, linewidth=1)
-            axes.text(1.0, y + 0.12, step.reading, fontsize=SMALL_TEXT, ha="left", va="bottom")
-            axes.text(4.75, y, step.fault, fontsize=SMALL_TEXT, ha="left", va="center", color=step.colour, weight="bold")
+            axes.text(1.0, y + 0.12, step.reading, ha="left", va="bottom")
+            axes.text(4.75, y, step.fault, ha="left", va="center", color=step.colour, weight="bold")
         else:
-            axes.text(1.0, y, step.reading, fontsize=SMALL_TEXT, ha="left", va="center")
+            axes.text(1.0, y, step.reading, ha="left", va="center")
     return drawing

@@ -131,8 +131,8 @@ def to_the_anode():
 @animation(
     caption="**The space charge.** The anode, 2.5 mm away, has 45 V in every row; only the filament's heat differs. What it "
     "gives more falls back: the cloud grows thicker, and the current stays as it was.",
-    alt="Three rows with a filament at 900, 950 and 1000 kelvin and a plate at 45 volts. In each the same sixteen dots at a "
-    "time cross to the plate, 113 amperes a square metre. Close to the filament hangs a cloud of dots that are thrown out "
+    alt="Three rows with a filament at 900, 950 and 1000 kelvin and a plate at 45 volts. In each the same three dots or so "
+    "at a time cross to the plate, 113 amperes a square metre. Close to the filament hangs a cloud of dots that are thrown out "
     "and fall back: thin in the first row, over three times as thick in the second, nearly nine times in the third.",
 )
 def space_charge():
