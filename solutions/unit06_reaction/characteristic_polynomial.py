@@ -1,0 +1,122 @@
+"""What does the set do when left alone?   Lesson: Reaction, section 4.
+
+Struck and left alone, every current in the set goes as exp(s t). The meshes allow that only for a few values of s,
+the poles: those at which their determinant, a polynomial in s, is zero.
+"""
+import numpy as np
+import sympy
+from numpy.polynomial import Polynomial
+
+
+def tuned_grid_polynomial(
+    tuned_inductance: sympy.Symbol,
+    tuned_resistance: sympy.Symbol,
+    tuning_capacitance: sympy.Symbol,
+    tickler_inductance: sympy.Symbol,
+    anode_resistance: sympy.Symbol,
+    mutual_inductance: sympy.Symbol,
+    transconductance: sympy.Symbol,
+) -> tuple[sympy.Expr, sympy.Expr, sympy.Expr, sympy.Expr]:
+    """Coefficients of the polynomial of two meshes, tuned circuit and tickler, as formulas.
+
+    With the voltage v on tuning condenser and grid, and the tickler's current i3, flowing out of the anode:
+    (1 + s C (R + s L)) v + s M i3 = 0 round the tuned circuit, whose current is s C v, and
+    (gm ra + s C s M) v + (ra + s L3) i3 = 0 round the tickler.
+
+    Parameters
+    ----------
+    tuned_inductance, tuned_resistance, tuning_capacitance : sympy symbols, positive: L, R, C
+    tickler_inductance, anode_resistance : sympy symbols, positive: L3, ra
+    mutual_inductance : sympy symbol, positive: M, the tickler wound so as to help
+    transconductance : sympy symbol, positive: gm
+
+    Returns
+    -------
+    cubic, square, linear, constant : sympy expressions
+        What multiplies s³, s², s and 1 in the determinant of the two equations as they stand.
+
+    Source
+    ------
+    The determinant of two equations in two unknowns.
+    """
+    s = sympy.Symbol("s")
+    feedback = transconductance * anode_resistance
+    meshes = sympy.Matrix([
+        [1 + s * tuning_capacitance * (tuned_resistance + s * tuned_inductance), s * mutual_inductance],
+        [feedback + s**2 * tuning_capacitance * mutual_inductance, anode_resistance + s * tickler_inductance],
+    ])
+    return tuple(sympy.Poly(meshes.det(), s).all_coeffs())
+
+
+def three_winding_polynomial(
+    coupling: float,
+    tuning: float,
+    throttle: float,
+    aerial: tuple[float, float, float],
+    tuned: tuple[float, float, float],
+    tickler: tuple[float, float, float, float],
+    valve: tuple[float, float],
+) -> np.ndarray:
+    """Coefficients of the polynomial of three meshes: aerial, tuned circuit and tickler with its throttle condenser.
+
+    Unknown are the aerial's current i1, the grid's voltage v, and the tickler's current i3. Into condenser and grid goes
+    i2 = (s C + g) v. Round the aerial, times s C1: (1 + s C1 R1 + s² C1 L1) i1 + s² C1 M12 i2 + s² C1 M13 i3 = 0.
+    Round the tuned circuit: s M12 i1 + v + (R + s L) i2 + s M23 i3 = 0. Round the tickler, times s C3:
+    s² C3 M13 i1 + s C3 (gm ra v + s M23 i2) + (1 + s C3 (ra + R3) + s² C3 L3) i3 = 0.
+
+    Parameters
+    ----------
+    coupling : float, henry, mutual inductance M12 of aerial and tuned coil
+    tuning : float, farad, > 0, the condenser C across the tuned coil
+    throttle : float, farad, > 0, the condenser C3 in series with the tickler
+    aerial : (resistance, capacitance, inductance): R1, C1, L1; ohm, farad, henry
+    tuned : (resistance, inductance, grid conductance): R, L, g; ohm, henry, siemens
+    tickler : (resistance, inductance, mutual inductance with the tuned coil, with the aerial's): R3, L3, M23, M13
+        Ohm, henry, henry, henry; M23 is positive when the tickler is wound so as to help.
+    valve : (transconductance, anode resistance): gm, ra; siemens, ohm
+
+    Returns
+    -------
+    ndarray of shape (7,), of the determinant of the three equations as they stand, from that of s⁶ to the constant
+
+    Source
+    ------
+    The determinant of three equations in three unknowns, written out.
+    """
+    aerial_resistance, aerial_capacitance, aerial_inductance = aerial
+    resistance, inductance, grid_conductance = tuned
+    tickler_resistance, tickler_inductance, to_tuned, to_aerial = tickler
+    transconductance, anode_resistance = valve
+    s = Polynomial([0.0, 1.0])
+    into_grid = s * tuning + grid_conductance
+    by_aerial, by_throttle = s * aerial_capacitance, s * throttle
+    a = 1 + by_aerial * (aerial_resistance + s * aerial_inductance)
+    b = by_aerial * s * coupling * into_grid
+    c = by_aerial * s * to_aerial
+    d = s * coupling
+    e = 1 + (resistance + s * inductance) * into_grid
+    f = s * to_tuned
+    g = by_throttle * s * to_aerial
+    h = by_throttle * (transconductance * anode_resistance + s * to_tuned * into_grid)
+    i = 1 + by_throttle * (anode_resistance + tickler_resistance + s * tickler_inductance)
+    return (a * (e * i - f * h) - b * (d * i - f * g) + c * (d * h - e * g)).coef[::-1]
+
+
+def leading_pole(coefficients: np.ndarray) -> complex:
+    """The pole that outlasts all others: the root with the greatest real part.
+
+    Parameters
+    ----------
+    coefficients : ndarray of shape (n + 1,), real, from that of the highest power to the constant
+
+    Returns
+    -------
+    complex, radian per second; of a pair of roots that with the positive imaginary part
+        Its imaginary part is the angular frequency of the ring. Its real part is the rate at which that grows; below 0
+        it dies away.
+
+    Source
+    ------
+    exp(s t) with s = σ + jω swings ω radians a second within an envelope exp(σ t).
+    """
+    return complex(max(np.roots(coefficients), key=lambda pole: (pole.real, pole.imag)))

@@ -1,0 +1,154 @@
+"""How `characteristic_polynomial` is judged.
+
+In the laws and slips of the two meshes: L, R, C the tuned circuit, L3 the tickler, ra and gm the valve, M the mutual
+inductance. Of the three: M the coupling, C the tuning, T the throttle, then aerial, tuned, tickler and valve.
+"""
+import numpy as np
+
+from checker import Exercise, Question, drawn, farads, henries, invariant, ohms, relative, siemens, slip, value
+
+from .characteristic_polynomial import leading_pole, three_winding_polynomial, tuned_grid_polynomial
+from .given_sets import HELPING, SET
+
+CLOSE = relative(1e-9, because="sums and products in double precision")
+ROOTS = relative(1e-8, because="the roots of a polynomial, found in double precision")
+TUNED_GRID = "tuned-grid oscillator of a type 30, exact threshold by Routh's condition; reaction.toml, example"
+# reaction.toml, example: L, R, C, L3, ra, gm, M at the threshold, and the frequency of oscillation there.
+L, R, C, L3, RA, GM, M, EDGE = 180e-6, 9.0, 1.40723866e-10, 30e-6, 10300.0, 0.9e-3, 1.40889934e-6, 999927.192
+AT_EDGE = np.array([C * (L * L3 - M**2), C * (L * RA + L3 * R), R * C * RA + L3 - M * GM * RA, RA])
+AERIAL, TUNED, VALVE = (30.0, 160e-12, 40e-6), (6.0, 200e-6, 8e-6), (0.9e-3, 10e3)
+OF_SETS = [three_winding_polynomial(15e-6, tuning, throttle, AERIAL, TUNED, tickler, VALVE)
+           for tuning in (120e-12, 50e-12, 300e-12) for throttle in (10e-12, 50e-12) for tickler in HELPING]
+COEFFICIENTS = drawn(
+    [np.array(few) for few in ([1.0, 2.0, 5.0], [2.0, 0.4, 50.0], [1.0, -2.0, 10.0], [1.0, 5.0, 17.0, 13.0])]
+    + [AT_EDGE, AT_EDGE * [1, 1, 0.5, 1], AT_EDGE * [1, 1, 2, 1], *OF_SETS],
+    "three to seven coefficients, of simple polynomials and of reaction sets",
+)
+
+
+def alone(C, T, aerial, tuned, tickler, valve):
+    """The polynomial of the three circuits with nothing coupled: the product of each one's own."""
+    R1, C1, L1 = aerial
+    R, L, g = tuned
+    R3, L3, *_ = tickler
+    _, ra = valve
+    two = np.polymul([C1 * L1, C1 * R1, 1], [L * C, R * C + L * g, 1 + R * g])
+    return np.polymul(two, [T * L3, T * (ra + R3), 1])
+
+
+def with_mutual(tickler, to_tuned, to_aerial):
+    return (*tickler[:2], to_tuned * tickler[2], to_aerial * tickler[3])
+
+
+def changed(place, change):
+    """A wrong set of four formulas: one of them changed, given the symbols too."""
+    def wrong(*symbols):
+        formulas = list(tuned_grid_polynomial(*symbols))
+        formulas[place] += change(*symbols)
+        return tuple(formulas)
+    return wrong
+
+
+EXERCISE = Exercise(
+    title="What does the set do when left alone?",
+    seconds=5.0,
+    questions=[
+        Question(
+            asks=tuned_grid_polynomial,
+            given={"tuned_inductance": henries("100 µH", "400 µH"), "tuned_resistance": ohms("2 Ω", "30 Ω"),
+                   "tuning_capacitance": farads("40 pF", "500 pF"), "tickler_inductance": henries("5 µH", "60 µH"),
+                   "anode_resistance": ohms("4 kΩ", "30 kΩ"), "mutual_inductance": henries("1 µH", "20 µH"),
+                   "transconductance": siemens("100 µS", "3 mS")},
+            gives=("", "", "", ""),
+            symbolic=True,
+            agrees_within=relative(1e-9, because="a formula has no rounding"),
+            no_published="A formula, not a figure; the roots that follow from it are held to one.",
+            slips=[
+                slip("turned the tickler round: wound so as to help, its M gm ra is taken away",
+                     changed(2, lambda L, R, C, L3, ra, M, gm: 2 * M * gm * ra)),
+                slip("left out what the tuned circuit's current induces in the tickler",
+                     changed(0, lambda L, R, C, L3, ra, M, gm: C * M**2)),
+                slip("forgotten that the valve drives with gm ra, not with gm",
+                     changed(2, lambda L, R, C, L3, ra, M, gm: M * gm * (ra - 1))),
+                slip("left out the tickler's own inductance",
+                     lambda L, R, C, L3, ra, M, gm: tuned_grid_polynomial(L, R, C, 0 * L3, ra, M, gm)),
+                slip("returned them from the constant upwards", lambda *symbols: tuned_grid_polynomial(*symbols)[::-1]),
+                slip("divided all by the first: take the determinant as it stands",
+                     lambda *symbols: tuple(c / tuned_grid_polynomial(*symbols)[0] for c in tuned_grid_polynomial(*symbols))),
+            ],
+        ),
+        Question(
+            asks=three_winding_polynomial,
+            given=SET,
+            agrees_within=relative(1e-7, because="small differences of products, in double precision"),
+            arrays=False,
+            holds=[
+                invariant("with nothing coupled it is the product of the three circuits' own",
+                          lambda f, M, C, T, aerial, tuned, tickler, valve: (
+                              f(0.0, C, T, aerial, tuned, with_mutual(tickler, 0, 0), valve),
+                              alone(C, T, aerial, tuned, tickler, valve))),
+                invariant("the aerial's coil may be turned round: nothing is left alone in another way",
+                          lambda f, M, C, T, aerial, tuned, tickler, valve: (
+                              f(-M, C, T, aerial, tuned, with_mutual(tickler, 1, -1), valve),
+                              f(M, C, T, aerial, tuned, tickler, valve))),
+                invariant("with a cold valve the tickler may be turned round too",
+                          lambda f, M, C, T, aerial, tuned, tickler, valve: (
+                              f(M, C, T, aerial, tuned, with_mutual(tickler, -1, -1), (0.0, valve[1])),
+                              f(M, C, T, aerial, tuned, tickler, (0.0, valve[1])))),
+            ],
+            no_published="A determinant; the figures are those of the thresholds that follow from it.",
+            slips=[
+                slip("turned the tickler round",
+                     lambda M, C, T, aerial, tuned, tickler, valve: three_winding_polynomial(
+                         M, C, T, aerial, tuned, with_mutual(tickler, -1, 1), valve)),
+                slip("left out the grid's conductance: i2 = (s C + g) v",
+                     lambda M, C, T, aerial, tuned, tickler, valve: three_winding_polynomial(
+                         M, C, T, aerial, (*tuned[:2], 0.0), tickler, valve)),
+                slip("left out the mutual inductance of tickler and aerial",
+                     lambda M, C, T, aerial, tuned, tickler, valve: three_winding_polynomial(
+                         M, C, T, aerial, tuned, with_mutual(tickler, 1, 0), valve)),
+                slip("driven the tickler with gm v: behind the anode resistance it is gm ra v",
+                     lambda M, C, T, aerial, tuned, tickler, valve: three_winding_polynomial(
+                         M, C, T, aerial, tuned, (tickler[0] + valve[1] - 1, *tickler[1:]), (valve[0], 1.0))),
+                slip("returned them from the constant upwards", lambda *inputs: three_winding_polynomial(*inputs)[::-1]),
+                slip("exchanged the tuning and the throttle condenser",
+                     lambda M, C, T, *rest: three_winding_polynomial(M, T, C, *rest)),
+            ],
+        ),
+        Question(
+            asks=leading_pole,
+            given={"coefficients": COEFFICIENTS},
+            gives="rad/s",
+            agrees_within=ROOTS,
+            arrays=False,
+            holds=[
+                invariant("three times every coefficient changes no root", lambda f, c: (f(3 * c), f(c))),
+                invariant("twice as fast a circuit has its pole twice as far out",
+                          lambda f, c: (f(c / 2.0 ** np.arange(len(c))[::-1]), 2 * f(c))),
+            ],
+            published=[
+                value("two meshes at their threshold: the pole stands on the axis, at 999.927 kHz", given=(AT_EDGE,),
+                      wanted=2j * np.pi * EDGE, within=relative(1e-6, because="M is printed to nine figures"),
+                      source=TUNED_GRID, known="recomputed"),
+            ],
+            slips=[
+                slip("taken the root farthest from 0: it is the one farthest to the right that outlasts the others",
+                     lambda c: complex(max(np.roots(c), key=lambda s: (abs(s), s.real, s.imag)))),
+                slip("returned the pole with the negative imaginary part", lambda c: np.conj(leading_pole(c))),
+                slip("read the coefficients from the constant upwards", lambda c: leading_pole(c[::-1])),
+                slip("turned the sign of the real part: a pole to the left dies away", lambda c: -np.conj(leading_pole(c))),
+                slip("returned hertz: a pole is in radians a second", lambda c: leading_pole(c) / (2 * np.pi)),
+            ],
+        ),
+    ],
+    hints=[
+        "Put the equations in a square: one row for each, one column for each unknown. Left alone, nothing stands on the "
+        "right-hand side; currents other than none are possible only if the determinant is 0.",
+        "Two meshes: a d − b c, sorted by powers of s; sympy.Poly(determinant, s).all_coeffs() sorts it. Three: "
+        "a(e i − f h) − b(d i − f g) + c(d h − e g), where each letter is a polynomial: numpy.polynomial.Polynomial adds and "
+        "multiplies them, starting from s = Polynomial([0, 1]). Its .coef runs upwards from the constant.",
+        "Put i2 = (s C + g) v into the rows. First row: 1 + s C1 (R1 + s L1), s² C1 M12 (s C + g), s² C1 M13. Second: s M12, "
+        "1 + (R + s L)(s C + g), s M23. Third: s² C3 M13, s C3 (gm ra + s M23 (s C + g)), 1 + s C3 (ra + R3 + s L3). Return "
+        ".coef[::-1]. Pole: max(np.roots(coefficients), key=lambda p: (p.real, p.imag)).",
+    ],
+)

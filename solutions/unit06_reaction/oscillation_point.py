@@ -1,0 +1,194 @@
+"""Where does it begin to oscillate?   Lesson: Reaction, section 5."""
+import numpy as np
+import sympy
+
+from solutions.unit06_reaction.characteristic_polynomial import (
+    leading_pole,
+    three_winding_polynomial,
+    tuned_grid_polynomial,
+)
+
+BEST_VALVE = 20e-3  # siemens: no receiving valve of the time came near
+HALVINGS = 32  # of the interval that holds the answer
+
+
+def routh_point(
+    tuned_inductance: sympy.Symbol,
+    tuned_resistance: sympy.Symbol,
+    tuning_capacitance: sympy.Symbol,
+    tickler_inductance: sympy.Symbol,
+    anode_resistance: sympy.Symbol,
+    mutual_inductance: sympy.Symbol,
+) -> tuple[sympy.Expr, sympy.Expr]:
+    """Transconductance at which tuned circuit and tickler just oscillate, and how fast they then swing, as formulas.
+
+    Parameters
+    ----------
+    tuned_inductance, tuned_resistance, tuning_capacitance : sympy symbols, positive
+    tickler_inductance, anode_resistance : sympy symbols, positive
+    mutual_inductance : sympy symbol, positive: the tickler is wound so as to help
+
+    Returns
+    -------
+    transconductance : sympy expression, siemens
+    angular_frequency : sympy expression, radian per second
+
+    Source
+    ------
+    E. J. Routh, Dynamics of a System of Rigid Bodies, advanced part, on the stability of motion (from memory): a cubic
+    a s³ + b s² + c s + d with a, b, d above 0 has all roots to the left only while b c > a d. At b c = a d it is
+    (a s + b)(s² + d/b).
+    """
+    transconductance = sympy.Symbol("transconductance")
+    parts = tuned_inductance, tuned_resistance, tuning_capacitance, tickler_inductance, anode_resistance, mutual_inductance
+    cubic, square, linear, constant = tuned_grid_polynomial(*parts, transconductance)
+    [threshold] = sympy.solve(square * linear - cubic * constant, transconductance)
+    return threshold, sympy.sqrt(constant / square)
+
+
+def crossing(silent: np.ndarray, oscillating: np.ndarray) -> float:
+    """How far along from one polynomial to another the leading pole crosses from left to right.
+
+    Parameters
+    ----------
+    silent, oscillating : ndarray of shape (n + 1,), real, from the coefficient of the highest power to the constant
+        The leading pole's real part is below 0 in the first and above 0 in the second.
+
+    Returns
+    -------
+    float, from 0 to 1: the polynomial there is (1 − share) × silent + share × oscillating
+
+    Raises
+    ------
+    ValueError
+        If the first oscillates, or the second does not.
+
+    Source
+    ------
+    The real part passes through 0 on the way; solved by halving.
+    """
+    if leading_pole(silent).real >= 0:
+        raise ValueError("it oscillates from the outset: take reaction off")
+    if leading_pole(oscillating).real <= 0:
+        raise ValueError("it never oscillates: turn the tickler round, or bring it nearer")
+    low, high = 0.0, 1.0
+    for _ in range(HALVINGS):
+        middle = (low + high) / 2
+        growing = leading_pole((1 - middle) * silent + middle * oscillating).real > 0
+        low, high = (low, middle) if growing else (middle, high)
+    return (low + high) / 2
+
+
+def threshold_transconductance(
+    coupling: float,
+    tuning: float,
+    throttle: float,
+    aerial: tuple[float, float, float],
+    tuned: tuple[float, float, float],
+    tickler: tuple[float, float, float, float],
+    anode_resistance: float,
+) -> float:
+    """Transconductance at which the set of three windings begins to oscillate.
+
+    Parameters
+    ----------
+    coupling, tuning, throttle, aerial, tuned, tickler
+        As in `three_winding_polynomial`.
+    anode_resistance : float, ohm, > 0
+
+    Returns
+    -------
+    float, siemens
+
+    Raises
+    ------
+    ValueError
+        If the set would not oscillate with a valve of 20 mS either: the tickler is too far away, or wound the wrong way.
+
+    Source
+    ------
+    Every coefficient of the polynomial is a straight line in the transconductance: `crossing` between none and 20 mS.
+    """
+    parts = coupling, tuning, throttle, aerial, tuned, tickler
+    cold = three_winding_polynomial(*parts, (0.0, anode_resistance))
+    best = three_winding_polynomial(*parts, (BEST_VALVE, anode_resistance))
+    return BEST_VALVE * crossing(cold, best)
+
+
+def steady_gain(
+    frequency: float,
+    coupling: float,
+    tuning: float,
+    throttle: float,
+    aerial: tuple[float, float, float],
+    tuned: tuple[float, float, float],
+    tickler: tuple[float, float, float, float],
+    valve: tuple[float, float],
+) -> float:
+    """Volts on the grid for each volt in the aerial, as the steady-state formula has it: true only below the threshold.
+
+    Parameters
+    ----------
+    frequency : float, hertz, > 0
+    coupling, tuning, throttle, aerial, tuned, tickler, valve
+        As in `three_winding_polynomial`.
+
+    Returns
+    -------
+    float, a pure number >= 0, amplitude over amplitude
+
+    Source
+    ------
+    The three equations of `three_winding_polynomial` at s = jω, with a volt in the aerial's mesh, solved for v.
+    """
+    aerial_resistance, aerial_capacitance, aerial_inductance = aerial
+    resistance, inductance, grid_conductance = tuned
+    tickler_resistance, tickler_inductance, to_tuned, to_aerial = tickler
+    transconductance, anode_resistance = valve
+    s = 2j * np.pi * frequency
+    into_grid = s * tuning + grid_conductance
+    round_aerial = aerial_resistance + s * aerial_inductance + 1 / (s * aerial_capacitance)
+    round_tickler = anode_resistance + tickler_resistance + s * tickler_inductance + 1 / (s * throttle)
+    meshes = [
+        [round_aerial, s * coupling * into_grid, s * to_aerial],
+        [s * coupling, 1 + (resistance + s * inductance) * into_grid, s * to_tuned],
+        [s * to_aerial, transconductance * anode_resistance + s * to_tuned * into_grid, round_tickler],
+    ]
+    return abs(np.linalg.solve(meshes, [1, 0, 0])[1])
+
+
+def gain(
+    frequency: float,
+    coupling: float,
+    tuning: float,
+    throttle: float,
+    aerial: tuple[float, float, float],
+    tuned: tuple[float, float, float],
+    tickler: tuple[float, float, float, float],
+    valve: tuple[float, float],
+) -> float:
+    """Volts on the grid for each volt in the aerial, refused where there is no steady state.
+
+    Parameters
+    ----------
+    frequency, coupling, tuning, throttle, aerial, tuned, tickler, valve
+        As in `steady_gain`.
+
+    Returns
+    -------
+    float, a pure number >= 0, amplitude over amplitude
+
+    Raises
+    ------
+    ValueError
+        If the leading pole's real part is 0 or more: the set oscillates, with or without a station. `steady_gain` gives a
+        number there too, and it looks like any other.
+
+    Source
+    ------
+    What the set does by itself dies away only while all poles lie to the left; only then is the steady state what is left.
+    """
+    parts = coupling, tuning, throttle, aerial, tuned, tickler, valve
+    if leading_pole(three_winding_polynomial(*parts)).real >= 0:
+        raise ValueError("this set oscillates by itself and has no steady gain: turn the reaction back")
+    return steady_gain(frequency, *parts)

@@ -1,0 +1,263 @@
+"""What a reaction set does, from its state matrix: poles, response, threshold, and the knobs set for a station.
+
+Every function takes a `ReactionSet`, whose fields may be arrays: a map over two knobs is one call, with
+`replace(SALTMARSH_SET, aerial_tuned=couplings[:, None], throttle_capacitance=throttles)`.
+"""
+from dataclasses import replace
+
+import numpy as np
+
+from solutions.unit06_reaction.network import GRID, THROTTLE_RANGE, ReactionSet, drive, state_matrix
+
+HALVINGS = 60  # of the interval that holds the answer
+ROUNDS = 8  # of setting one knob after the other
+
+
+def parts(reaction_set: ReactionSet) -> tuple:
+    """A set as the exercises take it: three knobs, then aerial, tuned, tickler and valve.
+
+    Parameters
+    ----------
+    reaction_set : ReactionSet
+
+    Returns
+    -------
+    coupling, tuning, throttle, aerial, tuned, tickler, valve
+        As in `three_winding_polynomial`.
+    """
+    of = reaction_set
+    return (
+        of.aerial_tuned,
+        of.tuning_capacitance,
+        of.throttle_capacitance,
+        (of.aerial_resistance, of.aerial_capacitance, of.aerial_inductance),
+        (of.tuned_resistance, of.tuned_inductance, of.grid_conductance),
+        (of.tickler_resistance, of.tickler_inductance, of.tuned_tickler, of.aerial_tickler),
+        (of.transconductance, of.anode_resistance),
+    )
+
+
+def poles(reaction_set: ReactionSet) -> np.ndarray:
+    """All poles, that which outlasts the others first.
+
+    Parameters
+    ----------
+    reaction_set : ReactionSet
+
+    Returns
+    -------
+    ndarray of shape (..., 6), complex, radian per second, by falling real part
+        The first is the leading pole; of a pair that with the positive imaginary part comes first.
+
+    Raises
+    ------
+    ValueError
+        If the windings are coupled more closely than coils can be.
+    """
+    found = np.linalg.eigvals(state_matrix(reaction_set))
+    return np.take_along_axis(found, np.lexsort((-found.imag, -found.real), axis=-1), axis=-1)
+
+
+def ring(reaction_set: ReactionSet) -> tuple[np.ndarray, np.ndarray]:
+    """Frequency at which the set rings, or sings, by itself, and the rate at which that grows.
+
+    Parameters
+    ----------
+    reaction_set : ReactionSet
+
+    Returns
+    -------
+    frequency : float or ndarray, hertz
+    growth : float or ndarray, per second; below 0 the ring dies away, above it the set oscillates
+        Of the pair of poles that outlasts all other pairs.
+
+    Raises
+    ------
+    ValueError
+        As `poles`.
+    """
+    found = poles(reaction_set)
+    first_pair = np.argmax(found.imag > 0, axis=-1)
+    pole = np.take_along_axis(found, first_pair[..., None], axis=-1)[..., 0]
+    return pole.imag / (2 * np.pi), pole.real
+
+
+def steady_formula(reaction_set: ReactionSet, frequency: float) -> np.ndarray:
+    """What the steady-state formula gives, be it true or not. Beyond the threshold it is false: use `response`.
+
+    Parameters
+    ----------
+    reaction_set : ReactionSet
+    frequency : float or ndarray, hertz, > 0, broadcast with the set
+
+    Returns
+    -------
+    complex or ndarray of complex, volts on the grid for each volt in the aerial
+
+    Raises
+    ------
+    ValueError
+        As `poles`.
+
+    Source
+    ------
+    The state equations at s = jω, solved.
+    """
+    s = np.asarray(2j * np.pi * frequency)[..., None, None]
+    matrix = s * np.eye(6) - state_matrix(reaction_set)
+    return np.linalg.solve(matrix, drive(reaction_set)[..., None])[..., GRID, 0]
+
+
+def response(reaction_set: ReactionSet, frequency: float) -> np.ndarray:
+    """Volts on the grid for each volt in the aerial, once the set has settled.
+
+    Parameters
+    ----------
+    reaction_set : ReactionSet
+    frequency : float or ndarray, hertz, > 0, broadcast with the set
+
+    Returns
+    -------
+    complex or ndarray of complex, a pure number
+
+    Raises
+    ------
+    ValueError
+        If the set oscillates: it then never settles. Also as `poles`.
+    """
+    _refuse_oscillation(reaction_set)
+    return steady_formula(reaction_set, frequency)
+
+
+def _refuse_oscillation(reaction_set):
+    if np.any(poles(reaction_set)[..., 0].real >= 0):
+        raise ValueError("this set oscillates by itself and has no steady response: turn the reaction back")
+
+
+def gain_and_bandwidth(reaction_set: ReactionSet) -> tuple[np.ndarray, np.ndarray]:
+    """Volts on the grid for each volt in the aerial, at the frequency the set is tuned to, and the band it takes in.
+
+    Parameters
+    ----------
+    reaction_set : ReactionSet
+
+    Returns
+    -------
+    gain : float or ndarray, a pure number
+    bandwidth : float or ndarray, hertz, between −3 dB points of the leading pole's resonance
+
+    Raises
+    ------
+    ValueError
+        As `response`.
+
+    Source
+    ------
+    Near its leading pole σ + jω a network answers as one tuned circuit does: −3 dB at −σ to either side of ω.
+    """
+    frequency, growth = ring(reaction_set)
+    return np.abs(response(reaction_set, frequency)), -growth / np.pi
+
+
+def threshold(reaction_set: ReactionSet, knob: str, low: float, high: float) -> np.ndarray:
+    """Setting of any one part at which the set begins to oscillate.
+
+    Parameters
+    ----------
+    reaction_set : ReactionSet
+    knob : str, a field of `ReactionSet`, such as "throttle_capacitance", "transconductance" or "tuned_tickler"
+    low, high : float or ndarray, SI, broadcast with the set: the set is silent at one and oscillates at the other
+
+    Returns
+    -------
+    float or ndarray, SI
+
+    Raises
+    ------
+    ValueError
+        If the set, or one of them, is silent at both settings or oscillates at both.
+
+    Source
+    ------
+    The leading pole's real part is zero at the threshold; solved by halving.
+    """
+
+    def oscillates(value):
+        return poles(replace(reaction_set, **{knob: value}))[..., 0].real > 0
+
+    if np.any(oscillates(low) == oscillates(high)):
+        raise ValueError(f"no threshold between {knob} {np.min(low):.4g} and {np.max(high):.4g}: move the ends apart")
+    upwards = oscillates(high)
+    low, high = low + np.zeros(upwards.shape), high + np.zeros(upwards.shape)
+    for _ in range(HALVINGS):
+        middle = (low + high) / 2
+        beyond = oscillates(middle) == upwards
+        low, high = np.where(beyond, low, middle), np.where(beyond, middle, high)
+    return ((low + high) / 2)[()]
+
+
+def retuned(reaction_set: ReactionSet, frequency: float) -> ReactionSet:
+    """The set with its tuning condenser turned so that it rings at a frequency, all other knobs left alone.
+
+    Parameters
+    ----------
+    reaction_set : ReactionSet
+    frequency : float or ndarray, hertz, > 0, broadcast with the set
+
+    Returns
+    -------
+    ReactionSet
+
+    Raises
+    ------
+    ValueError
+        As `poles`.
+
+    Source
+    ------
+    A frequency too high by a part in a hundred wants two parts in a hundred more capacitance; and again.
+    """
+    tuning = 1 / ((2 * np.pi * frequency) ** 2 * reaction_set.tuned_inductance)
+    for _ in range(ROUNDS):
+        found, _ = ring(replace(reaction_set, tuning_capacitance=tuning))
+        tuning = tuning * (found / frequency) ** 2
+    return replace(reaction_set, tuning_capacitance=tuning)
+
+
+def at_threshold(
+    reaction_set: ReactionSet,
+    frequency: float,
+    knob: str = "throttle_capacitance",
+    low: float = THROTTLE_RANGE[0],
+    high: float = THROTTLE_RANGE[1],
+) -> ReactionSet:
+    """The set tuned to a frequency with its reaction just at the threshold there.
+
+    Parameters
+    ----------
+    reaction_set : ReactionSet
+    frequency : float or ndarray, hertz, > 0, broadcast with the set; the dial, for the reaction setting across it
+    knob : str
+        What the reaction is set by, as in `threshold`; the throttle condenser by default.
+    low, high : float or ndarray, SI
+        As in `threshold`; the throttle condenser's stops by default.
+
+    Returns
+    -------
+    ReactionSet
+        Its `tuning_capacitance` and the knob are arrays where `frequency` is one.
+
+    Raises
+    ------
+    ValueError
+        As `threshold`: the knob does not reach it at one of the frequencies.
+
+    Source
+    ------
+    As an operator does it: set the reaction, correct the tuning, and again.
+    """
+    there = retuned(reaction_set, frequency)
+    for _ in range(ROUNDS):
+        there = replace(there, **{knob: threshold(there, knob, low, high)})
+        there = replace(there, tuning_capacitance=there.tuning_capacitance * (ring(there)[0] / frequency) ** 2)
+    return there

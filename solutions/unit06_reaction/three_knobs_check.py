@@ -1,0 +1,213 @@
+"""How `three_knobs` is judged.
+
+In the laws and slips: F a station's frequency, M the coupling, C the tuning, T the throttle (least and most: its stops),
+then the parts that stay as they are: aerial, tuned, tickler and valve.
+"""
+import numpy as np
+
+from checker import (
+    Exercise,
+    Question,
+    absolute,
+    at_most,
+    equal,
+    farads,
+    henries,
+    hertz,
+    invariant,
+    less,
+    refusal,
+    relative,
+    slip,
+    value,
+)
+
+from .characteristic_polynomial import leading_pole, three_winding_polynomial
+from .given_sets import AERIAL, FIXED, HELPING_TICKLER, SET, TUNED, parts
+from .three_knobs import detuning, reaction_setting, settings_for, tuned_to
+
+ROOTS = relative(1e-7, because="the roots of a polynomial, found in double precision", floor=1e-3)
+SOLVED = relative(1e-6, because="solved step by step, from roots in double precision")
+SHARPENED = "reaction.toml, q_multiplication: 1 MHz, Q 100, nine tenths of the loss taken away leave 1 kHz of 10"
+THE_AERIAL, THE_COIL, THE_TICKLER, THE_VALVE = (
+    (30.0, 160e-12, 40e-6), (6.0, 200e-6, 8e-6), (1.0, 12e-6, 6e-6, 0.2e-6), (0.9e-3, 10e3))
+THE_PARTS = (THE_AERIAL, THE_COIL, THE_TICKLER, THE_VALVE)
+STOPS = {"least": farads("2 pF", "5 pF"), "most": farads("75 pF", "300 pF")}
+LIVELY = parts(("S", "Ω"), "transconductance 0.9 mS to 2 mS, anode resistance 8 kΩ to 15 kΩ",
+               (0.9e-3, 10e3), (2e-3, 8e3), (1.5e-3, 10e3), (1.2e-3, 15e3))
+REACTS = {"aerial": AERIAL, "tuned": TUNED, "tickler": HELPING_TICKLER, "valve": LIVELY}
+# A circuit of Q 100 at 1 MHz; M gm = 0.9 R C; a valve so high in resistance that it loads nothing, a tickler of few turns.
+CONDENSER = 1 / ((2 * np.pi * 1e6) ** 2 * 200e-6)
+ALONE = (0.0, CONDENSER, 100e-12, THE_AERIAL, (4 * np.pi, 200e-6, 0.0), (0.0, 1e-6, 0.9 * 4 * np.pi * CONDENSER / 1e-3, 0.0),
+         (1e-3, 1e5))
+
+
+def reached(coupling, tuning, least, most, *rest):
+    """Whether the set is silent at one stop of the throttle and oscillates at the other."""
+    growth = [leading_pole(three_winding_polynomial(coupling, tuning, stop, *rest)).real for stop in (least, most)]
+    return growth[0] < 0 < growth[1]
+
+
+def reached_on(frequency, coupling, least, most, aerial, tuned, *rest):
+    """The same, well within the stops, near the tuning for a frequency."""
+    tuning = 1 / ((2 * np.pi * frequency) ** 2 * tuned[1])
+    return reached(coupling, tuning, 1.5 * least, 0.7 * most, aerial, tuned, *rest)
+
+
+def coil_away(M, C, part, aerial, tuned, tickler, valve, *stops):
+    """Inputs of `reaction_setting` with a part left of both of the aerial's mutual inductances; tickler and aerial uncoupled."""
+    return (part * M, C, *stops, aerial, tuned, (*tickler[:3], 0.0), valve)
+
+
+def a_little_less(left, right, tolerance):
+    return at_most(left, right, relative(1e-6, because="solved step by step"))
+
+
+def on_the_axis(bandwidth, frequency, tolerance):
+    return at_most(abs(bandwidth), 1e-6 * frequency, tolerance)
+
+
+def on_station(found, frequency, tolerance):
+    return equal(found, frequency, absolute(1.0, because="to a hertz"))
+
+
+EXERCISE = Exercise(
+    title="What does each knob do to the others?",
+    seconds=20.0,
+    questions=[
+        Question(
+            asks=tuned_to,
+            given=SET,
+            gives=("Hz", "Hz"),
+            agrees_within=ROOTS,
+            arrays=False,
+            holds=[
+                invariant("more tuning condenser, lower frequency",
+                          lambda f, M, C, *rest: (f(M, 1.1 * C, *rest)[0], f(M, C, *rest)[0]), less),
+                invariant("a tickler wound the other way round leaves a broader band",
+                          lambda f, M, C, T, aerial, tuned, tickler, valve: (
+                              f(M, C, T, aerial, tuned, (*tickler[:2], abs(tickler[2]), 0.0), (1e-3, 10e3))[1],
+                              f(M, C, T, aerial, tuned, (*tickler[:2], -abs(tickler[2]), 0.0), (1e-3, 10e3))[1]), less),
+            ],
+            published=[
+                value("nine tenths of the loss of a coil of Q 100 taken away at 1 MHz", given=ALONE, wanted=(1e6, 1e3),
+                      within=relative(0.01, because="the valve and the tickler load and shift the circuit a little"),
+                      source=SHARPENED, known="recomputed"),
+            ],
+            slips=[
+                slip("returned radians a second: divide by 2π",
+                     lambda *set_: (2 * np.pi * tuned_to(*set_)[0], tuned_to(*set_)[1])),
+                slip("returned half the band: it reaches as far to either side",
+                     lambda *set_: (tuned_to(*set_)[0], tuned_to(*set_)[1] / 2)),
+                slip("turned the sign of the bandwidth: the real part is below 0 while the set is silent",
+                     lambda *set_: (tuned_to(*set_)[0], -tuned_to(*set_)[1])),
+                slip("left the bandwidth in radians a second",
+                     lambda *set_: (tuned_to(*set_)[0], 2 * np.pi * tuned_to(*set_)[1])),
+            ],
+        ),
+        Question(
+            asks=detuning,
+            given=SET,
+            gives="Hz",
+            agrees_within=relative(1e-6, because="a small difference of two frequencies", floor=0.1),
+            arrays=False,
+            holds=[
+                invariant("an aerial that is not coupled detunes nothing",
+                          lambda f, M, C, T, aerial, tuned, tickler, valve: (
+                              f(0.0, C, T, aerial, tuned, (*tickler[:3], 0.0), valve), 0.0)),
+                invariant("an aerial that resonates far above the dial makes it tune lower",
+                          lambda f, M, C, T, aerial, tuned, tickler, valve: (
+                              f(M, C, T, (30.0, 50e-12, 30e-6), tuned, (*tickler[:3], 0.0), valve), 0.0), less),
+            ],
+            no_published="A difference of two roots, each of a polynomial that has its figures.",
+            slips=[
+                slip("subtracted the wrong way round", lambda *set_: -detuning(*set_)),
+                slip("left the tickler coupled to the aerial when you took the aerial away",
+                     lambda M, *rest: tuned_to(M, *rest)[0] - tuned_to(0.0, *rest)[0]),
+                slip("returned the change of the bandwidth",
+                     lambda M, C, T, aerial, tuned, tickler, valve: tuned_to(M, C, T, aerial, tuned, tickler, valve)[1]
+                     - tuned_to(0.0, C, T, aerial, tuned, (*tickler[:3], 0.0), valve)[1]),
+                slip("returned radians a second", lambda *set_: 2 * np.pi * detuning(*set_)),
+            ],
+        ),
+        Question(
+            asks=reaction_setting,
+            given={"coupling": henries("1 µH", "20 µH"), "tuning": farads("60 pF", "400 pF"), **STOPS, **REACTS},
+            where=reached,
+            gives="F",
+            agrees_within=SOLVED,
+            arrays=False,
+            holds=[
+                invariant("at that setting the band is narrowed to nothing",
+                          lambda f, M, C, least, most, *rest: (
+                              f.tuned_to(M, C, f(M, C, least, most, *rest), *rest)[1],
+                              f.tuned_to(M, C, f(M, C, least, most, *rest), *rest)[0]), on_the_axis),
+                invariant("loosening the aerial brings oscillation nearer: the throttle wants less",
+                          lambda f, M, C, least, most, *rest: (
+                              f(*coil_away(4e-6, 126e-12, 0.5, *THE_PARTS, least, most)),
+                              f(*coil_away(4e-6 + M / 2, 126e-12, 1.0, *THE_PARTS, least, most))), a_little_less),
+            ],
+            no_published="The threshold of `oscillation_point`, which has its figure, found with another knob.",
+            refuses=[
+                refusal("a set that is silent with the plates all in",
+                        (20e-6, 126e-12, 5e-12, 12e-12, *THE_PARTS)),
+                refusal("a set that oscillates with the plates all out",
+                        (20e-6, 126e-12, 30e-12, 75e-12, *THE_PARTS)),
+                refusal("a tickler wound the wrong way round",
+                        (20e-6, 126e-12, 5e-12, 75e-12, THE_AERIAL, THE_COIL, (1.0, 12e-6, -6e-6, 0.2e-6), THE_VALVE)),
+            ],
+            slips=[
+                slip("returned the share of the way between the stops",
+                     lambda M, C, least, most, *rest: (reaction_setting(M, C, least, most, *rest) - least) / (most - least)),
+                slip("counted the share from the condenser's nothing, not from its least",
+                     lambda M, C, least, most, *rest: reaction_setting(M, C, least, most, *rest) - least),
+                slip("exchanged the stops",
+                     lambda M, C, least, most, *rest: least + most - reaction_setting(M, C, least, most, *rest)),
+                slip("left the aerial out of account",
+                     lambda M, C, least, most, aerial, tuned, tickler, valve: reaction_setting(
+                         0.0, C, 1e-12, 1e-9, aerial, tuned, (*tickler[:3], 0.0), valve)),
+            ],
+        ),
+        Question(
+            asks=settings_for,
+            given={"frequency": hertz("530 kHz", "1200 kHz"), "coupling": henries("1 µH", "20 µH"), **STOPS, **REACTS},
+            where=reached_on,
+            gives=("F", "F"),
+            agrees_within=relative(1e-4, because="one knob set after the other, in rounds"),
+            arrays=False,
+            holds=[
+                invariant("with these settings the set rings at the station's frequency, to a hertz",
+                          lambda f, F, M, least, most, *rest: (
+                              f.tuned_to(M, *f(F, M, least, most, *rest), *rest)[0], F), on_station),
+                invariant("higher up the dial less tuning condenser is wanted",
+                          lambda f, F, M, least, most, *rest: (
+                              f(F, M, least, most, *rest)[0], f(0.97 * F, M, least, most, *rest)[0]), less),
+            ],
+            no_published="Two knobs set in turn, each by a function that has its figures.",
+            refuses=[
+                refusal("a station for which the throttle is too small", (530e3, 20e-6, 5e-12, 30e-12, *THE_PARTS)),
+            ],
+            slips=[
+                slip("stopped after the first setting of the throttle: it moves the tuning",
+                     lambda F, M, least, most, aerial, tuned, *rest: (
+                         CONDENSER * (1e6 / F) ** 2 * 200e-6 / tuned[1],
+                         reaction_setting(M, CONDENSER * (1e6 / F) ** 2 * 200e-6 / tuned[1], least, most, aerial, tuned, *rest))),
+                slip("returned them the other way round", lambda *inputs: settings_for(*inputs)[::-1]),
+                slip("left the aerial out of account",
+                     lambda F, M, least, most, aerial, tuned, tickler, valve: settings_for(
+                         F, 0.0, 1e-12, 1e-9, aerial, tuned, (*tickler[:3], 0.0), valve)),
+            ],
+        ),
+    ],
+    hints=[
+        "Everything is in the leading pole: its imaginary part says where the set is tuned, its real part how narrow a band it "
+        "takes in. A knob that moves the one moves the other too.",
+        "Frequency = imag/(2π), bandwidth = −real/π. To take the aerial away put both its mutual inductances to 0: the "
+        "coupling, and the last number of the tickler. The throttle's setting is crossing(…) of the two polynomials at its "
+        "stops, brought from a share to farads. For a station: set the throttle, see where the set now rings, correct the "
+        "tuning, and again.",
+        "reaction_setting: least + (most − least) × crossing(polynomial at least, polynomial at most); crossing refuses by "
+        "itself. settings_for: tuning = 1/((2πf)² L); five times: throttle = reaction_setting(…); found = tuned_to(…)[0]; "
+        "tuning = tuning × (found/f)².",
+    ],
+)
