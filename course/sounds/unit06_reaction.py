@@ -1,0 +1,151 @@
+"""Reaction: one station with the reaction advanced, and the treble that goes; on the scale of units 4 and 5.
+
+The set is the exact network, tuned to the station; near its leading pole it answers as one circuit does. Everything here
+is small enough for that: the valve's own curve and the grid's changing load come in with unit 7.
+"""
+
+import numpy as np
+
+from course.figures.stations import NEXT_CHANNEL, Station
+from course.sounds import sound
+from course.sounds.programme import FULL_SCALE, RATE, envelope, pressure
+from course.sounds.unit05_valve import GAP, lagging, part, where_lines_cross
+from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
+from solutions.unit04_crystal_set.crystal_set import HEIGHT, SENSITIVITY, TOP
+from solutions.unit05_valve.grid_leak import audio_cutoff, bias_with_carrier
+from solutions.unit05_valve.load_line import load_line_current
+from solutions.unit05_valve.one_valve_set import (
+    CONDENSER,
+    GRID_SLOPE,
+    HT,
+    LEAK,
+    LEAK_RETURN,
+    STEADY_RESISTANCE,
+    TONE_RESISTANCE,
+    ZERO_CURRENT,
+)
+from solutions.unit06_reaction import club_set
+from solutions.unit06_reaction.network import THROTTLE_RANGE
+
+FINENESS = 400  # strengths of the carrier at which the detector is worked out
+SETTINGS = 60  # of the throttle, at which the network is worked out
+CLEAR = 0.15  # volt: crest of the carrier on the grid where sounds are compared for their treble
+BEGIN, END, LEFT_AT_END = 2.0, 14.0, 0.045  # the demonstration: second, second, part of the throttle's way that is left
+
+
+def detected(carrier: np.ndarray, rest: float) -> np.ndarray:
+    """Volts of tone at the telephones while the crest of the carrier on the grid is this; `rest` is its middle.
+
+    As in unit 5: the grid follows by the law of its bias and lags by its condenser; the anode moves on the line of the
+    telephones' resistance to a tone, through the point where it rests with the bare carrier.
+    """
+    worked = np.append(np.linspace(0, carrier.max(), FINENESS), rest)
+    grid = bias_with_carrier(worked, LEAK, LEAK_RETURN, ZERO_CURRENT, GRID_SLOPE)
+    steady, resting = where_lines_cross(lambda v: load_line_current(v, HT, STEADY_RESISTANCE), grid[-1:], worked[-1:])
+    _, current = where_lines_cross(lambda v: resting + (steady - v) / TONE_RESISTANCE, grid[:-1], worked[:-1])
+    followed = np.interp(carrier, worked[:-1], TONE_RESISTANCE * current)
+    return lagging(followed, audio_cutoff(CONDENSER, LEAK, (LEAK_RETURN - grid[-1]) / LEAK, GRID_SLOPE))
+
+
+def behind(crest: np.ndarray, bandwidth: np.ndarray, detuning: float = 0.0) -> np.ndarray:
+    """Complex envelope behind a circuit whose bandwidth in hertz may change as it goes, from that in front of it.
+
+    One circuit: dV/dt = p V + πB u, with p = −πB + 2πj × (the circuit's resonance above the carrier); between two samples
+    solved exactly. At the start the circuit has settled.
+    """
+    bandwidth = np.broadcast_to(bandwidth, crest.shape)
+    pole = -np.pi * bandwidth + 2j * np.pi * detuning
+    keep, steady = np.exp(pole / RATE), -np.pi * bandwidth * crest / pole
+    passed, value = np.empty(crest.size, complex), complex(steady[0])
+    for place, (kept, aim) in enumerate(zip(keep.tolist(), steady.tolist(), strict=True)):
+        value = kept * value + (1 - kept) * aim
+        passed[place] = value
+    return passed
+
+
+def throttle_turned(time: np.ndarray) -> np.ndarray:
+    """Farads of the throttle in the demonstration: shut, opened ever more slowly, then left just short of the threshold."""
+    low, edge = THROTTLE_RANGE[0], club_set.threshold_throttle(NEXT_CHANNEL.frequency)
+    turned = np.clip((time - BEGIN) / (END - BEGIN), 0, 1)
+    return edge - (edge - low) * LEFT_AT_END**turned
+
+
+def knobs_turned(time: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """Gain and bandwidth of the set on the far station, at each moment of the demonstration."""
+    low, edge = THROTTLE_RANGE[0], club_set.threshold_throttle(NEXT_CHANNEL.frequency)
+    left = np.geomspace(LEFT_AT_END, 1, SETTINGS)
+    gain, bandwidth = club_set.gain_and_bandwidth(NEXT_CHANNEL.frequency, edge - (edge - low) * left)
+    now = (edge - throttle_turned(time)) / (edge - low)
+    return np.interp(now, left, gain), np.interp(now, left, bandwidth)
+
+
+def emf_crest(station: Station) -> float:
+    """Volts, crest, that the station's bare carrier sets up in the club's aerial."""
+    return np.sqrt(2) * aerial_emf(station.field, effective_height(HEIGHT, TOP))
+
+
+def demonstration() -> tuple[np.ndarray, np.ndarray]:
+    """Pascals in the ear, and crest of the bare carrier on the grid in volts, sample by sample."""
+    programme = np.tile(envelope(), 2)
+    time = np.arange(programme.size) / RATE
+    gain, bandwidth = knobs_turned(time)
+    bare = emf_crest(NEXT_CHANNEL) * gain
+    on_grid = np.abs(behind(bare * programme, bandwidth))
+    tone = detected(on_grid, bare[-1]) - detected(bare, bare[-1])
+    return pressure(tone, TONE_RESISTANCE, SENSITIVITY), bare
+
+
+def through(bandwidth: float, detuning: float = 0.0) -> np.ndarray:
+    """Volts of tone at the telephones behind a bandwidth, the aerial drawn off so that the carrier is `CLEAR` each time."""
+    passed = np.abs(behind(envelope(), bandwidth, detuning))
+    bare = np.abs(1 / (1 - 2j * detuning / bandwidth))
+    tone = detected(CLEAR * passed / bare, CLEAR)
+    return tone - tone.mean()
+
+
+def in_the_ear(voltage: np.ndarray) -> np.ndarray:
+    return pressure(voltage, TONE_RESISTANCE, SENSITIVITY)
+
+
+def in_turn(*sounds: np.ndarray) -> np.ndarray:
+    """Some seconds of each, with silences between."""
+    parts = [piece for voltage in sounds for piece in (part(in_the_ear(voltage)), GAP)]
+    return np.concatenate(parts[:-1])
+
+
+@sound(
+    caption="**Reaction advanced.** Gannet Rock, late in the evening when the local station has closed down. Two seconds with "
+    "the throttle shut; then it is opened, slower and slower, until just short of the threshold. On the scale of "
+    "units 4 and 5. Turn down first!",
+    transcript="At first silence, or nearly: the set brings in a station that nobody can hear. Then a voice comes up as if out "
+    "of the sea, clear and thin, then a tune. The voice again, now loud, then louder still; and as it grows its "
+    "hisses and its brightness go, until the last bars of the tune boom as if from behind a closed door.",
+    full_scale=FULL_SCALE,
+    moments=((0.0, "throttle shut"), (BEGIN, "opening"), (END, "just short of it")),
+)
+def reaction_advanced():
+    return demonstration()[0], RATE
+
+
+@sound(
+    caption="**The treble goes.** One programme at one loudness of carrier, through a band of 16 kHz, 4 kHz, 1 kHz and 300 "
+    "Hz. Each time the aerial is drawn off as the reaction is advanced, so that the carrier on the grid stays 0.15 V.",
+    transcript="The voice and the tune four times over. First bright. Then a little less so. Then dull, as from the next room, "
+    "and quieter. Last a murmur: the bass of the tune is there, the voice is a hum without words.",
+    full_scale=FULL_SCALE,
+    moments=((0.0, "16 kHz"), (4.5, "4 kHz"), (9.0, "1 kHz"), (13.5, "300 Hz")),
+)
+def treble_going():
+    return in_turn(*(through(width) for width in (16e3, 4e3, 1e3, 300.0))), RATE
+
+
+@sound(
+    caption="**Beside the peak.** Through a band of 1 kHz, first with the carrier on the peak, then 800 Hz beside it; the "
+    "carrier on the grid is 0.15 V in both.",
+    transcript="The voice and the tune, dull. Then both brighter and a little louder, and somewhat coarser: the edges of "
+    "the words are back.",
+    full_scale=FULL_SCALE,
+    moments=((0.0, "on the peak"), (4.5, "800 Hz beside it")),
+)
+def beside_the_peak():
+    return in_turn(through(1e3), through(1e3, 800.0)), RATE

@@ -1,0 +1,183 @@
+"""The Circle's reaction set on a station: its knobs as plain numbers, what it gains, and where its threshold lies.
+
+The tuning condenser is turned until the set rings on the station; so the knobs that are left are aerial coupling and
+throttle.
+"""
+from dataclasses import replace
+
+import numpy as np
+
+from solutions.unit03_tuned_circuit.reflected_impedance import reflected_impedance, series_impedance
+from solutions.unit06_reaction import stability
+from solutions.unit06_reaction.feedback_resistance import circuit_with_feedback, feedback_impedance
+from solutions.unit06_reaction.network import SALTMARSH_SET, THROTTLE_RANGE, ReactionSet
+
+COUPLING = SALTMARSH_SET.aerial_tuned  # henry
+
+
+def on_station(frequency: float, throttle: float, coupling: float = COUPLING) -> ReactionSet:
+    """The set tuned to a station with its knobs so.
+
+    Parameters
+    ----------
+    frequency : float or ndarray, hertz, > 0
+    throttle : float or ndarray, farad, > 0
+    coupling : float or ndarray, henry, mutual inductance of aerial and tuned coil; the arguments broadcast together
+
+    Returns
+    -------
+    ReactionSet
+    """
+    return stability.retuned(replace(SALTMARSH_SET, throttle_capacitance=throttle, aerial_tuned=coupling), frequency)
+
+
+def gain_and_bandwidth(frequency: float, throttle: float, coupling: float = COUPLING) -> tuple[float, float]:
+    """Volts on the grid for each volt in the aerial, and the band taken in.
+
+    Parameters
+    ----------
+    frequency, throttle, coupling
+        As in `on_station`.
+
+    Returns
+    -------
+    gain : float or ndarray, a pure number
+    bandwidth : float or ndarray, hertz, between −3 dB points
+
+    Raises
+    ------
+    ValueError
+        If the set oscillates.
+    """
+    return stability.gain_and_bandwidth(on_station(frequency, throttle, coupling))
+
+
+def threshold_throttle(frequency: float, coupling: float = COUPLING) -> float:
+    """Throttle capacitance at which the set, on a station, begins to oscillate.
+
+    Parameters
+    ----------
+    frequency, coupling
+        As in `on_station`.
+
+    Returns
+    -------
+    float or ndarray, farad
+
+    Raises
+    ------
+    ValueError
+        If the throttle's range does not reach it.
+    """
+    return stability.at_threshold(replace(SALTMARSH_SET, aerial_tuned=coupling), frequency).throttle_capacitance
+
+
+def threshold_slope(frequency: float, throttle: float, coupling: float = COUPLING) -> float:
+    """Mutual conductance with which the set, on a station, would just oscillate.
+
+    Parameters
+    ----------
+    frequency, throttle, coupling
+        As in `on_station`.
+
+    Returns
+    -------
+    float or ndarray, siemens; a throttle well open takes less, and more nearly the same across the dial
+    """
+    there = replace(SALTMARSH_SET, aerial_tuned=coupling, throttle_capacitance=throttle)
+    return stability.at_threshold(there, frequency, "transconductance", 0.0, 0.1).transconductance
+
+
+def losses(frequency: float, coupling: float = COUPLING) -> tuple[float, float, float]:
+    """What the tuned circuit loses by its coil, to the aerial, and to the grid, each as a resistance in series with the coil.
+
+    Parameters
+    ----------
+    frequency, coupling
+        As in `on_station`.
+
+    Returns
+    -------
+    coil, aerial, grid : float or ndarray, ohm
+
+    Source
+    ------
+    The aerial's by `reflected_impedance`; a conductance g across a condenser of reactance X is g X² in series.
+    """
+    parts = SALTMARSH_SET
+    aerial = series_impedance(frequency, parts.aerial_inductance, parts.aerial_capacitance, parts.aerial_resistance)
+    reflected = reflected_impedance(frequency, coupling, aerial)
+    reactance = 2 * np.pi * frequency * parts.tuned_inductance + reflected.imag
+    return parts.tuned_resistance, reflected.real, parts.grid_conductance * reactance**2
+
+
+def feedback_on(frequency: float, throttle: float, sense: float = 1.0) -> tuple[float, float]:
+    """What the tickler adds to the tuned circuit of the set: ohms, and hertz by which it moves the tuning.
+
+    Parameters
+    ----------
+    frequency, throttle
+        As in `on_station`.
+    sense : float, 1 as the tickler is wound, -1 with its ends exchanged
+
+    Returns
+    -------
+    resistance : float or ndarray, ohm, negative where it helps
+    shift : float or ndarray, hertz
+    """
+    parts = SALTMARSH_SET
+    resistance = parts.tickler_resistance + parts.anode_resistance
+    anode = series_impedance(frequency, parts.tickler_inductance, throttle, resistance)
+    tuning = 1 / ((2 * np.pi * frequency) ** 2 * parts.tuned_inductance)
+    factor = parts.transconductance * parts.anode_resistance
+    feedback = feedback_impedance(frequency, sense * parts.tuned_tickler, tuning, factor, anode)
+    _, shift = circuit_with_feedback(parts.tuned_inductance, 1.0, feedback)
+    return feedback.real, shift
+
+
+def growth_rate(frequency: float, throttle: float, coupling: float = COUPLING) -> float:
+    """Rate at which a swing of the set grows by itself; below 0 it dies away.
+
+    Parameters
+    ----------
+    frequency, throttle, coupling
+        As in `on_station`.
+
+    Returns
+    -------
+    float or ndarray, per second: the swing grows 2.718 times in one over this
+    """
+    return stability.ring(on_station(frequency, throttle, coupling))[1]
+
+
+def formula_gain(frequency: float, throttle: float, coupling: float = COUPLING) -> float:
+    """What the steady-state formula gives for the gain, be it true or not.
+
+    Parameters
+    ----------
+    frequency, throttle, coupling
+        As in `on_station`.
+
+    Returns
+    -------
+    float or ndarray, a pure number; beyond the threshold it is false
+    """
+    there = on_station(frequency, throttle, coupling)
+    return np.abs(stability.steady_formula(there, stability.ring(there)[0]))
+
+
+def pulled(frequency: float, throttle: float, coupling: float = COUPLING) -> float:
+    """How far two knobs draw the set off a station it was tuned to, with the throttle shut and the club's coupling.
+
+    Parameters
+    ----------
+    frequency, throttle, coupling
+        As in `on_station`: the station, and where the two knobs are turned to; the tuning condenser is left alone.
+
+    Returns
+    -------
+    float or ndarray, hertz, positive upwards
+    """
+    tuned = on_station(frequency, THROTTLE_RANGE[0])
+    turned = replace(tuned, throttle_capacitance=throttle, aerial_tuned=coupling)
+    return stability.ring(turned)[0] - frequency
