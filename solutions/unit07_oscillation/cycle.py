@@ -14,6 +14,7 @@ from solutions.unit04_crystal_set.rectified_voltage import i1_over_i0, log_i0
 MOMENTS = 49  # of a cycle; an odd number, so that a periodic wave has one slope
 NEWTON_STEPS, CLOSE = 40, 1e-10
 ANGLES, SHARES = 49, 33
+LITTLE_COIL = 0.02
 LOWEST_ANGLE, LOWEST_SHARE = -np.pi / 4, 0.02  # radian: cut-off all round the cycle; less throttle than any condenser's
 GRID_POINTS, GRID_LIMIT = 400, 1000.0  # a carrier's crest in slope voltages
 
@@ -33,39 +34,59 @@ def slope_of_waves() -> np.ndarray:
     return np.divide((-1.0) ** apart, 2 * np.sin(np.pi * apart / MOMENTS), out=np.zeros(apart.shape), where=apart != 0)
 
 
-def anode_cycle(angle: float, share: float) -> tuple[np.ndarray, np.ndarray]:
-    """Mean and fundamental of the three-halves law round a cycle, for a drive of size 1.
+def overtone_filter() -> np.ndarray:
+    """The matrix that leaves of a wave its overtones from the second to the fourth, times k² − 1.
+
+    Returns
+    -------
+    ndarray of shape (MOMENTS, MOMENTS)
+    """
+    order = np.abs(np.fft.fftfreq(MOMENTS, 1 / MOMENTS))
+    weight = np.where((order > 1.5) & (order < 4.5), order**2 - 1, 0.0)
+    return np.fft.ifft(weight[:, None] * np.fft.fft(np.eye(MOMENTS), axis=0), axis=0).real
+
+
+def anode_cycle(angle: float, share: float, coil: float = 0.0) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+    """Mean, fundamental and overtones of the three-halves law round a cycle, for a drive of size 1.
 
     Parameters
     ----------
     angle : float or ndarray, radian, −π/4 to below π/2: steady drive sin(angle), carrier cos(angle)
     share : float or ndarray, κ/(1 + κ), above 0 to 1: near 0 the throttle is shut, at 1 the anode does not swing
+    coil : float, what the coils' reactance takes off the throttle's, as a fraction of the latter; 0 to about 0.1
 
     Returns
     -------
     mean : ndarray, in units of perveance × size^1.5
-    fundamental : ndarray, complex, in units of perveance × size^0.5 for each volt of carrier; the arguments broadcast
+    fundamental : ndarray, complex, in units of perveance × size^0.5 for each volt of carrier
+    overtones : ndarray, in units of perveance × size^1.5; the arguments broadcast
+        Sum over the harmonics from the second of k/(k² − 1) times the sine part. What a harmonic induces in a circuit
+        tuned to the carrier goes as k/(k² − 1); this is all that it adds up to at the crest of the carrier.
 
     Source
     ------
-    The periodic solution of the equation at the head of this module, by Newton's method on samples of u.
+    The periodic solution of the equation at the head of this module, by Newton's method on samples of u. Coils make
+    the reactance to the k-th overtone smaller by (k² − 1) coil, k being 2 to 4; κ counts them at the carrier.
     """
     steady, crest, hold = np.broadcast_arrays(np.sin(angle), np.cos(angle), (1 - np.asarray(share)) / share)
     steady, crest, hold = (part[..., None] for part in (steady, crest, hold))
     moment = 2 * np.pi * np.arange(MOMENTS) / MOMENTS
     slope, mean = slope_of_waves(), np.full((MOMENTS, MOMENTS), 1 / MOMENTS)
+    swings = np.eye(MOMENTS) - mean - coil * overtone_filter()
     outside = steady + crest * np.cos(moment)
     swing = np.zeros_like(outside)
     for _ in range(NEWTON_STEPS):
         drive = np.maximum(outside + swing, 0.0)
-        missed = swing @ (slope + mean).T + hold * (drive**1.5 - np.mean(drive**1.5, axis=-1, keepdims=True))
-        rate = slope + mean + (hold * 1.5 * np.sqrt(drive))[..., None, :] * (np.eye(MOMENTS) - mean)
+        missed = swing @ (slope + mean).T + hold * (drive**1.5 @ swings.T)
+        rate = slope + mean + (hold * 1.5 * np.sqrt(drive))[..., None, :] * swings
         step = np.linalg.solve(rate, missed[..., None])[..., 0]
         swing = swing - step
         if np.max(np.abs(step)) < CLOSE:
             break
     current = np.maximum(outside + swing, 0.0) ** 1.5
-    return np.mean(current, axis=-1), 2 * np.mean(current * np.exp(-1j * moment), axis=-1) / crest[..., 0]
+    mean, first, *higher = (2 * np.mean(current * np.exp(-1j * k * moment), axis=-1) for k in range(MOMENTS // 2 + 1))
+    overtones = sum(k / (k**2 - 1) * harmonic.imag for k, harmonic in enumerate(higher, start=2))
+    return mean.real / 2, first / crest[..., 0], overtones
 
 
 def with_margins(table: np.ndarray) -> np.ndarray:
@@ -92,12 +113,18 @@ def anode_table() -> np.ndarray:
 
     Returns
     -------
-    ndarray of shape (ANGLES + 2, SHARES + 2, 3): mean; fundamental's real and imaginary part
+    ndarray of shape (ANGLES + 2, SHARES + 2, 7)
+        Mean, fundamental's real and imaginary part; by how much each grows with `coil`; overtones.
     """
     angle = np.linspace(LOWEST_ANGLE, np.pi / 2 - 1e-6, ANGLES)
     share = np.linspace(LOWEST_SHARE, 1.0, SHARES)
-    mean, fundamental = anode_cycle(angle[:, None], share)
-    return with_margins(np.stack([mean, fundamental.real, fundamental.imag], axis=-1))
+    parts = []
+    for coil in (0.0, LITTLE_COIL):
+        mean, fundamental, overtones = anode_cycle(angle[:, None], share, coil)
+        parts.append(np.stack([mean, fundamental.real, fundamental.imag, overtones], axis=-1))
+    plain, wound = parts
+    grows = (wound - plain) / LITTLE_COIL
+    return with_margins(np.concatenate([plain[..., :3], grows[..., :3], plain[..., 3:]], axis=-1))
 
 
 @lru_cache(maxsize=1)

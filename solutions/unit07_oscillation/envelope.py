@@ -16,7 +16,7 @@ import numpy as np
 from solutions.unit06_reaction.network import SALTMARSH_SET, ReactionSet
 from solutions.unit07_oscillation.cycle import GRID_LIMIT, anode_table, grid_table
 from solutions.unit07_oscillation.slow_mode import slow_mode
-from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, Stage, at_rest, small_signal_set
+from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, Stage, at_rest
 from solutions.unit07_oscillation.stepping import march
 
 RATE = 96e3  # hertz: steps a second that serve sounds; four times as many for a limit within a tenth of a per cent
@@ -32,7 +32,7 @@ class State(NamedTuple):
     bias: float  # volt: the grid's, averaged round the carrier's cycle
     anode: float  # volt: the anode's, averaged
     turning: float  # radian a second: the envelope's in its frame
-    excess: complex  # a pure number: how far the valve's answer is from that of its slopes at rest
+    lasting: tuple[complex, complex, complex]  # the valve's answer, found by going on from the last: see `stepping`
 
 
 class Heard(NamedTuple):
@@ -56,7 +56,7 @@ def start(stage: Stage = SALTMARSH_STAGE, seed: complex = 0.0) -> State:
     -------
     State
     """
-    return State(complex(seed), *at_rest(stage), 0.0, 0j)
+    return State(complex(seed), *at_rest(stage), 0.0, (0j, 0j, 0j))
 
 
 def carrier(time: np.ndarray, offset: float, crest: float, modulation: np.ndarray = 0.0) -> np.ndarray:

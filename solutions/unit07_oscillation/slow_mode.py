@@ -24,12 +24,16 @@ class Net(NamedTuple):
     grid_at_once: complex  # grid voltage for each volt in the aerial, beside the mode
     anode_at_once: complex  # siemens: anode current for each volt in the aerial, beside the mode
     anode_by_grid: complex  # anode current for each ampere that the grid takes
+    grid_by_anode: complex  # ohm: grid voltage at once for each ampere that the anode passes beyond its slope
+    grid_by_grid: complex  # ohm: grid voltage at once for each ampere that the grid takes
     echo: complex  # how far the rest of the network is from a tickler and throttle by themselves
     slope: float  # siemens: the valve's at rest
     grid_slope: float  # siemens: the grid's at rest
     resistance: float  # ohm: the tickler's
     leakage: float  # henry: the tickler's with the other windings shorted
     throttle: float  # farad
+    overtone_coil: float  # henry: what stands in the second harmonic's way beyond the throttle
+    tuned_tickler: float  # henry, mutual
 
 
 def slow_mode(windings: ReactionSet, stage: Stage, reference: float) -> Net:
@@ -82,6 +86,8 @@ def slow_mode(windings: ReactionSet, stage: Stage, reference: float) -> Net:
         at_once[GRID, 2],
         -at_once[TICKLER, 2],
         -at_once[TICKLER, 1],
+        at_once[GRID, 0],
+        at_once[GRID, 1],
         -stands * at_once[TICKLER, 0] - 1,
     )
     real_parts = (
@@ -90,5 +96,7 @@ def slow_mode(windings: ReactionSet, stage: Stage, reference: float) -> Net:
         small.tickler_resistance,
         leakage,
         small.throttle_capacitance,
+        leakage + 4 / 9 * stage.amplification_factor * small.tuned_tickler,
+        small.tuned_tickler,
     )
     return Net(*map(complex, complex_parts), *map(float, real_parts))

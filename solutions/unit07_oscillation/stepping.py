@@ -1,9 +1,9 @@
 """The march of the envelope through time, step by step; compiled by numba where that is installed.
 
 The mode's own growth and turning are followed exactly through a step. What pushes it is taken at the step's start and again
-at its first guessed end (S. M. Cox and P. C. Matthews, Journal of Computational Physics 176, 2002, page 430, their scheme of
+at its first guessed end (S. M. Cox and P. C. Matthews, Journal of Computational Physics 176, 2002, their scheme of
 second order, from memory); the valve's push is taken to turn, within the step, as fast as the envelope last did.
-The grid's current, which an eighth of a volt multiplies by 2.7, would want steps of a tenth of a microsecond. But each bit of charge
+The grid's current, which an eighth of a volt multiplies by 2.7, would want very short steps. But each bit of charge
 that it takes lowers bias and crest, and with them the current that brings the next: the current's reciprocal then
 obeys a linear equation, and the charge taken in a step is known.
 """
@@ -52,12 +52,12 @@ def cubic_weights(part):
 
 
 @njit(**COMPILED)
-def anode_currents(crest, steady, throttle, amplification_factor, perveance, table):
-    """Mean anode current, and the carrier's in siemens of `crest`; `throttle` in siemens at the carrier."""
+def anode_currents(crest, steady, throttle, coil, amplification_factor, perveance, table):
+    """Mean anode current, the carrier's in siemens of `crest`, and overtones; `throttle` in siemens at the carrier."""
     size = math.hypot(steady, crest)
     angle = math.atan2(steady, crest)
     if angle <= LOWEST_ANGLE:
-        return 0.0, 0j
+        return 0.0, 0j, 0.0
     scale = perveance * math.sqrt(size)
     kappa = amplification_factor * throttle / scale
     share = max(kappa / (1 + kappa), LOWEST_SHARE)
@@ -65,30 +65,37 @@ def anode_currents(crest, steady, throttle, amplification_factor, perveance, tab
     column = (share - LOWEST_SHARE) * ((SHARES - 1) / (1 - LOWEST_SHARE))
     top, left = min(int(row), ANGLES - 2), min(int(column), SHARES - 2)
     down, across = cubic_weights(row - top), cubic_weights(column - left)
-    mean, real, imaginary = 0.0, 0.0, 0.0
+    mean, real, imaginary, overtones = 0.0, 0.0, 0.0, 0.0
     for i in range(4):
         for j in range(4):
             weight = down[i] * across[j]
-            mean += weight * table[top + i, left + j, 0]
-            real += weight * table[top + i, left + j, 1]
-            imaginary += weight * table[top + i, left + j, 2]
-    return scale * size * max(mean, 0.0), scale * complex(real, imaginary)
+            node = table[top + i, left + j]
+            mean += weight * (node[0] + coil * node[3])
+            real += weight * (node[1] + coil * node[4])
+            imaginary += weight * (node[2] + coil * node[5])
+            overtones += weight * node[6]
+    return scale * size * max(mean, 0.0), scale * complex(real, imaginary), scale * size * overtones
 
 
 @njit(**COMPILED)
 def anode_push(linear, dropped, drift, frequency, excess, net, stage, table):
-    """Anode current beyond its slope at rest, at the carrier; mean current; and how far the valve's answer is from its slope.
+    """Current beyond the slope at rest, mean current, how far the valve's answer is from that slope, overtone on the grid.
 
     `linear` is the current that slopes at rest would give, `dropped` the carrier left on the grid condenser, `drift` the
-    steady drive, `excess` the answer found last.
+    steady drive, `excess` the answer found last. The overtone is what the current's harmonics, by way of tickler and
+    tuned winding, add to the grid's voltage at the carrier's crest.
     """
     reactance = frequency * net.leakage - 1 / (frequency * net.throttle)
     stands = 1 + complex(net.resistance, reactance) * net.slope / stage.amplification_factor
     drive = (linear * stands / net.slope - dropped) / (1 - net.echo * excess)
-    mean, share = anode_currents(abs(drive), drift, -1 / reactance, stage.amplification_factor, stage.perveance, table)
+    mean, share, overtones = anode_currents(
+        abs(drive), drift, -1 / reactance, -frequency * net.overtone_coil / reactance, stage.amplification_factor,
+        stage.perveance, table,
+    )  # fmt: skip
     share = share / (1 + net.resistance * share / stage.amplification_factor)
     excess = stands * share / net.slope - 1
-    return net.slope * (excess * drive - dropped), mean, excess
+    overtone = frequency * net.tuned_tickler * overtones
+    return net.slope * (excess * drive - dropped), mean, excess, overtone
 
 
 @njit(**COMPILED)
@@ -114,24 +121,28 @@ def charge_taken(level, level_free, steer, by_grid, step, stage):
 
 
 @njit(**COMPILED)
-def state_pushes(mode, emf, bias, anode, frequency, excess, net, stage, anode_nodes, grid_nodes):
-    """At one moment: what pushes mode and anode; the grid's direction, its current's logarithm, I1/I0; the valve's answer."""
-    grid = mode + net.grid_at_once * emf
+def state_pushes(mode, emf, bias, anode, frequency, lasting, net, stage, anode_nodes, grid_nodes):
+    """What pushes mode and anode; the grid's direction, its current's logarithm, I1/I0; and what changes little by little."""
+    aside, excess, overtone = lasting
+    alone = mode + net.grid_at_once * emf
+    grid = alone * (1 + aside)
     crest = abs(grid) + TINY
     along = grid / crest
-    level, steer = grid_law(crest, bias, stage.slope_voltage, grid_nodes)
+    level, steer = grid_law(crest, bias + overtone.real, stage.slope_voltage, grid_nodes)
     at_rest = net.grid_slope * grid
     taken = 2 * steer * stage.zero_current * math.exp(level) * along
     dropped = (taken + grid / stage.leak_resistance) / complex(0.0, frequency * stage.grid_capacitance)
     linear = net.anode_current * mode + net.anode_at_once * emf + net.anode_by_grid * (taken - at_rest)
     drift = bias + anode / stage.amplification_factor + stage.offset
-    push, mean, excess = anode_push(linear, dropped, drift, frequency, excess, net, stage, anode_nodes)
+    beyond, mean, excess, overtone = anode_push(linear, dropped, drift, frequency, excess, net, stage, anode_nodes)
     charging = ((stage.supply - anode) / stage.load_resistance - mean) / stage.bypass_capacitance
-    return net.by_anode * push - net.by_grid * at_rest, charging, along, level, steer, excess
+    if abs(alone) > TINY:
+        aside = (net.grid_by_anode * beyond + net.grid_by_grid * (taken - at_rest)) / alone
+    return net.by_anode * beyond - net.by_grid * at_rest, charging, along, level, steer, (aside, excess, complex(overtone))
 
 
 @njit(**COMPILED)
-def march(emf, step, carrier, mode, bias, anode, turning, excess, net, stage, anode_nodes, grid_nodes):
+def march(emf, step, carrier, mode, bias, anode, turning, lasting, net, stage, anode_nodes, grid_nodes):
     """Grid voltage, bias and anode voltage after each of the steps to the second and later samples of `emf`."""
     leaking = step / (stage.leak_resistance * stage.grid_capacitance)
     anode_rate = -(1 / stage.load_resistance + net.slope / stage.amplification_factor) / stage.bypass_capacitance
@@ -141,35 +152,37 @@ def march(emf, step, carrier, mode, bias, anode, turning, excess, net, stage, an
     by_emf, by_grid = net.by_emf * step, net.by_grid
     grids = np.empty(len(emf) - 1, np.complex128)
     biases, anodes = np.empty((2, len(emf) - 1))
-    grid = mode + net.grid_at_once * emf[0]
+    grid = (mode + net.grid_at_once * emf[0]) * (1 + lasting[0])
     for n in range(len(emf) - 1):
         here, there = emf[n], emf[n + 1]
         turned = cmath.rect(1.0, turning * step)
         _, turn_whole, turn_ramp = through_a_step(complex(net.rate.real, net.rate.imag - turning) * step)
-        push, charging, along, level, steer, excess = state_pushes(
-            mode, here, bias, anode, carrier + turning, excess, net, stage, anode_nodes, grid_nodes
+        push, charging, along, level, steer, lasting = state_pushes(
+            mode, here, bias, anode, carrier + turning, lasting, net, stage, anode_nodes, grid_nodes
         )
         mode_free = keep * mode + by_emf * (whole * here + ramp * (there - here)) + step * turned * turn_whole * push
         bias_free = bias + (stage.leak_return - bias) * leaking
-        level_free, _ = grid_law(abs(mode_free + net.grid_at_once * there), bias_free, stage.slope_voltage, grid_nodes)
+        crest_free = abs((mode_free + net.grid_at_once * there) * (1 + lasting[0]))
+        level_free, _ = grid_law(crest_free, bias_free + lasting[2].real, stage.slope_voltage, grid_nodes)
         charge = charge_taken(level, level_free, steer, by_grid.real, step, stage)
         mode_then = mode_free + 2 * steer * charge * by_grid * turned * turn_whole * along
         bias_then = bias_free - charge / stage.grid_capacitance
         anode_then = anode + anode_whole * charging
 
-        push_then, charging_then, along_then, _, steer_then, excess = state_pushes(
-            mode_then, there, bias_then, anode_then, carrier + turning, excess, net, stage, anode_nodes, grid_nodes
+        push_then, charging_then, along_then, _, steer_then, lasting = state_pushes(
+            mode_then, there, bias_then, anode_then, carrier + turning, lasting, net, stage, anode_nodes, grid_nodes
         )
         mode_free += step * turn_ramp * (push_then - turned * push)
         bias_free = bias + (stage.leak_return - (bias + bias_then) / 2) * leaking
-        level_free, _ = grid_law(abs(mode_free + net.grid_at_once * there), bias_free, stage.slope_voltage, grid_nodes)
+        crest_free = abs((mode_free + net.grid_at_once * there) * (1 + lasting[0]))
+        level_free, _ = grid_law(crest_free, bias_free + lasting[2].real, stage.slope_voltage, grid_nodes)
         steer = (steer + steer_then) / 2
         charge = charge_taken(level, level_free, steer, by_grid.real, step, stage)
         mode = mode_free + 2 * steer * charge * by_grid * ((turn_whole - turn_ramp) * turned * along + turn_ramp * along_then)
         bias = bias_free - charge / stage.grid_capacitance
         anode = anode_then + anode_ramp * (charging_then - charging - anode_rate * (anode_then - anode))
-        after = mode + net.grid_at_once * there
+        after = (mode + net.grid_at_once * there) * (1 + lasting[0])
         turning = min(max(cmath.phase(after * grid.conjugate()), -MOST_TURN), MOST_TURN) / step
         grid = after
         grids[n], biases[n], anodes[n] = grid, bias, anode
-    return grids, biases, anodes, mode, bias, anode, turning, excess
+    return grids, biases, anodes, mode, bias, anode, turning, lasting
