@@ -70,8 +70,9 @@ def bench_plan():
 
 @figure(
     caption="The ladder of prefixes. One step is a thousandfold; each quantity hangs where its number belongs.",
-    alt="A ladder of nine rungs: femto, pico, nano, micro, milli, none, kilo, mega, giga. From 17 fW at the foot, the "
-    "faintest tone that is heard in headphones, over 5 pF inside a valve, 365 pF, 200 µH, 93 mA, 2 V, 5 kW and 846 kHz, up to 2.45 GHz at the top.",
+    alt="A ladder of nine rungs: femto, pico, nano, micro, milli, none, kilo, mega, giga. From 17 fW near the foot, the "
+    "faintest tone that is heard in headphones, over 5 pF inside a valve, 365 pF, 200 µH, 93 mA, 2 V, 5 kW and 846 kHz, up "
+    "to 2.45 GHz at the top.",
 )
 def ladder():
     drawing, axes = plot(height=6.9)

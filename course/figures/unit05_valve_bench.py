@@ -5,12 +5,13 @@ from course.figures.style import BRASS, KELP, PLUM, RUST, SEA
 
 
 @figure(
-    caption="Silent? Black lead on 0 V, and go down from the top. Each number has its note below; the letters are the places in "
-    "the drawing of section 10.",
+    caption="Silent? Black lead on 0 V, and go down from the top. Each number has its note below; the letters are the "
+    "places in the drawing of section 10.",
     alt="A tree of steps. Volts at A, the filament. 0 volts: 1, the low tension or the pins. The whole supply: 2, a broken "
     "filament. 2 volts: measure across the 10 kilohms. About 28 volts: 3, the signal's way. Less: 4, the grid is too "
-    "negative. More: 5, the grid is high or there is a short. 0 volts: measure F, E and D. F at 0: 6, the fuse. F at minus 90: 7, "
-    "the high tension is backwards. E at 0: 8, the 10 kilohms. D at 0: 9, the headphones. All at 90: 10, the valve does not pass.",
+    "negative. More: 5, the grid is high or there is a short. 0 volts: measure F, E and D. F at 0: 6, the fuse. F at "
+    "minus 90: 7, the high tension is backwards. E at 0: 8, the 10 kilohms. D at 0: 9, the headphones. All at 90: 10, "
+    "the valve does not pass.",
 )
 def tree():
     return fault_tree(

@@ -219,8 +219,8 @@ def grid_control():
 
 @animation(
     caption="**A signal on the grid.** The grid swings by 3 V either way about −4.5 V and takes no current; the "
-    "anode's current follows at once, and a battery pays for it. The crests of the current are wider than its"
-    " troughs: the law is bent. (An electron's journey is drawn too slow for the tone: in truth it is over in"
+    "anode's current follows at once, and a battery pays for it. The crests of the current are taller than its"
+    " troughs are deep: the law is bent. (An electron's journey is drawn too slow for the tone: in truth it is over in"
     " some three thousandths of a millionth of a second.)",
     alt="Above, filament, grid and anode, with bunches of dots that run to the anode, dense and then sparse. "
     "Below, two curves against time with a dot that moves along each: the grid's voltage, a sine from minus "
