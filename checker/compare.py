@@ -32,6 +32,8 @@ def difference(got, wanted, tolerance, unit=""):
     """
     if isinstance(wanted, np.generic):
         wanted = wanted.item()
+    if type(got) is float and type(wanted) is float and math.isfinite(got) and tolerance.allows(got, wanted):
+        return None
     if isinstance(got, Unusable):
         return _unusable(got, wanted)
     if got is None:

@@ -29,6 +29,8 @@ class Tolerance:
 
     def allows(self, got, wanted):
         """Whether each of `got` is near enough to `wanted` (arrays of one shape; the answer is one bool)."""
+        if type(got) is float and type(wanted) is float:
+            return got == wanted or abs(got - wanted) <= self.relative * abs(wanted) + self.absolute
         got, wanted = np.asarray(got), np.asarray(wanted)
         with np.errstate(all="ignore"):
             near = np.abs(got - wanted) <= self.relative * np.abs(wanted) + self.absolute
@@ -144,13 +146,18 @@ class Question:
 
 @dataclass(frozen=True)
 class Exercise:
-    """One exercise, one file. `path` ("unit03_tuned_circuit/resonance") is filled in by the loader."""
+    """One exercise, one file.
+
+    `cases` is how many inputs are drawn for each function: fewer where an answer takes milliseconds. `path`
+    ("unit03_tuned_circuit/resonance") is filled in by the loader.
+    """
 
     title: str
     questions: Sequence[Question]
     hints: Sequence[str]
     marks: int = 10
     seconds: float = 2.0
+    cases: int = 24
     path: str = field(default="", compare=False)
 
     def __post_init__(self):

@@ -8,7 +8,7 @@ import ast
 import platform
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from functools import cache
+from functools import cache, lru_cache
 from hashlib import sha256
 from importlib.metadata import version
 from pathlib import Path
@@ -67,6 +67,7 @@ def files_used(path, files):
     return found
 
 
+@lru_cache(maxsize=4096)
 def _module_name(path):
     return path.rpartition("/")[2].removesuffix(".py")
 

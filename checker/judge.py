@@ -113,6 +113,7 @@ def _judge_question(plan, answers):
     """(parts, findings) of one question: its marks, and at most the one finding that is most worth reading."""
     question = plan.question
     numbers, number_finding = _judge_numbers(plan, answers)
+    varies = _varies(plan, answers)
     earned = {"numbers": Fraction(bool(numbers))}
     findings = [number_finding]
     if plan.stacked:
@@ -120,13 +121,13 @@ def _judge_question(plan, answers):
         earned["arrays"] = Fraction(bool(numbers) and array_finding is None)
         findings.append(array_finding)
     if plan.laws:
-        earned["laws"], law_finding = _judge_laws(plan, answers)
+        earned["laws"], law_finding = _judge_laws(plan, answers, varies)
         findings.append(law_finding)
     if plan.published:
-        earned["published"], published_finding = _judge_published(plan, answers)
+        earned["published"], published_finding = _judge_published(plan, answers, varies)
         findings.append(published_finding)
     if plan.refusals:
-        earned["refusals"], refusal_finding = _judge_refusals(plan, answers)
+        earned["refusals"], refusal_finding = _judge_refusals(plan, answers, varies)
         findings.append(refusal_finding)
     total = sum(WEIGHTS[what] for what in earned)
     share = Fraction(answers._plan.exercise.marks, len(answers._plan.questions))
@@ -189,33 +190,36 @@ def _judge_stacked(plan, answers):
     return None
 
 
-def _judge_laws(plan, answers):
+def _judge_laws(plan, answers, varies):
     """The share of the laws that hold, and the first that does not. An answer that never varies keeps no law."""
     question = plan.question
-    if not _varies(plan, answers):
+    if not varies:
         return Fraction(0), None
     broken, first = set(), None
     for law_case in plan.laws:
-        law = law_case.law
-        if law.says in broken:
-            continue
-        remark, says = "", sentences.law_broken(law)
-        try:
-            left, right = law.law(Asked(question.name, answers.for_law), *law_case.inputs)
-            with np.errstate(all="ignore"):
-                holds = law.relation(left, right, question.tolerance)
-            remark = f"{shown(left)} against {shown(right)}"
-        except NoAnswer as missing:
-            holds = False
-            if str(missing) != question.name:
-                says = sentences.law_not_tried(law, missing)
-        except Exception:  # the law met a value of a kind that it was not made for
-            holds = False
-        if not holds:
-            broken.add(law.says)
+        if law_case.law.says not in broken and (problem := _law_problem(question, law_case, answers)):
+            broken.add(law_case.law.says)
+            says, remark = problem
             first = first or Finding(WRONG, question.name, says, law_case.shown, remark=remark)
     laws = {law_case.law.says for law_case in plan.laws}
     return Fraction(len(laws - broken), len(laws)), first
+
+
+def _law_problem(question, law_case, answers):
+    """(what to say, remark) of a law that does not hold for these inputs; None if it does."""
+    law, remark = law_case.law, ""
+    try:
+        left, right = law.law(Asked(question.name, answers.for_law), *law_case.inputs)
+        with np.errstate(all="ignore"):
+            if law.relation(left, right, question.tolerance):
+                return None
+        remark = f"{shown(left)} against {shown(right)}"
+    except NoAnswer as missing:
+        if str(missing) != question.name:
+            return sentences.law_not_tried(law, missing), ""
+    except Exception:  # the law met a value of a kind that it was not made for
+        pass
+    return sentences.law_broken(law), remark
 
 
 def _varies(plan, answers):
@@ -235,7 +239,7 @@ def _varies(plan, answers):
     return len(seen) > 1 or len(wanted) == 1
 
 
-def _judge_published(plan, answers):
+def _judge_published(plan, answers, varies):
     question, met, first = plan.question, 0, None
     for figure, case in plan.published:
         reply = answers.reply(case.place)
@@ -246,10 +250,10 @@ def _judge_published(plan, answers):
         met += apart is None
         if apart and first is None:
             first = _finding(question, case, apart, f"published: {figure.source}", "")
-    return Fraction(met if _varies(plan, answers) else 0, len(plan.published)), first
+    return Fraction(met if varies else 0, len(plan.published)), first
 
 
-def _judge_refusals(plan, answers):
+def _judge_refusals(plan, answers, varies):
     """The share of unphysical inputs met with the promised ValueError, and the first that is not."""
     question, met, first = plan.question, 0, None
     for refusal, case in plan.refusals:
@@ -258,7 +262,7 @@ def _judge_refusals(plan, answers):
         met += refused
         if not refused and first is None:
             first = Finding(WRONG, question.name, sentences.not_refused(question, refusal, reply), case.shown)
-    return Fraction(met if _varies(plan, answers) else 0, len(plan.refusals)), first
+    return Fraction(met if varies else 0, len(plan.refusals)), first
 
 
 def _name_slip(plan, pairs):

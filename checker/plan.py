@@ -22,10 +22,8 @@ from .course import SEALED, find, load_exercise
 from .exercise import Exercise, Invariant, Published, Question, Refusal, Slip
 from .worker.wire import Expression, from_wire, to_wire
 
-CASES = 24
 POINTS = 5  # a formula is judged by its values, and each costs a millisecond to work out
 STACKED = 5
-LAW_CASES = 6
 _MAKING = threading.RLock()  # a plan is made once, by the thread that wants it first
 
 
@@ -103,8 +101,7 @@ def symbolic_call(question, points):
     return {"function": question.name, "symbols": list(question.given), "at": [[float(v) for v in point] for point in points]}
 
 
-def call_key(call):
-    return json.dumps(call, sort_keys=True)
+call_key = json.JSONEncoder(sort_keys=True).encode  # made once: making it takes longer than a call
 
 
 def plan_for(name, seed):
@@ -130,12 +127,12 @@ def _made_plan(name, seed):
         batch.add(numeric_call(function, inputs))
         return references[function](*inputs)
 
-    questions = tuple(_plan_question(question, seed, batch, record) for question in exercise.questions)
+    questions = tuple(_plan_question(question, seed, exercise.cases, batch, record) for question in exercise.questions)
     return Plan(exercise, seed, tuple(batch.calls), batch.places, questions)
 
 
-def _plan_question(question, seed, batch, record):
-    drawn = draw(question, POINTS if question.symbolic else CASES, seed)
+def _plan_question(question, seed, count, batch, record):
+    drawn = draw(question, POINTS if question.symbolic else count, seed)
     if question.symbolic:
         cases = (Case((), batch.add(symbolic_call(question, drawn)), _evaluated(question.asks, question, drawn), ()),)
         stacked = None
@@ -146,7 +143,7 @@ def _plan_question(question, seed, batch, record):
             together = _stack(question, drawn)
             stacked = _case(question, batch, together, question.asks(*together))
     published = tuple((figure, _case(question, batch, figure.given, figure.wanted)) for figure in question.published)
-    laws = tuple(case for law in question.holds for case in _law_cases(law, question, drawn[:LAW_CASES], record))
+    laws = tuple(case for law in question.holds for case in _law_cases(law, question, drawn[: max(3, count // 4)], record))
     refusals = tuple((refusal, _case(question, batch, refusal.given, None)) for refusal in question.refuses)
     slips = tuple((slip, wrongs) for slip in question.slips if (wrongs := _slip_values(slip, question, cases, drawn)))
     return QuestionPlan(question, cases, stacked, published, laws, refusals, slips)

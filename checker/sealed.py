@@ -75,7 +75,7 @@ def _plan_to_data(plan):
 
 def _plan_from_data(data, laws):
     planned = tuple(_question_from_data(one, laws.get(one["name"], [])) for one in data["questions"])
-    exercise = Exercise(data["title"], tuple(one.question for one in planned), data["hints"], data["marks"], data["seconds"], data["path"])
+    exercise = Exercise(data["title"], tuple(one.question for one in planned), data["hints"], data["marks"], data["seconds"], path=data["path"])
     return Plan(exercise, data["seed"], tuple(data["calls"]), {call_key(call): place for place, call in enumerate(data["calls"])}, planned)
 
 

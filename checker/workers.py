@@ -24,7 +24,7 @@ GRACE = 1.0
 STARTING = 20.0  # seconds for a fresh Python to import numpy and sympy, on a slow machine
 # The worker's package is put on the path by itself, so that nothing of the judge's can be imported with it.
 _PATH = "import sys; sys.path.insert(0, sys.argv[1]); "
-_WARM = _PATH + "from worker.warm import main; del sys.path[0]; main(int(sys.argv[2]))"
+_WARM = _PATH + "from worker.warm import main; del sys.path[0]; main(int(sys.argv[2]), *sys.argv[3:])"
 _FRESH = _PATH + "from worker.fresh import main; del sys.path[0]; main()"
 
 
@@ -52,22 +52,68 @@ def _python(code, *arguments):
 
 
 class WarmWorker:
-    """A process with numpy and sympy imported, which forks a contained child for each session."""
+    """Warm processes, which fork a contained child for each session: one with numpy, one that has sympy too.
+
+    The second is thrice the size, and a fork of it thrice the work, so it is there for those who speak of sympy. Each
+    is started when it is first needed.
+    """
 
     def __init__(self):
-        ours, theirs = socket.socketpair()
-        environment = {key: value for key, value in os.environ.items() if key.startswith("OPENBLAS")} | START_ENVIRONMENT
-        self._process = subprocess.Popen(
-            _python(_WARM, str(theirs.fileno())), stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL,
-            stderr=subprocess.DEVNULL, pass_fds=[theirs.fileno()], env=environment, cwd="/", start_new_session=True)
-        theirs.close()
-        self._channel = ours
+        self._started = {}
 
     def __enter__(self):
         return self
 
     def __exit__(self, *exception):
         self.close()
+
+    def close(self):
+        for process in self._started.values():
+            process.close()
+
+    @contextlib.contextmanager
+    def session(self, exercise, files, seconds):
+        """A fresh child that has loaded `exercise` from `files` (path → source), asked with `Session.ask`."""
+        warm = self._warm(*_SYMBOLIC) if _speaks(files, _OF_SYMBOLS) else self._warm()
+        requests_read, requests_write = os.pipe()
+        replies_read, replies_write = os.pipe()
+        os.set_blocking(requests_write, False)
+        pid = pidfd = None
+        session = Session(PipeLine(requests_write, replies_read), seconds)
+        try:
+            try:
+                warm.order(FORK_WITH_SCRATCH if _speaks(files, _OF_FILES) else FORK, [requests_read, replies_write])
+            finally:
+                os.close(requests_read)
+                os.close(replies_write)
+            pid, pidfd = warm.answer()
+            session.begin(exercise, files)
+            yield session
+        finally:
+            os.close(requests_write)
+            os.close(replies_read)
+            if pid is not None:
+                _kill(pid, pidfd)
+                warm.order(REAP if session.ended else FORGET, [])
+                status = warm.answer()[0] if session.ended else 0
+                session.signal = os.WTERMSIG(status) if os.WIFSIGNALED(status) else None
+
+    def _warm(self, *libraries):
+        if libraries not in self._started:
+            self._started[libraries] = WarmProcess(*libraries)
+        return self._started[libraries]
+
+
+class WarmProcess:
+    """A process that has imported numpy and `libraries`, and forks on order."""
+
+    def __init__(self, *libraries):
+        self._channel, theirs = socket.socketpair()
+        environment = {key: value for key, value in os.environ.items() if key.startswith("OPENBLAS")} | START_ENVIRONMENT
+        self._process = subprocess.Popen(
+            _python(_WARM, str(theirs.fileno()), *libraries), stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL,
+            stderr=subprocess.DEVNULL, pass_fds=[theirs.fileno()], env=environment, cwd="/", start_new_session=True)
+        theirs.close()
 
     def close(self):
         self._channel.close()
@@ -77,40 +123,14 @@ class WarmWorker:
             self._process.kill()
             self._process.wait()
 
-    @contextlib.contextmanager
-    def session(self, exercise, files, seconds):
-        """A fresh child that has loaded `exercise` from `files` (path → source), asked with `Session.ask`."""
-        requests_read, requests_write = os.pipe()
-        replies_read, replies_write = os.pipe()
-        os.set_blocking(requests_write, False)
-        pid = pidfd = None
-        session = Session(PipeLine(requests_write, replies_read), seconds)
-        try:
-            try:
-                self._order(FORK_WITH_SCRATCH if _may_write(files) else FORK, [requests_read, replies_write])
-            finally:
-                os.close(requests_read)
-                os.close(replies_write)
-            pid, pidfd = self._answer()
-            session.begin(exercise, files)
-            yield session
-        finally:
-            os.close(requests_write)
-            os.close(replies_read)
-            if pid is not None:
-                _kill(pid, pidfd)
-                self._order(REAP if session.ended else FORGET, [])
-                status = self._answer()[0] if session.ended else 0
-                session.signal = os.WTERMSIG(status) if os.WIFSIGNALED(status) else None
-
-    def _order(self, order, descriptors):
+    def order(self, order, descriptors):
         rights = [(socket.SOL_SOCKET, socket.SCM_RIGHTS, array.array("i", descriptors))] if descriptors else []
         try:
             self._channel.sendmsg([order], rights)
         except OSError:
             raise WorkerLost from None
 
-    def _answer(self):
+    def answer(self):
         data, ancillary, _, _ = self._channel.recvmsg(ANSWER.size, socket.CMSG_LEN(array.array("i").itemsize))
         if len(data) != ANSWER.size:
             raise WorkerLost
@@ -245,7 +265,10 @@ class ThreadLine:
         return raw
 
 
-_OF_FILES = re.compile(r"open|save|tofile|temp|write|memmap|mkdir")
+_SYMBOLIC = ("mpmath", "sympy")
+_OF_SYMBOLS = re.compile("|".join(_SYMBOLIC))
+# Only then is it worth giving a child a disk of its own to write on.
+_OF_FILES = re.compile(r"\bopen\s*\(|\btempfile\b|\bmemmap\b|\.(save\w*|tofile|write_\w+|touch|mkdir|makedirs)\b")
 _REPLY_FIELDS = {"value": None, "altered": list, "trouble": str, "what": str, "error": str, "text": str,
                  "file": (str, type(None)), "line": (int, type(None)), "names": list, "printed": str}
 
@@ -261,9 +284,8 @@ def checked_reply(message):
     return {field: printable(value) if isinstance(value, str) and field != "value" else value for field, value in message.items()}
 
 
-def _may_write(files):
-    """Whether a submission speaks of files: only then is it worth giving its child a disk of its own to write on."""
-    return any(_OF_FILES.search(source) for source in files.values())
+def _speaks(files, words):
+    return any(words.search(source) for source in files.values())
 
 
 def _kill(pid, pidfd):

@@ -3,7 +3,6 @@ import io
 import os
 import signal
 import sys
-import time
 
 from .denials import watch_audit
 from .student import Printed, Stop, call, load, trouble
@@ -13,18 +12,50 @@ MAX_REPLY = 8 << 20
 
 
 class Replies:
-    """The way back: one line a reply, and a limit on their sum."""
+    """The way back: one line a reply, those to one function's calls together, and a limit on their sum."""
 
     def __init__(self, descriptor):
-        self.descriptor, self.left = descriptor, MAX_REPLY
+        self.descriptor, self.left, self.waiting = descriptor, MAX_REPLY, bytearray()
 
-    def send(self, message):
+    def add(self, message):
         data = line(message)
         if len(data) > self.left:
             data = line({"value": {"oversize": "more than 8 MB in all"}, "altered": []})
         self.left -= len(data)
-        while data:
-            data = data[os.write(self.descriptor, data):]
+        self.waiting += data
+
+    def send(self):
+        while self.waiting:
+            del self.waiting[: os.write(self.descriptor, self.waiting)]
+
+
+class Clock:
+    """Stops the student's code when its time is up, at a line that can be named; the judge's own clock is behind it."""
+
+    def __init__(self):
+        self.inside = False
+        if hasattr(signal, "SIGALRM"):
+            signal.signal(signal.SIGALRM, self._ring)
+
+    def start(self, seconds):
+        if hasattr(signal, "setitimer"):
+            signal.setitimer(signal.ITIMER_REAL, seconds)
+
+    def guarded(self, action, files):
+        """(result, None) or (None, what went wrong)."""
+        try:
+            self.inside = True
+            return action(), None
+        except BaseException as error:
+            self.inside = False
+            return None, trouble(error, files)
+        finally:
+            self.inside = False
+
+    def _ring(self, number, frame):
+        if self.inside:
+            raise Stop("time")
+        self.start(0.01)
 
 
 class Attempts:
@@ -60,53 +91,34 @@ def serve(request_descriptor, reply_descriptor, readable, scratch):
     files, seconds = first["files"], first["seconds"]
     printed = sys.stdout = sys.stderr = Printed()
     sys.stdin = io.StringIO()
-    if hasattr(signal, "SIGALRM"):
-        signal.signal(signal.SIGALRM, _time_up)
-    attempts = Attempts()
+    clock, attempts = Clock(), Attempts()
     # Python itself looks for the file that a syntax error is in; there is none of that name to be found.
     own = map(os.path.abspath, files)
     watch_audit(attempts, files, (*readable, *own), (scratch,) if scratch else ())
-    module, failure = _guarded(lambda: load(first["exercise"], files), files, seconds)
+    clock.start(seconds)
+    module, failure = clock.guarded(lambda: load(first["exercise"], files), files)
     failure = attempts.told(first["exercise"]) or failure
     while (message := _next(requests)) is not None:
-        deadline = time.monotonic() + seconds
+        clock.start(seconds)
+        asked = None
         for request in message["calls"]:
+            if request["function"] != asked:
+                replies.send()  # what is answered is answered, whatever the next function does to this process
+                asked = request["function"]
             if failure is None:
-                left = max(0.01, deadline - time.monotonic())
-                reply, stopped = _guarded(lambda request=request: call(module, request), files, left)
+                reply, stopped = clock.guarded(lambda request=request: call(module, request), files)
                 reply = stopped or reply
                 failure = attempts.told(first["exercise"]) or (reply if reply.get("trouble") in FATAL else None)
                 reply = failure or reply
             else:
                 reply = failure
-            replies.send(reply | {"printed": printed.kept} if printed.kept else reply)
+            replies.add(reply | {"printed": printed.kept} if printed.kept else reply)
             printed.kept = ""
+        replies.send()
 
 
 # After one of these the rest of the batch is answered alike: running on would only repeat it, slowly.
 FATAL = {"time", "printed", "memory"}
-
-
-def _guarded(action, files, seconds):
-    """(result, None) or (None, what went wrong)."""
-    _alarm(seconds)
-    try:
-        return action(), None
-    except BaseException as error:
-        _alarm(0)
-        return None, trouble(error, files)
-    finally:
-        _alarm(0)
-
-
-def _alarm(seconds):
-    """Stop the student's code after so long, at a line that can be named; the judge's own clock is behind it."""
-    if hasattr(signal, "setitimer"):
-        signal.setitimer(signal.ITIMER_REAL, seconds)
-
-
-def _time_up(number, frame):
-    raise Stop("time")
 
 
 def _next(requests):

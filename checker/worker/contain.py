@@ -235,7 +235,8 @@ def contain(walls: Walls, limits: Limits = Limits(), keep: Collection[int] = ())
 
 def empty_environment() -> None:
     """No environment, neither Python's nor the C library's."""
-    os.environ.clear()
+    if os.environ:
+        os.environ.clear()
     if machine():
         library_call("clearenv")
 

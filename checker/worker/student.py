@@ -11,7 +11,6 @@ import types
 from functools import lru_cache
 
 import numpy as np
-import sympy
 
 from .denials import describe_denial
 from .wire import Expression, Unusable, from_wire, to_wire
@@ -181,7 +180,8 @@ def _unwrapped(value):
     """Numbers of sympy's as Python's, in lists too; a lazy iterator is named, not run."""
     if isinstance(value, (list, tuple)) and len(value) <= 1000:
         return [_unwrapped(item) for item in value]
-    if isinstance(value, sympy.Basic):
+    sympy = sys.modules.get("sympy")  # without it, there is nothing of it to be met
+    if sympy and isinstance(value, sympy.Basic):
         if not (isinstance(value, sympy.Expr) and value.is_number):
             return Unusable("a sympy expression")
         number = complex(value)
@@ -190,12 +190,16 @@ def _unwrapped(value):
 
 
 def _call_symbolic(function, names, points):
+    import sympy  # the warm process has it if the submission speaks of it
+
     symbols = [sympy.Symbol(name, positive=True) for name in names]
     mismatch = _signature_mismatch(function, len(symbols))
     return mismatch or {"value": to_wire(_evaluated(function(*symbols), symbols, points)), "altered": []}
 
 
 def _evaluated(result, symbols, points):
+    import sympy
+
     if isinstance(result, (list, tuple, sympy.Tuple)) and len(result) <= 100:
         return [_evaluated(item, symbols, points) for item in result]
     if isinstance(result, (int, float)) and not isinstance(result, bool):

@@ -1,4 +1,4 @@
-"""The warm process: numpy and sympy imported once, then a fork for every exercise to be run.
+"""The warm process: numpy, and sympy if wanted, imported once, then a fork for every exercise to be run.
 
 It is told four things over its socket. FORK or FORK_WITH_SCRATCH, with two descriptors (requests to read, replies to
 write): fork a child that serves them, with or without a disk of its own; the answer is the child's number and a pidfd.
@@ -8,6 +8,7 @@ that this process never holds a student's data.
 import array
 import contextlib
 import gc
+import importlib
 import os
 import random
 import socket
@@ -16,21 +17,24 @@ import tempfile
 import warnings
 from dataclasses import replace
 
-import mpmath  # noqa: F401
 import numpy as np
-import sympy
+import numpy.testing  # noqa: F401  `from numpy import *` would import it, and look where a submission may not
 
 from .child import serve
-from .contain import contain, prepare
-from .trees import import_path, python_trees
+from .contain import contain, empty_environment, prepare
+from .trees import NamedPackages, import_path, python_trees
 from .wire import ANSWER, FORK, FORK_WITH_SCRATCH, REAP
 
 
-def main(descriptor):
-    """Serve the judge on an inherited socket until it closes."""
+def main(descriptor, *libraries):
+    """Serve the judge on an inherited socket until it closes, with these libraries imported beside numpy."""
     channel = socket.socket(fileno=descriptor)
     readable = python_trees()
+    sys.meta_path.append(NamedPackages(sys.path))
     sys.path[:] = import_path()
+    empty_environment()
+    for library in libraries:
+        importlib.import_module(library)
     _warm_up()
     with tempfile.TemporaryDirectory(prefix="checker-") as scratch, prepare(readable, scratch) as walls:
         _fork_on_demand(channel, walls, readable)
@@ -64,25 +68,30 @@ def _bury():
 
 def _warm_up():
     """Touch what a first use would import or build, then keep it out of the garbage collector's way."""
-    x = sympy.Symbol("x", positive=True)
-    sympy.simplify(sympy.sin(x) ** 2 + sympy.cos(x) ** 2)
-    sympy.solve(sympy.Eq(x * 2, 1 / x), x)
-    sympy.integrate(sympy.cos(x) ** 2, x)
-    sympy.lambdify(x, sympy.sqrt(x))
-    sympy.sqrt(x).evalf(20, subs={x: 2.0})
+    if "sympy" in sys.modules:
+        _warm_up_sympy(sys.modules["sympy"])
     np.linalg.eigvals(np.eye(2))
     np.random.default_rng(0)
+    np.random.seed(0)
     warnings.simplefilter("ignore")  # a warning would look for the student's line in a file that is not there
     np.seterr(all="ignore")
     gc.collect()
     gc.freeze()
 
 
+def _warm_up_sympy(sympy):
+    x = sympy.Symbol("x", positive=True)
+    sympy.simplify(sympy.sin(x) ** 2 + sympy.cos(x) ** 2)
+    sympy.solve(sympy.Eq(x * 2, 1 / x), x)
+    sympy.integrate(sympy.cos(x) ** 2, x)
+    sympy.lambdify(x, sympy.sqrt(x))
+    sympy.sqrt(x).evalf(20, subs={x: 2.0})
+
+
 def _be_a_child(requests, replies, walls, readable):
     try:
         contain(walls, keep=(requests, replies))
-        random.seed(0)
-        np.random.seed(0)
+        random.seed(0)  # Python seeds it anew in each fork
         serve(requests, replies, readable, walls.scratch)
     finally:
         os._exit(0)

@@ -146,7 +146,10 @@ def _array_from_wire(body):
 
 def line(message):
     """One message as a line of bytes."""
-    return json.dumps(message, separators=(",", ":")).encode() + b"\n"
+    return _encoded(message).encode() + b"\n"
+
+
+_encoded = json.JSONEncoder(separators=(",", ":")).encode
 
 
 def parse_line(raw):

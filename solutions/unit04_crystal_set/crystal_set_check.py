@@ -94,6 +94,7 @@ def only(place, factor):
 EXERCISE = Exercise(
     title="From the transmitter to the ear",
     seconds=20.0,
+    cases=8,
     questions=[
         Question(
             asks=aerial_impedance,

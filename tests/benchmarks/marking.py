@@ -1,13 +1,15 @@
-"""How fast is marking? Run by hand: `python tests/benchmarks/marking.py [MEMBERS]`. Not a test: it holds to no time.
+"""How fast is marking? Run by hand: `python tests/benchmarks/marking.py [MEMBERS [LARGEST]]`. Not a test: it holds to no time.
 
-A class is generated from the references, each member with small differences and some with mistakes. Three ways of marking
-one exercise of one member are timed turn by turn, in one process at a time, so that whatever else the machine does strikes all:
+A class is generated from the references, each member with small differences and some with mistakes. Three ways of asking the
+same of a submission are timed turn by turn, all on one and the same processor, so that whatever else the machine does
+strikes all:
 
     ours        the engine, one warm worker, full containment, a verdict with everything in it
-    (a) python  a `python` process for the exercise, which imports the file and compares the same answers
-    (b) pytest  a `pytest` process for the submission, with the same comparisons as assertions
+    (a) python  a `python` process an exercise, which imports the file, makes the same calls and compares the same answers
+    (b) pytest  a `pytest` process a submission, with the same calls, each an assertion
 
-Then the whole class is marked into a store, cold and warm, and memory is read at several sizes of class.
+Neither (a) nor (b) contains anything, looks for the simplest failing input, or names a slip. Then the whole class is
+marked into a store, cold and warm, and memory is read at several sizes of class.
 """
 import json
 import os
@@ -19,28 +21,44 @@ import tempfile
 import time
 from pathlib import Path
 
+import numpy as np
+
 from checker.course import PATHS, ROOT
-from checker.engine import mark
+from checker.engine import kept, mark
 from checker.judge import judge
 from checker.plan import plan_for
 from checker.store import open_store
 from checker.submissions import Member
-from checker.worker.wire import to_wire
+from checker.worker.wire import from_wire
 from checker.workers import Worker
 
-SEED, TURNS = 20, 40
+SEED, TURNS = 20, 3
 COMPARE = '''
 import importlib.util, json, sys
 sys.path.insert(0, {checkout!r})
 import numpy as np
-spec = importlib.util.spec_from_file_location("answer", {file!r})
-module = importlib.util.module_from_spec(spec)
-spec.loader.exec_module(module)
-CASES = json.load(open({cases!r}))
+np.seterr(all="ignore")
+
 def near(got, wanted):
     if isinstance(wanted, (list, tuple)):
         return len(got) == len(wanted) and all(map(near, got, wanted))
-    return got == wanted or abs(got - wanted) <= 1e-6 * abs(wanted)
+    return bool(np.all(got == wanted) or np.all(abs(got - wanted) <= 1e-6 * abs(wanted)))
+
+def load(file):
+    spec = importlib.util.spec_from_file_location("answer", file)
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module
+
+def right(module, name, arguments, wanted):
+    arguments = [np.array(a) if isinstance(a, list) else a for a in arguments]
+    try:
+        got = getattr(module, name)(*arguments)
+    except ValueError:
+        return wanted is None
+    return wanted is None or near(got, wanted)
+
+TASKS = [(load(file), json.load(open(cases))) for file, cases in {tasks!r}]
 '''
 
 
@@ -55,26 +73,44 @@ def member(number):
 
 
 def plain_cases(path):
-    """The exercise's plain numeric cases: (function, arguments, value wanted)."""
-    cases = []
-    for planned in plan_for(path, SEED).questions:
-        for case in planned.cases:
-            if all(isinstance(value, (int, float, str)) for value in case.inputs) and isinstance(case.wanted, float) and case.inputs:
-                cases.append([planned.question.name, list(case.inputs), to_wire(case.wanted)])
-    return cases
+    """Every numeric call of the exercise: (function, arguments, value wanted; None for a law's call or a refusal)."""
+    plan = plan_for(path, SEED)
+    wanted = {}
+    for planned in plan.questions:
+        for case in (*planned.cases, *(case for _, case in planned.published), *filter(None, [planned.stacked])):
+            wanted[case.place] = case.wanted
+    return [[call["function"], [_plain(from_wire(argument)) for argument in call["arguments"]], _plain(wanted.get(place))]
+            for place, call in enumerate(plan.calls) if "arguments" in call]
 
 
-def compare_processes(folder, path, source):
-    """The two commands to compare with."""
-    answer, cases = folder / "answer.py", folder / "cases.json"
-    answer.write_text(source)
-    cases.write_text(json.dumps(plain_cases(path)))
-    head = COMPARE.format(checkout=str(ROOT), file=str(answer), cases=str(cases))
-    (folder / "plain.py").write_text(head + "print(sum(near(getattr(module, f)(*a), w) for f, a, w in CASES))\n")
-    (folder / "test_plain.py").write_text(head + "import pytest\n@pytest.mark.parametrize('case', CASES)\ndef test_case(case):\n"
-                                          "    f, a, w = case\n    assert near(getattr(module, f)(*a), w)\n")
-    return ([sys.executable, "-I", str(folder / "plain.py")],
-            [sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider", "--rootdir", str(folder), str(folder / "test_plain.py")])
+def _plain(value):
+    """As JSON has it; a complex value is left out, to the other way's advantage."""
+    if isinstance(value, (list, tuple)):
+        return [_plain(item) for item in value]
+    if isinstance(value, (np.ndarray, np.generic)):
+        value = value.tolist()
+    return None if isinstance(value, complex) else value
+
+
+def compare_processes(folder, files):
+    """The commands to compare with: one of python for each exercise, and one of pytest for all."""
+    tasks = []
+    for path in PATHS:
+        answer, cases = folder / f"{path.replace('/', '_')}.py", folder / f"{path.replace('/', '_')}.json"
+        answer.write_text(files[f"{path}.py"])
+        cases.write_text(json.dumps(plain_cases(path)))
+        tasks.append((str(answer), str(cases)))
+    commands = []
+    for number, task in enumerate(tasks):
+        script = folder / f"plain{number}.py"
+        script.write_text(COMPARE.format(checkout=str(ROOT), tasks=[task])
+                          + "print(sum(right(module, *case) for module, cases in TASKS for case in cases))\n")
+        commands.append([sys.executable, "-I", str(script)])
+    every = folder / "test_plain.py"
+    every.write_text(COMPARE.format(checkout=str(ROOT), tasks=tasks)
+                     + "import pytest\n@pytest.mark.parametrize('module,case', [(m, c) for m, cases in TASKS for c in cases])\n"
+                     "def test_case(module, case):\n    assert right(module, *case)\n")
+    return commands, [sys.executable, "-m", "pytest", "-q", "--tb=line", "-p", "no:cacheprovider", "--rootdir", str(folder), str(every)]
 
 
 def timed(action):
@@ -84,21 +120,24 @@ def timed(action):
 
 
 def turn_by_turn(folder):
-    times = {"ours": [], "(a) python": [], "(b) pytest": []}
+    """Times of each exercise of a few members in the two ways that go by exercise, and of each member in the third."""
+    ours, python, pytest = [], [], []
     quiet = {"stdout": subprocess.DEVNULL, "stderr": subprocess.DEVNULL, "cwd": folder}
     with Worker() as worker:
         for path in PATHS:
             judge(path, member(1).files, worker, SEED)  # plans are made once for a whole class
         for turn in range(TURNS):
-            path, files = PATHS[turn % len(PATHS)], member(turn + 1).files
-            plain, pytest = compare_processes(folder, path, files[f"{path}.py"])
-            times["ours"].append(timed(lambda: judge(path, files, worker, SEED)))
-            times["(a) python"].append(timed(lambda: subprocess.run(plain, **quiet)))
-            times["(b) pytest"].append(timed(lambda: subprocess.run(pytest, **quiet)))
-    ours = statistics.median(times["ours"])
-    for way, taken in times.items():
-        median = statistics.median(taken)
-        print(f"{way:12} median {median:8.1f} ms   {median / ours:6.1f} × ours")
+            files = member(turn + 1).files
+            each, all_together = compare_processes(folder, files)
+            for path, plain in zip(PATHS, each, strict=True):
+                ours.append(timed(lambda path=path: kept(path, files, SEED, None, lambda p, f, s: judge(p, f, worker, s))))
+                python.append(timed(lambda plain=plain: subprocess.run(plain, **quiet)))
+            pytest.append(timed(lambda: subprocess.run(all_together, **quiet)))
+    a_member = 1 / TURNS
+    print(f"an exercise, median of {len(ours)}:  ours {statistics.median(ours):7.1f} ms   (a) python {statistics.median(python):7.1f} ms   "
+          f"{statistics.median(python) / statistics.median(ours):5.1f} ×")
+    print(f"a submission of {len(PATHS)} exercises:  ours {sum(ours) * a_member:7.0f} ms   (a) python {sum(python) * a_member:7.0f} ms   "
+          f"{sum(python) / sum(ours):5.1f} ×   (b) pytest {sum(pytest) * a_member:7.0f} ms   {sum(pytest) / sum(ours):5.1f} ×")
 
 
 def whole_class(folder, count):
@@ -120,7 +159,11 @@ def memory(sizes):
 
 if __name__ == "__main__":
     with tempfile.TemporaryDirectory() as name:
-        print(f"{os.cpu_count()} processors, load {os.getloadavg()[0]:.1f}")
+        count, largest = (*map(int, sys.argv[1:3]), *(200, 5000)[len(sys.argv) - 1:])
+        everywhere = os.sched_getaffinity(0)
+        print(f"{len(everywhere)} processors, load {os.getloadavg()[0]:.1f}")
+        os.sched_setaffinity(0, {min(everywhere)})
         turn_by_turn(Path(name))
-        whole_class(Path(name), int(sys.argv[1]) if len(sys.argv) > 1 else 200)
-        memory((50, 500, 2000))
+        os.sched_setaffinity(0, everywhere)
+        whole_class(Path(name), count)
+        memory((50, largest // 10, largest))

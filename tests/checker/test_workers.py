@@ -29,10 +29,30 @@ def test_both_kinds_of_worker_give_the_same_verdict(name):
 
 def test_a_lost_warm_process_is_said_and_not_blamed_on_the_submission():
     with WarmWorker() as worker:
-        os.kill(worker._process.pid, signal.SIGKILL)
-        worker._process.wait()
+        judge("resonance", {PATH: RIGHT}, worker, 3)
+        for warm in worker._started.values():
+            os.kill(warm._process.pid, signal.SIGKILL)
+            warm._process.wait()
         with pytest.raises(WorkerLost, match="start the run again"):
             judge("resonance", {PATH: RIGHT}, worker, 3)
+
+
+STAR = """from numpy import *
+import math
+def resonance_condition(inductance, capacitance):
+    return 1 / (inductance * capacitance) ** (1 / math.factorial(2))
+def resonant_frequency(inductance, capacitance):
+    return 1 / (2 * pi * sqrt(inductance * capacitance))
+"""
+HIDDEN = STAR.replace("import math", "import math; sym = __import__('sym' + 'py')").replace("1 / math.factorial(2)", "sym.Rational(1, 2)")
+
+
+@pytest.mark.parametrize("source", [STAR, HIDDEN], ids=["all of numpy", "a library by another name"])
+def test_a_file_that_does_not_speak_of_sympy_is_judged_all_the_same(source):
+    with WarmWorker() as worker:
+        verdict = judge("resonance", {PATH: source}, worker, 3)
+        assert verdict.kind == "passed", verdict.findings
+        assert list(worker._started) == [()]
 
 
 def test_nothing_is_left_behind():

@@ -17,7 +17,7 @@ from dataclasses import asdict, dataclass
 from pathlib import Path
 
 import mpmath  # noqa: F401  the warm process has it
-import numpy  # noqa: F401
+import numpy.testing  # noqa: F401
 import pytest
 import sympy  # noqa: F401
 
