@@ -46,7 +46,8 @@ def judge(name, files, worker, seed):
     if f"{exercise.path}.py" not in files:
         finding = Finding(NOT_ATTEMPTED, exercise.name, sentences.NOT_HANDED_IN)
         return Verdict(exercise.path, NOT_ATTEMPTED, exercise.marks, _no_parts(plan), (finding,))
-    with worker.session(exercise.path, files, exercise.seconds) as session:
+    symbolic = any(question.symbolic for question in exercise.questions)
+    with worker.session(exercise.path, files, exercise.seconds, symbolic) as session:
         replies = session.ask(plan.calls)
         answers = Answers(plan, replies, session)
         judged = [_judge_question(question_plan, answers) for question_plan in plan.questions]

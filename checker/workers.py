@@ -72,9 +72,12 @@ class WarmWorker:
             process.close()
 
     @contextlib.contextmanager
-    def session(self, exercise, files, seconds):
-        """A fresh child that has loaded `exercise` from `files` (path → source), asked with `Session.ask`."""
-        warm = self._warm(*_SYMBOLIC) if _speaks(files, _OF_SYMBOLS) else self._warm()
+    def session(self, exercise, files, seconds, symbolic=False):
+        """A fresh child that has loaded `exercise` from `files` (path → source), asked with `Session.ask`.
+
+        `symbolic` says that the calls will be made with symbols.
+        """
+        warm = self._warm(*_SYMBOLIC) if symbolic or _speaks(files, _OF_SYMBOLS) else self._warm()
         requests_read, requests_write = os.pipe()
         replies_read, replies_write = os.pipe()
         os.set_blocking(requests_write, False)
@@ -152,7 +155,7 @@ class FreshWorker:
     close = __exit__
 
     @contextlib.contextmanager
-    def session(self, exercise, files, seconds):
+    def session(self, exercise, files, seconds, symbolic=False):
         """As `WarmWorker.session`."""
         kept = {key: value for key, value in os.environ.items() if key.upper() in ("SYSTEMROOT", "TEMP", "TMP")}
         process = subprocess.Popen(_python(_FRESH), stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,

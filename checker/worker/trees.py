@@ -4,8 +4,6 @@ Landlock grants whole trees and cannot take a part back. So a folder that also h
 named; what is needed of it is named one by one.
 """
 import glob
-import importlib.abc
-import importlib.machinery
 import importlib.util
 import os
 import sys
@@ -37,16 +35,6 @@ def python_trees(packages: Iterable[str] = PACKAGES) -> list[str]:
     for name in packages:
         found.update(_package(name))
     return sorted({os.path.realpath(path) for path in found if os.path.exists(path)})
-
-
-class NamedPackages(importlib.abc.MetaPathFinder):
-    """Finds `PACKAGES`, and nothing else, where they were on `path`: for a process whose own path is `import_path`."""
-
-    def __init__(self, path: Iterable[str]):
-        self._path = list(path)
-
-    def find_spec(self, name, path=None, target=None):
-        return importlib.machinery.PathFinder.find_spec(name, self._path) if name in PACKAGES else None
 
 
 def import_path() -> list[str]:

@@ -22,7 +22,7 @@ import numpy.testing  # noqa: F401  `from numpy import *` would import it, and l
 
 from .child import serve
 from .contain import contain, empty_environment, prepare
-from .trees import NamedPackages, import_path, python_trees
+from .trees import import_path, python_trees
 from .wire import ANSWER, FORK, FORK_WITH_SCRATCH, REAP
 
 
@@ -30,11 +30,10 @@ def main(descriptor, *libraries):
     """Serve the judge on an inherited socket until it closes, with these libraries imported beside numpy."""
     channel = socket.socket(fileno=descriptor)
     readable = python_trees()
-    sys.meta_path.append(NamedPackages(sys.path))
-    sys.path[:] = import_path()
-    empty_environment()
     for library in libraries:
         importlib.import_module(library)
+    sys.path[:] = import_path()
+    empty_environment()
     _warm_up()
     with tempfile.TemporaryDirectory(prefix="checker-") as scratch, prepare(readable, scratch) as walls:
         _fork_on_demand(channel, walls, readable)

@@ -4,6 +4,7 @@ import signal
 
 import pytest
 
+from checker.course import ROOT
 from checker.judge import judge
 from checker.workers import FreshWorker, WarmWorker, WorkerLost
 
@@ -44,14 +45,18 @@ def resonance_condition(inductance, capacitance):
 def resonant_frequency(inductance, capacitance):
     return 1 / (2 * pi * sqrt(inductance * capacitance))
 """
-HIDDEN = STAR.replace("import math", "import math; sym = __import__('sym' + 'py')").replace("1 / math.factorial(2)", "sym.Rational(1, 2)")
 
 
-@pytest.mark.parametrize("source", [STAR, HIDDEN], ids=["all of numpy", "a library by another name"])
-def test_a_file_that_does_not_speak_of_sympy_is_judged_all_the_same(source):
+def test_symbols_are_there_for_a_file_that_does_not_speak_of_them():
     with WarmWorker() as worker:
-        verdict = judge("resonance", {PATH: source}, worker, 3)
-        assert verdict.kind == "passed", verdict.findings
+        verdict = judge("resonance", {PATH: STAR}, worker, 3)
+    assert verdict.kind == "passed", verdict.findings
+
+
+def test_a_file_of_numbers_alone_needs_no_sympy():
+    path = "unit00_bench/prefixes"
+    with WarmWorker() as worker:
+        judge(path, {f"{path}.py": (ROOT / f"solutions/{path}.py").read_text()}, worker, 3)
         assert list(worker._started) == [()]
 
 

@@ -14,7 +14,7 @@ class Answering:
         self.functions = functions
 
     @contextlib.contextmanager
-    def session(self, exercise, files, seconds):
+    def session(self, exercise, files, seconds, symbolic=False):
         yield self
 
     ended = None
