@@ -32,6 +32,7 @@ class State(NamedTuple):
     bias: float  # volt: the grid's, averaged round the carrier's cycle
     anode: float  # volt: the anode's, averaged
     turning: float  # radian a second: the envelope's in its frame
+    passing: float  # ampere: the grid's mean current
     lasting: tuple[complex, complex, complex]  # the valve's answer, found by going on from the last: see `stepping`
 
 
@@ -56,7 +57,8 @@ def start(stage: Stage = SALTMARSH_STAGE, seed: complex = 0.0) -> State:
     -------
     State
     """
-    return State(complex(seed), *at_rest(stage), 0.0, (0j, 0j, 0j))
+    bias, anode = at_rest(stage)
+    return State(complex(seed), bias, anode, 0.0, (stage.leak_return - bias) / stage.leak_resistance, (0j, 0j, 0j))
 
 
 def carrier(time: np.ndarray, offset: float, crest: float, modulation: np.ndarray = 0.0) -> np.ndarray:

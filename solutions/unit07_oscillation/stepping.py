@@ -26,6 +26,7 @@ COMPILED = {"cache": True, "error_model": "numpy"}
 MOST_TURN = 1.0  # radian a step
 TERMS = 14
 TINY = 1e-30  # volt
+MOST_FALL = 500.0  # of the grid current's logarithm, within a step: beyond it nothing is left
 
 
 @njit(**COMPILED)
@@ -113,16 +114,20 @@ def grid_law(crest, bias, slope_voltage, table):
 @njit(**COMPILED)
 def charge_taken(level, level_free, steer, by_grid, step, stage):
     """Charge through the grid in a step, at whose ends the current's logarithm would be these if none were taken."""
-    gain = level_free - level
+    gain = max(level_free - level, -MOST_FALL)
     yielding = stage.slope_voltage / (1 / stage.grid_capacitance - 2 * steer * steer * by_grid)
     average = (1 - math.exp(-gain)) / gain if abs(gain) > 1e-9 else 1.0
-    supplied = stage.zero_current * math.exp(level) * step / yielding
-    return yielding * (gain + math.log(math.exp(-gain) + supplied * average))
+    supplied = level + math.log(stage.zero_current * step / yielding * average)
+    larger = max(supplied, -gain)
+    return yielding * (gain + larger + math.log(math.exp(supplied - larger) + math.exp(-gain - larger)))
 
 
 @njit(**COMPILED)
-def state_pushes(mode, emf, bias, anode, frequency, lasting, net, stage, anode_nodes, grid_nodes):
-    """What pushes mode and anode; the grid's direction, its current's logarithm, I1/I0; and what changes little by little."""
+def state_pushes(mode, emf, bias, anode, frequency, passing, lasting, net, stage, anode_nodes, grid_nodes):
+    """What pushes mode and anode; the grid's direction, its current's logarithm, I1/I0; and what changes little by little.
+
+    `passing` is the mean grid current of the last step; the valve's push is without what the grid takes in this one.
+    """
     aside, excess, overtone = lasting
     alone = mode + net.grid_at_once * emf
     grid = alone * (1 + aside)
@@ -130,7 +135,7 @@ def state_pushes(mode, emf, bias, anode, frequency, lasting, net, stage, anode_n
     along = grid / crest
     level, steer = grid_law(crest, bias + overtone.real, stage.slope_voltage, grid_nodes)
     at_rest = net.grid_slope * grid
-    taken = 2 * steer * stage.zero_current * math.exp(level) * along
+    taken = 2 * steer * passing * along
     dropped = (taken + grid / stage.leak_resistance) / complex(0.0, frequency * stage.grid_capacitance)
     linear = net.anode_current * mode + net.anode_at_once * emf + net.anode_by_grid * (taken - at_rest)
     drift = bias + anode / stage.amplification_factor + stage.offset
@@ -142,7 +147,7 @@ def state_pushes(mode, emf, bias, anode, frequency, lasting, net, stage, anode_n
 
 
 @njit(**COMPILED)
-def march(emf, step, carrier, mode, bias, anode, turning, lasting, net, stage, anode_nodes, grid_nodes):
+def march(emf, step, carrier, mode, bias, anode, turning, passing, lasting, net, stage, anode_nodes, grid_nodes):
     """Grid voltage, bias and anode voltage after each of the steps to the second and later samples of `emf`."""
     leaking = step / (stage.leak_resistance * stage.grid_capacitance)
     anode_rate = -(1 / stage.load_resistance + net.slope / stage.amplification_factor) / stage.bypass_capacitance
@@ -158,7 +163,7 @@ def march(emf, step, carrier, mode, bias, anode, turning, lasting, net, stage, a
         turned = cmath.rect(1.0, turning * step)
         _, turn_whole, turn_ramp = through_a_step(complex(net.rate.real, net.rate.imag - turning) * step)
         push, charging, along, level, steer, lasting = state_pushes(
-            mode, here, bias, anode, carrier + turning, lasting, net, stage, anode_nodes, grid_nodes
+            mode, here, bias, anode, carrier + turning, passing, lasting, net, stage, anode_nodes, grid_nodes
         )
         mode_free = keep * mode + by_emf * (whole * here + ramp * (there - here)) + step * turned * turn_whole * push
         bias_free = bias + (stage.leak_return - bias) * leaking
@@ -170,7 +175,7 @@ def march(emf, step, carrier, mode, bias, anode, turning, lasting, net, stage, a
         anode_then = anode + anode_whole * charging
 
         push_then, charging_then, along_then, _, steer_then, lasting = state_pushes(
-            mode_then, there, bias_then, anode_then, carrier + turning, lasting, net, stage, anode_nodes, grid_nodes
+            mode_then, there, bias_then, anode_then, carrier + turning, charge / step, lasting, net, stage, anode_nodes, grid_nodes
         )
         mode_free += step * turn_ramp * (push_then - turned * push)
         bias_free = bias + (stage.leak_return - (bias + bias_then) / 2) * leaking
@@ -180,9 +185,10 @@ def march(emf, step, carrier, mode, bias, anode, turning, lasting, net, stage, a
         charge = charge_taken(level, level_free, steer, by_grid.real, step, stage)
         mode = mode_free + 2 * steer * charge * by_grid * ((turn_whole - turn_ramp) * turned * along + turn_ramp * along_then)
         bias = bias_free - charge / stage.grid_capacitance
+        passing = charge / step
         anode = anode_then + anode_ramp * (charging_then - charging - anode_rate * (anode_then - anode))
         after = (mode + net.grid_at_once * there) * (1 + lasting[0])
         turning = min(max(cmath.phase(after * grid.conjugate()), -MOST_TURN), MOST_TURN) / step
         grid = after
         grids[n], biases[n], anodes[n] = grid, bias, anode
-    return grids, biases, anodes, mode, bias, anode, turning, lasting
+    return grids, biases, anodes, mode, bias, anode, turning, passing, lasting
