@@ -210,8 +210,8 @@ def _law_problem(question, law_case, answers):
     """(what to say, remark) of a law that does not hold for these inputs; None if it does."""
     law, remark = law_case.law, ""
     try:
-        left, right = law.law(Asked(question.name, answers.for_law), *law_case.inputs)
         with np.errstate(all="ignore"):
+            left, right = law.law(Asked(question.name, answers.for_law), *law_case.inputs)
             if law.relation(left, right, question.tolerance):
                 return None
         remark = f"{shown(left)} against {shown(right)}"
