@@ -92,16 +92,18 @@ def _read_once(path: str, most: int, folder: int | None = None) -> tuple[bytes |
     except OSError:
         return None, NOT_OPENED
     try:
-        with open(descriptor, "rb") as file:
-            before = os.fstat(descriptor)
-            if not stat.S_ISREG(before.st_mode):
-                return None, "is not an ordinary file; it was not read"
-            if before.st_nlink > 1:
-                return None, "is a second name (hard link) of another file; it was not read"
+        before = os.fstat(descriptor)
+        if not stat.S_ISREG(before.st_mode):
+            return None, "is not an ordinary file; it was not read"
+        if before.st_nlink > 1:
+            return None, "is a second name (hard link) of another file; it was not read"
+        with open(descriptor, "rb", closefd=False) as file:
             data = file.read(most + 1)
-            after = os.fstat(descriptor)
+        after = os.fstat(descriptor)
     except OSError as error:
         return None, f"cannot be read ({error.strerror})"
+    finally:
+        os.close(descriptor)
     if len(data) > most:
         return None, f"is larger than {_size(most)}; it was not read"
     same = (before.st_size, before.st_mtime_ns) == (after.st_size, after.st_mtime_ns) and len(data) == after.st_size
