@@ -68,8 +68,8 @@ def beside_the_peak():
 
 
 @figure(
-    caption="The sound above, as a meter would see it. Bandwidth on the lower plot; on the upper, how loud it is in the ear, "
-    "quarter second by quarter second, over the ear's threshold at best.",
+    caption="Reaction advanced on Gannet Rock. Above, how loud it is in the ear, each quarter second by itself, in decibels "
+    "over 20 µPa, about the faintest that can be heard. Below, the bandwidth.",
     alt="Two plots over 16 seconds. Above, loudness with its syllables: about 40 decibels for two seconds, then climbing "
     "to some 85. Below, bandwidth on a scale of tens: level at 11 kilohertz for two seconds, then falling evenly to "
     "400 hertz.",

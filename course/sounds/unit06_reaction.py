@@ -29,6 +29,7 @@ from solutions.unit06_reaction.network import THROTTLE_RANGE
 
 FINENESS = 400  # strengths of the carrier at which the detector is worked out
 SETTINGS = 60  # of the throttle, at which the network is worked out
+FINER = 4  # moments to a sample, for the circuit
 CLEAR = 0.15  # volt: crest of the carrier on the grid where sounds are compared for their treble
 BEGIN, END, LEFT_AT_END = 2.0, 14.0, 0.045  # the demonstration: second, second, part of the throttle's way that is left
 
@@ -50,17 +51,21 @@ def detected(carrier: np.ndarray, rest: float) -> np.ndarray:
 def behind(crest: np.ndarray, bandwidth: np.ndarray, detuning: float = 0.0) -> np.ndarray:
     """Complex envelope behind a circuit whose bandwidth in hertz may change as it goes, from that in front of it.
 
-    One circuit: dV/dt = p V + πB u, with p = −πB + 2πj × (the circuit's resonance above the carrier); between two samples
-    solved exactly. At the start the circuit has settled.
+    One circuit: dV/dt = p (V − a), with p = −πB + 2πj × (the circuit's resonance above the carrier), and a where V would
+    come to rest; solved exactly for an a that goes in straight lines between moments `FINER` times as close as the
+    samples. At the start the circuit has settled.
     """
-    bandwidth = np.broadcast_to(bandwidth, crest.shape)
-    pole = -np.pi * bandwidth + 2j * np.pi * detuning
-    keep, steady = np.exp(pole / RATE), -np.pi * bandwidth * crest / pole
-    passed, value = np.empty(crest.size, complex), complex(steady[0])
-    for place, (kept, aim) in enumerate(zip(keep.tolist(), steady.tolist(), strict=True)):
-        value = kept * value + (1 - kept) * aim
-        passed[place] = value
-    return passed
+    finer = np.fft.irfft(np.fft.rfft(crest), FINER * crest.size) * FINER
+    width = np.repeat(np.broadcast_to(bandwidth, crest.shape), FINER)
+    pole = -np.pi * width + 2j * np.pi * detuning
+    aim, step = -np.pi * width * finer / pole, pole / (FINER * RATE)
+    keep = np.exp(step)
+    rises = np.diff(aim, prepend=aim[0]) * (1 - keep) / step
+    passed, lag = np.empty(aim.size, complex), 0j
+    for place, (kept, rise) in enumerate(zip(keep.tolist(), rises.tolist(), strict=True)):
+        lag = kept * lag + rise
+        passed[place] = lag
+    return (aim + passed)[::FINER]
 
 
 def throttle_turned(time: np.ndarray) -> np.ndarray:
@@ -121,7 +126,7 @@ def in_turn(*sounds: np.ndarray) -> np.ndarray:
     "of the sea, clear and thin, then a tune. The voice again, now loud, then louder still; and as it grows its "
     "hisses and its brightness go, until the last bars of the tune boom as if from behind a closed door.",
     full_scale=FULL_SCALE,
-    moments=((0.0, "throttle shut"), (BEGIN, "opening"), (END, "just short of it")),
+    moments=((0.0, "throttle shut"), (BEGIN, "opening"), (END, "held")),
 )
 def reaction_advanced():
     return demonstration()[0], RATE
