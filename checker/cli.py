@@ -13,7 +13,7 @@ from .judge import judge
 from .marking import (STORE, ClassMarks, NotContained, Request, mark_class, marks_to_data, paths_marked, see_to_containment,
                       write_results)
 from .marksheet import set_mark
-from .pack import write_pack
+from .pack import Worked, write_pack
 from .plan import plan_for
 from .proof import what_is_there
 from .sealed import BrokenSeal
@@ -33,7 +33,8 @@ class WrongUse(Exception):
 
 
 # Each of these says in one sentence what is wrong and what to do.
-_PROBLEMS = (UnknownExercise, UnreadableFolder, WorkerLost, BrokenSeal, WrongUse, NotContained, ClusterProblem, StoreProblem)
+_PROBLEMS = (UnknownExercise, UnreadableFolder, WorkerLost, BrokenSeal, WrongUse, NotContained, ClusterProblem, StoreProblem,
+             Worked)
 
 
 def main(arguments=None):

@@ -5,11 +5,12 @@
     practice/         for each exercise its sealed practice values and its laws
     START.md          how to begin
 """
+import ast
 import io
 import zipfile
 from pathlib import Path
 
-from .course import PATHS, PRACTICE_SEED, ROOT
+from .course import PATHS, PRACTICE_SEED, ROOT, UNITS, load_exercise
 from .laws import laws_source
 from .plan import plan_for
 from .sealed import sealed
@@ -17,6 +18,7 @@ from .sealed import sealed
 FOLDER = "crystal-to-reaction"
 _WHEN = (1980, 1, 1, 0, 0, 0)  # the earliest date that a zip can hold: the same pack has the same bytes on any day
 _LEFT_OUT = {"demo_class", "__pycache__"}
+_KINDS = {".py", ".css", ".html"}
 _START = """# Crystal to Reaction: the exercises
 
 You need Python 3.11 or newer. In this folder, once:
@@ -36,22 +38,47 @@ The figures you are checked against here are for practice. Your instructor marks
 """
 
 
+class Worked(Exception):
+    """An exercise cannot be handed out because somebody has answered it there; the text says which and what to do."""
+
+
 def pack_files() -> dict[str, bytes]:
     """Every file of the pack: path in it, to its bytes. Made from the course's own files, the same each time."""
     files = {"START.md": _START.encode()}
     for name in ("LICENSE", "pyproject.toml", "constraints.txt"):
         files[name] = (ROOT / name).read_bytes()
     files["README.md"] = files["START.md"]
-    for folder in ("checker", "exercises"):
-        for file in sorted((ROOT / folder).rglob("*")):
-            relative = file.relative_to(ROOT)
-            if file.is_file() and not _LEFT_OUT & set(relative.parts):
-                files[relative.as_posix()] = file.read_bytes()
+    for file in sorted((ROOT / "checker").rglob("*")):
+        relative = file.relative_to(ROOT)
+        if file.suffix in _KINDS and not _LEFT_OUT & set(relative.parts):
+            files[relative.as_posix()] = file.read_bytes()
+    for package in ("exercises", *(f"exercises/{unit.folder}" for unit in UNITS)):
+        files[f"{package}/__init__.py"] = (ROOT / package / "__init__.py").read_bytes()
     for path in PATHS:
+        files[f"exercises/{path}.py"] = _stub(path)
         plan = plan_for(path, PRACTICE_SEED)
         files[f"practice/{path}.sealed"] = sealed(plan).encode()
         files[f"practice/{path}_laws.py"] = laws_source(plan).encode()
     return files
+
+
+def _stub(path):
+    """The bytes of an exercise as it is handed out, once it is sure that nobody has worked it."""
+    source = (ROOT / "exercises" / f"{path}.py").read_bytes()
+    asked = {question.name for question in load_exercise(path).questions}
+    try:
+        stubs = {node.name for node in ast.parse(source).body if isinstance(node, ast.FunctionDef) and _is_stub(node)}
+    except (SyntaxError, ValueError):
+        stubs = set()
+    for name in sorted(asked - stubs):
+        raise Worked(f"exercises/{path}.py is no stub any more: {name} has been worked on. Put the stub back, and pack again.")
+    return source
+
+
+def _is_stub(function):
+    """Whether a function does nothing but raise NotImplementedError."""
+    statements = [node for node in function.body if not (isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant))]
+    return [ast.unparse(node) for node in statements] in (["raise NotImplementedError"], ["raise NotImplementedError()"])
 
 
 def write_pack(where: Path) -> Path:
@@ -61,6 +88,8 @@ def write_pack(where: Path) -> Path:
     ------
     FileExistsError
         If there is something of that name already.
+    Worked
+        If an exercise is not as it is handed out.
     """
     files = {f"{FOLDER}/{name}" if where.suffix == ".zip" else name: data for name, data in sorted(pack_files().items())}
     if where.exists():

@@ -1,18 +1,22 @@
 """The student pack works by itself, holds no answer in code, and has the same bytes each time."""
 import ast
+import base64
+import json
 import os
+import shutil
 import subprocess
 import sys
 import zipfile
 
 import pytest
 
+from checker import cli, pack
 from checker.course import PATHS, PRACTICE_SEED, ROOT, load_exercise
 from checker.judge import judge
 from checker.laws import laws_source
 from checker.pack import FOLDER, pack_files, write_pack
 from checker.plan import plan_for
-from checker.sealed import BrokenSeal, sealed, unsealed
+from checker.sealed import BrokenSeal, _masked, sealed, unsealed
 from checker.verdict import PASSED
 from checker.workers import Worker
 
@@ -82,9 +86,41 @@ def test_neither_solutions_nor_slips_nor_demo_are_in_the_pack(files):
     assert b"You may have" not in practice and b"returned the angular frequency" not in practice
 
 
+@pytest.fixture
+def worked_on(tmp_path, monkeypatch):
+    """A copy of the course in which the instructor has tried an exercise, and left things lying about."""
+    for folder in ("checker", "exercises", "solutions"):
+        shutil.copytree(ROOT / folder, tmp_path / folder, ignore=shutil.ignore_patterns("__pycache__", "demo_class"))
+    for name in ("LICENSE", "pyproject.toml", "constraints.txt"):
+        shutil.copy(ROOT / name, tmp_path / name)
+    monkeypatch.setattr(pack, "ROOT", tmp_path)
+    return tmp_path
+
+
+@pytest.mark.parametrize("answer", ["return 1 / np.sqrt(capacitance)", "x = 1\n    raise NotImplementedError", "(", None])
+def test_an_exercise_that_was_worked_on_is_not_handed_out(worked_on, answer, capsys, monkeypatch):
+    file = worked_on / "exercises" / f"{RESONANCE}.py"
+    stub, reference = file.read_text(), (ROOT / "solutions" / f"{RESONANCE}.py").read_text()
+    file.write_text(stub.replace("raise NotImplementedError", answer) if answer else reference)
+    monkeypatch.chdir(worked_on)
+    assert cli.main(["pack", "pack.zip"]) == cli.MISUSED
+    told = capsys.readouterr().err
+    assert "has been worked on. Put the stub back" in told and f"exercises/{RESONANCE}.py" in told and told.count("\n") == 1
+    assert not (worked_on / "pack.zip").exists()
+
+
+def test_what_lies_about_is_not_handed_out(worked_on, files):
+    for name in (f"exercises/{RESONANCE}.py~", "exercises/unit03_tuned_circuit/answers.py", "exercises/notes.txt",
+                 "checker/marks.sqlite", "checker/.resonance.py.swp"):
+        (worked_on / name).write_text("the answers")
+    assert pack.pack_files() == files
+
+
 def test_nothing_depends_on_the_instructors_seed(files):
     plan_for(RESONANCE, 987654321)
     assert not [name for name, data in pack_files().items() if b"987654321" in data]
+    for path in PATHS:  # nor is it in what is sealed
+        assert json.loads(_masked(base64.b64decode(files[f"practice/{path}.sealed"]), path))["seed"] == PRACTICE_SEED
 
 
 @pytest.mark.parametrize("path", PATHS)
