@@ -90,7 +90,7 @@ def anode_cycle(angle: float, share: float, coil: float = 0.0) -> tuple[np.ndarr
 
 
 def with_margins(table: np.ndarray) -> np.ndarray:
-    """A table with one more row and column all round, continued straight on: cubic interpolation looks one node ahead.
+    """A table with one more row and column all round: cubic interpolation looks one node ahead.
 
     Parameters
     ----------
@@ -99,12 +99,12 @@ def with_margins(table: np.ndarray) -> np.ndarray:
     Returns
     -------
     ndarray of shape (m + 2, n + 2, ...)
+        Continued with the same curvature; beyond the last row, where the carrier vanishes, mirrored: its sign is nothing.
     """
-    for axis in (0, 1):
-        first, second, *_, last_but_one, last = np.moveaxis(table, axis, 0)
-        ends = 2 * first - second, 2 * last - last_but_one
-        table = np.moveaxis(np.stack([ends[0], *np.moveaxis(table, axis, 0), ends[1]]), 0, axis)
-    return table
+    table = np.concatenate([3 * table[:1] - 3 * table[1:2] + table[2:3], table, table[-2:-1]])
+    before = 3 * table[:, :1] - 3 * table[:, 1:2] + table[:, 2:3]
+    after = 3 * table[:, -1:] - 3 * table[:, -2:-1] + table[:, -3:-2]
+    return np.concatenate([before, table, after], axis=1)
 
 
 @lru_cache(maxsize=1)

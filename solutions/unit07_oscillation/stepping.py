@@ -151,8 +151,9 @@ def march(emf, step, carrier, mode, bias, anode, turning, passing, lasting, net,
     """Grid voltage, bias and anode voltage after each of the steps to the second and later samples of `emf`."""
     leaking = step / (stage.leak_resistance * stage.grid_capacitance)
     anode_rate = -(1 / stage.load_resistance + net.slope / stage.amplification_factor) / stage.bypass_capacitance
-    anode_turn = through_a_step(complex(anode_rate * step))
-    anode_whole, anode_ramp = step * anode_turn[1].real, step * anode_turn[2].real
+    passed = -anode_rate * step
+    anode_whole = -math.expm1(-passed) / passed
+    anode_ramp = (1 - anode_whole) / passed if passed > 1e-4 else 0.5
     keep, whole, ramp = through_a_step(net.rate * step)
     by_emf, by_grid = net.by_emf * step, net.by_grid
     grids = np.empty(len(emf) - 1, np.complex128)
@@ -172,7 +173,7 @@ def march(emf, step, carrier, mode, bias, anode, turning, passing, lasting, net,
         charge = charge_taken(level, level_free, steer, by_grid.real, step, stage)
         mode_then = mode_free + 2 * steer * charge * by_grid * turned * turn_whole * along
         bias_then = bias_free - charge / stage.grid_capacitance
-        anode_then = anode + anode_whole * charging
+        anode_then = anode + step * anode_whole * charging
 
         push_then, charging_then, along_then, _, steer_then, lasting = state_pushes(
             mode_then, there, bias_then, anode_then, carrier + turning, charge / step, lasting, net, stage, anode_nodes, grid_nodes
@@ -186,7 +187,7 @@ def march(emf, step, carrier, mode, bias, anode, turning, passing, lasting, net,
         mode = mode_free + 2 * steer * charge * by_grid * ((turn_whole - turn_ramp) * turned * along + turn_ramp * along_then)
         bias = bias_free - charge / stage.grid_capacitance
         passing = charge / step
-        anode = anode_then + anode_ramp * (charging_then - charging - anode_rate * (anode_then - anode))
+        anode = anode_then + step * anode_ramp * (charging_then - charging - anode_rate * (anode_then - anode))
         after = (mode + net.grid_at_once * there) * (1 + lasting[0])
         turning = min(max(cmath.phase(after * grid.conjugate()), -MOST_TURN), MOST_TURN) / step
         grid = after
