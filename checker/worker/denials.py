@@ -25,7 +25,7 @@ WORDS = {
     "machine": "call the computer's libraries behind Python's back (ctypes)",
     "limits": "change its own limits",
     "watch": "put a watch of its own on Python",
-    "other": "do something that a submission may not do",
+    "other": "do something that the system refused",
 }
 
 # Audit events that mean an attempt whatever their arguments are.
