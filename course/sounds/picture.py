@@ -46,7 +46,7 @@ def picture(samples: np.ndarray, rate: int, moments: Sequence[tuple[float, str]]
         *frame(PITCHES, [(pitch, f"{pitch / 1e3:g}") for pitch in (0, 2e3, 4e3)], (0, TOP)),
         *frame(SPECTRUM, [(level, f"{level:.0f}".replace("-", "−")) for level in (-80, -20)], (FAINTEST, STRONGEST)),
         *(words(x, 211, f"{t:g}", "middle") for t, x in ticks(seconds)),
-        words(RIGHT, 226, "seconds", "end"), words(2, 20, "dB"), words(2, 226, "kHz"),
+        words(RIGHT, 226, "seconds", "end"), words(2, 20, "dB"), words(2, 104, "kHz"), words(2, 236, "dB"),
         *(words(LEFT + (RIGHT - LEFT) * kilo * 1e3 / TOP, 307, f"{kilo}", "middle") for kilo in range(6)),
         words(RIGHT, 322, "pitch, kHz", "end"),
         outline(across, down(loudness, LOUDNESS, QUIETEST, LOUDEST), LOUDNESS[1]),
@@ -57,7 +57,8 @@ def picture(samples: np.ndarray, rate: int, moments: Sequence[tuple[float, str]]
         x = LEFT + (RIGHT - LEFT) * moment / seconds
         y = 12 if place % 2 == 0 else 25
         parts.append(f'<path d="M{x:.1f} {y + 2}V{PITCHES[1]:g}" style="stroke:var(--brass);stroke-dasharray:3 2"/>')
-        parts.append(words(x + 2, y, label, colour="brass"))
+        near_end = x > LEFT + 0.85 * (RIGHT - LEFT)
+        parts.append(words(x - 2 if near_end else x + 2, y, label, "end" if near_end else "start", "brass"))
     parts.append(f'<path class="heard-now" hidden d="M0 {LOUDNESS[0]:g}V{PITCHES[1]:g}"/>')
     parts.append('<polyline class="heard-pitches" points=""/>')
     sizes = f'data-seconds="{seconds:.3f}" data-left="{LEFT:g}" data-right="{RIGHT:g}"'
