@@ -16,6 +16,7 @@ from .worker.wire import Malformed, from_wire
 # What each part of a question is worth, before the parts that it lacks are left out.
 WEIGHTS = {"numbers": 5, "arrays": 1, "laws": 2, "published": 2, "refusals": 1}
 SEARCH_EXAMPLES = 150
+LINE_SHOWN = 200
 _SEARCHING = threading.Lock()  # one search at a time: hypothesis keeps some state for all threads
 
 
@@ -324,6 +325,6 @@ def _with_source(finding, files):
         return finding
     path, number, _ = finding.line
     lines = files.get(path, "").split("\n")
-    text = lines[number - 1].strip() if 0 < number <= len(lines) else ""
+    text = lines[number - 1].strip()[:LINE_SHOWN] if 0 < number <= len(lines) else ""
     return replace(finding, line=(path, number, text))
 
