@@ -153,7 +153,7 @@ def set_with_places():
         Dot().at((x, y + 1.75))
         Dot().at((x, y + 3.35)).label("E", loc="right", ofst=0.15)
         wire((x, y + 3.35), (x - 1.4, y + 3.35))
-        Condenser().at((x - 1.4, y + 3.35)).to((x - 1.4, y + 1.9)).label("1 µF", loc="bottom", ofst=0.1)
+        Condenser().at((x - 1.4, y + 3.35)).to((x - 1.4, y + 1.9)).label("1 µF", loc="top", ofst=0.1)
         Earth().at((x - 1.4, y + 1.9))
         Resistor().at((x - 1.4, y + 3.35)).to((x - 3.4, y + 3.35)).label("10 kΩ", loc="top", ofst=0.12)
         Dot().at((x - 3.4, y + 3.35)).label("F", loc="top", ofst=0.15)
