@@ -132,7 +132,7 @@ def set_with_places():
         wire(right, (right[0], 0.75), (4.3, 0.75))
         Dot().at((right[0], 0.75))
         wire((right[0], 0.75), (6.9, 0.75))
-        Supply("A: LT+ 2 V", side="right").at((6.9, 0.75))
+        Supply("A: LT+", side="right").at((6.9, 0.75))
         wire((0.1, 0), (6.9, 0))
         Supply("0 V", side="right").at((6.9, 0))
         x, y = valve.anode
@@ -151,7 +151,7 @@ def set_with_places():
         Condenser().at((x + 1.2, y + 1.95)).to((x + 1.2, y + 3.15))
         wire((x + 1.2, y + 3.15), (x + 1.2, y + 3.35), (x, y + 3.35))
         Dot().at((x, y + 1.75))
-        Dot().at((x, y + 3.35)).label("E", loc="right", ofst=0.15)
+        Dot().at((x, y + 3.35)).label("E", loc="top", ofst=0.15)
         wire((x, y + 3.35), (x - 1.4, y + 3.35))
         Condenser().at((x - 1.4, y + 3.35)).to((x - 1.4, y + 1.9)).label("1 µF", loc="top", ofst=0.1)
         Earth().at((x - 1.4, y + 1.9))
