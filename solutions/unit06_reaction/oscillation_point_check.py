@@ -53,13 +53,14 @@ SILENT, OSCILLATING = ([three_winding_polynomial(*KNOBS_AT[:1], tuning, *KNOBS_A
 SIMPLE = np.array([1.0, 3.0, 10.0]), np.array([1.0, -1.0, 10.0])
 
 
-def beyond(frequency, *parts):
-    """Whether the set oscillates by itself."""
-    return leading_pole(three_winding_polynomial(*parts)).real >= 0
+def settles(frequency, *parts):
+    """Whether the set, whatever the frequency it is asked at, does not oscillate by itself."""
+    return leading_pole(three_winding_polynomial(*parts)).real < 0
 
 
-def settles(*inputs):
-    return not beyond(*inputs)
+def can_oscillate(*parts):
+    """Whether the best of valves makes it oscillate."""
+    return not settles(None, *with_gm((*parts[:-1], (None, parts[-1])), BEST_VALVE))
 
 
 def with_gm(parts, transconductance):
@@ -157,7 +158,7 @@ EXERCISE = Exercise(
         Question(
             asks=threshold_transconductance,
             given={**KNOBS, **FIXED, "tickler": HELPING_TICKLER, "anode_resistance": ANODE_RESISTANCE},
-            where=lambda *parts: beyond(None, *parts[:-1], (BEST_VALVE, parts[-1])),
+            where=can_oscillate,
             gives="S",
             agrees_within=SOLVED,
             arrays=False,
@@ -180,7 +181,8 @@ EXERCISE = Exercise(
             ],
             slips=[
                 slip("returned the amplification factor", lambda *parts: parts[-1] * threshold_transconductance(*parts)),
-                slip("returned the share of 20 mS: multiply by that", lambda *parts: threshold_transconductance(*parts) / 20e-3),
+                slip("returned the share of 20 mS: multiply by that",
+                     lambda *parts: threshold_transconductance(*parts) / BEST_VALVE),
                 slip("left the aerial out of account",
                      lambda *parts: threshold_transconductance(*coil_away(parts, 0.0))),
                 slip("left the throttle condenser out of account",
@@ -262,8 +264,8 @@ EXERCISE = Exercise(
     ],
     hints=[
         "Below the threshold every disturbance dies away, beyond it one grows: a pole has crossed from left to right. So the "
-        "threshold is where the leading pole's real part is 0. And a steady state is what is left when everything else has died "
-        "away: beyond the threshold nothing does, whatever number the formula gives.",
+        "threshold is where the leading pole's real part is 0. And a steady state is what is left when all else has died "
+        "away: beyond the threshold it does not, whatever number the formula gives.",
         "Formula: with a cubic a s³ + b s² + c s + d the pair is on the axis where b c = a d, at w² = d/b; solve that for gm. "
         "Numbers: take the mixture (1 − share) × silent + share × oscillating, look at its leading pole, and halve the "
         "interval. Gain: the three equations with complex s = 2jπf and 1 V in the first.",

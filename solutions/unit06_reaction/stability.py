@@ -10,7 +10,8 @@ import numpy as np
 from solutions.unit06_reaction.network import GRID, THROTTLE_RANGE, ReactionSet, drive, state_matrix
 
 HALVINGS = 60  # of the interval that holds the answer
-ROUNDS = 8  # of setting one knob after the other
+ROUNDS = 12  # of setting one knob after the other
+ON_STATION = 1e-5  # how nearly a set must ring at the frequency asked for, as a fraction of it
 
 
 def parts(reaction_set: ReactionSet) -> tuple:
@@ -69,7 +70,7 @@ def ring(reaction_set: ReactionSet) -> tuple[np.ndarray, np.ndarray]:
     -------
     frequency : float or ndarray, hertz
     growth : float or ndarray, per second; below 0 the ring dies away, above it the set oscillates
-        Of the pair of poles that outlasts all other pairs.
+        Of the pair of poles that outlasts all other pairs: the tuned circuit's, unless that is broader than the aerial's.
 
     Raises
     ------
@@ -211,17 +212,27 @@ def retuned(reaction_set: ReactionSet, frequency: float) -> ReactionSet:
     Raises
     ------
     ValueError
-        As `poles`.
+        If no setting makes it ring there: the aerial's own resonance is in the way. Also as `poles`.
 
     Source
     ------
     A frequency too high by a part in a hundred wants two parts in a hundred more capacitance; and again.
     """
-    tuning = 1 / ((2 * np.pi * frequency) ** 2 * reaction_set.tuned_inductance)
+    there = replace(reaction_set, tuning_capacitance=1 / ((2 * np.pi * frequency) ** 2 * reaction_set.tuned_inductance))
     for _ in range(ROUNDS):
-        found, _ = ring(replace(reaction_set, tuning_capacitance=tuning))
-        tuning = tuning * (found / frequency) ** 2
-    return replace(reaction_set, tuning_capacitance=tuning)
+        there = _nearer(there, frequency)
+    return _checked(there, frequency)
+
+
+def _nearer(reaction_set, frequency):
+    found, _ = ring(reaction_set)
+    return replace(reaction_set, tuning_capacitance=reaction_set.tuning_capacitance * (found / frequency) ** 2)
+
+
+def _checked(reaction_set, frequency):
+    if np.any(np.abs(ring(reaction_set)[0] / frequency - 1) > ON_STATION):
+        raise ValueError("the tuning condenser cannot make this set ring at that frequency: loosen the aerial's coupling")
+    return reaction_set
 
 
 def at_threshold(
@@ -250,7 +261,7 @@ def at_threshold(
     Raises
     ------
     ValueError
-        As `threshold`: the knob does not reach it at one of the frequencies.
+        As `threshold`: the knob does not reach it at one of the frequencies. Also as `retuned`.
 
     Source
     ------
@@ -258,6 +269,5 @@ def at_threshold(
     """
     there = retuned(reaction_set, frequency)
     for _ in range(ROUNDS):
-        there = replace(there, **{knob: threshold(there, knob, low, high)})
-        there = replace(there, tuning_capacitance=there.tuning_capacitance * (ring(there)[0] / frequency) ** 2)
-    return there
+        there = _nearer(replace(there, **{knob: threshold(there, knob, low, high)}), frequency)
+    return _checked(there, frequency)

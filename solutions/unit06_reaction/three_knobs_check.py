@@ -23,7 +23,7 @@ from checker import (
 )
 
 from .characteristic_polynomial import leading_pole, three_winding_polynomial
-from .given_sets import AERIAL, FIXED, HELPING_TICKLER, SET, TUNED, parts
+from .given_sets import AERIAL, HELPING_TICKLER, SET, TUNED, parts
 from .three_knobs import detuning, reaction_setting, settings_for, tuned_to
 
 ROOTS = relative(1e-7, because="the roots of a polynomial, found in double precision", floor=1e-3)
@@ -48,14 +48,18 @@ def reached(coupling, tuning, least, most, *rest):
     return growth[0] < 0 < growth[1]
 
 
+def first_tuning(frequency, tuned):
+    """The condenser that the coil alone would want."""
+    return 1 / ((2 * np.pi * frequency) ** 2 * tuned[1])
+
+
 def reached_on(frequency, coupling, least, most, aerial, tuned, *rest):
     """The same, well within the stops, near the tuning for a frequency."""
-    tuning = 1 / ((2 * np.pi * frequency) ** 2 * tuned[1])
-    return reached(coupling, tuning, 1.5 * least, 0.7 * most, aerial, tuned, *rest)
+    return reached(coupling, first_tuning(frequency, tuned), 1.5 * least, 0.7 * most, aerial, tuned, *rest)
 
 
 def coil_away(M, C, part, aerial, tuned, tickler, valve, *stops):
-    """Inputs of `reaction_setting` with a part left of both of the aerial's mutual inductances; tickler and aerial uncoupled."""
+    """Inputs of `reaction_setting` with a part of the coupling left, and none of aerial and tickler."""
     return (part * M, C, *stops, aerial, tuned, (*tickler[:3], 0.0), valve)
 
 
@@ -190,8 +194,8 @@ EXERCISE = Exercise(
             slips=[
                 slip("stopped after the first setting of the throttle: it moves the tuning",
                      lambda F, M, least, most, aerial, tuned, *rest: (
-                         CONDENSER * (1e6 / F) ** 2 * 200e-6 / tuned[1],
-                         reaction_setting(M, CONDENSER * (1e6 / F) ** 2 * 200e-6 / tuned[1], least, most, aerial, tuned, *rest))),
+                         first_tuning(F, tuned),
+                         reaction_setting(M, first_tuning(F, tuned), least, most, aerial, tuned, *rest))),
                 slip("returned them the other way round", lambda *inputs: settings_for(*inputs)[::-1]),
                 slip("left the aerial out of account",
                      lambda F, M, least, most, aerial, tuned, tickler, valve: settings_for(
