@@ -17,10 +17,10 @@ BEFORE, BEYOND = 8e-12, 20e-12  # farad
 
 @figure(
     caption="The leading pole of the club's set as the throttle is turned from 5 to 20 pF, tuning left alone. Across: how "
-    "fast the swing grows, or dies away if it is below 0. Upwards: how fast it swings. Solid: wound to help. Red: the "
-    "ends exchanged. To the right of the line the set sings by itself.",
+    "fast the swing grows, or dies away if it is below 0. Upwards: how fast it swings. Solid: wound to help. Dashed: "
+    "the ends exchanged. To the right of the line the set sings by itself.",
     alt="Frequency in kilohertz against growth in thousands a second. A solid trail of dots for 5, 8, 10, 12, 15 and 20 "
-    "picofarads runs to the right, from minus 44 through zero just after 12 picofarads to plus 26. A trail of red "
+    "picofarads runs to the right, from minus 44 through zero just after 12 picofarads to plus 26. A dashed trail of "
     "dots runs to the left, from minus 64 to minus 130 and below.",
 )
 def poles_to_the_right():
