@@ -280,3 +280,10 @@ def test_crossing_refuses_what_does_not_cross():
     for ends in ((silent, silent), (oscillating, oscillating), (oscillating, silent)):
         with pytest.raises(ValueError, match="oscillates"):
             crossing(*ends)
+
+
+@pytest.mark.parametrize("turn", [retuned, at_threshold])
+def test_a_station_hidden_by_the_aerials_own_resonance_is_refused(turn):
+    """An aerial coil of 60 µH puts the aerial's resonance at 1620 kHz: a dead spot at the top of the dial."""
+    with pytest.raises(ValueError, match="loosen the aerial's coupling"):
+        turn(replace(SALTMARSH_SET, aerial_inductance=60e-6), 1.6e6)
