@@ -49,7 +49,7 @@ def settled(in_hand: SetInHand, part: float, state, seconds: float = 0.08):
 def growth_and_limit():
     drawing, axes = plot()
     in_hand = gentle()
-    for part, colour in ((1.5, RUST), (1.2, SEA), (1.1, KELP)):
+    for part, colour, level in ((1.5, RUST, 0.1), (1.2, SEA, 2e-3), (1.1, KELP, 4e-5)):
         there = in_hand.at(part * in_hand.edge)
         _, growth = ring(there)
         seconds = 0.012
@@ -58,8 +58,9 @@ def growth_and_limit():
         swing = np.abs(run.grid)
         axes.semilogy(time[::3], swing[::3], color=colour)
         axes.semilogy(time[::3], amplitude(time, 1e-6, swing[-1], growth)[::3], color=INK, linestyle="--", linewidth=0.9)
-        axes.annotate(f"{round(100 * (part - 1))} % beyond", (np.interp(np.log(1e-3), np.log(swing), time), 1e-3),
-                      xytext=(5, -4), textcoords="offset points", color=colour)  # fmt: skip
+        first = np.argmax(swing > level)
+        axes.annotate(f"{round(100 * (part - 1))} % beyond", (time[first], level), xytext=(4, -5),
+                      textcoords="offset points", color=colour)  # fmt: skip
     axes.set_ylim(5e-7, 20)
     axes.set_yticks([1e-6, 1e-3, 1])
     axes.set_yticklabels(["1 µV", "1 mV", "1 V"])
@@ -107,8 +108,9 @@ def onset(fierce_one: bool) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndar
     "unit 5 left it, 90 V, 2 MΩ to the filament's positive end. Gentle: 45 V, no dropping resistor, 0.5 MΩ to the negative "
     "end.",
     alt="Against the throttle as a part of its setting at the edge. The gentle set's swing rises from nothing at 1, "
-    "gradually, to two volts at 1.2, and goes back the same way. The fierce set's leaps at 1.03 to over 8 volts and, on "
-    "the way back, stays there until the throttle is at about half of the edge, where it drops to nothing.",
+    "gradually, to two volts at 1.2, and goes back the same way. The fierce set's leaps, a hair beyond 1, to over 8 volts "
+    "and, on the way back, stays there until the throttle is at little more than half of the edge, where it drops to "
+    "nothing.",
 )
 def gentle_and_fierce():
     drawing, axes = plot()
@@ -116,7 +118,8 @@ def gentle_and_fierce():
         up, rising, back, falling = onset(fierce_one)
         axes.plot(up, rising, color=colour)
         axes.plot(back, falling, color=colour, linestyle="--")
-        axes.annotate(name, (1.17, rising[-2]), xytext=(0, -15 if fierce_one else 7), textcoords="offset points", color=colour, ha="right")
+        axes.annotate(name, (1.17, rising[-2]), xytext=(0, -15 if fierce_one else 7), textcoords="offset points",
+                      color=colour, ha="right")  # fmt: skip
     axes.axvline(1, color=INK, linewidth=0.8, linestyle=":")
     axes.set_xlabel("throttle, parts of the edge")
     engineering_axis(axes.yaxis, "swing", "V")
@@ -126,7 +129,8 @@ def gentle_and_fierce():
 @figure(
     caption="**Squegging.** Swing on the grid with a leak of 20 MΩ and 3 nF. A burst charges the condenser; the valve is "
     "cut off; the leak needs its time; and again.",
-    alt="Spikes of two volts, each hardly wider than a line, about 23 in a second, with nothing between them.",
+    alt="Spikes of two volts, in pairs, each hardly wider than a line, some fifteen pairs in a second, with nothing "
+    "between them.",
 )
 def squegging():
     drawing, axes = plot(height=2.2)
@@ -142,17 +146,17 @@ def squegging():
 @figure(
     caption="**Pitch against dial.** Gannet Rock's whistle as the tuning condenser is turned. Two settings for each pitch, "
     "and nothing between them: there the station holds the set.",
-    alt="A V: the pitch falls from 4.5 kHz to nothing and rises again as the tuning condenser goes through two picofarads. "
-    "At its foot the V is cut short: a gap of a tenth of a picofarad without any pitch.",
+    alt="A V: the pitch falls from 4.5 kHz to nothing and rises again as the tuning condenser goes through nearly four "
+    "picofarads. At its foot the V is cut short: a gap of a quarter of a picofarad without any pitch.",
 )
 def dial_and_pitch():
     drawing, axes = plot(height=2.6)
     inductance = 200e-6
     middle = 1 / ((2 * np.pi * STATION.frequency) ** 2 * inductance)
     capacitance = middle + np.linspace(-1.9e-12, 1.9e-12, 381)
-    pitch = pulled_beat(dial_pitch(capacitance, inductance, STATION.frequency), hold())
-    axes.plot(capacitance, np.where(pitch > 0, pitch, np.nan), color=SEA)
-    held = np.abs(dial_pitch(capacitance, inductance, STATION.frequency)) < hold()
+    pitch = dial_pitch(capacitance, inductance, STATION.frequency)
+    held = pitch < hold(*STRONG)
+    axes.plot(capacitance, np.where(held, np.nan, pitch), color=SEA)
     axes.plot(capacitance[held], 0 * capacitance[held], color=RUST, linewidth=4)
     axes.annotate("held", (middle, 0), xytext=(0, 8), textcoords="offset points", ha="center", color=RUST)
     engineering_axis(axes.xaxis, "tuning condenser", "F", ticks=4)
@@ -161,52 +165,62 @@ def dial_and_pitch():
 
 
 @cache
-def whistles() -> tuple[np.ndarray, np.ndarray]:
-    """Offsets in hertz, and the beat that the engine makes at each: the gentle set 3 % over, a bare carrier as of Gannet Rock."""
+def sung() -> float:
+    """Hertz by which the gentle set, 3 % over the edge and alone, sings above the frequency it is tuned to."""
     in_hand = gentle()
-    offsets = np.array([100.0, 200, 240, 260, 280, 300, 330, 360, 400, 500, 600, 800])
-    emf = np.full(round(0.5 * FINE) + 1, aerial_crest(STATION.field), complex)
-    time = np.arange(emf.size) / FINE
-    there, beats = in_hand.at(1.03 * in_hand.edge), []
-    for offset in offsets:
-        run = follow(emf * np.exp(2j * np.pi * offset * time), FINE, in_hand.frequency, there, GENTLE, start(GENTLE, 0.3))
-        against = np.unwrap(np.angle(run.grid * np.exp(-2j * np.pi * offset * time[1:])))[run.grid.size // 3 :]
-        turns = np.floor((against - against[0]) / (2 * np.pi))
-        jumps = np.flatnonzero(np.diff(turns))
-        beats.append((jumps.size - 1) / ((jumps[-1] - jumps[0]) / FINE) if jumps.size > 1 else 0.0)
-    return offsets, np.array(beats)
+    quiet = np.zeros(round(0.2 * FINE) + 1, complex)
+    run = follow(quiet, FINE, in_hand.frequency, in_hand.at(1.03 * in_hand.edge), GENTLE, start(GENTLE, 0.3))
+    late = np.unwrap(np.angle(run.grid[run.grid.size // 2 :]))
+    return float((late[-1] - late[0]) / (2 * np.pi) / ((late.size - 1) / FINE))
 
 
 @cache
-def hold() -> float:
-    """Hertz up to which the station of `whistles` holds the set: found by halving."""
-    in_hand, emf = gentle(), np.full(round(0.25 * FINE) + 1, aerial_crest(STATION.field), complex)
-    time, there = np.arange(emf.size) / FINE, in_hand.at(1.03 * in_hand.edge)
-    low, high = 50.0, 800.0
-    for _ in range(9):
-        middle = (low + high) / 2
-        run = follow(emf * np.exp(2j * np.pi * middle * time), FINE, in_hand.frequency, there, GENTLE, start(GENTLE, 0.3))
-        against = np.unwrap(np.angle(run.grid * np.exp(-2j * np.pi * middle * time[1:])))
-        held = abs(against[-1] - against[against.size // 2]) < np.pi
-        low, high = (middle, high) if held else (low, middle)
-    return middle
+def beat(weaker: float, offset: float, seconds: float) -> float:
+    """Turns a second of that set against a carrier so many times weaker than Gannet Rock, `offset` hertz above its song."""
+    in_hand = gentle()
+    time = np.arange(round(seconds * FINE) + 1) / FINE
+    carrier = np.exp(2j * np.pi * (sung() + offset) * time)
+    there = in_hand.at(1.03 * in_hand.edge)
+    emf = aerial_crest(STATION.field) / weaker * carrier
+    run = follow(emf, FINE, in_hand.frequency, there, GENTLE, start(GENTLE, 0.3))
+    against = np.unwrap(np.angle(run.grid * np.conj(carrier[1:])))[run.grid.size // 3 :]
+    turns = abs(against[-1] - against[0]) / (2 * np.pi)
+    return turns / ((against.size - 1) / FINE) if turns > 0.6 else 0.0
+
+
+@cache
+def hold(weaker: float, seconds: float) -> float:
+    """Hertz up to which such a station holds the set: found by halving."""
+    low, high = 2.0, 800.0
+    for _ in range(10):
+        middle = np.sqrt(low * high)
+        low, high = (low, middle) if beat(weaker, middle, seconds) else (middle, high)
+    return float(middle)
+
+
+STRONG, WEAK = (1.0, 0.3), (10.0, 1.2)  # times weaker than Gannet Rock; seconds that are watched
 
 
 @figure(
-    caption="**Pulled.** Beat against the offset of the dial, a bare carrier as strong as Gannet Rock: dots by the engine, "
-    "line by Adler's formula with the hold that the engine shows. The straight line is a whistle that nobody pulls.",
-    alt="Beat against offset, both in hertz. Up to about 300 hertz the beat is nothing; then it shoots up and bends "
-    "towards the straight line of equal beat and offset. Dots lie near the curve.",
+    caption="**Pulled, and smothered.** Beat against offset, both over the hold, by the engine: a station ten times weaker "
+    "than Gannet Rock (dots) follows Adler's line. Gannet Rock itself (crosses), as strong as the set's own swing, "
+    "smothers it: no slow thuds, but silence, and then at once a whistle. Dashed: a whistle that nobody pulls.",
+    alt="Beat against offset. Up to an offset of 1 the beat is nothing. Dots then leave zero steeply and bend towards the "
+    "straight dashed line, along a curve. Crosses jump from nothing almost to the dashed line.",
 )
 def pulled():
     drawing, axes = plot()
-    offsets, beats = whistles()
-    line = np.linspace(0, 800, 401)
-    axes.plot(line, pulled_beat(line, hold()), color=SEA)
+    line = np.linspace(0, 2.6, 401)
+    axes.plot(line, pulled_beat(line, 1.0), color=SEA)
     axes.plot(line, line, color=SOFT, linestyle="--", linewidth=1)
-    axes.plot(offsets, beats, "o", color=RUST)
-    engineering_axis(axes.xaxis, "offset", "Hz")
-    engineering_axis(axes.yaxis, "beat", "Hz")
+    parts = np.array([0.5, 0.8, 0.95, 1.04, 1.1, 1.2, 1.35, 1.5, 1.75, 2.0, 2.5])
+    for (weaker, seconds), mark, colour in ((STRONG, "x", RUST), (WEAK, "o", SEA)):
+        held = hold(weaker, seconds)
+        beats = [beat(weaker, float(part * held), seconds) / held for part in parts]
+        axes.plot(parts, beats, mark, color=colour, markersize=7, markeredgewidth=2)
+    axes.annotate("Adler", (2.3, pulled_beat(2.3, 1.0)), xytext=(0, -16), textcoords="offset points", color=SEA)
+    axes.set_xlabel("offset, parts of the hold")
+    axes.set_ylabel("beat, parts of the hold")
     return drawing
 
 
@@ -290,9 +304,10 @@ def threshold_noise():
 @figure(
     caption="**How far it carries.** Field of the oscillating set against distance, on 855 kHz; Gannet Rock's field, what "
     "would be left alone (40 dB below it, ITU-R BS.560), and the noise of the country and of a town in 9 kHz (ITU-R P.372).",
-    alt="Both scales logarithmic. Two falling lines, fierce and gentle, steeper near by. Level lines: Gannet Rock 204 "
-    "microvolts a metre; 40 dB below it 2; noise of the country 4 and of a town 13. The fierce set passes Gannet Rock's "
-    "own field at some 50 metres, and the 40 dB line at almost 3 kilometres; the gentle one at about 150 metres.",
+    alt="Both scales logarithmic. Two falling lines, fierce and gentle, steep for the first fifty metres, then in "
+    "proportion. Level lines: Gannet Rock 204 microvolts a metre; 40 dB below it 2; noise of the country 4 and of a town "
+    "12. The fierce set passes Gannet Rock's own field at some 40 metres and the 40 dB line at two kilometres; the gentle "
+    "one at 15 metres and 120 metres.",
 )
 def how_far():
     drawing, axes = plot(height=3.4)
@@ -300,13 +315,15 @@ def how_far():
     for in_hand, colour, name in ((fierce(), RUST, "fierce"), (gentle(), SEA, "gentle")):
         field = field_of(swing_beyond(in_hand, 1.03), in_hand, distance)
         axes.loglog(distance, field, color=colour)
-        axes.annotate(name, (distance[12], field[12]), xytext=(6, 3), textcoords="offset points", color=colour)
+        axes.annotate(name, (distance[10], field[10]), xytext=(5, 5), textcoords="offset points", color=colour)
     lines = ((STATION.field, INK, "-", "Gannet Rock"), (STATION.field / 100, INK, "--", "40 dB below"),
              (noise_field(STATION.frequency, 9e3, *COUNTRY), SOFT, ":", "noise, country"),
              (noise_field(STATION.frequency, 9e3, 76.8, 27.7), SOFT, ":", "noise, town"))  # fmt: skip
-    for level, colour, dash, name in lines:
+    for place, (level, colour, dash, name) in enumerate(lines):
         axes.axhline(level, color=colour, linestyle=dash, linewidth=1.1)
-        axes.annotate(name, (5e3, level), xytext=(0, 3), textcoords="offset points", color=colour, ha="right")
+        side, where = ("left", 10) if place == 2 else ("right", 5e3)
+        axes.annotate(name, (where, level), xytext=(0, -13 if place == 1 else 3), textcoords="offset points",
+                      color=colour, ha=side)  # fmt: skip
     axes.set_ylim(1e-7, 2e-2)
     axes.set_xticks([10, 100, 1e3], ["10 m", "100 m", "1 km"])
     axes.set_yticks([1e-6, 1e-5, 1e-4, 1e-3, 1e-2], ["1 µV/m", "10", "100", "1 mV/m", "10"])

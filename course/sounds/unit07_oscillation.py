@@ -31,6 +31,7 @@ from solutions.unit07_oscillation.stage import SALTMARSH_STAGE
 STATION = NEXT_CHANNEL
 SHUT = THROTTLE_RANGE[0]
 NEXT_DOOR = 30.0  # metre
+SINGS = -52.0  # hertz: a set 3 % over the edge sings so much above the frequency at which it would ring
 MANY_TURNS = replace(SALTMARSH_SET, tickler_inductance=40e-6, tuned_tickler=30e-6)
 
 
@@ -130,19 +131,23 @@ def swing_beyond(in_hand: SetInHand, part: float) -> float:
 
 
 @sound(
-    caption="**Near zero beat.** A bare carrier as strong as Gannet Rock, and the gentle set just oscillating. The dial is "
-    "turned slowly from 600 Hz above to 600 Hz below.",
-    transcript="A whistle falls. It turns rough, then into a growl of ever slower thuds, and stops, well before the "
-    "middle. Silence. Well after the middle the thuds set in again, quicken to a growl, and the whistle climbs away.",
+    caption="**Near zero beat.** Bare carriers, the gentle set just oscillating, its dial turned slowly across. First a "
+    "carrier as strong as Gannet Rock; then one ten times weaker.",
+    transcript="A whistle falls, and from one moment to the next there is silence: the strong carrier has smothered it. It "
+    "comes back as suddenly, and climbs. Then a softer whistle falls lower and lower, to a growl, to single thuds; a short "
+    "silence; thuds again, a growl, and the whistle climbs away.",
     full_scale=FULL_SCALE,
-    moments=((0.0, "600 Hz above"), (6.0, "in tune"), (11.9, "600 Hz below")),
+    moments=((0.0, "strong"), (6.0, "ten times weaker")),
 )
 def near_zero_beat():
-    time, fine = moments(12)
-    offset = turned(fine, (0.5, 600), (11.5, -600))
-    emf = aerial_crest(STATION.field) * dialled(fine, offset) + noise_emf(fine, STATION.frequency)
-    _, current = gentle().played(emf, np.full(time.size, 1.03 * gentle().edge))
-    return gentle().in_the_ear(current), RATE
+    parts = []
+    for weaker, farthest, seconds in ((1, 800.0, 6), (10, 250.0, 9)):
+        time, fine = moments(seconds)
+        offset = turned(fine, (0.2, farthest), (seconds - 0.2, -farthest)) - SINGS
+        emf = aerial_crest(STATION.field / weaker) * dialled(fine, offset) + noise_emf(fine, STATION.frequency)
+        _, current = gentle().played(emf, np.full(time.size, 1.03 * gentle().edge))
+        parts.append(gentle().in_the_ear(current))
+    return np.concatenate(parts), RATE
 
 
 @sound(
