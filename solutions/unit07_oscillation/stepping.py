@@ -176,8 +176,9 @@ def march(emf, step, carrier, mode, bias, anode, turning, passing, lasting, net,
         anode_then = anode + step * anode_whole * charging
 
         push_then, charging_then, along_then, _, steer_then, lasting = state_pushes(
-            mode_then, there, bias_then, anode_then, carrier + turning, charge / step, lasting, net, stage, anode_nodes, grid_nodes
-        )
+            mode_then, there, bias_then, anode_then, carrier + turning, charge / step, lasting, net, stage, anode_nodes,
+            grid_nodes,
+        )  # fmt: skip
         mode_free += step * turn_ramp * (push_then - turned * push)
         bias_free = bias + (stage.leak_return - (bias + bias_then) / 2) * leaking
         crest_free = abs((mode_free + net.grid_at_once * there) * (1 + lasting[0]))

@@ -30,6 +30,10 @@ EQUIVALENT = {
     "200.0 to 400.0 in: WIDEST = 200.0  # volt: no battery set swings its grid so far": "the interval only starts wider",
     "720 to 1440 in: ROUND = np.cos(np.pi * (np.arange(720) + 0.5) / 720)  # a swing of 1, at 720 moments of half a cycle":
         "twice the moments, or twice as many in one cycle more",
+    "50.0 to 51.0 in: SWINGS = np.geomspace(1e-3, 50.0, 200)  # volt, crest: from next to nothing to more than any battery set does":
+        "the curve only goes on a little further",
+    "Add to Sub in: around = np.asarray(grid_voltage)[..., None] + np.asarray(swing)[..., None] * CYCLE":
+        "half a cycle begun at the trough is half a cycle too",
     "arguments swapped in: return current**2 * radiation_resistance(effective_height, frequency)":
         "height and frequency enter by their product",
     "arguments swapped in: [solution] = sympy.solve(sympy.Eq(w * inductance, 1 / (w * capacitance)), w)": "an equation reads the same from either side",

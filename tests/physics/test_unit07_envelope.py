@@ -182,8 +182,8 @@ def test_a_weak_station_is_heard_as_the_network_says(throttle, offset):
 def plain_valve(excess, drive_voltage=6.0):
     """A set near van der Pol's: no grid current, an anode that does not matter; `excess` more transconductance than needed."""
     stage = SALTMARSH_STAGE._replace(
-        amplification_factor=1e3, offset=drive_voltage - SALTMARSH_STAGE.supply / 1e3, load_resistance=1.0, bypass_capacitance=1e-5,
-        leak_return=0.0, zero_current=1e-40,
+        amplification_factor=1e3, offset=drive_voltage - SALTMARSH_STAGE.supply / 1e3, load_resistance=1.0,
+        bypass_capacitance=1e-5, leak_return=0.0, zero_current=1e-40,
     )  # fmt: skip
     slope = small_signal_set(SALTMARSH_SET, stage).transconductance
 
