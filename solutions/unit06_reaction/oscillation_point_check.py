@@ -102,6 +102,7 @@ def formulas(change):
 EXERCISE = Exercise(
     title="Where does it begin to oscillate?",
     seconds=10.0,
+    cases=12,
     questions=[
         Question(
             asks=routh_point,

@@ -69,6 +69,7 @@ def by_slope(S, a):
 EXERCISE = Exercise(
     title="How far does it swing?",
     seconds=10.0,
+    cases=12,
     questions=[
         Question(
             asks=describing_conductance,
