@@ -83,7 +83,7 @@ def offered_and_needed():
         axes.plot(swing, effective_transconductance(swing, bias, anode, *LAW), color=colour)
         limit = limit_amplitude(300e-6, anode)
         axes.plot(limit, 300e-6, "o", color=colour)
-        axes.annotate(f"{anode:.0f} V", (limit, 300e-6), xytext=(6, 6), textcoords="offset points", color=colour)
+        axes.annotate(f"{anode:.0f} V", (limit, 300e-6), xytext=(-5, -17), textcoords="offset points", color=colour, ha="right")
     axes.axhline(300e-6, color=INK, linestyle="--", linewidth=0.9)
     axes.set_ylim(0, 1.3e-3)
     engineering_axis(axes.yaxis, "offered", "S")
@@ -321,7 +321,7 @@ def how_far():
              (noise_field(STATION.frequency, 9e3, 76.8, 27.7), SOFT, ":", "noise, town"))  # fmt: skip
     for place, (level, colour, dash, name) in enumerate(lines):
         axes.axhline(level, color=colour, linestyle=dash, linewidth=1.1)
-        side, where = ("left", 10) if place == 2 else ("right", 5e3)
+        side, where = ("left", 10) if place in (1, 2) else ("right", 5e3)
         axes.annotate(name, (where, level), xytext=(0, -13 if place == 1 else 3), textcoords="offset points",
                       color=colour, ha=side)  # fmt: skip
     axes.set_ylim(1e-7, 2e-2)

@@ -192,10 +192,10 @@ def stuttering(condenser: float, seconds: float) -> tuple[np.ndarray, np.ndarray
 
 @sound(
     caption="**The carrier's own help.** A station eight times weaker than Gannet Rock. First just short of the edge; then "
-    "just over it, at zero beat, the set held by the station. Played thirty times (30 dB) stronger than the scale.",
+    "just over it, at zero beat, the set held by the station. Played twelve times (22 dB) stronger than the scale.",
     transcript="A voice and a tune, faint, in hiss. At the eighth second both come four times as strong, and the hiss with "
     "them: the same voice and tune, near and a little rough.",
-    full_scale=FULL_SCALE / 30,
+    full_scale=FULL_SCALE / 12,
     moments=((0.0, "just short"), (8.0, "over, and held")),
 )
 def own_help():

@@ -124,6 +124,13 @@ def test_describing_conductance_is_the_first_term_of_a_fourier_series(swing, neg
     assert describing_conductance(swing, negative, cubic) == pytest.approx(first / swing, rel=1e-9, abs=1e-12)
 
 
+@given(st.floats(1e-5, 2e-3), st.floats(1e-6, 1e-3))
+def test_at_its_limit_the_device_neither_feeds_nor_loads(negative, cubic):
+    swing = van_der_pol_amplitude(negative, cubic)
+    wave = swing * np.cos(2 * np.pi * np.arange(64) / 64)
+    assert np.fft.rfft(-negative * wave + cubic * wave**3)[1].real / 32 == pytest.approx(0, abs=1e-9 * negative * swing)
+
+
 @given(swings, st.floats(-10, 0), st.floats(20, 90))
 @settings(deadline=None, max_examples=40)
 def test_effective_transconductance_by_quadrature(swing, grid, anode):
