@@ -39,6 +39,11 @@ UNITS = (
         "diode_current", "rectified_voltage", "detector_load", "phone_loudness", "crystal_set")),
     Unit("unit05_valve", "Valve", (
         "emission", "space_charge", "triode_current", "load_line", "stage_gain", "grid_leak", "one_valve_set")),
+    Unit("unit06_reaction", "Reaction", (
+        "feedback_resistance", "q_multiplication", "characteristic_polynomial", "oscillation_point", "three_knobs",
+        "treble_loss")),
+    Unit("unit07_oscillation", "Oscillation", (
+        "build_up", "limit_amplitude", "hysteresis", "beat_note", "pull_in", "squegging", "radiated_field")),
 )
 PATHS = tuple(f"{unit.folder}/{name}" for unit in UNITS for name in unit.exercises)
 
@@ -49,6 +54,8 @@ class UnknownExercise(ValueError):
 
 def find(name):
     """The path of an exercise from what a person typed: its name, its path, or its file's path."""
+    if name in PATHS:
+        return name
     wanted = name.strip().replace("\\", "/").removesuffix(".py").removeprefix("./").removeprefix("exercises/")
     for path in PATHS:
         if wanted in (path, path.rpartition("/")[2]):
