@@ -108,23 +108,38 @@ def with_margins(table: np.ndarray) -> np.ndarray:
 
 
 @lru_cache(maxsize=1)
-def anode_table() -> np.ndarray:
+def anode_tables() -> tuple[np.ndarray, np.ndarray]:
     """`anode_cycle` at evenly spaced angles and shares, margins included.
 
     Returns
     -------
-    ndarray of shape (ANGLES + 2, SHARES + 2, 7)
-        Mean, fundamental's real and imaginary part; by how much each grows with `coil`; overtones.
+    plain, by_coil : ndarray of shape (ANGLES + 2, SHARES + 2, 4)
+        Mean, fundamental's real and imaginary part, overtones, without coils; and by how much each grows with `coil`.
     """
     angle = np.linspace(LOWEST_ANGLE, np.pi / 2 - 1e-6, ANGLES)
     share = np.linspace(LOWEST_SHARE, 1.0, SHARES)
-    parts = []
+    tables = []
     for coil in (0.0, LITTLE_COIL):
         mean, fundamental, overtones = anode_cycle(angle[:, None], share, coil)
-        parts.append(np.stack([mean, fundamental.real, fundamental.imag, overtones], axis=-1))
-    plain, wound = parts
-    grows = (wound - plain) / LITTLE_COIL
-    return with_margins(np.concatenate([plain[..., :3], grows[..., :3], plain[..., 3:]], axis=-1))
+        tables.append(with_margins(np.stack([mean, fundamental.real, fundamental.imag, overtones], axis=-1)))
+    plain, wound = tables
+    return plain, (wound - plain) / LITTLE_COIL
+
+
+def anode_table(coil: float) -> np.ndarray:
+    """`anode_cycle` at evenly spaced angles and shares, for one set's coils.
+
+    Parameters
+    ----------
+    coil : float
+        As in `anode_cycle`.
+
+    Returns
+    -------
+    ndarray of shape (ANGLES + 2, SHARES + 2, 4)
+    """
+    plain, by_coil = anode_tables()
+    return plain + coil * by_coil
 
 
 @lru_cache(maxsize=1)

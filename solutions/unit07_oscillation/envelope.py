@@ -20,7 +20,7 @@ from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, Stage, at_rest
 from solutions.unit07_oscillation.stepping import march
 
 RATE = 96e3  # hertz: steps a second that serve sounds; four times as many for a limit within a tenth of a per cent
-BLOCK = 5e-3  # second: how long a knob is taken to stand still while it is turned
+BLOCK = 10e-3  # second: how long a knob is taken to stand still while it is turned
 MOST_TURN = 1.0  # radian a step, of the mode in its frame
 BOLTZMANN = 1.380649e-23  # joule per kelvin, exact: SI, 2019
 
@@ -154,14 +154,13 @@ def follow(
         raise ValueError("emf must be a row of two or more finite numbers, one a step")
     net = slow_mode(windings, stage, reference)
     if np.abs(net.rate) > MOST_TURN * rate:
-        away = net.rate.imag / (2 * np.pi)
         raise ValueError(
-            f"the set is tuned {away:+.3g} Hz from the reference: too far for {rate:.3g} steps a second; "
-            "move the reference or take more steps"
+            f"{rate:.3g} steps a second are too few for a set tuned {net.rate.imag / (2 * np.pi):+.3g} Hz from the reference "
+            f"whose swing grows {net.rate.real:.3g} neper a second: move the reference or take more steps"
         )
     stage = Stage(*map(float, stage))
     grid, bias, anode, *after = march(
-        emf, 1 / rate, 2 * np.pi * reference, *(state or start(stage)), net, stage, anode_table(), grid_table()
+        emf, 1 / rate, 2 * np.pi * reference, *(state or start(stage)), net, stage, anode_table(net.coil), grid_table()
     )
     if not np.max(np.abs(grid)) < GRID_LIMIT * stage.slope_voltage:
         raise ValueError("the grid swings further than any valve would stand: take less e.m.f. or less reaction")
@@ -193,7 +192,7 @@ def render(
 
     Yields
     ------
-    Heard, for every 5 ms; together `duration` × `rate` / `every` values, rounded down
+    Heard, for every 10 ms; together `duration` × `rate` / `every` values, rounded down
 
     Raises
     ------

@@ -3,7 +3,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from solutions.unit06_reaction.network import GRID, TICKLER, ReactionSet, drive, rates, state_matrix
+from solutions.unit06_reaction.network import AERIAL, GRID, TICKLER, ReactionSet, rates
 from solutions.unit07_oscillation.stage import Stage, small_signal_set
 
 TOO_NEAR = 2 * np.pi * 50e3  # radian a second: a second mode as near as this would have to be followed too
@@ -32,7 +32,7 @@ class Net(NamedTuple):
     resistance: float  # ohm: the tickler's
     leakage: float  # henry: the tickler's with the other windings shorted
     throttle: float  # farad
-    overtone_coil: float  # henry: what stands in the second harmonic's way beyond the throttle
+    coil: float  # a fraction: as in `cycle.anode_cycle`
     tuned_tickler: float  # henry, mutual
 
 
@@ -57,15 +57,16 @@ def slow_mode(windings: ReactionSet, stage: Stage, reference: float) -> Net:
 
     Source
     ------
-    Modes are the eigenvectors of `state_matrix`. One that is far from the frame has its steady response to a push there.
+    Modes are the eigenvectors of `network.state_matrix`. A mode far from the frame answers a push at once.
     """
     small = small_signal_set(windings, stage)
     carrier = 2j * np.pi * reference
-    poles, shapes = np.linalg.eig(state_matrix(small))
+    storage, flow = rates(small)
+    into = np.linalg.inv(storage)
+    poles, shapes = np.linalg.eig(into @ flow)
     slow, second = np.argsort(np.abs(poles - carrier))[:2]
     if np.abs(poles[second] - carrier) < TOO_NEAR:
         raise ValueError("the aerial's circuit is tuned close to the set's: loosen the coupling or shorten the aerial")
-    into = np.linalg.inv(rates(small)[0])
     leakage = 1 / into[TICKLER, TICKLER]
     own = small.tickler_resistance + carrier * leakage + 1 / (carrier * small.throttle_capacitance)
     if own.imag >= 0:
@@ -73,7 +74,7 @@ def slow_mode(windings: ReactionSet, stage: Stage, reference: float) -> Net:
     if stage.amplification_factor / -own.imag < LEAST_KAPPA * small.transconductance / 1.5:
         raise ValueError("the throttle is all but shut: give it a picofarad or more")
 
-    sources = np.stack([-small.anode_resistance * into[:, TICKLER], -into[:, GRID], drive(small)], axis=-1)
+    sources = np.stack([-small.anode_resistance * into[:, TICKLER], -into[:, GRID], into[:, AERIAL]], axis=-1)
     driven = np.linalg.solve(shapes, sources)
     fast = np.delete(np.arange(len(poles)), slow)
     at_once = shapes[:, fast] @ (driven[fast] / (carrier - poles[fast])[:, None])
@@ -96,7 +97,8 @@ def slow_mode(windings: ReactionSet, stage: Stage, reference: float) -> Net:
         small.tickler_resistance,
         leakage,
         small.throttle_capacitance,
-        leakage + 4 / 9 * stage.amplification_factor * small.tuned_tickler,
+        # to the second harmonic the tuned winding adds a third of μ times the mutual inductance
+        -carrier.imag * (leakage + 4 / 9 * stage.amplification_factor * small.tuned_tickler) / own.imag,
         small.tuned_tickler,
     )
     return Net(*map(complex, complex_parts), *map(float, real_parts))

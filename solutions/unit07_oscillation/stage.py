@@ -1,5 +1,6 @@
 """Valve, grid leak and anode feed, as the envelope's equation wants them."""
 from dataclasses import replace
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -48,6 +49,7 @@ SALTMARSH_STAGE = Stage(
 )  # fmt: skip
 
 
+@lru_cache(maxsize=16)
 def at_rest(stage: Stage) -> tuple[float, float]:
     """Steady voltages of grid and anode when no carrier comes.
 
@@ -69,6 +71,34 @@ def at_rest(stage: Stage) -> tuple[float, float]:
     return bias, float(anode)
 
 
+@lru_cache(maxsize=16)
+def slopes_at_rest(stage: Stage) -> tuple[float, float, float]:
+    """What valve and grid are to a weak signal.
+
+    Parameters
+    ----------
+    stage : Stage
+
+    Returns
+    -------
+    transconductance, anode_resistance, grid_conductance : float, siemens, ohm, siemens; the last with the leak
+
+    Raises
+    ------
+    ValueError
+        If the valve is cut off at rest.
+
+    Source
+    ------
+    Slopes of the three-halves law, and of the grid's exponential law beside the leak.
+    """
+    bias, anode = at_rest(stage)
+    place = anode, bias, stage.amplification_factor, stage.perveance, stage.offset
+    grid_slope = stage.zero_current * np.exp(bias / stage.slope_voltage) / stage.slope_voltage
+    conductance = 1 / stage.leak_resistance + grid_slope
+    return float(mutual_conductance(*place)), float(anode_resistance(*place)), float(conductance)
+
+
 def small_signal_set(windings: ReactionSet, stage: Stage = SALTMARSH_STAGE) -> ReactionSet:
     """The set as weak signals find it: valve and grid put in by their slopes at rest.
 
@@ -86,17 +116,8 @@ def small_signal_set(windings: ReactionSet, stage: Stage = SALTMARSH_STAGE) -> R
     ------
     ValueError
         If the valve is cut off at rest.
-
-    Source
-    ------
-    Slopes of the three-halves law, and of the grid's exponential law beside the leak.
     """
-    bias, anode = at_rest(stage)
-    place = anode, bias, stage.amplification_factor, stage.perveance, stage.offset
-    grid_slope = stage.zero_current * np.exp(bias / stage.slope_voltage) / stage.slope_voltage
+    transconductance, resistance, conductance = slopes_at_rest(stage)
     return replace(
-        windings,
-        transconductance=float(mutual_conductance(*place)),
-        anode_resistance=float(anode_resistance(*place)),
-        grid_conductance=float(1 / stage.leak_resistance + grid_slope),
+        windings, transconductance=transconductance, anode_resistance=resistance, grid_conductance=conductance
     )

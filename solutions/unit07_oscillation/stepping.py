@@ -6,6 +6,10 @@ second order, from memory); the valve's push is taken to turn, within the step, 
 The grid's current, which an eighth of a volt multiplies by 2.7, would want very short steps. But each bit of charge
 that it takes lowers bias and crest, and with them the current that brings the next: the current's reciprocal then
 obeys a linear equation, and the charge taken in a step is known.
+
+Three small things depend on the valve's answer, which depends on them: found last time, they serve the next. They are
+kept together as `lasting`: what the grid's voltage has beside the mode, as a share of it; by how much the valve's
+answer differs from that of its slope at rest, as a share; and what the current's overtones add to the grid at the carrier's crest, in volts.
 """
 import cmath
 import math
@@ -22,25 +26,26 @@ except ImportError:  # the same, slower
         return lambda function: function
 
 
-COMPILED = {"cache": True, "error_model": "numpy"}
+COMPILED = {"cache": True, "error_model": "numpy", "fastmath": True}
+INTO_ITS_CALLER = {**COMPILED, "inline": "always"}
 MOST_TURN = 1.0  # radian a step
-TERMS = 14
+FRACTIONS = tuple(1 / n for n in range(14, 2, -1))  # of the exponential's series
 TINY = 1e-30  # volt
 MOST_FALL = 500.0  # of the grid current's logarithm, within a step: beyond it nothing is left
 
 
-@njit(**COMPILED)
+@njit(**INTO_ITS_CALLER)
 def through_a_step(exponent):
     """What becomes, by a step's end, of 1 at its start, of a push of 1, and of one that grows from 0 to 1."""
     ramp = 0j
-    for term in range(TERMS, 0, -1):
-        ramp = 1 + ramp * exponent / (term + 2)
+    for fraction in FRACTIONS:
+        ramp = 1 + ramp * (exponent * fraction)
     ramp = ramp / 2
     push = 1 + exponent * ramp
     return 1 + exponent * push, push, ramp
 
 
-@njit(**COMPILED)
+@njit(**INTO_ITS_CALLER)
 def cubic_weights(part):
     """Weights of four neighbouring nodes, `part` of the way from the second to the third (Catmull and Rom's spline)."""
     rest = 1 - part
@@ -52,8 +57,8 @@ def cubic_weights(part):
     )
 
 
-@njit(**COMPILED)
-def anode_currents(crest, steady, throttle, coil, amplification_factor, perveance, table):
+@njit(**INTO_ITS_CALLER)
+def anode_currents(crest, steady, throttle, amplification_factor, perveance, table):
     """Mean anode current, the carrier's in siemens of `crest`, and overtones; `throttle` in siemens at the carrier."""
     size = math.hypot(steady, crest)
     angle = math.atan2(steady, crest)
@@ -70,15 +75,14 @@ def anode_currents(crest, steady, throttle, coil, amplification_factor, perveanc
     for i in range(4):
         for j in range(4):
             weight = down[i] * across[j]
-            node = table[top + i, left + j]
-            mean += weight * (node[0] + coil * node[3])
-            real += weight * (node[1] + coil * node[4])
-            imaginary += weight * (node[2] + coil * node[5])
-            overtones += weight * node[6]
+            mean += weight * table[top + i, left + j, 0]
+            real += weight * table[top + i, left + j, 1]
+            imaginary += weight * table[top + i, left + j, 2]
+            overtones += weight * table[top + i, left + j, 3]
     return scale * size * max(mean, 0.0), scale * complex(real, imaginary), scale * size * overtones
 
 
-@njit(**COMPILED)
+@njit(**INTO_ITS_CALLER)
 def anode_push(linear, dropped, drift, frequency, excess, net, stage, table):
     """Current beyond the slope at rest, mean current, how far the valve's answer is from that slope, overtone on the grid.
 
@@ -90,16 +94,15 @@ def anode_push(linear, dropped, drift, frequency, excess, net, stage, table):
     stands = 1 + complex(net.resistance, reactance) * net.slope / stage.amplification_factor
     drive = (linear * stands / net.slope - dropped) / (1 - net.echo * excess)
     mean, share, overtones = anode_currents(
-        abs(drive), drift, -1 / reactance, -frequency * net.overtone_coil / reactance, stage.amplification_factor,
-        stage.perveance, table,
-    )  # fmt: skip
+        abs(drive), drift, -1 / reactance, stage.amplification_factor, stage.perveance, table
+    )
     share = share / (1 + net.resistance * share / stage.amplification_factor)
     excess = stands * share / net.slope - 1
     overtone = frequency * net.tuned_tickler * overtones
     return net.slope * (excess * drive - dropped), mean, excess, overtone
 
 
-@njit(**COMPILED)
+@njit(**INTO_ITS_CALLER)
 def grid_law(crest, bias, slope_voltage, table):
     """Logarithm of the mean grid current, in zero currents; and I1/I0."""
     ratio = crest / slope_voltage
@@ -111,7 +114,7 @@ def grid_law(crest, bias, slope_voltage, table):
     return bias / slope_voltage + ratio + logarithm, 0.5 * ratio * share
 
 
-@njit(**COMPILED)
+@njit(**INTO_ITS_CALLER)
 def charge_taken(level, level_free, steer, by_grid, step, stage):
     """Charge through the grid in a step, at whose ends the current's logarithm would be these if none were taken."""
     gain = max(level_free - level, -MOST_FALL)
@@ -122,7 +125,7 @@ def charge_taken(level, level_free, steer, by_grid, step, stage):
     return yielding * (gain + larger + math.log(math.exp(supplied - larger) + math.exp(-gain - larger)))
 
 
-@njit(**COMPILED)
+@njit(**INTO_ITS_CALLER)
 def state_pushes(mode, emf, bias, anode, frequency, passing, lasting, net, stage, anode_nodes, grid_nodes):
     """What pushes mode and anode; the grid's direction, its current's logarithm, I1/I0; and what changes little by little.
 

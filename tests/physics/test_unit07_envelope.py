@@ -143,7 +143,7 @@ def test_anode_cycle_by_integration_over_many_cycles():
 def test_anode_table_gives_what_it_was_made_from(angle, share):
     mean, fundamental, overtones = anode_cycle(angle, share)
     throttle = share / (1 - share) if share < 1 else 1e12
-    got = stepping.anode_currents(np.cos(angle), np.sin(angle), throttle, 0.0, 1.0, 1.0, anode_table())
+    got = stepping.anode_currents(np.cos(angle), np.sin(angle), throttle, 1.0, 1.0, anode_table(0.0))
     assert got[0] == pytest.approx(float(mean), abs=5e-4)
     assert got[1] == pytest.approx(complex(fundamental), abs=5e-4)
     assert got[2] == pytest.approx(float(overtones), abs=2e-3)
@@ -236,7 +236,7 @@ def test_same_in_plain_python(monkeypatch):
     time = np.arange(400) / RATE
     emf = carrier(time, 1e3, 0.2) + thermal_noise(400, RATE, 30.0, np.random.default_rng(7))
     inputs = (emf, 1 / RATE, 2e6 * np.pi, *start(seed=0.5), slow_mode(windings(25e-12), SALTMARSH_STAGE, 1e6), SALTMARSH_STAGE,
-              anode_table(), grid_table())  # fmt: skip
+              anode_table(0.02), grid_table())  # fmt: skip
     for ours, theirs in zip(stepping.march(*inputs), plain.march(*inputs), strict=True):
         assert np.asarray(ours) == pytest.approx(np.asarray(theirs), rel=1e-7, abs=1e-12)
 

@@ -25,7 +25,7 @@ circuits = st.tuples(st.floats(2e-6, 1e-4), st.floats(5e5, 5e6), st.floats(0, 4)
 @settings(deadline=None, max_examples=10)
 def test_stop_is_the_least_of_the_curve(circuit):
     _, stop = start_and_stop(*circuit)
-    least = minimize_scalar(lambda log: returned_for(np.exp(log), *circuit), bounds=(np.log(1e-3), np.log(20)), method="bounded")
+    least = minimize_scalar(lambda log: returned_for(np.exp(log), *circuit), bounds=np.log([1e-3, 20]), method="bounded")
     assert stop == pytest.approx(min(least.fun, start_and_stop(*circuit)[0]), rel=2e-3)
 
 
