@@ -117,3 +117,18 @@ def swing_at(
     needed = returned_for(SWINGS, *circuit)
     rising = np.argmin(needed)
     return float(np.interp(returned, needed[rising:], SWINGS[rising:]))
+
+
+def least_swing(loss: float, leak_resistance: float, return_voltage: float, anode_voltage: float) -> float:
+    """The swing that needs the least reaction: at which the set stops when it is turned down.
+
+    Parameters
+    ----------
+    loss, leak_resistance, return_voltage, anode_voltage : float
+        As in `returned_for`.
+
+    Returns
+    -------
+    float, volt, crest
+    """
+    return float(SWINGS[np.argmin(returned_for(SWINGS, loss, leak_resistance, return_voltage, anode_voltage))])

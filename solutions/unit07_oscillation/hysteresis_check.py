@@ -26,7 +26,7 @@ from solutions.unit05_valve.grid_leak import bias_with_carrier, rest_bias
 from solutions.unit05_valve.one_valve_set import GRID_SLOPE, LAW, ZERO_CURRENT
 from solutions.unit05_valve.triode_current import mutual_conductance
 
-from .hysteresis import SWINGS, grid_load, returned_for, start_and_stop, swing_at
+from .hysteresis import SWINGS, grid_load, least_swing, returned_for, start_and_stop, swing_at
 
 SOLVED = relative(1e-4, because="averages round a cycle and a bias found step by step")
 SEARCHED = relative(2e-3, because="the least of some hundreds of swings")
@@ -50,11 +50,6 @@ def bias(V, R, E):
     return bias_with_carrier(V, R, E, ZERO_CURRENT, GRID_SLOPE)
 
 
-def least_swing(G, R, E, a):
-    """The swing at which it stops."""
-    return SWINGS[np.argmin(returned_for(SWINGS, G, R, E, a))]
-
-
 def fixed_load(V, G, R, E, a):
     """What is returned if the grid went on loading as at rest."""
     load = grid_load(V, R, E)
@@ -73,6 +68,7 @@ def smallest_kept_up(k, o, *circuit):
 EXERCISE = Exercise(
     title="Does it slide into oscillation, or plop?",
     seconds=20.0,
+    cases=12,
     questions=[
         Question(
             asks=grid_load,

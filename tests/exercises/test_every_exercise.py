@@ -27,6 +27,8 @@ EQUIVALENT = {
     "Add to Sub in: carrier, upper, lower = (1 / (1 + 2j * (detuning + offset) / bandwidth) for offset in (0, tone, -tone))":
         "upper and lower change places, and above the peak sounds like below it",
     "40 to 41 in: HALVINGS = 40  # of the interval that holds the answer": "forty have given more figures than are asked for",
+    "0 to 1 in: return float(needed[0]), float(np.min(needed))": "the second of the swings tried is next to nothing too",
+    "half of the result in: return 0.0": "half of nothing",
     "200.0 to 400.0 in: WIDEST = 200.0  # volt: no battery set swings its grid so far": "the interval only starts wider",
     "720 to 1440 in: ROUND = np.cos(np.pi * (np.arange(720) + 0.5) / 720)  # a swing of 1, at 720 moments of half a cycle":
         "twice the moments, or twice as many in one cycle more",
