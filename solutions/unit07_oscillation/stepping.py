@@ -8,8 +8,8 @@ that it takes lowers bias and crest, and with them the current that brings the n
 obeys a linear equation, and the charge taken in a step is known.
 
 Three small things depend on the valve's answer, which depends on them: found last time, they serve the next. They are
-kept together as `lasting`: what the grid's voltage has beside the mode, as a share of it; by how much the valve's
-answer differs from that of its slope at rest, as a share; and what the current's overtones add to the grid at the carrier's crest, in volts.
+kept together as `lasting`: what the grid's voltage has beside the mode, as a share of it; by what share the valve's answer
+differs from that of its slope at rest; and what the current's overtones add to the grid at the carrier's crest, in volts.
 """
 import cmath
 import math

@@ -59,6 +59,8 @@ def test_limit_of_an_oscillation_at_carrier_rate(throttle, tuning, stage, near):
     last = slice(-len(time) // 3, -200)
     assert np.mean(np.abs(grid[last])) == pytest.approx(abs(ours.grid[-1]), rel=AMPLITUDE)
     assert np.mean(bias[last]) == pytest.approx(ours.bias[-1], rel=BIAS)
+    # How far the crest reaches above 0 V is what the grid current sees: closer than bias and crest by themselves.
+    assert np.mean(np.abs(grid[last]) + bias[last]) == pytest.approx(abs(ours.grid[-1]) + ours.bias[-1], abs=0.012)
     turning = np.polyfit(time[last], np.unwrap(np.angle(grid[last])), 1)[0] / (2 * np.pi)
     assert turning == pytest.approx(frequency_offset(ours.grid, FINE)[-1], abs=FREQUENCY)
 
@@ -147,6 +149,15 @@ def test_anode_table_gives_what_it_was_made_from(angle, share):
     assert got[0] == pytest.approx(float(mean), abs=5e-4)
     assert got[1] == pytest.approx(complex(fundamental), abs=5e-4)
     assert got[2] == pytest.approx(float(overtones), abs=2e-3)
+
+
+@given(st.floats(1.4, 1.5707), st.floats(0.1, 0.98))
+@settings(deadline=None, max_examples=40)
+def test_anode_table_is_closest_where_the_swing_is_small(angle, share):
+    mean, fundamental, _ = anode_cycle(angle, share)
+    got = stepping.anode_currents(np.cos(angle), np.sin(angle), share / (1 - share), 1.0, 1.0, anode_table(0.0))
+    assert got[0] == pytest.approx(float(mean), abs=1e-5)
+    assert got[1] == pytest.approx(complex(fundamental), abs=1.2e-4)
 
 
 @given(st.floats(0, 1), st.floats(0, 1))
@@ -263,6 +274,20 @@ def test_longer_steps_and_another_frame_change_little():
         assert abs(coarse.grid[-1]) == pytest.approx(abs(fine.grid[-1]), rel=5e-3)
         own = reference + frequency_offset(coarse.grid, rate)[-1]
         assert own == pytest.approx(0.9952e6 + frequency_offset(fine.grid, 1e6)[-1], abs=2)
+
+
+def test_steps_half_as_long_are_four_times_as_good():
+    set_, seconds = windings(20e-12), 2e-3
+
+    def beat(rate):
+        time = np.arange(int(seconds * rate) + 1) / rate
+        heard = follow(carrier(time, 4e3, 0.1), rate, 0.995e6, set_, state=start(seed=2.0))
+        return np.abs(heard.grid[int(rate / 48e3) - 1 :: int(rate / 48e3)])[48:]
+
+    best = beat(16 * 96e3)
+    coarse, fine = (np.max(np.abs(beat(rate) - best)) for rate in (96e3, 192e3))
+    assert coarse < 0.01 * np.mean(best)
+    assert 3 < coarse / fine < 6
 
 
 def test_thermal_noise_swings_the_cold_circuit_as_equipartition_says():
