@@ -33,6 +33,7 @@ def main(descriptor, *libraries):
     for library in libraries:
         importlib.import_module(library)
     sys.path[:] = import_path()
+    del sys.argv[1:], sys.orig_argv[1:]  # nothing in a child tells how it came to be
     empty_environment()
     _warm_up()
     with tempfile.TemporaryDirectory(prefix="checker-") as scratch, prepare(readable, scratch) as walls:
