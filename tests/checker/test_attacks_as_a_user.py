@@ -4,6 +4,7 @@ import json
 import os
 import subprocess
 import sys
+from fractions import Fraction
 
 import pytest
 
@@ -57,5 +58,5 @@ def test_an_attack_on_a_user_is_contained(told, name):
     kind, earned, text, after, marks = told[1][name]
     says = stated(ATTACKS[name])
     assert kind in says.verdicts and says.says in text, text
-    assert float(earned) < 5
+    assert Fraction(earned) < 5
     assert (after, marks) == (PASSED, "10")

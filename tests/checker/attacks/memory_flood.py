@@ -1,5 +1,5 @@
 # Tries: to fill the memory, a bit at a time.
-# Verdict: too big.
+# Verdict: too big or too slow.
 def resonant_frequency(inductance, capacitance):
     held = []
     while True:
