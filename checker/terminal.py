@@ -10,6 +10,9 @@ from rich.text import Text
 from .words import WIDTH, Line
 
 
+NAME_WIDTH = 14  # of the first column, however many follow
+
+
 def console(stderr=False):
     """A console that keeps to 80 columns when its output is not a terminal, and never reads markup out of text."""
     made = Console(stderr=stderr, highlight=False, markup=False, emoji=False)
@@ -27,7 +30,8 @@ def show_table(headings: list[str], rows: list[list[str]]):
     """Print a table: the first column text, the others numbers to the right."""
     table = Table(box=None, pad_edge=False, header_style="bold")
     for place, heading in enumerate(headings):
-        table.add_column(Text(heading), justify="left" if place == 0 else "right", no_wrap=place > 0)
+        table.add_column(Text(heading), justify="left" if place == 0 else "right", no_wrap=place > 0,
+                         min_width=0 if place else NAME_WIDTH)
     for row in rows:
         table.add_row(*map(Text, row))
     console().print(table)
