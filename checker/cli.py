@@ -209,7 +209,7 @@ def _marks_table(marks, paths):
         by_unit = [sum(mark.amount for mark in member.marks if mark.exercise.startswith(unit.folder)) for unit in units]
         star = "*" if any(mark.override for mark in member.marks) else ""
         rows.append([member.name, *map(marks_text, by_unit), f"{marks_text(member.amount)} of {member.of}{star}"])
-    return ["member, unit by unit", *(str(int(unit.number)) for unit in units), "marks"], rows
+    return ["in unit", *(str(int(unit.number)) for unit in units), "marks"], rows
 
 
 def _remarks(marks, alike):

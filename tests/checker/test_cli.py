@@ -9,7 +9,7 @@ import sys
 import pytest
 
 from checker import cli, marking, proof
-from checker.course import PATHS
+from checker.course import PATHS, UNITS
 from checker.worker.contain import Containment
 from tests.checker.test_proof import without
 
@@ -97,10 +97,20 @@ def test_wrong_use_is_one_sentence(here, capsys, arguments, says):
     assert code == cli.MISUSED and says in err and err.count("\n") == 1 and not out
 
 
+def rows_of(table):
+    return [line.split() for line in table.splitlines()]
+
+
+def test_the_table_of_the_whole_course_keeps_to_80_columns_and_names_every_member(of_two, capsys):
+    rows = run("mark", of_two, capsys=capsys)[1].splitlines()[:3]
+    assert max(map(len, rows)) <= 80 and rows[0].split()[2:-1] == [str(number) for number in range(len(UNITS))]
+    assert rows[1].startswith("Isla Marrow ") and rows[2].startswith("Tobias Fenn ")
+
+
 def test_mark_prints_the_table_and_writes_what_is_promised(of_two, here, capsys):
     code, out, err = run("mark", of_two, "--only", "resonance", "--seed", 5, capsys=capsys)
     assert code == cli.DONE
-    assert "Isla Marrow     10  10 of 10" in out and "Tobias Fenn      6   6 of 10" in out
+    assert rows_of(out)[:3] == [["in", "unit", "3", "marks"], "Isla Marrow 10 10 of 10".split(), "Tobias Fenn 6 6 of 10".split()]
     assert "1 of 2  Isla Marrow" in err
     assert {"index.html", "marks.csv", "oneroster.zip", "junit.xml", "marks.sqlite"} <= set(os.listdir(here / "marks"))
     assert sorted(os.listdir(here / "marks" / "members")) == ["isla-marrow.html", "tobias-fenn.html"]
@@ -114,7 +124,7 @@ def test_a_rerun_marks_only_what_changed_under_the_seed_it_had(of_two, capsys, m
     run("mark", of_two, "--only", "resonance", capsys=capsys)
     assert judged == []
     put(of_two / "Tobias Fenn", RIGHT + "# better\n")
-    assert "Tobias Fenn     10" in run("mark", of_two, "--only", "resonance", capsys=capsys)[1]
+    assert "Tobias Fenn 10 10 of 10".split() in rows_of(run("mark", of_two, "--only", "resonance", capsys=capsys)[1])
     assert len(judged) == 1
 
 
