@@ -84,7 +84,7 @@ def plain_cases(path):
 
 
 def _plain(value):
-    """As JSON has it; a complex value is left out, to the other way's advantage."""
+    """As JSON has it. A complex value is left out, to the advantage of the others."""
     if isinstance(value, (list, tuple)):
         return [_plain(item) for item in value]
     if isinstance(value, (np.ndarray, np.generic)):
@@ -98,7 +98,7 @@ def compare_processes(folder, files):
     for path in PATHS:
         answer, cases = folder / f"{path.replace('/', '_')}.py", folder / f"{path.replace('/', '_')}.json"
         answer.write_text(files[f"{path}.py"])
-        cases.write_text(json.dumps(plain_cases(path)))
+        cases.write_text(json.dumps(plain_cases(path), default=lambda value: None))
         tasks.append((str(answer), str(cases)))
     commands = []
     for number, task in enumerate(tasks):
