@@ -97,7 +97,7 @@ def compare_processes(folder, files):
     tasks = []
     for path in PATHS:
         answer, cases = folder / f"{path.replace('/', '_')}.py", folder / f"{path.replace('/', '_')}.json"
-        answer.write_text(files[f"{path}.py"])
+        answer.write_text(files[f"{path}.py"].replace("from exercises.", "from solutions."))
         cases.write_text(json.dumps(plain_cases(path), default=lambda value: None))
         tasks.append((str(answer), str(cases)))
     commands = []
