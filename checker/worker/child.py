@@ -41,6 +41,9 @@ class Clock:
         if hasattr(signal, "setitimer"):
             signal.setitimer(signal.ITIMER_REAL, seconds)
 
+    def stop(self):
+        self.start(0)
+
     def guarded(self, action, files):
         """(result, None) or (None, what went wrong)."""
         try:
@@ -97,6 +100,7 @@ def serve(request_descriptor, reply_descriptor, readable, scratch):
     watch_audit(attempts, files, (*readable, *own), (scratch,) if scratch else ())
     clock.start(seconds)
     module, failure = clock.guarded(lambda: load(first["exercise"], files), files)
+    clock.stop()
     failure = attempts.told(first["exercise"]) or failure
     while (message := _next(requests)) is not None:
         clock.start(seconds)
@@ -114,6 +118,7 @@ def serve(request_descriptor, reply_descriptor, readable, scratch):
                 reply = failure
             replies.add(reply | {"printed": printed.kept} if printed.kept else reply)
             printed.kept = ""
+        clock.stop()
         replies.send()
 
 

@@ -190,7 +190,7 @@ def _unwrapped(value):
 
 
 def _call_symbolic(function, names, points):
-    import sympy  # the warm process has it if the submission speaks of it
+    import sympy  # there already, in a process that is asked with symbols
 
     symbols = [sympy.Symbol(name, positive=True) for name in names]
     mismatch = _signature_mismatch(function, len(symbols))

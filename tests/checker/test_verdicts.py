@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from checker.judge import judge
+from checker.judge import LINE_SHOWN, judge
 from checker.verdict import Part, Verdict, from_data, marks_text, to_data
 from checker.words import verdict_lines
 from checker.workers import Worker
@@ -20,6 +20,7 @@ def resonant_frequency(inductance, capacitance):
 """
 RIGHT = FORMULA + "    return 1 / (2 * np.pi * np.sqrt(inductance * capacitance))\n"
 LINE = 8
+DIES = "[c for c in ().__class__.__base__.__subclasses__() if c.__name__ == '_wrap_close'][0].__init__.__globals__['_exit'](0)"
 
 
 def body(text):
@@ -81,8 +82,7 @@ TROUBLES = {
     "import sys": ("import sys\n" + RIGHT, "refused", ["imports sys"], 1),
     "import inside": (body("import os\nreturn os.getpid()"), "refused", ["imports os"], LINE),
     "unknown earlier exercise": ("from exercises.unit09_none.nothing import x\n" + RIGHT, "raised", ["cannot be found"], 1),
-    "hard exit": (body("[c for c in ().__class__.__base__.__subclasses__() if c.__name__ == '_wrap_close'][0]"
-                       ".__init__.__globals__['_exit'](0)"), "ended early", ["Python ended before"], None),
+    "hard exit": (body(DIES), "ended early", ["Python ended before"], None),
 }
 
 
@@ -158,3 +158,13 @@ def test_verdict_survives_json(worker):
 def test_marks_are_exact():
     parts = tuple(Part("f", what, Fraction(10, 3), Fraction(10, 3)) for what in "abc")
     assert Verdict("x", "passed", 10, parts).earned == 10
+
+
+def test_what_one_function_answered_counts_though_the_next_ends_the_process(worker):
+    verdict = judge("resonance", {PATH: RIGHT.replace("return 1 / sympy.sqrt(inductance * capacitance)", DIES)}, worker, 1)
+    assert (verdict.kind, verdict.earned) == ("ended early", 5)
+
+
+def test_of_a_line_no_more_is_shown_than_can_be_read(worker):
+    verdict = judge("resonance", {PATH: body(f"raise KeyError  # {'x' * 1000}")}, worker, 1)
+    assert verdict.findings[0].line == (PATH, LINE, "raise KeyError  # " + "x" * (LINE_SHOWN - len("raise KeyError  # ")))
