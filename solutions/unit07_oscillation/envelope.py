@@ -14,15 +14,14 @@ from typing import NamedTuple
 import numpy as np
 
 from solutions.unit06_reaction.network import SALTMARSH_SET, ReactionSet
+from solutions.unit07_oscillation.build_up import BOLTZMANN
 from solutions.unit07_oscillation.cycle import GRID_LIMIT, anode_table, grid_table
 from solutions.unit07_oscillation.slow_mode import slow_mode
 from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, Stage, at_rest
-from solutions.unit07_oscillation.stepping import march
+from solutions.unit07_oscillation.stepping import MOST_TURN, march
 
 RATE = 96e3  # hertz: steps a second that serve sounds; four times as many for a limit within a tenth of a per cent
 BLOCK = 10e-3  # second: how long a knob is taken to stand still while it is turned
-MOST_TURN = 1.0  # radian a step, of the mode in its frame
-BOLTZMANN = 1.380649e-23  # joule per kelvin, exact: SI, 2019
 
 
 class State(NamedTuple):

@@ -28,7 +28,7 @@ except ImportError:  # the same, slower
 
 COMPILED = {"cache": True, "error_model": "numpy", "fastmath": True}
 INTO_ITS_CALLER = {**COMPILED, "inline": "always"}
-MOST_TURN = 1.0  # radian a step
+MOST_TURN = 1.0  # radian a step, of mode and envelope in their frame
 FRACTIONS = tuple(1 / n for n in range(14, 2, -1))  # of the exponential's series
 TINY = 1e-30  # volt
 MOST_FALL = 500.0  # of the grid current's logarithm, within a step: beyond it nothing is left
