@@ -71,7 +71,7 @@ EXERCISE = Exercise(
             gives=("F", "F"),
             agrees_within=CLOSE,
             holds=[
-                invariant("hertz of the carrier and your dial_pitch, at both settings, are those of the carrier and that pitch",
+                invariant("carrier plus your dial_pitch, at each setting, is carrier plus that pitch",
                           lambda f, p, L, c: (np.array([f.dial_pitch(C, L, c) for C in f(p, L, c)]) + c, np.array([p, p]) + c)),
                 invariant("the smaller first", lambda f, p, L, c: f(p, L, c), less),
                 invariant("twice the coil, half of both", lambda f, p, L, c: (
