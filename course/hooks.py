@@ -4,11 +4,13 @@ import sys
 from pathlib import Path
 
 from mkdocs.exceptions import PluginError
+from mkdocs.utils import get_relative_url
 
 COURSE = Path(__file__).resolve().parent
 sys.path.insert(0, str(COURSE.parent))
 
 from course.press import pages, palette  # noqa: E402
+from course.press.club import FILE, card_html, read_club  # noqa: E402
 from course.press.edition import Edition  # noqa: E402
 from course.press.faults import Fault  # noqa: E402
 from course.press.formulas import bring_packages  # noqa: E402
@@ -25,12 +27,14 @@ def on_config(config):
     lessons = Path(config.docs_dir)
     bring_packages(COURSE)
     try:
-        config.nav = pages.reading_order(lessons)
+        club = read_club(COURSE / FILE, lessons)
+        config.nav = pages.reading_order(lessons, club.rules_page)
         config.extra["units"] = pages.units(lessons)
     except Fault as error:
         raise PluginError(str(error)) from None
     config.extra["palette"] = palette.style_sheet()
-    edition = Edition(COURSE)
+    config.extra["club"] = club
+    edition = Edition(COURSE, club)
     config.markdown_extensions.append(edition.markdown_extension())
     return config
 
@@ -40,6 +44,11 @@ def read_afresh() -> None:
     sys.path[:] = [str(COURSE.parent), *(place for place in sys.path if place != str(COURSE.parent))]
     for name in [name for name in sys.modules if name.startswith(REREAD)]:
         del sys.modules[name]
+
+
+def on_page_context(context, page, config, **_):
+    context["club_card"] = card_html(config.extra["club"], lambda address: get_relative_url(address, page.url))
+    return context
 
 
 def on_page_markdown(markdown, page, **_):

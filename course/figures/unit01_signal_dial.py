@@ -1,28 +1,31 @@
 """Signal, section 6: the dial, its channels and its images."""
 
+from typing import Annotated
+
 import numpy as np
 
 from course.figures import figure
 from course.figures.stations import NIGHT_ONLY, STATIONS
 from course.figures.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.settings import RASTER
 from solutions.unit01_signal.channel_plan import carriers, image_reading, wavelength
 
 OSCILLATOR = 350.0  # metres: the reading of a set that whistles
 
 
 @figure(
-    caption="A dial marked in metres, unrolled. Each tick is a channel of the 9 kHz raster. In hertz they are evenly "
-    "spaced; in metres they crowd together at the short end. Our stations are marked; Skerry Vore comes in at "
+    caption="A dial marked in metres, unrolled. Each tick is a channel of the {{ by_raster('9 kHz', '10 kHz') }} raster. "
+    "In hertz they are evenly spaced; in metres they crowd together at the short end. Our stations are marked; Skerry Vore comes in at "
     "night only.",
-    alt="A scale from 180 to 580 metres with 120 ticks, dense at the short end and thin at the long end. Six "
+    alt="A scale from 180 to 580 metres with a tick for each channel, dense at the short end and thin at the long end. Six "
     "stations are marked: Holm Light at 207 metres, Skerry Vore 249, Curlew Bank 271, Gannet Rock 351, "
     "Saltmarsh Point 354, Merrow Sound 433.",
 )
-def dial():
+def dial(raster: Annotated[int, RASTER] = 9_000):
     drawing, axes = plot(height=2.9)
-    metres = wavelength(carriers(9000))
+    metres = wavelength(carriers(raster))
     axes.vlines(metres, 0, 0.35, color=INK, linewidth=0.6)
-    axes.plot([180, 580], [0, 0], color=INK, linewidth=1.2)
+    axes.plot([min(180, metres[-1] - 4), 580], [0, 0], color=INK, linewidth=1.2)
     frequencies = {station.name: station.frequency for station in STATIONS} | {"Skerry Vore": NIGHT_ONLY}
     for name, level, side in (
         ("Holm Light", 1.0, "center"),

@@ -1,10 +1,14 @@
 """Tuned circuit, section 8: the dial."""
+from typing import Annotated
+
 import numpy as np
 
 from course.figures import figure
 from course.figures.stations import NIGHT_ONLY, STATIONS
 from course.figures.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from course.figures.unit03_tuned_circuit import INDUCTANCE
+from course.settings import RASTER
+from solutions.unit01_signal.channel_plan import carriers
 from solutions.unit03_tuned_circuit.tuning_range import dial_angle, dial_frequency, range_covered
 
 MINIMUM, MAXIMUM, STRAY = 12e-12, 365e-12, 25e-12  # farad
@@ -65,18 +69,19 @@ def three_scales():
 @figure(
     caption="Strays narrow the range, and from the upper end. The band lies between the two lines.",
     alt="Upper and lower end of the range against stray capacitance from 0 to 100 picofarads. The lower end falls "
-    "gently, from 589 to 522 kilohertz; the upper end plunges from 3250 to 1060 kilohertz, and passes 1602 "
-    "kilohertz near 37 picofarads.",
+    "gently, from 589 to 522 kilohertz; the upper end plunges from 3250 to 1060 kilohertz, and passes the last "
+    "channel of the medium waves, a dashed line, between 30 and 40 picofarads.",
 )
-def strays():
+def strays(raster: Annotated[int, RASTER] = 9_000):
     drawing, axes = plot()
     stray = np.linspace(0, 100e-12, 101)
     lowest, highest = range_covered(INDUCTANCE, MINIMUM, MAXIMUM, stray)
     axes.fill_between(stray, lowest, highest, color=SEA, alpha=0.15, linewidth=0)
     axes.plot(stray, highest, color=SEA)
     axes.plot(stray, lowest, color=BRASS, dashes=(5, 2))
-    axes.axhline(1602e3, color=INK, linewidth=0.9, dashes=(1, 2))
-    axes.text(99e-12, 1.65e6, "last channel, 1602 kHz", ha="right", va="bottom", fontsize=SMALL_TEXT)
+    last = carriers(raster)[-1]
+    axes.axhline(last, color=INK, linewidth=0.9, dashes=(1, 2))
+    axes.text(99e-12, last + 48e3, f"last channel, {last / 1e3:.0f} kHz", ha="right", va="bottom", fontsize=SMALL_TEXT)
     axes.text(8e-12, 2.75e6, "plates out", color=SEA)
     axes.text(52e-12, 0.2e6, "plates in", color=BRASS)
     axes.set(ylim=(0, 3.4e6), xlim=(0, 100e-12))

@@ -9,7 +9,7 @@ from pathlib import Path
 from markdown import Markdown
 from mkdocs.utils import get_relative_url
 
-from course.press import boxes, numbers, pages, words
+from course.press import boxes, club, numbers, pages, words
 from course.press.calls import answer, replace_calls
 from course.press.exercise_box import exercise_html
 from course.press.faults import Fault
@@ -36,10 +36,14 @@ class Edition:
     ----------
     course : Path
         Folder of `mkdocs.yml`.
+    for_club : Club
+        Who publishes it.
     """
 
-    def __init__(self, course: Path):
+    def __init__(self, course: Path, for_club: club.Club):
         self.course = course
+        self.club = for_club
+        self.site = {"raster": 1000 * for_club.raster}
         self.build = course / "build"
         self.sources = Sources(course.parent)
         self.typesetter = Typesetter(course)
@@ -59,6 +63,9 @@ class Edition:
             "units": lambda: boxes.units_html(pages.units(course / "lessons"), self.relative),
             "instructor_pages": lambda: boxes.instructor_pages_html(pages.units(course / "lessons"), self.relative),
             "glossary": lambda: words.glossary_html(self.words),
+            "by_raster": self.by_raster,
+            "club_safety": lambda: club.safety_html(self.club, self.relative),
+            "club_lines": lambda: club.lines_html(self.club),
         }
 
     def markdown_extension(self) -> CourseMarkdown:
@@ -89,6 +96,7 @@ class Edition:
 
         def typeset() -> str:
             in_formula = {"number": numbers.number_in_formula, "value": numbers.value, "text": numbers.Text}
+            in_formula |= {"by_raster": self.by_raster}
             return self.typesetter.set(replace_calls(tex, lambda call: answer(call, in_formula)), display)
 
         return self.tried(typeset, tex)
@@ -101,12 +109,17 @@ class Edition:
     def relative(self, address: str) -> str:
         return get_relative_url(address, self.page.url)
 
+    def by_raster(self, nine, ten):
+        """The one of two numbers or texts that fits the club's raster, of 9 or of 10 kHz; a text is in our Markdown."""
+        fitting = ten if self.club.raster == 10 else nine
+        return f"<span>{self.inline(fitting)}</span>" if isinstance(fitting, str) else fitting
+
     def figure(self, name: str) -> str:
-        picture = made(FIGURE, name, self.sources, self.build)
+        picture = made(FIGURE, name, self.sources, self.build, self.site)
         return boxes.figure_html(picture, self.inline(picture.about["caption"]), anchor("figure", name))
 
     def sound(self, name: str) -> str:
-        self.sounds[name] = sound = made(SOUND, name, self.sources, self.build)
+        self.sounds[name] = sound = made(SOUND, name, self.sources, self.build, self.site)
         caption, transcript = (self.inline(sound.about[part]) for part in ("caption", "transcript"))
         title = name.split("/")[1].replace("_", " ").capitalize()
         picture = sound.files[".svg"].read_text("utf-8")
@@ -127,7 +140,8 @@ class Edition:
             self.fault("a heading holds a formula, which spoils its address: say it in words")
         html = re.sub(r"<th[^>]*></th>", "<td></td>", html)
         html = re.sub(r"<table\b.*?</table>", r'<div class="wide">\g<0></div>', html, flags=re.S)
-        return words.mark_page(html, self.words)
+        html = words.mark_page(html, self.words)
+        return words.american_first(html) if self.club.american else html
 
     def finish(self, site: Path) -> list[str]:
         """Put sounds, typefaces and KaTeX's sheet beside the pages, and look for dead links; all faults found."""

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from course.press.faults import Fault
-from course.press.sources import Sources
+from course.press.sources import Sources, parameters
 
 
 @dataclass(frozen=True)
@@ -34,7 +34,7 @@ class Made:
     anew: bool
 
 
-def made(kind: Kind, name: str, sources: Sources, build: Path) -> Made:
+def made(kind: Kind, name: str, sources: Sources, build: Path, site: dict | None = None) -> Made:
     """A figure or sound, from the store if nothing it depends on has changed, else made anew.
 
     Parameters
@@ -45,6 +45,8 @@ def made(kind: Kind, name: str, sources: Sources, build: Path) -> Made:
     sources : Sources
     build : Path
         Folder of the store.
+    site : dict, optional
+        Settings that hold for the whole site, handed to every function that takes one of that name.
 
     Returns
     -------
@@ -56,7 +58,9 @@ def made(kind: Kind, name: str, sources: Sources, build: Path) -> Made:
         If there is no such function, or it fails.
     """
     module, function = located(kind, name, sources)
-    key = sources.fingerprint(module, function, (kind.maker,))
+    takes = parameters(next(part for part in sources.tree(sources.path(module)).body if getattr(part, "name", "") == function))
+    given = {setting: value for setting, value in (site or {}).items() if setting in takes}
+    key = sources.fingerprint(module, function, (kind.maker,)) + "".join(f" {name}={given[name]}" for name in sorted(given))
     stem = build / f"{kind.word}s" / name
     files = {suffix: stem.with_suffix(suffix) for suffix in kind.suffixes}
     record = stem.with_suffix(".json")
@@ -64,7 +68,7 @@ def made(kind: Kind, name: str, sources: Sources, build: Path) -> Made:
         kept = json.loads(record.read_text("utf-8"))
         if kept["key"] == key:
             return Made(kept["about"], files, anew=False)
-    about, content = make(kind, name, module, function)
+    about, content = make(kind, name, module, function, given)
     stem.parent.mkdir(parents=True, exist_ok=True)
     record.unlink(missing_ok=True)
     for suffix, path in files.items():
@@ -88,15 +92,15 @@ def located(kind: Kind, name: str, sources: Sources) -> tuple[str, str]:
     return module, function
 
 
-def make(kind: Kind, name: str, module: str, function: str) -> tuple[dict, dict[str, bytes]]:
-    """Call the function, and make files of what it returns."""
+def make(kind: Kind, name: str, module: str, function: str, given: dict) -> tuple[dict, dict[str, bytes]]:
+    """Call the function with some settings, and make files of what it returns."""
     try:
         maker = importlib.import_module(kind.maker)
         source = importlib.import_module(module)
         call = getattr(source, function)
         if not hasattr(call, "about"):
             raise Fault(f"{kind.word} {name} is not marked: write @{kind.word}(…) above it")
-        return call.about, maker.files_of(call(), name, call.about)
+        return call.about, maker.files_of(call(**given), name, call.about)
     except Fault:
         raise
     except Exception as error:

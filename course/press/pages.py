@@ -8,7 +8,7 @@ from mkdocs.utils.meta import get_data
 
 from course.press.faults import Fault
 
-AROUND = ("safety.md", "glossary.md", "instructors.md", "clubs.md")
+AROUND = ("glossary.md", "instructors.md", "clubs.md")
 
 
 @dataclass(frozen=True)
@@ -58,10 +58,10 @@ def head_of(page: Path) -> tuple[str, dict]:
     return re.sub(r"[*_`]", "", title[1]), about
 
 
-def reading_order(lessons: Path) -> list:
-    """The `nav` of MkDocs: home, the units' pages, the pages around them, the instructor's pages."""
+def reading_order(lessons: Path, rules_page: str = "") -> list:
+    """The `nav` of MkDocs: home, the units' pages, the pages around them, a club's rules among them, the instructor's pages."""
     found = units(lessons)
-    around = [name for name in AROUND if (lessons / name).is_file()]
+    around = [name for name in ("safety.md", rules_page, *AROUND) if (lessons / name).is_file()]
     return [
         "index.md",
         *({f"{unit.number} {unit.title}": list(unit.pages)} for unit in found),

@@ -83,10 +83,15 @@ class Sources:
                 continue
             found.add(path)
             waiting += imports_in(self.tree(path))
-        folders = {path.parent for path in found}
+        folders = {path.parent for path in found} - {self.root / "course"}  # what lies there is the whole site's
         return found | {
             beside for folder in folders for beside in folder.iterdir() if beside.suffix in (".csv", ".toml", ".json")
         }
+
+
+def parameters(function: ast.FunctionDef) -> list[str]:
+    """Names of what a function takes."""
+    return [argument.arg for argument in (*function.args.args, *function.args.kwonlyargs)]
 
 
 def imports_in(node: ast.AST) -> list[str]:

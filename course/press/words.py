@@ -129,6 +129,13 @@ def pair(british: str, american: str, tag: str = "span") -> str:
     return f'<{tag} data-us="{escape(american)}">{british}</{tag}>'
 
 
+def american_first(html: str) -> str:
+    """A marked page with the American words in it, and the British ones held ready for the switch."""
+    return re.sub(
+        r"<(span|tspan) data-us=\"([^\"]*)\">([^<]*)</\1>", lambda m: f'<{m[1]} data-gb="{m[3]}">{m[2]}</{m[1]}>', html
+    )
+
+
 def article_for(word: str, like: str) -> str:
     """a or an, as the word sounds: "an antenna", "a tube", "an RF stage"; in the case of `like`."""
     spelt_out = re.match(r"[A-Z]{2}|[A-Z]\b", word)

@@ -11,11 +11,12 @@
   }
 
   var words = document.getElementById("words");
-  var pairs = document.querySelectorAll("[data-us]");
+  var pairs = document.querySelectorAll("[data-us], [data-gb]");
 
   function speak(american) {
     pairs.forEach(function (place) {
       if (place.dataset.gb === undefined) place.dataset.gb = place.textContent;
+      if (place.dataset.us === undefined) place.dataset.us = place.textContent;
       place.textContent = american ? place.dataset.us : place.dataset.gb;
     });
     words.setAttribute("aria-pressed", String(american));
@@ -24,7 +25,8 @@
   }
 
   words.hidden = false;
-  if (remembered("words") === "american") speak(true);
+  var usual = document.documentElement.dataset.words;
+  if (usual || remembered("words") === "american") speak((remembered("words") || usual) === "american");
   words.addEventListener("click", function () {
     var american = words.getAttribute("aria-pressed") !== "true";
     speak(american);
