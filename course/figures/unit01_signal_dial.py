@@ -15,8 +15,8 @@ OSCILLATOR = 350.0  # metres: the reading of a set that whistles
 
 @figure(
     caption="A dial marked in metres, unrolled. Each tick is a channel of the {{ by_raster('9 kHz', '10 kHz') }} raster. "
-    "In hertz they are evenly spaced; in metres they crowd together at the short end. Our stations are marked; Skerry Vore comes in at "
-    "night only.",
+    "In hertz they are evenly spaced; in metres they crowd together at the short end. Our stations are marked; Skerry "
+    "Vore comes in at night only.",
     alt="A scale from 180 to 580 metres with a tick for each channel, dense at the short end and thin at the long end. Six "
     "stations are marked: Holm Light at 207 metres, Skerry Vore 249, Curlew Bank 271, Gannet Rock 351, "
     "Saltmarsh Point 354, Merrow Sound 433.",
