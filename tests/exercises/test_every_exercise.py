@@ -23,6 +23,8 @@ EQUIVALENT = {
         "both series are right between 20 and 21",
     "201 to 402 in: for odd in range(1, 201, 2):": "the terms left out are too small to count",
     "10 to 11 in: ROUNDS = 10  # each round doubles the number of right figures": "nine rounds have given all figures",
+    "arguments swapped in: room = np.minimum(-bias, drive(anode_voltage, bias, amplification_factor, offset))":
+        "the smaller of two is that of the two",
     "arguments swapped in: mean, gaps = common_mean(1.0, np.sqrt(1 - parameter))": "the mean of two numbers is that of the two",
     "Add to Sub in: carrier, upper, lower = (1 / (1 + 2j * (detuning + offset) / bandwidth) for offset in (0, tone, -tone))":
         "upper and lower change places, and above the peak sounds like below it",
