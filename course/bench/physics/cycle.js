@@ -1,0 +1,111 @@
+/** The two tables that the envelope's equation looks things up in: the valve's currents, and an exponential grid's. */
+
+import { besselAverages } from "./bessel.js";
+
+/** @typedef {{bytes: number, scale: number, data: string}} Packed */
+
+/**
+ * @typedef {object} CycleFigures as `course/bench/sets.py` writes them
+ * @property {number} angles
+ * @property {number} shares
+ * @property {number} lowest_angle
+ * @property {number} lowest_share
+ * @property {number} grid_points
+ * @property {number} grid_limit
+ * @property {Packed} plain
+ * @property {Packed} by_coil
+ */
+
+/**
+ * @typedef {object} CycleTables
+ * @property {CycleFigures} figures
+ * @property {Float64Array} plain with margins, angles by shares by `CURRENTS`
+ * @property {Float64Array} byCoil
+ * @property {Float64Array} grid pairs: ln I0(a) − a and 2 I1(a)/(a I0(a)), evenly spaced in ln(1 + a)
+ */
+
+export const CURRENTS = 4; // mean, fundamental's real and imaginary part, overtones
+const DIGITS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
+
+/** Bytes of a text in base 64; the audio thread has no `atob`. @param {string} text */
+function bytesOf(text) {
+  const clean = text.replace(/=+$/, "");
+  const bytes = new Uint8Array(Math.floor((clean.length * 3) / 4));
+  let bits = 0;
+  let held = 0;
+  let place = 0;
+  for (const digit of clean) {
+    held = ((held << 6) | DIGITS.indexOf(digit)) & 0xffff;
+    bits += 6;
+    if (bits >= 8) {
+      bits -= 8;
+      bytes[place++] = (held >> bits) & 0xff;
+    }
+  }
+  return bytes;
+}
+
+/** @param {Packed} packed */
+function unpacked({ bytes, scale, data }) {
+  const raw = bytesOf(data);
+  const spare = 32 - 8 * bytes; // shifting up and down again carries the sign
+  return Float64Array.from({ length: raw.length / bytes }, (_, k) => {
+    let whole = 0;
+    for (let b = 0; b < bytes; b++) whole |= raw[k * bytes + b] << (8 * b);
+    return ((whole << spare) >> spare) * scale;
+  });
+}
+
+/**
+ * A table with one more row and column all round, as `with_margins` in Python: continued with the same curvature, but mirrored
+ * beyond the last row, where the carrier vanishes.
+ *
+ * @param {Float64Array} table
+ * @param {number} rows
+ * @param {number} columns
+ */
+function withMargins(table, rows, columns) {
+  const at = (/** @type {number} */ r, /** @type {number} */ c, /** @type {number} */ k) => table[(r * columns + c) * CURRENTS + k];
+  const onward = (/** @type {(n: number) => number} */ value) => 3 * value(0) - 3 * value(1) + value(2);
+  const inRow = (/** @type {number} */ r, /** @type {number} */ c, /** @type {number} */ k) => {
+    if (r < 0) return onward((n) => at(n, c, k));
+    return at(r === rows ? rows - 2 : r, c, k);
+  };
+  const anywhere = (/** @type {number} */ r, /** @type {number} */ c, /** @type {number} */ k) => {
+    if (c < 0) return onward((n) => inRow(r, n, k));
+    if (c === columns) return onward((n) => inRow(r, columns - 1 - n, k));
+    return inRow(r, c, k);
+  };
+  const wide = new Float64Array((rows + 2) * (columns + 2) * CURRENTS);
+  let place = 0;
+  for (let r = -1; r <= rows; r++) {
+    for (let c = -1; c <= columns; c++) {
+      for (let k = 0; k < CURRENTS; k++) wide[place++] = anywhere(r, c, k);
+    }
+  }
+  return wide;
+}
+
+/** @param {CycleFigures} figures @returns {Float64Array} */
+function gridTable({ grid_points, grid_limit }) {
+  const table = new Float64Array(2 * grid_points);
+  for (let k = 0; k < grid_points; k++) {
+    const crest = k ? Math.expm1((k * Math.log1p(grid_limit)) / (grid_points - 1)) : 1e-9;
+    const { logarithm, ratio } = besselAverages(crest);
+    table[2 * k] = logarithm;
+    table[2 * k + 1] = (2 * ratio) / crest;
+  }
+  return table;
+}
+
+/** @param {CycleFigures} figures @returns {CycleTables} */
+export function cycleTables(figures) {
+  const wide = (/** @type {Packed} */ packed) => withMargins(unpacked(packed), figures.angles, figures.shares);
+  return { figures, plain: wide(figures.plain), byCoil: wide(figures.by_coil), grid: gridTable(figures) };
+}
+
+/** The valve's table for one set's coils. @param {CycleTables} tables @param {number} coil @param {Float64Array} [into] */
+export function anodeTable({ plain, byCoil }, coil, into = new Float64Array(plain.length)) {
+  for (let k = 0; k < plain.length; k++) into[k] = plain[k] + coil * byCoil[k];
+  return into;
+}

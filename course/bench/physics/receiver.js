@@ -1,0 +1,234 @@
+/**
+ * A set that plays: stations and noise in at the aerial, pascals in the ear out, its knobs turned as it goes.
+ *
+ * The envelope's frame turns at the frequency where the set rings. A station too far from it to be followed is heard as if it
+ * stood at the rim of what can be, as strong on the grid as it truly is; there its beat with the wanted one is beyond hearing.
+ */
+
+import { aerialCrest, noiseField } from "./aerial.js";
+import { abs, complex, div, exp, mul, scale, sub } from "./complex.js";
+import { createTelephones, pascalsPerVolt } from "./ear.js";
+import { steadyFormula } from "./network.js";
+import { slowMode } from "./slow-mode.js";
+import { ring } from "./stability.js";
+import { ANODE, BIAS, createMarch, GRID_I, GRID_R, start, throughAStep, TURNING } from "./stepping.js";
+
+/** @typedef {import("./bench.js").Figures} Figures */
+/** @typedef {import("./bench.js").State} State */
+/** @typedef {import("./aerial.js").Station} Station */
+/** @typedef {import("./slow-mode.js").Net} Net */
+/** @typedef {(station: number, sample: number) => number} Programme modulation of a station, by its place among the figures' */
+
+export const EVERY = 2; // steps of the envelope to each sample of the sound
+const HOLD = 256; // samples: how long knobs stand still while they are turned
+const GLIDE = 0.6; // of the way that is left, a knob goes in that time
+const THERE = 1e-4; // a knob as near as this to where it should be is there
+const NEAR = 16e3; // hertz from the frame: a station farther off is put at the rim
+const RIM = 24e3; // hertz
+const SEED = 1e-6; // volt
+const NOISES = 1 << 15;
+const JOINT = 0.004; // second: in which the last sound of a set that was changed dies away
+
+/** Noise of crest 1 for each of its two parts; always the same. */
+function noises() {
+  const table = new Float32Array(NOISES);
+  let seed = 1;
+  const chance = () => {
+    seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0;
+    return (seed + 0.5) / 2 ** 32;
+  };
+  for (let k = 0; k < NOISES; k += 2) {
+    const size = Math.sqrt(-2 * Math.log(chance()));
+    const angle = 2 * Math.PI * chance();
+    table[k] = size * Math.cos(angle);
+    table[k + 1] = size * Math.sin(angle);
+  }
+  return table;
+}
+
+/** Grid volts that the march gives for a volt in the aerial, so far from the frame. @param {Net} net @param {number} offset hertz @param {number} rate steps a second */
+function marched(net, offset, rate) {
+  const through = new Float64Array(6);
+  throughAStep(net.rate.re / rate, net.rate.im / rate, through);
+  const z = exp(complex(0, (2 * Math.PI * offset) / rate));
+  const pushed = mul(complex(through[4], through[5]), sub(z, complex(1)));
+  const whole = complex(through[2] + pushed.re, through[3] + pushed.im);
+  const mode = div(scale(mul(net.byEmf, whole), 1 / rate), sub(z, complex(through[0], through[1])));
+  return abs(complex(mode.re + net.gridAtOnce.re, mode.im + net.gridAtOnce.im));
+}
+
+/**
+ * @param {Figures} figures
+ * @param {import("./cycle.js").CycleTables} tables
+ * @param {number} sampleRate hertz, of the sound
+ * @param {{networkOf: (state: State) => {network: import("./network.js").Network, fed: import("./bench.js").Fed}, onAir: (state: State) => boolean[]}} set
+ */
+export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }) {
+  const rate = EVERY * sampleRate;
+  const march = createMarch(tables);
+  const telephones = createTelephones(figures.ear, sampleRate);
+  const noise = noises();
+  const count = figures.stations.length;
+  // Each station's phasor in the frame, what turns it in a step, its crest in volts, and its modulation as it was.
+  const phasors = new Float64Array(6 * count);
+  const heard = new Int32Array(count);
+  /** @type {State | null} */ let wanted = null;
+  /** @type {State | null} */ let knobs = null;
+  let hearing = 0;
+  let reference = 0;
+  let state = new Float64Array(0);
+  let spread = 0;
+  let pascals = 0;
+  let hasValve = false;
+  let supply = 0;
+  let emfR = 0;
+  let emfI = 0;
+  let left = 0; // samples until the knobs may move again
+  let sample = 0;
+  let jumped = 0; // pascal: what is left of a set's last sound
+  let last = 0;
+  let nearestOffset = 0;
+  let turned = 0; // radian: the swing's from the tuned station since the last report
+  let steps = 0;
+
+  /** Take up the knobs as they stand now. @param {State} now */
+  function takeUp(now) {
+    const { network, fed } = networkOf(now);
+    const ringing = ring(network).frequency;
+    const net = slowMode(network, fed.stage, ringing);
+    const restarted = !knobs || knobs.set !== now.set || knobs.feed !== now.feed;
+    if (restarted) {
+      state = start(fed.rest, fed.stage, SEED);
+      telephones.settle();
+      jumped = last;
+    } else {
+      state[TURNING] -= 2 * Math.PI * (ringing - reference);
+    }
+    reference = ringing;
+    march.turn(net, fed.stage, reference, rate);
+    hasValve = fed.stage.perveance > 0;
+    supply = fed.stage.supply;
+    pascals = pascalsPerVolt(figures.ear, fed.stage.load_resistance);
+    spread = aerialCrest(noiseField(reference, rate, figures.noise), figures.aerial.effective_height) / Math.SQRT2;
+    hear(now, net, network);
+    knobs = now;
+  }
+
+  /** Choose the stations that are followed. @param {State} now @param {Net} net @param {import("./network.js").Network} network */
+  function hear(now, net, network) {
+    const air = onAir(now);
+    /** @type {Map<number, {station: number, grid: number}>} */ const rim = new Map();
+    hearing = 0;
+    nearestOffset = Infinity;
+    figures.stations.forEach((station, k) => {
+      if (!air[k]) return;
+      const offset = station.frequency - reference;
+      const crest = aerialCrest(station.field, figures.aerial.effective_height);
+      if (Math.abs(offset) < Math.abs(nearestOffset)) nearestOffset = offset;
+      if (Math.abs(offset) <= NEAR) return follow(k, offset, crest);
+      const grid = crest * abs(steadyFormula(network, station.frequency));
+      const side = Math.sign(offset);
+      if (grid > (rim.get(side)?.grid ?? 0)) rim.set(side, { station: k, grid });
+    });
+    rim.forEach(({ station, grid }, side) => follow(station, side * RIM, grid / marched(net, side * RIM, rate)));
+  }
+
+  /** @param {number} station @param {number} offset hertz @param {number} crest volt */
+  function follow(station, offset, crest) {
+    const at = 6 * station;
+    if (phasors[at] === 0 && phasors[at + 1] === 0) phasors[at] = 1;
+    const angle = (2 * Math.PI * offset) / rate;
+    phasors[at + 2] = Math.cos(angle);
+    phasors[at + 3] = Math.sin(angle);
+    phasors[at + 4] = crest;
+    heard[hearing++] = station;
+  }
+
+  /** Bring the knobs nearer to where they should be. */
+  function glide() {
+    if (!wanted || !knobs || knobs === wanted) return;
+    const to = wanted;
+    const from = knobs;
+    const between = (/** @type {number} */ a, /** @type {number} */ b) =>
+      Math.abs(b / a - 1) < THERE ? b : a * (b / a) ** GLIDE;
+    const next = {
+      ...to,
+      coupling: between(from.coupling, to.coupling),
+      tuning: between(from.tuning, to.tuning),
+      throttle: between(from.throttle, to.throttle),
+    };
+    const there = next.coupling === to.coupling && next.tuning === to.tuning && next.throttle === to.throttle;
+    takeUp(there || from.set !== to.set || from.feed !== to.feed ? to : next);
+  }
+
+  return {
+    /** Turn the knobs; from the next samples on they go there. @param {State} to */
+    turn(to) {
+      if (!knobs) takeUp(to);
+      wanted = to;
+    },
+
+    /** Begin with a swing on the grid. @param {number} volts crest */
+    strike(volts) {
+      state[0] = state[GRID_R] = volts;
+    },
+
+    /**
+     * Play on.
+     *
+     * @param {Float32Array | Float64Array} out filled with pascals
+     * @param {Programme} programme
+     */
+    play(out, programme) {
+      const fade = Math.exp(-1 / (JOINT * sampleRate));
+      for (let n = 0; n < out.length; n++, sample++) {
+        if (left-- <= 0) {
+          glide();
+          left = HOLD;
+        }
+        for (let h = 0; h < hearing; h++) {
+          const at = 6 * heard[h];
+          phasors[at + 5] = phasors[at + 4] * (1 + programme(heard[h], sample));
+        }
+        let volts = 0;
+        let place = Math.floor(Math.random() * (NOISES - 2 * EVERY));
+        for (let e = 0; e < EVERY; e++) {
+          let nextR = spread * noise[place++];
+          let nextI = spread * noise[place++];
+          for (let h = 0; h < hearing; h++) {
+            const at = 6 * heard[h];
+            const re = phasors[at] * phasors[at + 2] - phasors[at + 1] * phasors[at + 3];
+            const im = phasors[at] * phasors[at + 3] + phasors[at + 1] * phasors[at + 2];
+            phasors[at] = re;
+            phasors[at + 1] = im;
+            nextR += phasors[at + 5] * re;
+            nextI += phasors[at + 5] * im;
+          }
+          march.advance(state, emfR, emfI, nextR, nextI);
+          emfR = nextR;
+          emfI = nextI;
+          volts += hasValve ? supply - state[ANODE] : -state[BIAS];
+          turned += state[TURNING];
+        }
+        steps += EVERY;
+        jumped *= fade;
+        last = telephones.heard(volts / EVERY, pascals) + jumped;
+        out[n] = last;
+      }
+      for (let h = 0; h < hearing; h++) {
+        const at = 6 * heard[h];
+        const size = Math.hypot(phasors[at], phasors[at + 1]);
+        phasors[at] /= size;
+        phasors[at + 1] /= size;
+      }
+    },
+
+    /** How the set stands; `beat` is hertz of its swing above the nearest station since the last time this was asked. */
+    stand() {
+      const beat = steps ? turned / steps / (2 * Math.PI) - nearestOffset : 0;
+      turned = 0;
+      steps = 0;
+      return { grid: Math.hypot(state[GRID_R], state[GRID_I]), bias: state[BIAS], beat };
+    },
+  };
+}

@@ -1,0 +1,420 @@
+/**
+ * The march of the envelope through time, step by step: the same scheme as `solutions/unit07_oscillation/stepping`, where its
+ * reasons stand. Complex numbers are written out here, `…R` and `…I`: this is what runs a hundred thousand times a second.
+ */
+
+import { anodeTable, CURRENTS } from "./cycle.js";
+
+/** @typedef {import("./cycle.js").CycleTables} CycleTables */
+/** @typedef {import("./slow-mode.js").Net} Net */
+/** @typedef {import("./slow-mode.js").Stage} Stage */
+
+// Where a set has got to: what stands where in its state. All numbers that change live in arrays of floats, which cost no memory
+// to write to.
+export const MODE_R = 0; // volt: the slow mode's share of the grid's voltage
+export const MODE_I = 1;
+export const BIAS = 2; // volt
+export const ANODE = 3; // volt
+export const TURNING = 4; // radian a second: the envelope's in its frame
+export const PASSING = 5; // ampere: the grid's mean current
+export const ASIDE_R = 6; // what the grid has beside the mode, as a share of it
+export const ASIDE_I = 7;
+export const EXCESS_R = 8; // by what share the valve's answer differs from that of its slope at rest
+export const EXCESS_I = 9;
+export const OVERTONE = 10; // volt: what the current's harmonics add to the grid at the carrier's crest
+export const GRID_R = 11; // volt: mode and all
+export const GRID_I = 12;
+const STATE_SIZE = 13;
+
+// A place at which `pushes` is asked.
+const AT_MODE_R = 0;
+const AT_MODE_I = 1;
+const AT_EMF_R = 2;
+const AT_EMF_I = 3;
+const AT_BIAS = 4;
+const AT_ANODE = 5;
+const AT_FREQUENCY = 6; // radian a second
+const AT_PASSING = 7;
+
+const MOST_TURN = 1;
+const TERMS = 14; // of the exponential's series
+const ONE_OVER = Float64Array.from({ length: TERMS + 1 }, (_, n) => 1 / n);
+const NUMBERS = new Float64Array(11); // that they are floats is all that is said here
+const TINY = 1e-30;
+const MOST_FALL = 500;
+
+/** A set just switched on, warm and at rest but for a small swing. @param {{bias: number, anode: number}} rest @param {Stage} stage @param {number} [seed] volt, crest on the grid */
+export function start({ bias, anode }, stage, seed = 0) {
+  const state = new Float64Array(STATE_SIZE);
+  state[MODE_R] = state[GRID_R] = seed;
+  state[BIAS] = bias;
+  state[ANODE] = anode;
+  state[PASSING] = (stage.leak_return - bias) / stage.leak_resistance;
+  return state;
+}
+
+/**
+ * What becomes, by a step's end, of 1 at its start, of a push of 1, and of one that grows from 0 to 1: six numbers.
+ *
+ * @param {number} re the exponent
+ * @param {number} im
+ * @param {Float64Array} into
+ */
+export function throughAStep(re, im, into) {
+  let rampR = 0;
+  let rampI = 0;
+  for (let n = TERMS; n > 2; n--) {
+    const r = 1 + (rampR * re - rampI * im) * ONE_OVER[n];
+    rampI = (rampR * im + rampI * re) * ONE_OVER[n];
+    rampR = r;
+  }
+  rampR /= 2;
+  rampI /= 2;
+  const pushR = 1 + re * rampR - im * rampI;
+  const pushI = re * rampI + im * rampR;
+  into[0] = 1 + re * pushR - im * pushI;
+  into[1] = re * pushI + im * pushR;
+  into[2] = pushR;
+  into[3] = pushI;
+  into[4] = rampR;
+  into[5] = rampI;
+}
+
+/**
+ * A march that goes on from step to step; what it marches for may be changed between two steps.
+ *
+ * @param {CycleTables} tables
+ */
+export function createMarch(tables) {
+  const { angles, shares, lowest_angle, lowest_share, grid_points, grid_limit } = tables.figures;
+  const gridNodes = tables.grid;
+  const anodeNodes = new Float64Array(tables.plain.length);
+  const angleStep = (angles - 1) / (0.5 * Math.PI - lowest_angle);
+  const shareStep = (shares - 1) / (1 - lowest_share);
+  const row = (shares + 2) * CURRENTS;
+  const crestStep = (grid_points - 1) / Math.log1p(grid_limit);
+  let valve = false;
+  let [mu, perveance, offset, supply, load, bypass] = NUMBERS;
+  let [slopeVoltage, zeroCurrent, condenser, leak, leakReturn, leaking] = NUMBERS;
+  let [slope, gridSlope, resistance, leakage, throttle, tunedTickler] = NUMBERS;
+  let [rateR, rateI, anodeCurrentR, anodeCurrentI, byAnodeR, byAnodeI, byGridR, byGridI, byEmfR, byEmfI] = NUMBERS;
+  let [gridAtOnceR, gridAtOnceI, anodeAtOnceR, anodeAtOnceI, anodeByGridR, anodeByGridI] = NUMBERS;
+  let [gridByAnodeR, gridByAnodeI, gridByGridR, gridByGridI, echoR, echoI] = NUMBERS;
+  let [carrier, step, anodeRate, anodeWhole, anodeRamp, keepR, keepI, wholeR, wholeI, rampR, rampI] = NUMBERS;
+  const own = new Float64Array(6);
+  const turned = new Float64Array(6);
+  const answer = new Float64Array(8); // pushR, pushI, charging, alongR, alongI, level, steer
+  const currents = new Float64Array(4); // mean, fundamental's two parts, overtones
+  const drive = new Float64Array(3); // crest, steady, the throttle's siemens
+  const lawAt = new Float64Array(2); // crest, bias
+  const fall = new Float64Array(2); // logarithm at the step's start, I1/I0
+  const free = new Float64Array(3); // mode and bias if the grid took nothing
+  const there = new Float64Array(8);
+  const law = new Float64Array(2); // logarithm of the grid's current in zero currents, I1/I0
+
+  /**
+   * Have it march for this set from now on.
+   *
+   * @param {Net} net
+   * @param {Stage} stage
+   * @param {number} reference hertz
+   * @param {number} rate steps a second
+   */
+  function turn(net, stage, reference, rate) {
+    valve = stage.perveance > 0;
+    ({ amplification_factor: mu, perveance, offset, supply, load_resistance: load, bypass_capacitance: bypass } = stage);
+    ({ slope_voltage: slopeVoltage, zero_current: zeroCurrent, grid_capacitance: condenser } = stage);
+    ({ leak_resistance: leak, leak_return: leakReturn } = stage);
+    ({ slope, gridSlope, resistance, leakage, throttle, tunedTickler } = net);
+    ({ re: rateR, im: rateI } = net.rate);
+    ({ re: anodeCurrentR, im: anodeCurrentI } = net.anodeCurrent);
+    ({ re: byAnodeR, im: byAnodeI } = net.byAnode);
+    ({ re: byGridR, im: byGridI } = net.byGrid);
+    ({ re: gridAtOnceR, im: gridAtOnceI } = net.gridAtOnce);
+    ({ re: anodeAtOnceR, im: anodeAtOnceI } = net.anodeAtOnce);
+    ({ re: anodeByGridR, im: anodeByGridI } = net.anodeByGrid);
+    ({ re: gridByAnodeR, im: gridByAnodeI } = net.gridByAnode);
+    ({ re: gridByGridR, im: gridByGridI } = net.gridByGrid);
+    ({ re: echoR, im: echoI } = net.echo);
+    carrier = 2 * Math.PI * reference;
+    step = 1 / rate;
+    byEmfR = net.byEmf.re * step;
+    byEmfI = net.byEmf.im * step;
+    leaking = step / (leak * condenser);
+    anodeRate = -(1 / load + slope / mu) / bypass;
+    const passed = -anodeRate * step;
+    anodeWhole = -Math.expm1(-passed) / passed;
+    anodeRamp = passed > 1e-4 ? (1 - anodeWhole) / passed : 0.5;
+    throughAStep(rateR * step, rateI * step, own);
+    [keepR, keepI, wholeR, wholeI, rampR, rampI] = own;
+    anodeTable(tables, net.coil, anodeNodes);
+  }
+
+  /** Mean anode current, the carrier's in siemens of its crest, and overtones. */
+  function anodeCurrents() {
+    const crest = drive[0];
+    const steady = drive[1];
+    const atCarrier = drive[2]; // siemens of the throttle
+    const angle = Math.atan2(steady, crest);
+    if (angle <= lowest_angle) {
+      currents.fill(0);
+      return;
+    }
+    const size = Math.sqrt(steady * steady + crest * crest);
+    const scale = perveance * Math.sqrt(size);
+    const kappa = (mu * atCarrier) / scale;
+    const share = Math.max(kappa / (1 + kappa), lowest_share);
+    const down = (angle - lowest_angle) * angleStep;
+    const across = (share - lowest_share) * shareStep;
+    const top = Math.min(Math.floor(down), angles - 2);
+    const left = Math.min(Math.floor(across), shares - 2);
+    const d = down - top;
+    const dRest = 1 - d;
+    const a = across - left;
+    const aRest = 1 - a;
+    const a0 = -0.5 * a * aRest * aRest;
+    const a1 = 1 + a * a * (1.5 * a - 2.5);
+    const a2 = 1 + aRest * aRest * (1.5 * aRest - 2.5);
+    const a3 = -0.5 * aRest * a * a;
+    let mean = 0;
+    let real = 0;
+    let imaginary = 0;
+    let overtones = 0;
+    let at = top * row + left * CURRENTS;
+    for (let i = 0; i < 4; i++, at += row) {
+      const weight =
+        i === 0
+          ? -0.5 * d * dRest * dRest
+          : i === 1
+            ? 1 + d * d * (1.5 * d - 2.5)
+            : i === 2
+              ? 1 + dRest * dRest * (1.5 * dRest - 2.5)
+              : -0.5 * dRest * d * d;
+      const n = anodeNodes;
+      mean += weight * (a0 * n[at] + a1 * n[at + 4] + a2 * n[at + 8] + a3 * n[at + 12]);
+      real += weight * (a0 * n[at + 1] + a1 * n[at + 5] + a2 * n[at + 9] + a3 * n[at + 13]);
+      imaginary += weight * (a0 * n[at + 2] + a1 * n[at + 6] + a2 * n[at + 10] + a3 * n[at + 14]);
+      overtones += weight * (a0 * n[at + 3] + a1 * n[at + 7] + a2 * n[at + 11] + a3 * n[at + 15]);
+    }
+    currents[0] = scale * size * Math.max(mean, 0);
+    currents[1] = scale * real;
+    currents[2] = scale * imaginary;
+    currents[3] = scale * size * overtones;
+  }
+
+  /** The grid's law at `crest` and `bias`. */
+  function gridLaw() {
+    const crest = lawAt[0];
+    const bias = lawAt[1];
+    const ratio = crest / slopeVoltage;
+    const place = Math.min(Math.log1p(ratio) * crestStep, grid_points - 1);
+    const node = Math.min(Math.floor(place), grid_points - 2);
+    const part = place - node;
+    const at = 2 * node;
+    law[0] = bias / slopeVoltage + ratio + (1 - part) * gridNodes[at] + part * gridNodes[at + 2];
+    law[1] = 0.5 * ratio * ((1 - part) * gridNodes[at + 1] + part * gridNodes[at + 3]);
+  }
+
+  /** Charge through the grid in a step, at whose ends the current's logarithm would be `fall`'s if none were taken. */
+  function chargeTaken() {
+    const level = fall[0];
+    const gain = Math.max(law[0] - level, -MOST_FALL);
+    const steer = fall[1];
+    const yielding = slopeVoltage / (1 / condenser - 2 * steer * steer * byGridR);
+    const average = Math.abs(gain) > 1e-9 ? (1 - Math.exp(-gain)) / gain : 1;
+    const supplied = level + Math.log(((zeroCurrent * step) / yielding) * average);
+    const over = supplied + gain;
+    return yielding * (Math.max(over, 0) + Math.log(1 + Math.exp(-Math.abs(over))));
+  }
+
+  /** What pushes mode and anode there, into `answer`; what changes little by little, into the state. @param {Float64Array} s */
+  function pushes(s) {
+    const modeR = there[AT_MODE_R];
+    const modeI = there[AT_MODE_I];
+    const emfR = there[AT_EMF_R];
+    const emfI = there[AT_EMF_I];
+    const bias = there[AT_BIAS];
+    const anode = there[AT_ANODE];
+    const frequency = there[AT_FREQUENCY];
+    const passing = there[AT_PASSING];
+    const aloneR = modeR + gridAtOnceR * emfR - gridAtOnceI * emfI;
+    const aloneI = modeI + gridAtOnceR * emfI + gridAtOnceI * emfR;
+    const gridR = aloneR * (1 + s[ASIDE_R]) - aloneI * s[ASIDE_I];
+    const gridI = aloneI * (1 + s[ASIDE_R]) + aloneR * s[ASIDE_I];
+    const crest = Math.sqrt(gridR * gridR + gridI * gridI) + TINY;
+    const alongR = gridR / crest;
+    const alongI = gridI / crest;
+    lawAt[0] = crest;
+    lawAt[1] = bias + s[OVERTONE];
+    gridLaw();
+    const steer = law[1];
+    answer[3] = alongR;
+    answer[4] = alongI;
+    answer[5] = law[0];
+    answer[6] = steer;
+    const takenR = 2 * steer * passing * alongR;
+    const takenI = 2 * steer * passing * alongI;
+    const restR = gridSlope * gridR;
+    const restI = gridSlope * gridI;
+    const moreR = takenR - restR;
+    const moreI = takenI - restI;
+    let pushR = -(byGridR * restR - byGridI * restI);
+    let pushI = -(byGridR * restI + byGridI * restR);
+    let besideR = gridByGridR * moreR - gridByGridI * moreI;
+    let besideI = gridByGridR * moreI + gridByGridI * moreR;
+    if (valve) {
+      const through = frequency * condenser;
+      const droppedR = (takenI + gridI / leak) / through;
+      const droppedI = -(takenR + gridR / leak) / through;
+      const linearR =
+        anodeCurrentR * modeR - anodeCurrentI * modeI + anodeAtOnceR * emfR - anodeAtOnceI * emfI + anodeByGridR * moreR - anodeByGridI * moreI;
+      const linearI =
+        anodeCurrentR * modeI + anodeCurrentI * modeR + anodeAtOnceR * emfI + anodeAtOnceI * emfR + anodeByGridR * moreI + anodeByGridI * moreR;
+      const reactance = frequency * leakage - 1 / (frequency * throttle);
+      const standsR = 1 + (resistance * slope) / mu;
+      const standsI = (reactance * slope) / mu;
+      const wantR = (linearR * standsR - linearI * standsI) / slope - droppedR;
+      const wantI = (linearR * standsI + linearI * standsR) / slope - droppedI;
+      const overR = 1 - (echoR * s[EXCESS_R] - echoI * s[EXCESS_I]);
+      const overI = -(echoR * s[EXCESS_I] + echoI * s[EXCESS_R]);
+      const over = overR * overR + overI * overI;
+      const driveR = (wantR * overR + wantI * overI) / over;
+      const driveI = (wantI * overR - wantR * overI) / over;
+      drive[0] = Math.sqrt(driveR * driveR + driveI * driveI);
+      drive[1] = bias + anode / mu + offset;
+      drive[2] = -1 / reactance;
+      anodeCurrents();
+      const mean = currents[0];
+      const lossR = 1 + (resistance * currents[1]) / mu;
+      const lossI = (resistance * currents[2]) / mu;
+      const loss = lossR * lossR + lossI * lossI;
+      const shareR = (currents[1] * lossR + currents[2] * lossI) / loss;
+      const shareI = (currents[2] * lossR - currents[1] * lossI) / loss;
+      s[EXCESS_R] = (standsR * shareR - standsI * shareI) / slope - 1;
+      s[EXCESS_I] = (standsR * shareI + standsI * shareR) / slope;
+      s[OVERTONE] = frequency * tunedTickler * currents[3];
+      const beyondR = slope * (s[EXCESS_R] * driveR - s[EXCESS_I] * driveI - droppedR);
+      const beyondI = slope * (s[EXCESS_R] * driveI + s[EXCESS_I] * driveR - droppedI);
+      answer[2] = ((supply - anode) / load - mean) / bypass;
+      pushR += byAnodeR * beyondR - byAnodeI * beyondI;
+      pushI += byAnodeR * beyondI + byAnodeI * beyondR;
+      besideR += gridByAnodeR * beyondR - gridByAnodeI * beyondI;
+      besideI += gridByAnodeR * beyondI + gridByAnodeI * beyondR;
+    }
+    const alone = aloneR * aloneR + aloneI * aloneI;
+    if (alone > TINY * TINY) {
+      s[ASIDE_R] = (besideR * aloneR + besideI * aloneI) / alone;
+      s[ASIDE_I] = (besideI * aloneR - besideR * aloneI) / alone;
+    }
+    answer[0] = pushR;
+    answer[1] = pushI;
+  }
+
+  /** The grid's law for a mode by itself with the e.m.f. that is there. @param {Float64Array} s */
+  function freeLaw(s) {
+    const aloneR = free[0] + gridAtOnceR * there[AT_EMF_R] - gridAtOnceI * there[AT_EMF_I];
+    const aloneI = free[1] + gridAtOnceR * there[AT_EMF_I] + gridAtOnceI * there[AT_EMF_R];
+    const factorR = 1 + s[ASIDE_R];
+    const factorI = s[ASIDE_I];
+    lawAt[0] = Math.sqrt((aloneR * aloneR + aloneI * aloneI) * (factorR * factorR + factorI * factorI));
+    lawAt[1] = free[2] + s[OVERTONE];
+    gridLaw();
+  }
+
+  /**
+   * One step, in which the aerial's e.m.f. goes evenly from here to there (volt, crest, in the frame).
+   *
+   * @param {Float64Array} s changed to what it is at the step's end
+   * @param {number} hereR
+   * @param {number} hereI
+   * @param {number} thereR
+   * @param {number} thereI
+   */
+  function advance(s, hereR, hereI, thereR, thereI) {
+    const modeR = s[MODE_R];
+    const modeI = s[MODE_I];
+    const bias = s[BIAS];
+    const anode = s[ANODE];
+    const turn = s[TURNING] * step;
+    const turnedR = Math.cos(turn);
+    const turnedI = Math.sin(turn);
+    throughAStep(rateR * step, rateI * step - turn, turned);
+    const turnWholeR = turned[2];
+    const turnWholeI = turned[3];
+    const turnRampR = turned[4];
+    const turnRampI = turned[5];
+    there[AT_MODE_R] = modeR;
+    there[AT_MODE_I] = modeI;
+    there[AT_EMF_R] = hereR;
+    there[AT_EMF_I] = hereI;
+    there[AT_BIAS] = bias;
+    there[AT_ANODE] = anode;
+    there[AT_FREQUENCY] = carrier + s[TURNING];
+    there[AT_PASSING] = s[PASSING];
+    pushes(s);
+    const pushR = answer[0];
+    const pushI = answer[1];
+    const charging = answer[2];
+    const alongR = answer[3];
+    const alongI = answer[4];
+    const steer = answer[6];
+    fall[0] = answer[5];
+    fall[1] = steer;
+
+    there[AT_EMF_R] = thereR;
+    there[AT_EMF_I] = thereI;
+    const bringR = turnedR * turnWholeR - turnedI * turnWholeI;
+    const bringI = turnedR * turnWholeI + turnedI * turnWholeR;
+    const inR = wholeR * hereR - wholeI * hereI + rampR * (thereR - hereR) - rampI * (thereI - hereI);
+    const inI = wholeR * hereI + wholeI * hereR + rampR * (thereI - hereI) + rampI * (thereR - hereR);
+    free[0] = keepR * modeR - keepI * modeI + byEmfR * inR - byEmfI * inI + step * (bringR * pushR - bringI * pushI);
+    free[1] = keepR * modeI + keepI * modeR + byEmfR * inI + byEmfI * inR + step * (bringR * pushI + bringI * pushR);
+    free[2] = bias + (leakReturn - bias) * leaking;
+    freeLaw(s);
+    const first = chargeTaken();
+    const onwardR = bringR * alongR - bringI * alongI;
+    const onwardI = bringR * alongI + bringI * alongR;
+    const tookFirst = 2 * steer * first;
+    const biasThen = free[2] - first / condenser;
+    const anodeThen = anode + step * anodeWhole * charging;
+
+    there[AT_MODE_R] = free[0] + tookFirst * (byGridR * onwardR - byGridI * onwardI);
+    there[AT_MODE_I] = free[1] + tookFirst * (byGridR * onwardI + byGridI * onwardR);
+    there[AT_BIAS] = biasThen;
+    there[AT_ANODE] = anodeThen;
+    there[AT_PASSING] = first / step;
+    pushes(s);
+    const differR = answer[0] - (turnedR * pushR - turnedI * pushI);
+    const differI = answer[1] - (turnedR * pushI + turnedI * pushR);
+    free[0] += step * (turnRampR * differR - turnRampI * differI);
+    free[1] += step * (turnRampR * differI + turnRampI * differR);
+    free[2] = bias + (leakReturn - (bias + biasThen) / 2) * leaking;
+    freeLaw(s);
+    const meanSteer = (steer + answer[6]) / 2;
+    fall[1] = meanSteer;
+    const charge = chargeTaken();
+    const earlyR = turnWholeR - turnRampR;
+    const earlyI = turnWholeI - turnRampI;
+    const swungR = turnedR * alongR - turnedI * alongI;
+    const swungI = turnedR * alongI + turnedI * alongR;
+    const towardsR = earlyR * swungR - earlyI * swungI + turnRampR * answer[3] - turnRampI * answer[4];
+    const towardsI = earlyR * swungI + earlyI * swungR + turnRampR * answer[4] + turnRampI * answer[3];
+    const took = 2 * meanSteer * charge;
+    s[MODE_R] = free[0] + took * (byGridR * towardsR - byGridI * towardsI);
+    s[MODE_I] = free[1] + took * (byGridR * towardsI + byGridI * towardsR);
+    s[BIAS] = free[2] - charge / condenser;
+    s[PASSING] = charge / step;
+    if (valve) s[ANODE] = anodeThen + step * anodeRamp * (answer[2] - charging - anodeRate * (anodeThen - anode));
+
+    const aloneR = s[MODE_R] + gridAtOnceR * thereR - gridAtOnceI * thereI;
+    const aloneI = s[MODE_I] + gridAtOnceR * thereI + gridAtOnceI * thereR;
+    const gridR = aloneR * (1 + s[ASIDE_R]) - aloneI * s[ASIDE_I];
+    const gridI = aloneI * (1 + s[ASIDE_R]) + aloneR * s[ASIDE_I];
+    const swing = Math.atan2(gridI * s[GRID_R] - gridR * s[GRID_I], gridR * s[GRID_R] + gridI * s[GRID_I]);
+    s[TURNING] = Math.min(Math.max(swing, -MOST_TURN), MOST_TURN) / step;
+    s[GRID_R] = gridR;
+    s[GRID_I] = gridI;
+  }
+
+  return { turn, advance };
+}

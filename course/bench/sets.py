@@ -1,0 +1,180 @@
+"""The sets and stations of the browser bench as plain numbers: one place where its engine gets any from.
+
+All sets have the Circle's aerial and coils; what is new in each is the detector. Keys that come from a dataclass or a
+named tuple of `solutions/` keep its field names.
+"""
+import base64
+from dataclasses import asdict, replace
+
+import numpy as np
+
+from course.figures.stations import STATIONS
+from course.sounds.programme import DEPTH, FULL_SCALE, TOP
+from course.sounds.reaction import COUNTRY, GENTLE, LOUDEST, LOWEST
+from course.sounds.unit07_oscillation import NEXT_DOOR
+from solutions.unit01_signal.aerial_voltage import effective_height
+from solutions.unit04_crystal_set import crystal_set, phone_loudness
+from solutions.unit06_reaction.network import DIAL, SALTMARSH_SET, THROTTLE_RANGE, ReactionSet
+from solutions.unit07_oscillation import cycle
+from solutions.unit07_oscillation.stage import BYPASS, SALTMARSH_STAGE, Stage, at_rest, small_signal_set
+
+LOUD = 85.0  # decibel of sound pressure: where a day's listening begins to harm (common practice, no source)
+PROTECTION = 40.0  # decibel that a wanted station should be above another: ITU-R BS.560
+COUPLING = {"low": 2e-6, "high": 40e-6, "start": SALTMARSH_SET.aerial_tuned}  # henry
+PHONES_CONDENSER = 1e-9  # farad, behind the crystal, as in the lesson
+START = 846e3  # hertz: the dial when the page opens
+
+# A crystal with its load is a grid with its leak, but that it also leaks backwards; and there is no valve behind it.
+CRYSTAL = Stage(
+    amplification_factor=1.0,
+    perveance=0.0,
+    offset=0.0,
+    supply=0.0,
+    load_resistance=crystal_set.LOAD,
+    bypass_capacitance=BYPASS,
+    leak_resistance=crystal_set.LOAD,
+    leak_return=crystal_set.SATURATION_CURRENT * crystal_set.LOAD,
+    grid_capacitance=PHONES_CONDENSER,
+    zero_current=crystal_set.SATURATION_CURRENT,
+    slope_voltage=crystal_set.SLOPE_VOLTAGE,
+)
+UNCOUPLED = replace(SALTMARSH_SET, tuned_tickler=0.0, aerial_tickler=0.0)
+CRYSTAL_WINDINGS = replace(
+    UNCOUPLED,
+    transconductance=0.0,
+    grid_conductance=crystal_set.SATURATION_CURRENT / crystal_set.SLOPE_VOLTAGE,
+)
+# One valve: no tickler to speak of, and the anode held still at the carrier by the condenser across the telephones.
+VALVE_WINDINGS = replace(UNCOUPLED, tickler_inductance=0.1e-6, throttle_capacitance=BYPASS)
+
+
+def bench_figures() -> dict:
+    """All that the bench's engine knows of the sets, the stations and the ear.
+
+    Returns
+    -------
+    dict, ready for JSON; SI units throughout
+    """
+    sets = {
+        "crystal": one_set("Crystal set", CRYSTAL_WINDINGS, {"crystal": CRYSTAL}, reaction=False),
+        "valve": one_set("One valve", VALVE_WINDINGS, {"fierce": SALTMARSH_STAGE}, reaction=False),
+        "reaction": one_set(
+            "One valve with reaction", SALTMARSH_SET, {"gentle": GENTLE, "fierce": SALTMARSH_STAGE}, reaction=True
+        ),
+    }
+    height = float(effective_height(crystal_set.HEIGHT, crystal_set.TOP))
+    return {
+        "order": list(sets),
+        "sets": sets,
+        "dial": {"low": DIAL[0], "high": DIAL[1], "start": START},
+        "stations": [
+            {"name": s.name, "frequency": s.frequency, "field": float(s.field), "power": s.power, "distance": s.distance}
+            for s in sorted(STATIONS, key=lambda station: station.frequency)
+        ],
+        "aerial": {"effective_height": height},
+        "noise": {"level_at_1_mhz": COUNTRY[0], "fall": COUNTRY[1]},
+        "neighbour": {"distance": NEXT_DOOR, "protection": PROTECTION},
+        "ear": {
+            "sensitivity": crystal_set.SENSITIVITY,
+            "reference_pressure": phone_loudness.REFERENCE_PRESSURE,
+            "threshold_frequency": phone_loudness.THRESHOLD_FREQUENCY.tolist(),
+            "threshold_level": phone_loudness.THRESHOLD_LEVEL.tolist(),
+            "lowest": LOWEST,
+            "loudest": LOUDEST,
+        },
+        "programme": {"depth": DEPTH, "top": TOP},
+        "full_scale": FULL_SCALE,
+        "loud": LOUD,
+        "cycle": cycle_tables(),
+    }
+
+
+def one_set(title: str, windings: ReactionSet, stages: dict[str, Stage], reaction: bool) -> dict:
+    """A set with the knobs it has.
+
+    Parameters
+    ----------
+    title : str
+    windings : ReactionSet
+    stages : dict of Stage
+        By how the valve is fed.
+    reaction : bool
+        Whether it has a throttle.
+
+    Returns
+    -------
+    dict
+    """
+    least, most = (1 / ((2 * np.pi * edge) ** 2 * windings.tuned_inductance) for edge in DIAL[::-1])
+    start = 1 / ((2 * np.pi * START) ** 2 * windings.tuned_inductance)
+    knobs = {"coupling": COUPLING, "tuning": {"low": 0.95 * least, "high": 1.02 * most, "start": start}}
+    if reaction:
+        knobs["throttle"] = {"low": THROTTLE_RANGE[0], "high": THROTTLE_RANGE[1], "start": THROTTLE_RANGE[0]}
+    return {
+        "title": title,
+        "knobs": knobs,
+        "feeds": list(stages),
+        "stages": {feed: fed(windings, stage) for feed, stage in stages.items()},
+    }
+
+
+def fed(windings: ReactionSet, stage: Stage) -> dict:
+    """A set's network at weak signals, its stage, and how it rests.
+
+    Parameters
+    ----------
+    windings : ReactionSet
+    stage : Stage
+
+    Returns
+    -------
+    dict
+    """
+    valve = stage.perveance > 0
+    bias, anode = at_rest(stage) if valve else (0.0, 0.0)
+    small = small_signal_set(windings, stage) if valve else windings
+    return {
+        "network": {name: float(value) for name, value in asdict(small).items()},
+        "stage": {name: float(value) for name, value in stage._asdict().items()},
+        "rest": {"bias": bias, "anode": anode},
+    }
+
+
+def cycle_tables() -> dict:
+    """The valve's currents round a carrier's cycle, as whole numbers in base 64, and how to read them.
+
+    Returns
+    -------
+    dict
+        "plain" and "by_coil": {"bytes", "scale", "data"}, each value scale × a whole number of so many bytes, the least
+        first; angles by shares by (mean, fundamental's real and imaginary part, overtones), without margins.
+    """
+    plain, by_coil = (table[1:-1, 1:-1] for table in cycle.anode_tables())
+    return {
+        "angles": cycle.ANGLES,
+        "shares": cycle.SHARES,
+        "lowest_angle": cycle.LOWEST_ANGLE,
+        "lowest_share": cycle.LOWEST_SHARE,
+        "grid_points": cycle.GRID_POINTS,
+        "grid_limit": cycle.GRID_LIMIT,
+        "plain": packed(plain, 3),
+        "by_coil": packed(by_coil, 2),
+    }
+
+
+def packed(table: np.ndarray, size: int) -> dict:
+    """A table as whole numbers.
+
+    Parameters
+    ----------
+    table : ndarray
+    size : int, bytes a value
+
+    Returns
+    -------
+    dict
+    """
+    scale = float(np.abs(table).max() / (2 ** (8 * size - 1) - 1))
+    whole = np.round(table / scale).astype("<i4").ravel()
+    data = whole.view(np.uint8).reshape(-1, 4)[:, :size].tobytes()
+    return {"bytes": size, "scale": scale, "data": base64.b64encode(data).decode("ascii")}

@@ -1,0 +1,72 @@
+// Answers questions put to the bench's modules: JSON in, [{ask, given}, …]; JSON out, one answer each.
+import { readFileSync } from "node:fs";
+
+import * as aerial from "../../course/bench/physics/aerial.js";
+import { besselAverages } from "../../course/bench/physics/bessel.js";
+import { anodeTable, cycleTables } from "../../course/bench/physics/cycle.js";
+import { createTelephones, hearingThreshold } from "../../course/bench/physics/ear.js";
+import { poles, steadyFormula } from "../../course/bench/physics/network.js";
+import { slowMode } from "../../course/bench/physics/slow-mode.js";
+import { band, response, retuned, ring, thresholdThrottle } from "../../course/bench/physics/stability.js";
+import { ANODE, BIAS, createMarch, GRID_I, GRID_R, start } from "../../course/bench/physics/stepping.js";
+import * as bench from "../../course/bench/physics/bench.js";
+import { createLimiter } from "../../course/bench/sound/limiter.js";
+
+const { figures, questions } = JSON.parse(readFileSync(0, "utf8"));
+const tables = cycleTables(figures.cycle);
+
+/** Grid, bias and anode after each step of an e.m.f. given as pairs of numbers. */
+function envelope({ network, stage, rest, reference, rate, emf, seed }) {
+  const march = createMarch(tables);
+  const net = slowMode(network, stage, reference);
+  march.turn(net, stage, reference, rate);
+  const state = start(rest, stage, seed);
+  state[GRID_R] += net.gridAtOnce.re * emf[0][0] - net.gridAtOnce.im * emf[0][1];
+  state[GRID_I] += net.gridAtOnce.re * emf[0][1] + net.gridAtOnce.im * emf[0][0];
+  return emf.slice(1).map((there, n) => {
+    march.advance(state, ...emf[n], ...there);
+    return [state[GRID_R], state[GRID_I], state[BIAS], state[ANODE]];
+  });
+}
+
+const answers = {
+  poles: ({ network }) => poles(network).map(({ re, im }) => [re, im]),
+  formula: ({ network, frequency }) => Object.values(steadyFormula(network, frequency)),
+  response: ({ network, frequencies }) => {
+    const found = response(network, frequencies);
+    return found && [...found];
+  },
+  band: ({ network }) => band(network),
+  ring: ({ network }) => ring(network),
+  retuned: ({ network, frequency }) => retuned(network, frequency).tuning_capacitance,
+  threshold: ({ network }) => thresholdThrottle(network),
+  slowMode: ({ network, stage, reference }) => slowMode(network, stage, reference),
+  bessel: ({ x }) => besselAverages(x),
+  anodeTable: ({ coil }) => [...anodeTable(tables, coil)],
+  gridTable: () => [...tables.grid],
+  envelope,
+  threshold_of_hearing: ({ frequency }) => hearingThreshold(figures.ear, frequency),
+  telephones: ({ volts, pascals, sampleRate }) => {
+    const telephones = createTelephones(figures.ear, sampleRate);
+    return volts.map((volt) => telephones.heard(volt, pascals));
+  },
+  aerial: ({ call, args }) => aerial[call](...args),
+  bench: ({ call, args }) => bench[call](figures, ...args),
+  limited: ({ samples, sampleRate }) => {
+    const limiter = createLimiter(sampleRate);
+    return { delay: limiter.delay, out: samples.map((sample) => limiter.pass(sample)) };
+  },
+};
+
+process.stdout.write(
+  JSON.stringify(
+    questions.map(({ ask, given }) => {
+      try {
+        return answers[ask](given);
+      } catch (error) {
+        if (error instanceof RangeError) return { refused: error.message };
+        throw error;
+      }
+    }),
+  ),
+);
