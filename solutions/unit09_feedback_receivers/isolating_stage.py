@@ -1,0 +1,174 @@
+"""How much still gets out?   Lesson: Feedback receivers, section 2.
+
+A valve between aerial and reaction set: the aerial on its grid, and in its anode a winding on the reaction set's tuned coil.
+
+tuned circuit     the reaction set's, with its tuning condenser; its swing is the crest across that condenser
+anode winding     in the isolating valve's anode, coupled to the tuned coil
+stray             capacitance from the top of the tuned circuit straight to the aerial's lead
+"""
+import numpy as np
+
+from solutions.unit03_tuned_circuit.reflected_impedance import reflected_impedance
+from solutions.unit07_oscillation.radiated_field import aerial_current
+
+
+def carried_gain(
+    frequency: float,
+    amplification_factor: float,
+    anode_resistance: float,
+    winding_inductance: float,
+    mutual_inductance: float,
+    tuned_resistance: float,
+    tuning_capacitance: float,
+) -> float:
+    """Voltage on the reaction set's tuned circuit, at resonance, for each volt on the isolating valve's grid.
+
+    Parameters
+    ----------
+    frequency : float or ndarray, hertz, > 0, to which the tuned circuit is tuned
+    amplification_factor : float or ndarray, a pure number, > 0
+    anode_resistance : float or ndarray, ohm, > 0
+    winding_inductance : float or ndarray, henry, > 0, of the anode winding
+    mutual_inductance : float or ndarray, henry, of anode winding and tuned coil
+    tuned_resistance : float or ndarray, ohm, > 0, in series with the tuned coil: what reaction has left of it
+    tuning_capacitance : float or ndarray, farad, > 0
+
+    Returns
+    -------
+    float or ndarray, a pure number; the arguments broadcast together
+
+    Source
+    ------
+    μ volts behind the anode resistance, which finds in its way the winding and what the tuned circuit reflects into it
+    (`reflected_impedance`); ω M volts for each ampere there; and at resonance 1/(ω C r) times that on the condenser.
+    """
+    angular = 2 * np.pi * frequency
+    load = 1j * angular * winding_inductance + reflected_impedance(frequency, mutual_inductance, tuned_resistance)
+    current = amplification_factor / (anode_resistance + load)
+    return np.abs(current * mutual_inductance / (tuning_capacitance * tuned_resistance))
+
+
+def anode_swing(
+    swing: float,
+    frequency: float,
+    tuning_capacitance: float,
+    mutual_inductance: float,
+    winding_inductance: float,
+    anode_resistance: float,
+) -> complex:
+    """What an oscillation on the tuned circuit leaves on the isolating valve's anode.
+
+    Parameters
+    ----------
+    swing : float or ndarray, volt, crest, across the tuning condenser
+    frequency : float or ndarray, hertz, > 0, of the oscillation
+    tuning_capacitance : float or ndarray, farad, > 0
+    mutual_inductance : float or ndarray, henry, of anode winding and tuned coil; negative if the winding is turned over
+    winding_inductance : float or ndarray, henry, > 0, of the anode winding
+    anode_resistance : float or ndarray, ohm, > 0
+
+    Returns
+    -------
+    complex or ndarray of complex, volt, crest, the swing's phase being 0; the arguments broadcast together
+
+    Source
+    ------
+    The tuned coil carries jωC times the swing, and jωM volts come for each ampere of it; winding and anode resistance
+    share them.
+    """
+    angular = 2 * np.pi * frequency
+    induced = 1j * angular * mutual_inductance * 1j * angular * tuning_capacitance * swing
+    return induced * anode_resistance / (anode_resistance + 1j * angular * winding_inductance)
+
+
+def grid_swing(
+    frequency: float,
+    anode_swing: complex,
+    anode_grid: float,
+    tuned_swing: float,
+    stray: float,
+    grid_impedance: complex,
+) -> complex:
+    """What of it gets back to the grid, where the aerial is: through the valve's own capacitance, and past the valve.
+
+    Parameters
+    ----------
+    frequency : float or ndarray, hertz, > 0
+    anode_swing : complex or ndarray, volt, crest
+    anode_grid : float or ndarray, farad, >= 0, from anode to grid inside the valve
+    tuned_swing : float or ndarray, volt, crest, at the top of the tuned circuit
+    stray : float or ndarray, farad, >= 0, from there to the aerial's lead
+    grid_impedance : complex or ndarray, ohm, of all that lies from the grid to earth, the aerial among it
+
+    Returns
+    -------
+    complex or ndarray of complex, volt, crest; the arguments broadcast together
+
+    Source
+    ------
+    The currents into the grid add up to nothing (Kirchhoff): two capacitances bring what the rest takes to earth.
+    """
+    susceptance = 2j * np.pi * frequency
+    brought = susceptance * (anode_grid * anode_swing + stray * tuned_swing)
+    return brought / (1 / np.asarray(grid_impedance) + susceptance * (anode_grid + stray))
+
+
+def isolation(
+    frequency: float,
+    tuning_capacitance: float,
+    direct_coupling: float,
+    aerial_impedance: complex,
+    grid_resistance: float,
+    anode_winding: tuple[float, float],
+    valve: tuple[float, float],
+    stray: float,
+) -> float:
+    """By how much less of an oscillation runs in the aerial with the isolating stage than with the aerial on the set itself.
+
+    Parameters
+    ----------
+    frequency : float or ndarray, hertz, > 0, of the oscillation
+    tuning_capacitance : float or ndarray, farad, > 0
+    direct_coupling : float or ndarray, henry, of aerial coil and tuned coil where there is no isolating stage
+    aerial_impedance : complex or ndarray, ohm, all the way round the aerial; taken to be the same with the stage
+    grid_resistance : float or ndarray, ohm, > 0, from the isolating valve's grid to earth
+    anode_winding : tuple of two floats, henry: its inductance, > 0, and its mutual inductance with the tuned coil
+    valve : tuple of two floats: anode resistance in ohms, > 0, and capacitance from anode to grid in farads, >= 0
+    stray : float or ndarray, farad, >= 0, from the top of the tuned circuit to the aerial's lead
+
+    Returns
+    -------
+    float or ndarray, decibel, above 0 where the stage helps; the arguments but the tuples broadcast together
+
+    Source
+    ------
+    Unit 07's `aerial_current` against `grid_swing` over the aerial's impedance, for one and the same swing.
+    """
+    inductance, mutual = anode_winding
+    resistance, anode_grid = valve
+    direct = aerial_current(1.0, frequency, tuning_capacitance, direct_coupling, aerial_impedance)
+    anode = anode_swing(1.0, frequency, tuning_capacitance, mutual, inductance, resistance)
+    to_earth = 1 / (1 / np.asarray(aerial_impedance) + 1 / grid_resistance)
+    grid = grid_swing(frequency, anode, anode_grid, 1.0, stray, to_earth)
+    return 20 * np.log10(direct / np.abs(grid / aerial_impedance / np.sqrt(2)))
+
+
+def stable_gain(transconductance: float, anode_grid: float, frequency: float) -> float:
+    """Greatest gain of a stage between two like tuned circuits before it oscillates by itself.
+
+    Parameters
+    ----------
+    transconductance : float or ndarray, siemens, > 0
+    anode_grid : float or ndarray, farad, > 0, from anode to grid
+    frequency : float or ndarray, hertz, > 0
+
+    Returns
+    -------
+    float or ndarray, a pure number; the arguments broadcast together
+
+    Source
+    ------
+    R. T. Beatty, Experimental Wireless 5, 1928 (from memory): with the circuits at their worst tunings the stage oscillates
+    where gm ω C R² passes 2, R being the resistance of either circuit at resonance; and the gain is gm R.
+    """
+    return np.sqrt(2 * transconductance / (2 * np.pi * frequency * anode_grid))
