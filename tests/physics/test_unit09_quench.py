@@ -68,8 +68,8 @@ def test_off_tune_by_integration(growth, decay, times):
 
     def top(rate):
         # the quench before the burst, from the level at which the signal then stands, and the burst itself
-        settled = 1e-6 / (decay + 1j * rate)
-        (end, _), _ = cycle(growth, decay, 9 / growth, 1e-9, lambda t: 1e-6 * np.exp(1j * rate * t), settled)
+        settled = growth / (decay + 1j * rate)
+        (end, _), _ = cycle(growth, decay, 9 / growth, 1e-9, lambda t: growth * np.exp(1j * rate * t), settled)
         return abs(end)
 
     found = top(turning) / top(0.0)
