@@ -195,6 +195,17 @@ export function ticklerLeakage(n) {
 }
 
 /**
+ * Of the pair of poles that outlasts all other pairs: frequency in hertz at which the set rings by itself, and the rate per second
+ * at which that grows.
+ *
+ * @param {Complex[]} found
+ */
+export function ringing(found) {
+  const pole = found.reduce((best, next) => (next.im > 0 && (best.im <= 0 || next.re > best.re) ? next : best));
+  return { frequency: pole.im / (2 * Math.PI), growth: pole.re };
+}
+
+/**
  * The mode nearest to a frequency; and the distance, in radians a second, of the next nearest.
  *
  * @param {Mode[]} all

@@ -8,9 +8,8 @@
 import { aerialCrest, noiseField } from "./aerial.js";
 import { abs, complex, div, exp, mul, scale, sub } from "./complex.js";
 import { createTelephones, pascalsPerVolt } from "./ear.js";
-import { steadyFormula } from "./network.js";
+import { modes, ringing, steadyFormula } from "./network.js";
 import { slowMode } from "./slow-mode.js";
-import { ring } from "./stability.js";
 import { ANODE, BIAS, createMarch, GRID_I, GRID_R, start, throughAStep, TURNING } from "./stepping.js";
 
 /** @typedef {import("./bench.js").Figures} Figures */
@@ -20,13 +19,14 @@ import { ANODE, BIAS, createMarch, GRID_I, GRID_R, start, throughAStep, TURNING 
 /** @typedef {(station: number, sample: number) => number} Programme modulation of a station, by its place among the figures' */
 
 export const EVERY = 2; // steps of the envelope to each sample of the sound
-const HOLD = 256; // samples: how long knobs stand still while they are turned
+const HOLD = 0.01; // second: how long knobs stand still while they are turned
 const GLIDE = 0.6; // of the way that is left, a knob goes in that time
 const THERE = 1e-4; // a knob as near as this to where it should be is there
 const NEAR = 16e3; // hertz from the frame: a station farther off is put at the rim
 const RIM = 24e3; // hertz
 const SEED = 1e-6; // volt
 const NOISES = 1 << 15;
+const FAINT = 1e-9; // pascal
 const JOINT = 0.004; // second: in which the last sound of a set that was changed dies away
 
 /** Noise of crest 1 for each of its two parts; always the same. */
@@ -81,11 +81,10 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
   let pascals = 0;
   let hasValve = false;
   let supply = 0;
-  let emfR = 0;
-  let emfI = 0;
+  const emf = new Float64Array(2); // volt, in the frame, at the last step
   let left = 0; // samples until the knobs may move again
   let sample = 0;
-  let jumped = 0; // pascal: what is left of a set's last sound
+  let jump = 0; // pascal: what is left of a set's last sound
   let last = 0;
   let nearestOffset = 0;
   let turned = 0; // radian: the swing's from the tuned station since the last report
@@ -94,17 +93,18 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
   /** Take up the knobs as they stand now. @param {State} now */
   function takeUp(now) {
     const { network, fed } = networkOf(now);
-    const ringing = ring(network).frequency;
-    const net = slowMode(network, fed.stage, ringing);
+    const all = modes(network);
+    const { frequency } = ringing(all.map((mode) => mode.pole));
+    const net = slowMode(network, fed.stage, frequency, all);
     const restarted = !knobs || knobs.set !== now.set || knobs.feed !== now.feed;
     if (restarted) {
       state = start(fed.rest, fed.stage, SEED);
       telephones.settle();
-      jumped = last;
+      jump = last;
     } else {
-      state[TURNING] -= 2 * Math.PI * (ringing - reference);
+      state[TURNING] -= 2 * Math.PI * (frequency - reference);
     }
-    reference = ringing;
+    reference = frequency;
     march.turn(net, fed.stage, reference, rate);
     hasValve = fed.stage.perveance > 0;
     supply = fed.stage.supply;
@@ -181,10 +181,15 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
      */
     play(out, programme) {
       const fade = Math.exp(-1 / (JOINT * sampleRate));
+      let emfR = emf[0];
+      let emfI = emf[1];
+      let turning = 0;
+      let sounded = last;
       for (let n = 0; n < out.length; n++, sample++) {
         if (left-- <= 0) {
+          last = sounded;
           glide();
-          left = HOLD;
+          left = HOLD * sampleRate;
         }
         for (let h = 0; h < hearing; h++) {
           const at = 6 * heard[h];
@@ -208,13 +213,20 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
           emfR = nextR;
           emfI = nextI;
           volts += hasValve ? supply - state[ANODE] : -state[BIAS];
-          turned += state[TURNING];
+          turning += state[TURNING];
         }
-        steps += EVERY;
-        jumped *= fade;
-        last = telephones.heard(volts / EVERY, pascals) + jumped;
-        out[n] = last;
+        sounded = telephones.heard(volts / EVERY, pascals);
+        if (jump !== 0) {
+          sounded += jump;
+          jump = Math.abs(jump) > FAINT ? jump * fade : 0;
+        }
+        out[n] = sounded;
       }
+      emf[0] = emfR;
+      emf[1] = emfI;
+      last = sounded;
+      turned += turning;
+      steps += EVERY * out.length;
       for (let h = 0; h < hearing; h++) {
         const at = 6 * heard[h];
         const size = Math.hypot(phasors[at], phasors[at + 1]);

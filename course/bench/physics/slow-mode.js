@@ -54,12 +54,13 @@ const TOO_NEAR = 2 * Math.PI * 50e3; // radian a second: a second mode as near a
  * @param {Network} n valve and grid in it by their slopes at rest
  * @param {Stage} stage
  * @param {number} reference hertz, of the frame
+ * @param {import("./network.js").Mode[]} [all] the network's modes, if they are known
  * @returns {Net}
  * @throws {RangeError} in words, where the reduction would not hold
  */
-export function slowMode(n, stage, reference) {
+export function slowMode(n, stage, reference, all = modes(n)) {
   const carrier = complex(0, 2 * Math.PI * reference);
-  const { slow, fast, apart } = nearest(modes(n), reference);
+  const { slow, fast, apart } = nearest(all, reference);
   if (apart < TOO_NEAR) {
     throw new RangeError("The aerial's circuit is tuned close to the set's: loosen the coupling or shorten the aerial.");
   }

@@ -1,7 +1,7 @@
 /** What a set does at weak signals, from its poles: where it rings, when it sings, what it takes in. */
 
 import { abs, complex, div, scale } from "./complex.js";
-import { determinantPolynomial, poles, steadyFormula } from "./network.js";
+import { determinantPolynomial, poles, ringing, steadyFormula } from "./network.js";
 import { valueAndSlope } from "./polynomial.js";
 
 /** @typedef {import("./complex.js").Complex} Complex */
@@ -12,11 +12,8 @@ const STEPS = 20; // of the secant rule
 const UNIT = 1e-11; // farad
 const ON_STATION = 1e-5;
 
-/** Frequency in hertz at which a set rings by itself, and the rate per second at which that grows. @param {Network} n */
-export function ring(n) {
-  const pole = poles(n).reduce((best, next) => (next.im > 0 && (best.im <= 0 || next.re > best.re) ? next : best));
-  return { frequency: pole.im / (2 * Math.PI), growth: pole.re };
-}
+/** Where a set rings by itself, in hertz, and the rate per second at which that grows. @param {Network} n */
+export const ring = (n) => ringing(poles(n));
 
 /** Whether any swing grows. @param {Network} n */
 export const oscillates = (n) => poles(n).some((pole) => pole.re >= 0);

@@ -38,6 +38,8 @@ const AT_PASSING = 7;
 
 const MOST_TURN = 1;
 const TERMS = 14; // of the exponential's series
+const FEW_TERMS = 8; // that serve as well while the exponent's parts are below `SMALL`
+const SMALL = 0.1;
 const ONE_OVER = Float64Array.from({ length: TERMS + 1 }, (_, n) => 1 / n);
 const NUMBERS = new Float64Array(11); // that they are floats is all that is said here
 const TINY = 1e-30;
@@ -63,7 +65,8 @@ export function start({ bias, anode }, stage, seed = 0) {
 export function throughAStep(re, im, into) {
   let rampR = 0;
   let rampI = 0;
-  for (let n = TERMS; n > 2; n--) {
+  const terms = Math.abs(re) < SMALL && Math.abs(im) < SMALL ? FEW_TERMS : TERMS;
+  for (let n = terms; n > 2; n--) {
     const r = 1 + (rampR * re - rampI * im) * ONE_OVER[n];
     rampI = (rampR * im + rampI * re) * ONE_OVER[n];
     rampR = r;
