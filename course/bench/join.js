@@ -7,10 +7,10 @@ const [entry, target] = process.argv.slice(2);
 const form = /** @type {const} */ ({ bundle: true, minify: true, format: "iife", target: "es2020", charset: "utf8" });
 const here = new URL(".", import.meta.url).pathname;
 
-const worklet = await build({ ...form, entryPoints: [`${here}sound/worklet.js`], write: false });
+const threads = await build({ ...form, entryPoints: [`${here}sound/threads.js`], write: false });
 await build({
   ...form,
   entryPoints: [entry],
   outfile: target,
-  define: { WORKLET_TEXT: JSON.stringify(worklet.outputFiles[0].text) },
+  define: { THREADS_TEXT: JSON.stringify(threads.outputFiles[0].text) },
 });

@@ -1,7 +1,6 @@
 /** The bench's physics as the page asks for it: everything takes the figures and a state of the knobs. */
 
 import { aerialCrest, aerialCurrent, nearbyField, noiseField, radiatedPower, spoiledDistance } from "./aerial.js";
-import { abs } from "./complex.js";
 import { cycleTables } from "./cycle.js";
 import { hearingThreshold as thresholdOf, pressureLevel } from "./ear.js";
 import { steadyFormula } from "./network.js";
@@ -58,13 +57,13 @@ const HEAR = 0.04; // second: whole cycles of a tone in steps of 25 Hz
 const OTHERS = 1.35; // of the tone: what all other stations send
 const SWING = 0.3; // volt: from where an oscillation is let settle
 
-/** @type {WeakMap<object, import("./cycle.js").CycleTables>} */ const kept = new WeakMap();
+/** @type {WeakMap<object, ReturnType<typeof receiverOf>>} */ const listeners = new WeakMap();
 
-/** The tables for the envelope's equation, worked out once. @param {Figures} figures */
-export function tablesOf(figures) {
-  let tables = kept.get(figures);
-  if (!tables) kept.set(figures, (tables = cycleTables(figures.cycle)));
-  return tables;
+/** The set that `listen` plays, made once: a march that has run before runs faster. @param {Figures} figures */
+function listenerOf(figures) {
+  let listener = listeners.get(figures);
+  if (!listener) listeners.set(figures, (listener = receiverOf(figures, LISTEN_RATE)));
+  return listener;
 }
 
 /** @param {Figures} figures @param {State} state */
@@ -158,12 +157,13 @@ export const onAir = (figures, state) =>
 export function stations(figures, state) {
   const { network } = networkOf(figures, state);
   const silent = !stability.oscillates(network);
+  const onGrid = steadyFormula(network);
   const air = onAir(figures, state);
   return figures.stations
     .filter((_, k) => air[k])
     .map(({ name, frequency, field }) => {
       const emf = aerialCrest(field, figures.aerial.effective_height);
-      return { name, frequency, field, emf, grid: silent ? emf * abs(steadyFormula(network, frequency)) : null };
+      return { name, frequency, field, emf, grid: silent ? emf * onGrid(frequency) : null };
     });
 }
 
@@ -175,7 +175,7 @@ export function tunedStation(figures, state) {
 }
 
 /**
- * What is heard when the tuned station sends one tone and all others another: the envelope's equation, run for a moment.
+ * What is heard, and what the neighbour has of it, when the tuned station sends one tone and all others another: the envelope's equation, run for a moment.
  *
  * @param {Figures} figures
  * @param {State} state
@@ -184,9 +184,8 @@ export function tunedStation(figures, state) {
 export function listen(figures, state, { tone = 1000, depth = 0.3 } = {}) {
   const station = tunedStation(figures, state);
   const sounding = ring(figures, state).growth > 0;
-  const receiver = receiverOf(figures, LISTEN_RATE);
-  receiver.turn(state);
-  if (sounding) receiver.strike(SWING);
+  const receiver = listenerOf(figures);
+  receiver.restart(state, sounding ? SWING : 0);
   const wanted = figures.stations.findIndex(({ name }) => name === station.name);
   const turn = (2 * Math.PI * tone) / LISTEN_RATE;
   const programme = (/** @type {number} */ k, /** @type {number} */ n) =>
@@ -214,12 +213,13 @@ export function listen(figures, state, { tone = 1000, depth = 0.3 } = {}) {
     whistle: sounding ? Math.abs(beat) : 0,
     grid,
     oscillates: sounding,
+    neighbour: sounding ? neighbour(figures, state, grid) : null,
   };
 }
 
 /** A set that plays, at a sample rate. @param {Figures} figures @param {number} sampleRate hertz */
 export const receiverOf = (figures, sampleRate) =>
-  createReceiver(figures, tablesOf(figures), sampleRate, {
+  createReceiver(figures, cycleTables(figures.cycle), sampleRate, {
     networkOf: (state) => networkOf(figures, state),
     onAir: (state) => onAir(figures, state),
   });

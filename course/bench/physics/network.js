@@ -7,7 +7,7 @@
  */
 
 import { abs, add, complex, div, mul, scale, sub } from "./complex.js";
-import { negative, product, roots, stretched, sum, valueAndSlope } from "./polynomial.js";
+import { negative, product, roots, sizeAt, stretched, sum, valueAndSlope } from "./polynomial.js";
 
 /** @typedef {import("./complex.js").Complex} Complex */
 
@@ -42,11 +42,12 @@ import { negative, product, roots, stretched, sum, valueAndSlope } from "./polyn
 /** @typedef {[Complex, Complex, Complex]} Three */
 
 /**
- * The determinant of the three meshes as a polynomial in s, from the constant to s⁶, as `three_winding_polynomial`.
+ * Volts on the grid for each volt in the aerial as a ratio of two polynomials in s, from their constants upwards; the lower is the
+ * determinant of the three meshes, as `three_winding_polynomial` has it.
  *
  * @param {Network} n
  */
-export function determinantPolynomial(n) {
+export function transfer(n) {
   const by = (/** @type {number} */ factor) => [0, factor];
   const intoGrid = [n.grid_conductance, n.tuning_capacitance];
   const a = [1, n.aerial_capacitance * n.aerial_resistance, n.aerial_capacitance * n.aerial_inductance];
@@ -64,11 +65,15 @@ export function determinantPolynomial(n) {
     n.throttle_capacitance * n.tickler_inductance,
   ];
   const less = negative;
-  return sum(
-    product(a, sum(product(e, i), less(product(f, h)))),
-    less(product(b, sum(product(d, i), less(product(f, g))))),
-    product(c, sum(product(d, h), less(product(e, g)))),
-  );
+  const crossed = sum(product(d, i), less(product(f, g)));
+  return {
+    above: product(by(-n.aerial_capacitance), crossed),
+    below: sum(
+      product(a, sum(product(e, i), less(product(f, h)))),
+      less(product(b, crossed)),
+      product(c, sum(product(d, h), less(product(e, g)))),
+    ),
+  };
 }
 
 /** @param {Network} n @param {Complex} s @returns {[Three, Three, Three]} rows: aerial, tuned circuit, tickler */
@@ -121,9 +126,6 @@ function cofactors(m, column) {
 /** @param {Three} a @param {Three} b */
 const dot = (a, b) => add(mul(a[0], b[0]), mul(a[1], b[1]), mul(a[2], b[2]));
 
-/** @param {[Three, Three, Three]} m @param {number} column @returns {Three} */
-const columnOf = (m, column) => [m[0][column], m[1][column], m[2][column]];
-
 const GRID = 1;
 const TICKLER = 2;
 
@@ -145,7 +147,7 @@ export function poles(n) {
     complex(-1 / (slack * unit * unit * n.throttle_capacitance)),
     complex(-slack / n.tickler_inductance),
   ];
-  return roots(stretched(determinantPolynomial(n), unit), guesses).map((root) => scale(root, unit));
+  return roots(stretched(transfer(n).below, unit), guesses).map((root) => scale(root, unit));
 }
 
 /**
@@ -158,9 +160,9 @@ export function poles(n) {
  * @returns {Mode[]}
  */
 export function modes(n) {
-  const polynomial = determinantPolynomial(n);
+  const { below } = transfer(n);
   return poles(n).map((pole) => {
-    const [, slope] = valueAndSlope(polynomial, pole);
+    const [, slope] = valueAndSlope(below, pole);
     const over = div(slope, scale(mul(pole, pole), n.aerial_capacitance * n.throttle_capacitance));
     const matrix = meshes(n, pole);
     const driven = drives(n, pole);
@@ -173,17 +175,14 @@ export function modes(n) {
 }
 
 /**
- * Volts on the grid for each volt in the aerial by the steady-state formula; beyond the threshold it is false.
+ * Volts on the grid for each volt in the aerial by the steady-state formula, in size; beyond the threshold it is false.
  *
  * @param {Network} n
- * @param {number} frequency hertz
- * @returns {Complex}
+ * @returns {(frequency: number) => number} of hertz
  */
-export function steadyFormula(n, frequency) {
-  const s = complex(0, 2 * Math.PI * frequency);
-  const matrix = meshes(n, s);
-  const counts = cofactors(matrix, GRID);
-  return div(dot(counts, drives(n, s)[0]), dot(counts, columnOf(matrix, GRID)));
+export function steadyFormula(n) {
+  const { above, below } = transfer(n);
+  return (frequency) => sizeAt(above, 2 * Math.PI * frequency) / sizeAt(below, 2 * Math.PI * frequency);
 }
 
 /** Inductance of the tickler with the other windings shorted, in henry. @param {Network} n */

@@ -44,6 +44,18 @@ export function valueAndSlope(polynomial, at) {
   return [complex(re, im), complex(slopeRe, slopeIm)];
 }
 
+/** Size of a polynomial where its variable is an imaginary number. @param {number[]} polynomial @param {number} along */
+export function sizeAt(polynomial, along) {
+  const square = -along * along;
+  let even = 0;
+  let odd = 0;
+  for (let power = polynomial.length - 1; power >= 0; power--) {
+    if (power % 2) odd = odd * square + polynomial[power];
+    else even = even * square + polynomial[power];
+  }
+  return Math.hypot(even, odd * along);
+}
+
 /**
  * All roots at once, each moved by Newton's step with the others divided out.
  *

@@ -10,7 +10,7 @@ import { abs, complex, div, exp, mul, scale, sub } from "./complex.js";
 import { createTelephones, pascalsPerVolt } from "./ear.js";
 import { modes, ringing, steadyFormula } from "./network.js";
 import { slowMode } from "./slow-mode.js";
-import { ANODE, BIAS, createMarch, GRID_I, GRID_R, start, throughAStep, TURNING } from "./stepping.js";
+import { ANODE, BIAS, createMarch, GRID_I, GRID_R, MODE_R, start, throughAStep, TURNING } from "./stepping.js";
 
 /** @typedef {import("./bench.js").Figures} Figures */
 /** @typedef {import("./bench.js").State} State */
@@ -25,8 +25,11 @@ const THERE = 1e-4; // a knob as near as this to where it should be is there
 const NEAR = 16e3; // hertz from the frame: a station farther off is put at the rim
 const RIM = 24e3; // hertz
 const SEED = 1e-6; // volt
-const NOISES = 1 << 15;
+const NOISE_BITS = 15;
+const NOISES = 1 << NOISE_BITS;
 const FAINT = 1e-9; // pascal
+const BEYOND = 1.5; // times what the stations drive: a swing as great as that keeps itself up
+const LITTLE = 0.05; // volt
 const JOINT = 0.004; // second: in which the last sound of a set that was changed dies away
 
 /** Noise of crest 1 for each of its two parts; always the same. */
@@ -89,12 +92,16 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
   let nearestOffset = 0;
   let turned = 0; // radian: the swing's from the tuned station since the last report
   let steps = 0;
+  let growing = false;
+  let forced = 0; // volt: the most that the stations drive on to the grid
+  let fault = "";
+  let drawn = 1;
 
   /** Take up the knobs as they stand now. @param {State} now */
   function takeUp(now) {
     const { network, fed } = networkOf(now);
     const all = modes(network);
-    const { frequency } = ringing(all.map((mode) => mode.pole));
+    const { frequency, growth } = ringing(all.map((mode) => mode.pole));
     const net = slowMode(network, fed.stage, frequency, all);
     const restarted = !knobs || knobs.set !== now.set || knobs.feed !== now.feed;
     if (restarted) {
@@ -105,6 +112,7 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
       state[TURNING] -= 2 * Math.PI * (frequency - reference);
     }
     reference = frequency;
+    growing = growth > 0;
     march.turn(net, fed.stage, reference, rate);
     hasValve = fed.stage.perveance > 0;
     supply = fed.stage.supply;
@@ -118,15 +126,18 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
   function hear(now, net, network) {
     const air = onAir(now);
     /** @type {Map<number, {station: number, grid: number}>} */ const rim = new Map();
+    const onGrid = steadyFormula(network);
     hearing = 0;
+    forced = 0;
     nearestOffset = Infinity;
     figures.stations.forEach((station, k) => {
       if (!air[k]) return;
       const offset = station.frequency - reference;
       const crest = aerialCrest(station.field, figures.aerial.effective_height);
+      const grid = crest * onGrid(station.frequency);
       if (Math.abs(offset) < Math.abs(nearestOffset)) nearestOffset = offset;
+      forced += 2 * grid;
       if (Math.abs(offset) <= NEAR) return follow(k, offset, crest);
-      const grid = crest * abs(steadyFormula(network, station.frequency));
       const side = Math.sign(offset);
       if (grid > (rim.get(side)?.grid ?? 0)) rim.set(side, { station: k, grid });
     });
@@ -158,7 +169,15 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
       throttle: between(from.throttle, to.throttle),
     };
     const there = next.coupling === to.coupling && next.tuning === to.tuning && next.throttle === to.throttle;
-    takeUp(there || from.set !== to.set || from.feed !== to.feed ? to : next);
+    const taken = there || from.set !== to.set || from.feed !== to.feed ? to : next;
+    try {
+      takeUp(taken);
+      fault = "";
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+      fault = error.message;
+      knobs = taken;
+    }
   }
 
   return {
@@ -168,9 +187,14 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
       wanted = to;
     },
 
-    /** Begin with a swing on the grid. @param {number} volts crest */
-    strike(volts) {
-      state[0] = state[GRID_R] = volts;
+    /** Begin afresh, with a swing on the grid. @param {State} to @param {number} swing volt, crest */
+    restart(to, swing) {
+      knobs = null;
+      wanted = to;
+      phasors.fill(0);
+      takeUp(to);
+      jump = last = emf[0] = emf[1] = sample = 0;
+      state[MODE_R] = state[GRID_R] = swing;
     },
 
     /**
@@ -196,10 +220,11 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
           phasors[at + 5] = phasors[at + 4] * (1 + programme(heard[h], sample));
         }
         let volts = 0;
-        let place = Math.floor(Math.random() * (NOISES - 2 * EVERY));
+        drawn = (Math.imul(drawn, 1664525) + 1013904223) | 0;
+        let place = drawn >>> (32 - NOISE_BITS);
         for (let e = 0; e < EVERY; e++) {
-          let nextR = spread * noise[place++];
-          let nextI = spread * noise[place++];
+          let nextR = spread * noise[place++ % NOISES];
+          let nextI = spread * noise[place++ % NOISES];
           for (let h = 0; h < hearing; h++) {
             const at = 6 * heard[h];
             const re = phasors[at] * phasors[at + 2] - phasors[at + 1] * phasors[at + 3];
@@ -235,12 +260,16 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
       }
     },
 
-    /** How the set stands; `beat` is hertz of its swing above the nearest station since the last time this was asked. */
+    /**
+     * How the set stands. `beat` is hertz of its swing above the nearest station since the last time this was asked; `fault` says in
+     * words why the knobs were not followed, if they were not.
+     */
     stand() {
       const beat = steps ? turned / steps / (2 * Math.PI) - nearestOffset : 0;
       turned = 0;
       steps = 0;
-      return { grid: Math.hypot(state[GRID_R], state[GRID_I]), bias: state[BIAS], beat };
+      const grid = Math.hypot(state[GRID_R], state[GRID_I]);
+      return { grid, bias: state[BIAS], beat, oscillates: growing || grid > BEYOND * forced + LITTLE, fault };
     },
   };
 }

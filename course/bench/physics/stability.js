@@ -1,7 +1,7 @@
 /** What a set does at weak signals, from its poles: where it rings, when it sings, what it takes in. */
 
-import { abs, complex, div, scale } from "./complex.js";
-import { determinantPolynomial, poles, ringing, steadyFormula } from "./network.js";
+import { complex, div, scale } from "./complex.js";
+import { poles, ringing, steadyFormula, transfer } from "./network.js";
 import { valueAndSlope } from "./polynomial.js";
 
 /** @typedef {import("./complex.js").Complex} Complex */
@@ -25,15 +25,16 @@ export const oscillates = (n) => poles(n).some((pole) => pole.re >= 0);
  * @param {ArrayLike<number>} frequencies hertz
  */
 export function response(n, frequencies) {
-  return oscillates(n) ? null : Float64Array.from(frequencies, (frequency) => abs(steadyFormula(n, frequency)));
+  return oscillates(n) ? null : Float64Array.from(frequencies, steadyFormula(n));
 }
 
 /** Gain at the frequency where the set rings, and the −3 dB band about it, in hertz; null if it oscillates. @param {Network} n */
 export function band(n) {
-  if (oscillates(n)) return null;
-  const { frequency, growth } = ring(n);
+  const found = poles(n);
+  if (found.some((pole) => pole.re >= 0)) return null;
+  const { frequency, growth } = ringing(found);
   const width = -growth / Math.PI;
-  const gain = abs(steadyFormula(n, frequency));
+  const gain = steadyFormula(n)(frequency);
   return { frequency, gain, low: frequency - width / 2, high: frequency + width / 2, width };
 }
 
@@ -67,8 +68,8 @@ export function retuned(n, frequency) {
  * @returns {number} farad; not above 0 if no throttle does it
  */
 export function thresholdThrottle(n) {
-  const shut = determinantPolynomial({ ...n, throttle_capacitance: 0 });
-  const by = determinantPolynomial({ ...n, throttle_capacitance: UNIT }).map((a, power) => a - (shut[power] ?? 0));
+  const shut = transfer({ ...n, throttle_capacitance: 0 }).below;
+  const by = transfer({ ...n, throttle_capacitance: UNIT }).below.map((a, power) => a - (shut[power] ?? 0));
   const throttleAt = (/** @type {number} */ angular) => {
     const place = complex(0, angular);
     return scale(div(valueAndSlope(shut, place)[0], valueAndSlope(by, place)[0]), -UNIT);

@@ -1,5 +1,7 @@
 /** The page's side of the sound: starts and stops it, hands it the knobs, brings it the stations' programme. */
 
+import { threadsAddress } from "./text.js";
+
 /** @typedef {import("../physics/bench.js").Figures} Figures */
 /** @typedef {import("../physics/bench.js").State} State */
 
@@ -14,12 +16,10 @@
  * @property {number} bias volt
  * @property {number} beat hertz of the set's swing above the nearest station
  * @property {boolean} oscillates
+ * @property {string} fault why the knobs were not followed, if they were not
  * @property {number} load share of the time there is that the sound takes to work out
  */
 
-// The bundler puts the worklet's text here: from a USB stick an AudioWorklet can be loaded from a data: address only.
-/** @type {string} */
-const workletText = WORKLET_TEXT;
 const FADE = 0.05; // second
 
 /** @param {string} address of a classic script that leaves the programme in `SALTMARSH_PROGRAMME` @returns {Promise<string>} */
@@ -46,7 +46,7 @@ const bytesOf = (base64) => Uint8Array.from(atob(base64), (digit) => digit.charC
  * @param {State} state
  */
 export async function setNode(context, figures, state) {
-  await context.audioWorklet.addModule(`data:text/javascript;charset=utf-8,${encodeURIComponent(workletText)}`);
+  await context.audioWorklet.addModule(threadsAddress());
   return new AudioWorkletNode(context, "set-that-plays", {
     numberOfInputs: 0,
     outputChannelCount: [2],
@@ -89,7 +89,7 @@ export function createPlayer(figures, { programme, onReport = () => {}, onFault 
       node = made;
       node.port.onmessage = ({ data }) => {
         if (data.fault) onFault(data.fault);
-        else onReport({ ...data, oscillates: data.oscillates ?? false });
+        onReport(data);
       };
       node.port.postMessage({ state: last });
       node.connect(sounding.destination);
