@@ -59,7 +59,8 @@ def mark(members: Iterable[Member], seed: int, paths: Sequence[str] = PATHS, sto
     jobs = jobs or os.cpu_count() or 1
     with Workers() as workers, ThreadPoolExecutor(jobs) as pool:
         def of_member(member):
-            return Marked(member, tuple(kept(path, member.files, seed, store, workers.judge) for path in paths))
+            with workers.sitting():
+                return Marked(member, tuple(kept(path, member.files, seed, store, workers.judge) for path in paths))
 
         ahead = deque()
         try:
@@ -94,6 +95,10 @@ class Workers:
     def __exit__(self, *exception):
         for worker in self._all:
             worker.close()
+
+    def sitting(self):
+        """What this thread judges until this closes is all one member's."""
+        return self._worker().sitting()
 
     def judge(self, path: str, files: dict, seed: int) -> Verdict:
         """As `judge.judge`, with this thread's own worker."""

@@ -52,6 +52,8 @@ def judge(name, files, worker, seed):
         replies = session.ask(plan.calls)
         answers = Answers(plan, replies, session)
         judged = [_judge_question(question_plan, answers) for question_plan in plan.questions]
+    if session.in_company and session.troubled:
+        return judge(name, files, worker, seed)  # the company has been sent away
     if session.ended:
         finding = sentences.ended(exercise, session)
         judged = [(parts, (finding,) if place == 0 else ()) for place, (parts, _) in enumerate(judged)]

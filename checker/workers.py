@@ -55,11 +55,11 @@ class WarmWorker:
     """Warm processes, which fork a contained child for each session: one with numpy, one that has sympy too.
 
     The second is thrice the size, and a fork of it thrice the work, so it is there for those who speak of sympy. Each
-    is started when it is first needed.
+    is started when it is first needed, and has one child at a time.
     """
 
     def __init__(self):
-        self._started = {}
+        self._started, self._waiting, self._sitting = {}, {}, False
 
     def __enter__(self):
         return self
@@ -72,39 +72,81 @@ class WarmWorker:
             process.close()
 
     @contextlib.contextmanager
-    def session(self, exercise, files, seconds, symbolic=False):
-        """A fresh child that has loaded `exercise` from `files` (path → source), asked with `Session.ask`.
+    def sitting(self):
+        """Until this closes, all sessions are of one member: exercises that leave nothing behind share a child."""
+        self._sitting = True
+        try:
+            yield
+        finally:
+            self._sitting = False
+            with contextlib.suppress(WorkerLost):
+                while self._waiting:
+                    self._waiting.popitem()[1].end()
 
-        `symbolic` says that the calls will be made with symbols.
+    @contextlib.contextmanager
+    def session(self, exercise, files, seconds, symbolic=False):
+        """A child that has loaded `exercise` from `files` (path → source), asked with `Session.ask`.
+
+        It is a fresh one, or during a sitting one that has run nothing but plain exercises of the same member. `symbolic`
+        says that the calls will be made with symbols.
         """
         warm = self._warm(*_SYMBOLIC) if symbolic or _speaks(files, _OF_SYMBOLS) else self._warm()
-        requests_read, requests_write = os.pipe()
-        replies_read, replies_write = os.pipe()
-        os.set_blocking(requests_write, False)
-        pid = pidfd = None
-        session = Session(PipeLine(requests_write, replies_read), seconds)
-        try:
-            try:
-                warm.order(FORK_WITH_SCRATCH if _speaks(files, _OF_FILES) else FORK, [requests_read, replies_write])
-            finally:
-                os.close(requests_read)
-                os.close(replies_write)
-            pid, pidfd = warm.answer()
+        with_scratch = _speaks(files, _OF_FILES)
+        child, session = self._waiting.pop(warm, None), None
+        if child is not None:
+            session = Session(child.line, seconds, in_company=True)
+            if with_scratch or not session.begin(exercise, files):
+                child.end()
+                session = None
+        if session is None:
+            child = Child(warm, with_scratch)
+            session = Session(child.line, seconds)
             session.begin(exercise, files)
+        try:
             yield session
-        finally:
-            os.close(requests_write)
-            os.close(replies_read)
-            if pid is not None:
-                _kill(pid, pidfd)
-                warm.order(REAP if session.ended else FORGET, [])
-                status = warm.answer()[0] if session.ended else 0
-                session.signal = os.WTERMSIG(status) if os.WIFSIGNALED(status) else None
+        except BaseException:
+            child.end()
+            raise
+        if self._sitting and session.plain and not session.troubled and not with_scratch:
+            self._waiting[warm] = child
+        else:
+            session.signal = child.end(session.ended)
 
     def _warm(self, *libraries):
         if libraries not in self._started:
             self._started[libraries] = WarmProcess(*libraries)
         return self._started[libraries]
+
+
+class Child:
+    """A contained process, forked on order: the line to it, and its end."""
+
+    def __init__(self, warm, with_scratch):
+        requests_read, self._requests = os.pipe()
+        self._replies, replies_write = os.pipe()
+        os.set_blocking(self._requests, False)
+        self.line, self._warm, self._pid = PipeLine(self._requests, self._replies), warm, None
+        try:
+            try:
+                warm.order(FORK_WITH_SCRATCH if with_scratch else FORK, [requests_read, replies_write])
+            finally:
+                os.close(requests_read)
+                os.close(replies_write)
+            self._pid, self._pidfd = warm.answer()
+        except BaseException:
+            self.end()
+            raise
+
+    def end(self, wondered_at=None):
+        """End it, whatever it does. The signal that it had ended by before, if any, where somebody wonders."""
+        os.close(self._requests)
+        os.close(self._replies)
+        if self._pid is None:
+            return None
+        _kill(self._pid, self._pidfd)
+        self._warm.order(REAP if wondered_at else FORGET, [])
+        status = self._warm.answer()[0] if wondered_at else 0
+        return os.WTERMSIG(status) if os.WIFSIGNALED(status) else None
 
 
 class WarmProcess:
@@ -153,6 +195,7 @@ class FreshWorker:
         pass
 
     close = __exit__
+    sitting = contextlib.nullcontext
 
     @contextlib.contextmanager
     def session(self, exercise, files, seconds, symbolic=False):
@@ -173,20 +216,33 @@ class FreshWorker:
 
 
 class Session:
-    """One child at work. Asking never raises for what the child does: it returns replies, or fewer and says why in `ended`."""
+    """One exercise at work in a child. Asking never raises for what the child does: it returns replies, or fewer and says why in `ended`.
 
-    def __init__(self, line_to_child, seconds, starting=0.0):
+    `plain` is the child's word that the exercise leaves nothing behind in it, `in_company` whether others have been there
+    before, and `troubled` whether anything happened that had better happen to an exercise by itself.
+    """
+
+    def __init__(self, line_to_child, seconds, starting=0.0, in_company=False):
         self._line, self._seconds, self._starting = line_to_child, seconds, starting
-        self.ended, self.signal = None, None
+        self.ended, self.signal, self.plain, self.in_company, self._trouble = None, None, False, in_company, False
+
+    @property
+    def troubled(self):
+        return bool(self.ended) or self._trouble
 
     def begin(self, exercise, files):
-        """Hand over the exercise; nothing is answered to this."""
-        self._try(self._line.send, {"exercise": exercise, "files": files, "seconds": self._seconds}, self._deadline())
+        """Hand over the exercise; whether it is plain, by the word of a child in which nothing else has run yet."""
+        deadline = self._deadline()
+        self._try(self._line.send, {"exercise": exercise, "files": files, "seconds": self._seconds}, deadline)
+        raw = None if self.ended else self._try(self._line.receive, deadline)
+        answer = self._try(parse_line, raw) if raw is not None else None
+        self.plain = answer == {"plain": True}
+        self._starting = 0.0
+        return self.plain
 
     def ask(self, calls):
         """A reply (dict) for each call, as many as came."""
         deadline, replies = self._deadline(), []
-        self._starting = 0.0
         if not self.ended:
             self._try(self._line.send, {"calls": calls}, deadline)
         while len(replies) < len(calls) and not self.ended:
@@ -194,6 +250,7 @@ class Session:
             if raw is not None:
                 reply = self._try(lambda raw=raw: checked_reply(parse_line(raw)))
                 replies += [reply] if reply is not None else []
+        self._trouble = self._trouble or any(reply.get("trouble", "raised") not in _ORDINARY_TROUBLE for reply in replies)
         return replies
 
     def _deadline(self):
@@ -272,6 +329,7 @@ _SYMBOLIC = ("mpmath", "sympy")
 _OF_SYMBOLS = re.compile("|".join(_SYMBOLIC))
 # Only then is it worth giving a child a disk of its own to write on.
 _OF_FILES = re.compile(r"\bopen\s*\(|\btempfile\b|\bmemmap\b|\.(save\w*|tofile|write_\w+|touch|mkdir|makedirs)\b")
+_ORDINARY_TROUBLE = {"raised", "not written", "no function", "signature"}
 _REPLY_FIELDS = {"value": None, "altered": list, "trouble": str, "what": str, "error": str, "text": str,
                  "file": (str, type(None)), "line": (int, type(None)), "names": list, "printed": str}
 

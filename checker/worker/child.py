@@ -1,11 +1,11 @@
-"""One child, one exercise: read a request, load the student's file, answer calls until the judge hangs up."""
+"""One child: read a request, load the student's file, answer calls until the judge hangs up or asks for another file."""
 import io
 import os
 import signal
 import sys
 
 from .denials import watch_audit
-from .student import Printed, Stop, call, load, trouble
+from .student import Printed, Stop, all_plain, call, load, trouble
 from .wire import MAX_LINE, Malformed, line, parse_line
 
 MAX_REPLY = 8 << 20
@@ -82,27 +82,36 @@ class Attempts:
 
 
 def serve(request_descriptor, reply_descriptor, readable, scratch):
-    """Answer batches until the judge closes the pipe. `readable` and `scratch` are what the student's code may open.
+    """Answer until the judge closes the pipe. `readable` and `scratch` are what the student's code may open.
 
-    First line: {"exercise", "files", "seconds"}; every later line: {"calls": [...]}. A reply a call, in order.
+    An exercise begins with {"exercise", "files", "seconds"}, answered by {"plain": whether it leaves nothing behind}; then
+    come lines {"calls": [...]}: a reply a call, in order. A second exercise is run only if it is plain.
     """
     requests = os.fdopen(request_descriptor, "rb", buffering=1 << 16)
-    replies = Replies(reply_descriptor)
-    first = _next(requests)
-    if first is None:
-        return
-    files, seconds = first["files"], first["seconds"]
-    printed = sys.stdout = sys.stderr = Printed()
     sys.stdin = io.StringIO()
-    clock, attempts = Clock(), Attempts()
-    # Python itself looks for the file that a syntax error is in; there is none of that name to be found.
-    own = map(os.path.abspath, files)
-    watch_audit(attempts, files, (*readable, *own), (scratch,) if scratch else ())
+    clock, attempts, files = Clock(), Attempts(), {}
+    watch_audit(attempts, files, readable, (scratch,) if scratch else ())
+    begun, first = _next(requests), True
+    while begun is not None:
+        files.clear()
+        files.update(begun["files"])
+        replies, plain = Replies(reply_descriptor), all_plain(files)
+        replies.add({"plain": plain})
+        replies.send()
+        if not (plain or first):
+            return
+        begun, first = _serve_one(begun, requests, replies, clock, attempts, files), False
+
+
+def _serve_one(begun, requests, replies, clock, attempts, files):
+    """Load one exercise and answer what is asked of it, until something else comes, which is returned."""
+    exercise, seconds = begun["exercise"], begun["seconds"]
+    printed = sys.stdout = sys.stderr = Printed()
     clock.start(seconds)
-    module, failure = clock.guarded(lambda: load(first["exercise"], files), files)
+    module, failure = clock.guarded(lambda: load(exercise, files), files)
     clock.stop()
-    failure = attempts.told(first["exercise"]) or failure
-    while (message := _next(requests)) is not None:
+    failure = attempts.told(exercise) or failure
+    while (message := _next(requests)) is not None and "calls" in message:
         clock.start(seconds)
         asked = None
         for request in message["calls"]:
@@ -112,7 +121,7 @@ def serve(request_descriptor, reply_descriptor, readable, scratch):
             if failure is None:
                 reply, stopped = clock.guarded(lambda request=request: call(module, request), files)
                 reply = stopped or reply
-                failure = attempts.told(first["exercise"]) or (reply if reply.get("trouble") in FATAL else None)
+                failure = attempts.told(exercise) or (reply if reply.get("trouble") in FATAL else None)
                 reply = failure or reply
             else:
                 reply = failure
@@ -120,6 +129,7 @@ def serve(request_descriptor, reply_descriptor, readable, scratch):
             printed.kept = ""
         clock.stop()
         replies.send()
+    return message
 
 
 # After one of these the rest of the batch is answered alike: running on would only repeat it, slowly.

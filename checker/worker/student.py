@@ -13,6 +13,7 @@ from functools import lru_cache
 import numpy as np
 
 from .denials import describe_denial
+from .plain import is_plain
 from .wire import Expression, Unusable, from_wire, to_wire
 
 ALLOWED = frozenset(
@@ -72,7 +73,13 @@ class SubmittedExercises(importlib.abc.MetaPathFinder, importlib.abc.Loader):
         if path is not None:
             module.__file__ = path
             module.__dict__["__builtins__"] = guarded_builtins()
-            exec(compile(self.files[path], path, "exec", dont_inherit=True), module.__dict__)
+            exec(compiled(path, self.files[path]), module.__dict__)
+
+
+@lru_cache(maxsize=256)
+def compiled(path, source):
+    """The code of a submitted file; whatever is wrong with it is raised again each time it is asked for."""
+    return compile(source, path, "exec", dont_inherit=True)
 
 
 def guarded_builtins():
@@ -94,11 +101,20 @@ def guarded_builtins():
     return guarded
 
 
+def all_plain(files):
+    """Whether all of the files can be seen to leave nothing behind; see `plain`."""
+    try:
+        return all(is_plain(compiled(path, source)) for path, source in files.items())
+    except Exception:  # it does not compile: that is told when it is loaded
+        return False
+
+
 def load(exercise, files):
-    """The module of one exercise, from a dict of path to source text."""
-    sys.meta_path.insert(0, SubmittedExercises(files))
-    name = "exercises." + exercise.replace("/", ".")
-    return importlib.import_module(name)
+    """The module of one exercise, from a dict of path to source text; what was submitted before is forgotten."""
+    for name in [name for name in sys.modules if name.partition(".")[0] == "exercises"]:
+        del sys.modules[name]
+    sys.meta_path[:] = [SubmittedExercises(files), *(finder for finder in sys.meta_path if type(finder) is not SubmittedExercises)]
+    return importlib.import_module("exercises." + exercise.replace("/", "."))
 
 
 def trouble(error, files):

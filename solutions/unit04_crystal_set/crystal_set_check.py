@@ -94,7 +94,7 @@ def only(place, factor):
 EXERCISE = Exercise(
     title="From the transmitter to the ear",
     seconds=20.0,
-    cases=8,
+    cases=5,
     questions=[
         Question(
             asks=aerial_impedance,

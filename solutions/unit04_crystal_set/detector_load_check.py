@@ -53,7 +53,7 @@ def unmodulated(E, Rs, m, R, Is, n):
 EXERCISE = Exercise(
     title="What does the crystal take from the tuned circuit?",
     seconds=20.0,
-    cases=8,
+    cases=5,
     questions=[
         Question(
             asks=detector_resistance,

@@ -102,7 +102,7 @@ def formulas(change):
 EXERCISE = Exercise(
     title="Where does it begin to oscillate?",
     seconds=10.0,
-    cases=12,
+    cases=6,
     questions=[
         Question(
             asks=routh_point,

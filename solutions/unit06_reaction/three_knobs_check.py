@@ -78,7 +78,7 @@ def on_station(found, frequency, tolerance):
 EXERCISE = Exercise(
     title="What does each knob do to the others?",
     seconds=20.0,
-    cases=8,
+    cases=5,
     questions=[
         Question(
             asks=tuned_to,

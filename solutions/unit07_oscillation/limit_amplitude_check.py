@@ -69,7 +69,7 @@ def by_slope(S, a):
 EXERCISE = Exercise(
     title="How far does it swing?",
     seconds=10.0,
-    cases=12,
+    cases=6,
     questions=[
         Question(
             asks=describing_conductance,

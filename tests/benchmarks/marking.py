@@ -129,9 +129,10 @@ def turn_by_turn(folder):
         for turn in range(TURNS):
             files = member(turn + 1).files
             each, all_together = compare_processes(folder, files)
-            for path, plain in zip(PATHS, each, strict=True):
-                ours.append(timed(lambda path=path: kept(path, files, SEED, None, lambda p, f, s: judge(p, f, worker, s))))
-                python.append(timed(lambda plain=plain: subprocess.run(plain, **quiet)))
+            with worker.sitting():
+                for path, plain in zip(PATHS, each, strict=True):
+                    ours.append(timed(lambda path=path: kept(path, files, SEED, None, lambda p, f, s: judge(p, f, worker, s))))
+                    python.append(timed(lambda plain=plain: subprocess.run(plain, **quiet)))
             pytest.append(timed(lambda: subprocess.run(all_together, **quiet)))
     a_member = 1 / TURNS
     print(f"an exercise, median of {len(ours)}:  ours {statistics.median(ours):7.1f} ms   (a) python {statistics.median(python):7.1f} ms   "

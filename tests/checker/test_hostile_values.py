@@ -59,6 +59,7 @@ class Scripted:
     """A worker whose child answers every call with the same forged line."""
 
     ended = signal = None
+    in_company = False
 
     def __init__(self, reply):
         self.reply = reply

@@ -17,7 +17,7 @@ class Answering:
     def session(self, exercise, files, seconds, symbolic=False):
         yield self
 
-    ended = None
+    ended, in_company = None, False
 
     def ask(self, calls):
         return [self._answer(call) for call in calls]
