@@ -15,6 +15,7 @@ import sys
 import threading
 import time
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 
 from .worker.contain import START_ENVIRONMENT
@@ -328,7 +329,7 @@ class ThreadLine:
 _SYMBOLIC = ("mpmath", "sympy")
 _OF_SYMBOLS = re.compile("|".join(_SYMBOLIC))
 # Only then is it worth giving a child a disk of its own to write on.
-_OF_FILES = re.compile(r"\bopen\s*\(|\btempfile\b|\bmemmap\b|\.(save\w*|tofile|write_\w+|touch|mkdir|makedirs)\b")
+_OF_FILES = re.compile(r"open\s*\(|tempfile|memmap|\.(?:save|tofile|write_|touch|mkdir|makedirs)")
 _ORDINARY_TROUBLE = {"raised", "not written", "no function", "signature"}
 _REPLY_FIELDS = {"value": None, "altered": list, "trouble": str, "what": str, "error": str, "text": str,
                  "file": (str, type(None)), "line": (int, type(None)), "names": list, "printed": str}
@@ -346,7 +347,12 @@ def checked_reply(message):
 
 
 def _speaks(files, words):
-    return any(words.search(source) for source in files.values())
+    return any(_found(words, source) for source in files.values())
+
+
+@lru_cache(maxsize=512)
+def _found(words, source):
+    return words.search(source) is not None
 
 
 def _kill(pid, pidfd):
