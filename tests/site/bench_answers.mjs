@@ -31,7 +31,7 @@ function envelope({ network, stage, rest, reference, rate, emf, seed }) {
 
 const answers = {
   poles: ({ network }) => poles(network).map(({ re, im }) => [re, im]),
-  formula: ({ network, frequency }) => Object.values(steadyFormula(network, frequency)),
+  formula: ({ network, frequency }) => steadyFormula(network)(frequency),
   response: ({ network, frequencies }) => {
     const found = response(network, frequencies);
     return found && [...found];

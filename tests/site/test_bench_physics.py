@@ -56,7 +56,7 @@ def test_poles_and_steady_formula(figures):
     found = asked(figures, [("formula", {"network": plain(s), "frequency": f}) for s, f in asks])
     for ours, (set_, frequency) in zip(found, asks, strict=True):
         wanted = stability.steady_formula(set_, frequency)
-        assert abs(complex(*ours) - wanted) < EXACT * abs(wanted)
+        assert ours == pytest.approx(abs(wanted), rel=EXACT)
 
 
 def test_response_and_band_or_none_beyond_the_threshold(figures):
