@@ -17,6 +17,7 @@ from course.press.formulas import Typesetter
 from course.press.links import link_faults
 from course.press.made import FIGURE, SOUND, Made, made
 from course.press.markdown import CourseMarkdown
+from course.press.outside import outside_html
 from course.press.sources import Sources
 
 GLOSSARY = "glossary.html"
@@ -62,6 +63,7 @@ class Edition:
             "keep": lambda text: f"<span data-keep>{text}</span>",
             "units": lambda: boxes.units_html(pages.units(course / "lessons"), self.relative),
             "instructor_pages": lambda: boxes.instructor_pages_html(pages.units(course / "lessons"), self.relative),
+            "outside_checks": outside_html,
             "glossary": lambda: words.glossary_html(self.words),
             "by_raster": self.by_raster,
             "club_safety": lambda: club.safety_html(self.club, self.relative),
