@@ -44,6 +44,8 @@ UNITS = (
         "treble_loss")),
     Unit("unit07_oscillation", "Oscillation", (
         "build_up", "limit_amplitude", "hysteresis", "beat_note", "pull_in", "squegging", "radiated_field")),
+    Unit("unit08_two_stations", "Two stations", (
+        "rejection", "weak_signal_suppression", "wave_trap", "night_path", "dial_log")),
 )
 PATHS = tuple(f"{unit.folder}/{name}" for unit in UNITS for name in unit.exercises)
 

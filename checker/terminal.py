@@ -10,7 +10,7 @@ from rich.text import Text
 from .words import WIDTH, Line
 
 
-NAME_WIDTH = 14  # of the first column, however many follow
+NAME_WIDTH = 16  # of the first column, however many follow
 
 
 def console(stderr=False):
@@ -28,7 +28,7 @@ def show(lines: Iterable[Line]):
 
 def show_table(headings: list[str], rows: list[list[str]]):
     """Print a table: the first column text, the others numbers to the right."""
-    table = Table(box=None, pad_edge=False, header_style="bold")
+    table = Table(box=None, padding=(0, 1, 0, 0), pad_edge=False, header_style="bold")  # one space between columns
     for place, heading in enumerate(headings):
         table.add_column(Text(heading), justify="left" if place == 0 else "right", no_wrap=place > 0,
                          min_width=0 if place else NAME_WIDTH)

@@ -108,7 +108,7 @@ EXERCISE = Exercise(
                           lambda f, x, y: (f(x + 10, y)[1], f(x, y)[1])),
             ],
             published=[
-                value("a thermometer: −0.1712 °C and 0.00218", given=(THERMOMETER, CORRECTION), wanted=(-0.1712, 0.00218),
+                value("the line of a thermometer", given=(THERMOMETER, CORRECTION), wanted=(-0.1712, 0.00218),
                       within=absolute(5e-5, because="printed to four decimals"), source=GUM, known="memory"),
             ],
             refuses=[refusal("readings that are all equal", (np.array([5.0, 5.0, 5.0]), np.array([1.0, 2.0, 3.0])))],
@@ -135,7 +135,7 @@ EXERCISE = Exercise(
                 invariant("twice as far off, twice the scatter", lambda f, x, y: (f(x, 2 * y), 2 * f(x, y))),
             ],
             published=[
-                value("the thermometer: 0.0035 °C", given=(THERMOMETER, CORRECTION), wanted=0.0035,
+                value("the same thermometer", given=(THERMOMETER, CORRECTION), wanted=0.0035,
                       within=absolute(5e-5, because="printed to four decimals"), source=GUM, known="memory"),
             ],
             refuses=[refusal("two stations only", (np.array([20.0, 90.0]), np.array([5e4, 1e5])))],
@@ -167,7 +167,7 @@ EXERCISE = Exercise(
                     f(p, np.concatenate([x, x]), np.concatenate([y, y]))[1], f(p, x, y)[1]), less),
             ],
             published=[
-                value("the thermometer at 30 °C: −0.1494 °C, to 0.0041 °C", given=(10.0, THERMOMETER, CORRECTION),
+                value("the same thermometer at 30 °C", given=(10.0, THERMOMETER, CORRECTION),
                       wanted=(-0.1494, 0.0041), within=absolute(5e-5, because="printed to four decimals"), source=GUM,
                       known="memory"),
             ],

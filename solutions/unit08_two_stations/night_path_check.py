@@ -184,10 +184,10 @@ EXERCISE = Exercise(
                           lambda f, s, z: (2 * EARTH_RADIUS * np.sin(s / (2 * EARTH_RADIUS)), f(s, z)[1]), less),
             ],
             published=[
-                value("1000 km by the E layer: 8.970°, 1027.217 km", given=(1000e3, 100e3), wanted=(8.970, 1027.217e3),
+                value("1000 km by the E layer", given=(1000e3, 100e3), wanted=(8.970, 1027.217e3),
                       within=relative(1e-6, because="printed to a metre and a thousandth of a degree", floor=6e-4),
                       source=GEOMETRY, known="recomputed"),
-                value("300 km by the F layer: 54.579°, 535.447 km", given=(300e3, 220e3), wanted=(54.579, 535.447e3),
+                value("300 km by the F layer", given=(300e3, 220e3), wanted=(54.579, 535.447e3),
                       within=relative(1e-6, because="printed to a metre and a thousandth of a degree", floor=6e-4),
                       source=GEOMETRY, known="recomputed"),
                 value("2500 km by the E layer: below the horizon", given=(2500e3, 100e3), wanted=(-1.097, 2523.443e3),
@@ -215,9 +215,9 @@ EXERCISE = Exercise(
                           lambda f, z: (f(0.4e3) / f(0.1e3), 2.0), nearly),
             ],
             published=[
-                value("60 km: −7.833°", given=(60e3,), wanted=-7.833, within=PRINTED,
+                value("for air 60 km up", given=(60e3,), wanted=-7.833, within=PRINTED,
                       source=TWILIGHT, known="recomputed"),
-                value("90 km: −9.574°", given=(90e3,), wanted=-9.574, within=PRINTED,
+                value("for air 90 km up", given=(90e3,), wanted=-9.574, within=PRINTED,
                       source=TWILIGHT, known="recomputed"),
             ],
             slips=[

@@ -78,7 +78,7 @@ EXERCISE = Exercise(
                 invariant("it never gives power", lambda f, f0, L, C, R: (0.0, np.real(f(f0, L, C, R))), less),
             ],
             published=[
-                value("at its resonance it is L/(CR), 150 kΩ", given=(AT_RESONANCE, 150e-6, 100e-12, 10.0),
+                value("at its resonance it is L/(CR)", given=(AT_RESONANCE, 150e-6, 100e-12, 10.0),
                       wanted=complex(150e3, 0), within=relative(1e-6, because="the frequency is printed to twelve figures"),
                       source=TEXTBOOK, known="recomputed"),
             ],
@@ -106,7 +106,7 @@ EXERCISE = Exercise(
                           lambda f, f0, L, C, R: (f(1.5 * f0, L, tuned(f0, L), R), np.conj(f(f0 / 1.5, L, tuned(f0, L), R)))),
             ],
             published=[
-                value("at resonance the same circuit, in series, is 10 Ω", given=(1299494.66872, 150e-6, 100e-12, 10.0),
+                value("at resonance the same circuit in series", given=(1299494.66872, 150e-6, 100e-12, 10.0),
                       wanted=complex(10, 0), within=absolute(1e-6, because="the frequency is printed to twelve figures"),
                       source=TEXTBOOK, known="recomputed"),
             ],
