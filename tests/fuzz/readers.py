@@ -1,0 +1,97 @@
+"""Everything of the project's that reads what strangers wrote, each as a function of bytes: it may refuse, in its own way, and no more."""
+import io
+import os
+import re
+import tempfile
+from contextlib import suppress
+from fractions import Fraction
+from pathlib import Path
+
+from checker.handed_in import from_zip
+from checker.marksheet import _mark_from
+from checker.sealed import BrokenSeal, unsealed
+from checker.submissions import _is_exercise, _member
+from checker.units import quantity
+from checker.verdict import from_data
+from checker.worker.wire import Malformed, from_wire, line, parse_line
+from checker.workers import checked_reply
+from course.press.club import read_club
+from course.press.faults import Fault
+
+LESSONS = Path(__file__).parents[2] / "course" / "lessons"
+_SCRATCH = tempfile.TemporaryDirectory(prefix="fuzz-", dir="/dev/shm" if os.path.isdir("/dev/shm") else None)
+_FILE = Path(_SCRATCH.name) / "handed-in"
+
+
+def a_line_from_the_worker(data: bytes) -> None:
+    with suppress(Malformed):
+        message = parse_line(data)
+        reply = checked_reply(message)
+        from_wire(reply.get("value"))
+        assert line(message).endswith(b"\n")
+
+
+def a_zip(data: bytes) -> None:
+    _FILE.write_bytes(data)
+    found, problems = from_zip(str(_FILE), _is_exercise)
+    assert all(isinstance(sentence, str) and sentence for sentence in problems)
+    _member("A Member", found, problems)
+
+
+def an_exercise(data: bytes) -> None:
+    member = _member("A Member", {"unit03_tuned_circuit/resonance.py": data}, [])
+    assert len(member.files) + len(member.problems) == 1
+
+
+def a_club(data: bytes) -> None:
+    _FILE.write_bytes(data)
+    with suppress(Fault):
+        read_club(_FILE, LESSONS)
+
+
+def a_mark(data: bytes) -> None:
+    try:
+        assert 0 <= _mark_from(data.decode("utf-8", "replace"), 10) <= Fraction(10)
+    except ValueError as refusal:
+        assert re.search(r"is no mark|is more than", str(refusal)), refusal
+
+
+def a_quantity(data: bytes) -> None:
+    with suppress(ValueError):
+        quantity(data.decode("utf-8", "replace"), "F")
+
+
+def a_sealed_plan(data: bytes) -> None:
+    with suppress(BrokenSeal):
+        unsealed(data.decode("latin-1"), "unit03_tuned_circuit/resonance", {})
+
+
+def a_kept_verdict(data: bytes) -> None:
+    import json
+
+    with suppress(ValueError, KeyError, TypeError):  # the store takes any of these for a damaged row
+        from_data(json.loads(data))
+
+
+READERS = {reader.__name__: reader for reader in (
+    a_line_from_the_worker, a_zip, an_exercise, a_club, a_mark, a_quantity, a_sealed_plan, a_kept_verdict)}
+SEEDS = {
+    "a_line_from_the_worker": [b'{"value":{"array":{"dtype":"f8","shape":[1],"data":"AAAAAAAA8D8="}},"altered":[0]}\n',
+                               b'{"trouble":"raised","error":"E","text":"t","file":null,"line":3}', b'{"value":{"sequence":[1,NaN,{"complex":[1.0,2.0]}]}}'],
+    "a_club": [(LESSONS.parent / "club.toml").read_bytes()],
+    "a_mark": [b"7.5", b"15/2"],
+    "a_quantity": [b"500 pF", "10 µF".encode()],
+    "a_kept_verdict": [b'{"exercise":"a","kind":"passed","marks":10,"parts":[],"findings":[],"printed":""}'],
+}
+
+
+def a_small_zip() -> bytes:
+    import zipfile
+
+    out = io.BytesIO()
+    with zipfile.ZipFile(out, "w") as archive:
+        archive.writestr("exercises/unit03_tuned_circuit/resonance.py", "x = 1\n")
+    return out.getvalue()
+
+
+SEEDS["a_zip"] = [a_small_zip()]
