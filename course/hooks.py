@@ -15,7 +15,7 @@ from course.press.edition import Edition  # noqa: E402
 from course.press.faults import Fault  # noqa: E402
 from course.press.formulas import bring_packages  # noqa: E402
 
-REREAD = ("solutions", "checker", "course.figures", "course.sounds")
+REREAD = ("solutions", "checker", "course.figures", "course.sounds", "course.bench")
 
 edition: Edition | None = None
 

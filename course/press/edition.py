@@ -2,6 +2,7 @@
 
 import re
 import shutil
+from collections import Counter
 from collections.abc import Callable
 from html import escape
 from pathlib import Path
@@ -9,7 +10,8 @@ from pathlib import Path
 from markdown import Markdown
 from mkdocs.utils import get_relative_url
 
-from course.press import boxes, club, numbers, pages, words
+from course.press import bench_box, boxes, club, numbers, pages, words
+from course.press.bench import write_bench
 from course.press.calls import answer, replace_calls
 from course.press.exercise_box import exercise_html
 from course.press.faults import Fault
@@ -52,10 +54,12 @@ class Edition:
         self.page = None
         self.faults: list[str] = []
         self.sounds: dict[str, Made] = {}
+        self.benches: Counter[str] = Counter()
         self.makers = {
             "figure": self.figure,
             "sound": self.sound,
             "exercise": exercise_html,
+            "bench": self.bench,
             "number": numbers.number,
             "value": numbers.value,
             "text": numbers.Text,
@@ -127,6 +131,22 @@ class Edition:
         picture = sound.files[".svg"].read_text("utf-8")
         return boxes.sound_html(caption, transcript, anchor("sound", name), title, self.relative(f"sounds/{name}"), picture)
 
+    def bench(self, setting: str, whole: bool = False) -> str:
+        self.benches[self.page.url] += 1
+        address = "whole-bench" if whole else f"bench-{self.benches[self.page.url]}"
+        return bench_box.bench_html(setting, address, self.relative, self.circuit, whole)
+
+    def circuit(self, name: str) -> str:
+        return made(FIGURE, f"bench/{name}", self.sources, self.build).files[".svg"].read_text("utf-8")
+
+    def put_bench(self, target: Path) -> None:
+        """The bench's scripts and style sheet, once for all the pages that hold one."""
+        try:
+            write_bench(self.course, target)
+        except Fault as fault:
+            self.faults.append(f"{fault}")
+        shutil.copyfile(bench_box.STYLE, target / "bench.css")
+
     def term(self, text: str) -> str:
         term = self.words.term_of(text)
         return words.term_html(self.words, text, self.relative(f"{GLOSSARY}#{term.anchor}"))
@@ -146,7 +166,7 @@ class Edition:
         return words.american_first(html) if self.club.american else html
 
     def finish(self, site: Path) -> list[str]:
-        """Put sounds, typefaces and KaTeX's sheet beside the pages, and look for dead links; all faults found."""
+        """Put sounds, the bench, typefaces and KaTeX's sheet beside the pages, and look for dead links; all faults found."""
         self.typesetter.close()
         for name, sound in self.sounds.items():
             place = site / "sounds" / name
@@ -155,6 +175,8 @@ class Edition:
                 shutil.copyfile(sound.files[suffix], place.with_suffix(suffix))
         for leftover in site.glob("sitemap.xml*"):
             leftover.unlink()
+        if self.benches:
+            self.put_bench(site / "bench")
         copy_katex(self.course / "node_modules" / "katex" / "dist", site / "katex")
         copy_typefaces(self.course / "node_modules" / "@fontsource", site / "type")
         return self.faults or link_faults(site)

@@ -5,6 +5,9 @@ from html.parser import HTMLParser
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
+from course.press import bench_box
+from course.press.faults import Fault
+
 FETCHED = {"img", "script", "audio", "source", "video", "iframe", "link", "embed", "object", "use", "image"}
 
 
@@ -66,6 +69,17 @@ def link_fault(page: Path, tag: str, link: str, pages: dict[Path, Addresses], si
         target /= "index.html"
     if not target.is_file() or site.resolve() not in target.resolve().parents:
         return f"{link} leads nowhere"
+    if parts.fragment.startswith("set=") and target.name == bench_box.PAGE:
+        return setting_fault(unquote(parts.fragment))
     if parts.fragment and target in pages and unquote(parts.fragment) not in pages[target].ids:
         return f"{link}: there is no such place in {target.name}"
+    return None
+
+
+def setting_fault(setting: str) -> str | None:
+    """What is wrong with a link to a setting of the bench."""
+    try:
+        bench_box.checked(setting)
+    except Fault as fault:
+        return str(fault)
     return None

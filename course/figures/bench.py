@@ -1,0 +1,64 @@
+"""The five sets as the bench shows them: as in `sets`, with a light behind each part that a knob turns.
+
+A light is drawn in a colour that nothing else in these drawings has. The bench's style sheet keeps those colours dark
+and turns on the one whose knob was touched last.
+"""
+
+from collections.abc import Callable
+
+from schemdraw import Drawing
+from schemdraw.segments import SegmentCircle
+
+from course.figures import figure, sets
+from course.figures.parts import Upright
+from course.figures.style import BRASS, KELP, PLUM, SEA
+
+COUPLING, TUNING, REACTION, QUENCH = SEA, KELP, PLUM, BRASS  # the colours that stand for the lights
+
+
+class Light(Upright):
+    """A round patch behind a part."""
+
+    def __init__(self, colour: str, **style):
+        super().__init__(**style)
+        self.segments.append(SegmentCircle((0, 0), 0.68, color=colour, fill=colour, lw=0, zorder=-1))
+
+
+def as_in(drawn: Callable) -> Callable:
+    """Mark a function as the bench's picture of a set, in the same words."""
+    return figure(**drawn.about)
+
+
+def lit(drawing: Drawing, *lights: tuple[str, tuple[float, float]]) -> Drawing:
+    """The drawing with its lights, each a colour and a place."""
+    for colour, place in lights:
+        drawing.add(Light(colour).at(place))
+    return drawing
+
+
+@as_in(sets.crystal_set)
+def crystal() -> Drawing:
+    return lit(sets.crystal_set(), (COUPLING, (1.18, 1.3)), (TUNING, (2.4, 1.3)))
+
+
+@as_in(sets.one_valve)
+def valve() -> Drawing:
+    return lit(sets.one_valve(), (COUPLING, (1.18, 1.3)), (TUNING, (2.4, 1.3)))
+
+
+@as_in(sets.reaction_set)
+def reaction() -> Drawing:
+    return lit(sets.reaction_set(), (COUPLING, (1.18, 1.6)), (TUNING, (3.35, 1.3)), (REACTION, (2.0, 0.54)))
+
+
+@as_in(sets.isolated_aerial_set)
+def isolated() -> Drawing:
+    return lit(sets.isolated_aerial_set(), *ISOLATED)
+
+
+@as_in(sets.quenched_set)
+def quenched() -> Drawing:
+    return lit(sets.quenched_set(), *ISOLATED, (QUENCH, (8.65, 7.58)))
+
+
+ISOLATED = (COUPLING, (3.78, 1.6)), (TUNING, (5.95, 1.3)), (REACTION, (4.6, 0.54))

@@ -1,0 +1,110 @@
+"""The HTML of a bench: the whole one, and a small one in a lesson that stands at a setting."""
+
+import re
+import tomllib
+from collections.abc import Callable
+from pathlib import Path
+
+from jinja2 import Environment, FileSystemLoader
+
+from course.press.faults import Fault
+
+PANEL = Path(__file__).parents[1] / "bench" / "panel"
+STYLE = PANEL / "bench.css"
+PAGE = "bench.html"
+SETS = (  # name in a setting, on the button, under the circuit
+    ("crystal", "Crystal", "Crystal set"),
+    ("valve", "One valve", "One valve"),
+    ("reaction", "Reaction", "One valve with reaction"),
+    ("isolated", "Isolated", "Isolated aerial with reaction"),
+    ("quenched", "Quenched", "Quenched"),
+)
+WRITTEN = {  # each part of a setting, and what it may say
+    "set": "|".join(name for name, *_ in SETS),
+    "tuning": r"[\d.]+kHz",
+    "coupling": r"[\d.]+(uH|µH)",
+    "reaction": r"[\d.]+pF",
+    "quench": r"[\d.]+kHz",
+    "feed": "gentle|fierce",
+    "night": "yes|no",
+}
+ROWS = (  # of the table that compares settings; the names are those in bench/panel/comparing.js
+    ("set", "set"),
+    ("dial", "dial at"),
+    ("coupling", "aerial coupling"),
+    ("throttle", "reaction"),
+    ("station", "station"),
+    ("band", "band at −3 dB"),
+    ("gain", "gain"),
+    ("apart", "over the next station"),
+    ("above", "above hearing"),
+)
+EXAMPLE = "set=reaction&tuning=855kHz&coupling=20uH&reaction=12.8pF"
+
+
+def bench_html(setting: str, id: str, relative: Callable[[str], str], circuit: Callable[[str], str], whole: bool) -> str:
+    """A bench that stands at a setting.
+
+    Parameters
+    ----------
+    setting : str
+        What stands after # in an address of the bench.
+    id : str
+        Address within the page; the ids inside begin with it.
+    relative : function of an address in the site to one from this page
+    circuit : function of a set's name to SVG
+    whole : bool
+        With circuits, comparison and goals; otherwise the small one for a lesson.
+
+    Returns
+    -------
+    str
+
+    Raises
+    ------
+    Fault
+        If the setting is not one.
+    """
+    checked(setting)
+    page = Environment(loader=FileSystemLoader(PANEL), trim_blocks=True).get_template("bench.html")
+    return page.render(
+        id=id,
+        whole=whole,
+        setting=setting,
+        sets=SETS,
+        rows=ROWS,
+        page=f"{relative(PAGE)}#{setting}",
+        programme=relative("bench/programme.js"),
+        circuits={name: lean(circuit(name)) for name, *_ in SETS} if whole else {},
+        goals=goals() if whole else [],
+    )
+
+
+def checked(setting: str) -> None:
+    """Refuse what is no setting."""
+    parts = [part.partition("=")[::2] for part in setting.split("&")]
+    if "set" not in dict(parts):
+        raise Fault(f'"{setting}" is no setting of the bench: it is like {EXAMPLE}')
+    for name, value in parts:
+        if name not in WRITTEN:
+            raise Fault(f'the bench has no "{name}": a setting is made of {", ".join(WRITTEN)}, as in {EXAMPLE}')
+        if not re.fullmatch(WRITTEN[name], value):
+            raise Fault(f'"{value}" is no value for {name} on the bench: a setting is like {EXAMPLE}')
+
+
+def goals() -> list[dict]:
+    """What a newcomer is asked to do, in order; each `start` is held to be a setting."""
+    found = tomllib.loads((PANEL / "goals.toml").read_text("utf-8"))["goal"]
+    for goal in found:
+        checked(goal["start"])
+    return found
+
+
+def lean(svg: str) -> str:
+    """A drawing with its commonest style said once, and no more figures than a screen can show."""
+    common, ends = "stroke:currentColor;fill:none;stroke-width:1.7;", "stroke-linecap:round;stroke-linejoin:round;"
+    svg = re.sub(r"(\d\.\d)\d+", r"\1", svg)
+    for style in (common + ends, common):
+        svg = svg.replace(f' style="{style}"', "")
+    head, _, body = svg.partition("</desc>")
+    return f'{head}</desc><g style="{common}{ends}">{body.replace("</svg>", "</g></svg>")}'
