@@ -11,9 +11,9 @@ from schemdraw.segments import SegmentCircle
 
 from course.figures import figure, sets
 from course.figures.parts import Upright
-from course.figures.style import BRASS, KELP, PLUM, SEA
+from course.figures.style import KELP, PLUM, SEA
 
-COUPLING, TUNING, REACTION, QUENCH = SEA, KELP, PLUM, BRASS  # the colours that stand for the lights
+COUPLING, TUNING, REACTION = SEA, KELP, PLUM  # the colours that stand for the lights
 
 
 class Light(Upright):
@@ -49,16 +49,3 @@ def valve() -> Drawing:
 @as_in(sets.reaction_set)
 def reaction() -> Drawing:
     return lit(sets.reaction_set(), (COUPLING, (1.18, 1.6)), (TUNING, (3.35, 1.3)), (REACTION, (2.0, 0.54)))
-
-
-@as_in(sets.isolated_aerial_set)
-def isolated() -> Drawing:
-    return lit(sets.isolated_aerial_set(), *ISOLATED)
-
-
-@as_in(sets.quenched_set)
-def quenched() -> Drawing:
-    return lit(sets.quenched_set(), *ISOLATED, (QUENCH, (8.65, 7.58)))
-
-
-ISOLATED = (COUPLING, (3.78, 1.6)), (TUNING, (5.95, 1.3)), (REACTION, (4.6, 0.54))

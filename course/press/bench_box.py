@@ -16,8 +16,6 @@ SETS = (  # name in a setting, on the button, under the circuit
     ("crystal", "Crystal", "Crystal set"),
     ("valve", "One valve", "One valve"),
     ("reaction", "Reaction", "One valve with reaction"),
-    ("isolated", "Isolated", "Isolated aerial with reaction"),
-    ("quenched", "Quenched", "Quenched"),
 )
 WRITTEN = {  # each part of a setting, and what it may say
     "set": "|".join(name for name, *_ in SETS),
@@ -103,8 +101,15 @@ def goals() -> list[dict]:
 def lean(svg: str) -> str:
     """A drawing with its commonest style said once, and no more figures than a screen can show."""
     common, ends = "stroke:currentColor;fill:none;stroke-width:1.7;", "stroke-linecap:round;stroke-linejoin:round;"
-    svg = re.sub(r"(\d\.\d)\d+", r"\1", svg)
+    svg = re.sub(r"(\d)(?:\.0+|(\.\d)\d+)(?!\d)", r"\1\2", svg)
     for style in (common + ends, common):
         svg = svg.replace(f' style="{style}"', "")
+    svg = re.sub(r'(?:<path d="[^"]*" ?/>\s*){2,}', one_path, svg)
     head, _, body = svg.partition("</desc>")
     return f'{head}</desc><g style="{common}{ends}">{body.replace("</svg>", "</g></svg>")}'
+
+
+def one_path(run: re.Match) -> str:
+    """Paths in a row that have no style of their own, as one."""
+    strokes = re.sub(r"\s*([A-Za-z,])\s*|\s+", lambda gap: gap[1] or " ", "".join(re.findall('d="([^"]*)"', run[0])))
+    return f'<path d="{strokes}"/>'

@@ -1,63 +1,77 @@
 /** One bench: a state, the knobs that change it, and the views that show it. */
 
-import { startingState } from '../physics/bench.js';
-import { sharp } from './canvas.js';
-import { drawCloseUp } from './closeup.js';
-import { palette, whenLightChanges } from './colours.js';
-import { comparing } from './comparing.js';
-import { drawDial } from './dial.js';
-import { gauges } from './gauges.js';
-import { goals } from './goals.js';
-import { knobs } from './knobs.js';
-import { heardOf, measured } from './measured.js';
-import { numbers } from './numbers.js';
-import { pictureSays } from './picture.js';
-import { seen as seenOf } from './seen.js';
-import { settingOf, stateOf } from './setting.js';
-import { sharing } from './sharing.js';
-import { sounding } from './sounding.js';
+import { startingState } from "../physics/bench.js";
+import { sharp } from "./canvas.js";
+import { drawCloseUp } from "./closeup.js";
+import { palette, whenLightChanges } from "./colours.js";
+import { comparing } from "./comparing.js";
+import { drawDial } from "./dial.js";
+import { gauges } from "./gauges.js";
+import { goals } from "./goals.js";
+import { knobs } from "./knobs.js";
+import { heardOf, measured } from "./measured.js";
+import { numbers } from "./numbers.js";
+import { canvas, input, link, part, parts, tell, textOf } from "./page.js";
+import { pictures } from "./picture.js";
+import { seenOf } from "./seen.js";
+import { settingOf, stateOf } from "./setting.js";
+import { sharing } from "./sharing.js";
+import { sounding } from "./sounding.js";
+
+/** @typedef {import("../physics/bench.js").Figures} Figures */
+/** @typedef {import("../physics/bench.js").State} State */
 
 const REST = 140; // milliseconds after the last turn, before what is slow to work out is worked out
 const MOVING = 500; // milliseconds between two such while a knob is being turned
 
-/** @param {HTMLElement} root @param {object} figures */
+/** @param {HTMLElement} root @param {Figures} figures */
 export function benchIn(root, figures) {
-  const whole = root.classList.contains('whole');
-  let state = stateOf(figures, root.dataset.setting)?.state ?? startingState(figures, figures.order[0]);
-  let colours = palette(), seen, heard, frame = 0, rest = 0, lastHeard = 0, turned = false;
+  const on = part(root, ".turning-on");
+  let state = stateOf(figures, root.dataset.setting ?? "")?.state ?? startingState(figures, figures.order[0]);
+  let seen = seenOf(figures, state, []);
+  let heard = heardOf(figures, state, seen);
+  let colours = palette();
+  let frame = 0;
+  let rest = 0;
+  let settled = 0;
+  let turned = false;
 
-  root.querySelector('.turning-on').hidden = false;
-  const dialSheet = sharp(root.querySelector('.dial-view'), () => soon());
-  const closeSheet = sharp(root.querySelector('.close-view'), () => soon());
+  on.hidden = false;
+  const dialSheet = sharp(canvas(root, ".dial-view"), soon);
+  const closeSheet = sharp(canvas(root, ".close-view"), soon);
   const setKnobs = knobs(root, figures, (turn, knob) => change(turn(state), knob));
   const setGauges = gauges(root, figures);
-  const pass = sounding(root, figures, () => state, () => {});
-  const says = pictureSays(root);
-  const extras = whole ? wholeBench() : null;
+  const setPictures = pictures(root);
+  const pass = sounding(root, figures, () => state);
+  const setChoices = choices(root, figures, () => state, change);
+  const extras = root.classList.contains("whole") ? beneath() : null;
 
-  function wholeBench() {
+  /** What only the whole bench has. */
+  function beneath() {
     return {
       numbers: numbers(root, figures),
-      goals: goals(root),
-      comparing: comparing(root, () => { hear(); return reading(); }, kept => change(kept), () => soon()),
+      goals: goals(root, figures.order),
       sharing: sharing(root),
+      comparing: comparing(
+        root,
+        () => {
+          settle();
+          return reading();
+        },
+        (kept) => change(kept, "back"),
+        soon,
+      ),
     };
   }
 
-  function reading() {
-    const title = root.querySelector('.which :checked + span').textContent;
-    return { state, seen, heard, measured: measured(state, seen, heard), title };
-  }
-
-  /** A new state: the knobs and the sound at once, the picture in the next frame, the rest when there is time. */
-  function change(next, knob) {
-    const another = next.set !== state.set;
+  /** A new state: knobs and sound at once, the pictures in the next frame, the rest when there is time. */
+  function change(/** @type {State} */ next, /** @type {string} */ knob = "") {
     state = next;
-    turned = true;
-    if (knob) root.dataset.lit = knob;
+    turned = knob !== "";
+    if (turned) root.dataset.lit = knob;
     setKnobs(state);
-    if (another) showSet();
-    pass(state);
+    setChoices(state);
+    pass();
     soon();
   }
 
@@ -67,72 +81,97 @@ export function benchIn(root, figures) {
 
   function draw() {
     frame = 0;
-    seen = seenOf(figures, state, extras?.comparing.curves() ?? []);
+    seen = seenOf(figures, state, extras ? extras.comparing.curves() : []);
     drawDial(dialSheet, seen, colours);
     drawCloseUp(closeSheet, seen, colours);
-    if (heard) setGauges(seen, heard);
     clearTimeout(rest);
-    rest = setTimeout(settle, performance.now() - lastHeard > MOVING ? 0 : REST);
-  }
-
-  function hear() {
-    heard = heardOf(figures, state, seen);
-    lastHeard = performance.now();
+    rest = setTimeout(settle, performance.now() - settled > MOVING ? 0 : REST);
   }
 
   /** What takes its time: the ear, the neighbour, the goals, the words. */
   function settle() {
-    hear();
+    settled = performance.now();
+    heard = heardOf(figures, state, seen);
     setGauges(seen, heard);
-    says(seen, heard);
-    if (!extras) return;
-    const now = reading();
-    extras.numbers(state, seen);
-    extras.goals(now.measured);
-    extras.comparing.show(now);
-    if (turned) extras.sharing(settingOf(figures, state));
+    setPictures(seen);
+    if (extras) {
+      extras.numbers(state);
+      extras.comparing.show(reading());
+      extras.goals(reading().measured, turned);
+      if (turned) extras.sharing(settingOf(figures, state));
+    } else {
+      const whole = link(root, ".whole-link");
+      whole.hash = settingOf(figures, state);
+    }
   }
 
-  function showSet() {
-    for (const radio of root.querySelectorAll('.which input')) radio.checked = radio.value === state.set;
-    for (const circuit of root.querySelectorAll('.circuit')) circuit.hidden = circuit.dataset.set !== state.set;
-    root.querySelector('[data-choice=night]').hidden = !figures.stations.some(station => station.night);
-    root.querySelector('[data-choice=fierce]').hidden = figures.sets[state.set].feeds.length < 2;
+  function reading() {
+    return { state, seen, heard, measured: measured(state, seen, heard), title: textOf(root, ".which :checked + span") };
   }
 
-  for (const radio of root.querySelectorAll('.which input')) {
-    if (!figures.order.includes(radio.value)) radio.parentElement.remove();
-    radio.addEventListener('change', () => change(carriedOver(figures, state, radio.value)));
-  }
-  const fierce = root.querySelector('[data-choice=fierce] input'), night = root.querySelector('[data-choice=night] input');
-  fierce.addEventListener('change', () => change({ ...state, feed: fierce.checked ? 'fierce' : 'gentle' }));
-  night.addEventListener('change', () => change({ ...state, night: night.checked }));
-  whenLightChanges(() => { colours = palette(); soon(); });
-
-  /** Go where an address points: one in the page's own address bar, or a link within the page. */
+  /** Go where the page's address points, if that is a setting. */
   function follow() {
     const asked = stateOf(figures, decodeURIComponent(location.hash.slice(1)));
     if (!asked) return;
-    const fault = root.querySelector('.turning-fault');
-    fault.hidden = !asked.faults.length;
-    fault.textContent = asked.faults.join(' ');
-    change({ ...asked.state, volume: state.volume, magnify: state.magnify });
+    const fault = part(root, ".turning-fault");
+    fault.hidden = asked.faults.length === 0;
+    tell(fault, asked.faults.join(" "));
+    change(asked.state);
     root.scrollIntoView();
   }
-  if (whole) {
-    addEventListener('hashchange', follow);
+
+  whenLightChanges(() => {
+    colours = palette();
+    soon();
+  });
+  setKnobs(state);
+  setChoices(state);
+  if (extras) {
+    addEventListener("hashchange", follow);
     follow();
   }
-  setKnobs(state);
-  showSet();
   soon();
 }
 
-/** Another set with the knobs where they were, as far as it has them. */
-function carriedOver(figures, state, set) {
-  const fresh = startingState(figures, set), knobs = figures.sets[set].knobs;
-  const kept = Object.fromEntries(['coupling', 'tuning'].filter(name => knobs[name]).map(name => [name, clamp(state[name], knobs[name])]));
-  return { ...fresh, ...kept, night: state.night };
+/**
+ * What is chosen rather than turned: the set, how it is fed, day or night.
+ *
+ * @param {HTMLElement} root
+ * @param {Figures} figures
+ * @param {() => State} state
+ * @param {(state: State, knob: string) => void} change
+ * @returns {(state: State) => void} shows what a state has chosen
+ */
+function choices(root, figures, state, change) {
+  const sets = /** @type {HTMLInputElement[]} */ (parts(root, ".which input"));
+  const fierce = part(root, "[data-choice=fierce]");
+  const night = part(root, "[data-choice=night]");
+  for (const radio of sets) {
+    const label = /** @type {HTMLElement} */ (radio.parentElement);
+    label.hidden = !figures.order.includes(radio.value);
+    radio.addEventListener("change", () => change(withSet(figures, state(), radio.value), "set"));
+  }
+  const isFierce = input(fierce, "input");
+  const isNight = input(night, "input");
+  isFierce.addEventListener("change", () => change({ ...state(), feed: isFierce.checked ? "fierce" : "gentle" }, "feed"));
+  isNight.addEventListener("change", () => change({ ...state(), night: isNight.checked }, "night"));
+  night.hidden = !figures.stations.some((station) => "night" in station);
+  return ({ set, feed, night: dark }) => {
+    for (const radio of sets) radio.checked = radio.value === set;
+    for (const circuit of parts(root, ".circuit")) circuit.hidden = circuit.dataset.set !== set;
+    fierce.hidden = figures.sets[set].feeds.length < 2;
+    isFierce.checked = feed === "fierce";
+    isNight.checked = dark;
+  };
 }
 
-const clamp = (value, { low, high }) => Math.min(Math.max(value, low), high);
+/** Another set, its knobs where they were as far as it has them. @param {Figures} figures @param {State} state @param {string} set @returns {State} */
+function withSet(figures, state, set) {
+  const { coupling, tuning } = figures.sets[set].knobs;
+  return {
+    ...startingState(figures, set),
+    coupling: Math.min(Math.max(state.coupling, coupling.low), coupling.high),
+    tuning: Math.min(Math.max(state.tuning, tuning.low), tuning.high),
+    night: state.night,
+  };
+}

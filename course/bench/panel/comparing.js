@@ -1,47 +1,68 @@
 /** Two settings that are kept: their curves in the picture, their figures in a table, and the way back to each. */
 
-import { decibels, inDecibels, kilohertz, quantity } from './words.js';
+import { parts, tell } from "./page.js";
+import { decibels, inDecibels, kilohertz, quantity } from "./words.js";
 
-const LOOKS = [{ colour: 'plum', dash: [7, 4] }, { colour: 'kelp', dash: [2, 3] }];
+/** @typedef {import("../physics/bench.js").State} State */
+/** @typedef {import("./seen.js").Seen} Seen */
 
-/** What stands in each row of the table, by the name that the row has in the page. */
+/**
+ * @typedef {object} Reading
+ * @property {State} state
+ * @property {Seen} seen
+ * @property {import("./measured.js").Heard} heard
+ * @property {import("./measured.js").Measured} measured
+ * @property {string} title of the set
+ */
+
+/** @type {Pick<import("./seen.js").Kept, "colour" | "dash">[]} */
+const LOOKS = [{ colour: "plum", dash: [7, 4] }, { colour: "kelp", dash: [2, 3] }];
+
+/**
+ * What stands in each row of the table, by the name that the row has in the page.
+ * @type {Record<string, (reading: Reading) => string>}
+ */
 const ROWS = {
   set: ({ title }) => title,
   dial: ({ seen }) => kilohertz(seen.pointer),
-  coupling: ({ state }) => quantity(state.coupling, 'H'),
-  throttle: ({ state, seen }) => seen.reacts ? quantity(state.throttle, 'F', 4) : '–',
+  coupling: ({ state }) => quantity(state.coupling, "H"),
+  throttle: ({ state, seen }) => (seen.reacts ? quantity(state.throttle, "F", 4) : "–"),
   station: ({ heard }) => heard.station.name,
-  band: ({ seen }) => seen.band ? kilohertz(seen.band.width, 2) : 'oscillates',
-  gain: ({ seen }) => seen.band ? decibels(inDecibels(seen.band.gain)) : 'oscillates',
-  apart: ({ measured }) => Number.isFinite(measured.apart) ? decibels(measured.apart) : '–',
+  band: ({ seen }) => (seen.band ? kilohertz(seen.band.width, 2) : "oscillates"),
+  gain: ({ seen }) => (seen.band ? decibels(inDecibels(seen.band.gain)) : "oscillates"),
+  apart: ({ measured }) => (Number.isFinite(measured.apart) ? decibels(measured.apart) : "–"),
   above: ({ heard }) => decibels(heard.above),
 };
 
 /**
- * @typedef {{state: object, seen: import('./seen.js').Seen, heard: import('./measured.js').Heard, measured: object, title: string}} Reading
  * @param {HTMLElement} root
  * @param {() => Reading} now
- * @param {(state: object) => void} goBack
+ * @param {(state: State) => void} goBack
  * @param {() => void} changed
  */
 export function comparing(root, now, goBack, changed) {
-  const kept = [null, null];
-  const rows = [...root.querySelectorAll('.compared [data-row]')];
-  const column = (place, reading) => rows.forEach(row => {
-    const cell = row.cells[place + 1], text = ROWS[row.dataset.row](reading);
-    if (cell.textContent !== text) cell.textContent = text;
-  });
-  root.querySelectorAll('[data-keep-as]').forEach(button => button.addEventListener('click', () => {
-    const place = Number(button.dataset.keepAs);
-    kept[place] = now();
-    column(place + 1, kept[place]);
-    root.querySelector(`[data-back-to="${place}"]`).disabled = false;
-    changed();
-  }));
-  root.querySelectorAll('[data-back-to]').forEach(button =>
-    button.addEventListener('click', () => goBack(kept[Number(button.dataset.backTo)].state)));
+  /** @type {(Reading | null)[]} */ const kept = [null, null];
+  const rows = /** @type {HTMLTableRowElement[]} */ (parts(root, ".compared [data-row]"));
+  const back = /** @type {HTMLButtonElement[]} */ (parts(root, ".back-to"));
+  const fill = (/** @type {number} */ column, /** @type {Reading} */ reading) =>
+    rows.forEach((row) => tell(row.cells[column], ROWS[row.dataset.row ?? ""](reading)));
+  parts(root, ".keep-as").forEach((button, place) =>
+    button.addEventListener("click", () => {
+      const reading = now();
+      kept[place] = reading;
+      fill(place + 2, reading);
+      back[place].disabled = false;
+      changed();
+    }),
+  );
+  back.forEach((button, place) =>
+    button.addEventListener("click", () => {
+      const reading = kept[place];
+      if (reading) goBack(reading.state);
+    }),
+  );
   return {
-    curves: () => kept.flatMap((reading, place) => reading ? [{ curve: reading.seen.curve, ...LOOKS[place] }] : []),
-    show: reading => column(0, reading),
+    curves: () => kept.flatMap((reading, place) => (reading ? [{ curve: reading.seen.curve, ...LOOKS[place] }] : [])),
+    show: (/** @type {Reading} */ reading) => fill(1, reading),
   };
 }

@@ -1,58 +1,69 @@
-/** Three gauges: what is in the ear, how far it is to oscillation, and what is heard next door. Each is a bar and a sentence. */
+/** Three gauges: what is in the ear, how far it is to oscillation, what is heard next door. Each is a bar and a sentence. */
 
-import { decibels, kilohertz, quantity } from './words.js';
+import { part, tell } from "./page.js";
+import { decibels, inDecibels, kilohertz, quantity } from "./words.js";
 
-const QUIETEST = -40, LOUDEST = 100; // decibel over what an ear can just hear, ends of the first bar
+/** @typedef {import("../physics/bench.js").Figures} Figures */
+/** @typedef {import("./measured.js").Heard} Heard */
+/** @typedef {import("./seen.js").Seen} Seen */
+
+const QUIETEST = -40; // decibel over what an ear can just hear, ends of the first bar
+const LOUDEST = 100;
+const FARTHEST = 1.25; // of the way to the edge, end of the second
+const STRONGEST = 100; // decibel over the noise, end of the third
 
 /**
  * @param {HTMLElement} root
- * @param {object} figures
- * @returns {(seen: import('./seen.js').Seen, heard: import('./measured.js').Heard) => void}
+ * @param {Figures} figures
+ * @returns {(seen: Seen, heard: Heard) => void}
  */
 export function gauges(root, figures) {
-  const ear = gauge(root, 'ear'), edge = gauge(root, 'edge'), neighbour = gauge(root, 'neighbour');
+  const ear = gauge(root, "ear");
+  const edge = gauge(root, "edge");
+  const neighbour = gauge(root, "neighbour");
   return (seen, heard) => {
-    const { above, station } = heard;
-    ear(share(above, QUIETEST, LOUDEST), earSays(above, station), above < 0 ? 'faint' : '');
-    edge(Math.min(seen.edge.share, 1.25) / 1.25, edgeSays(seen, heard), seen.edge.share >= 1 ? 'hot' : '', !seen.reacts);
-    neighbour(neighbourShare(heard.neighbour), neighbourSays(heard, figures), heard.neighbour ? 'hot' : '', !seen.reacts);
+    const next = heard.neighbour;
+    const sings = seen.ring.growth > 0;
+    ear(share(heard.above, QUIETEST, LOUDEST), earSays(heard), heard.above < 0 ? "faint" : "", true);
+    edge(share(seen.edge.share, 0, FARTHEST), edgeSays(seen, heard), sings ? "hot" : "", seen.reacts);
+    neighbour(next ? share(inDecibels(next.field / next.noise), 0, STRONGEST) : 0, neighbourSays(heard, figures), "hot", seen.reacts);
   };
 }
 
+/** @param {number} value @param {number} low @param {number} high */
 const share = (value, low, high) => Math.min(Math.max((value - low) / (high - low), 0), 1);
 
-function earSays(above, station) {
-  if (above < 0) return `${station.name}, ${decibels(-above)} too faint to hear`;
-  return `${station.name}, ${decibels(above)} above hearing`;
+/** @param {Heard} heard */
+function earSays({ above, station, whistle }) {
+  if (whistle) return `${station.name}, under a whistle of ${quantity(whistle, "Hz", 2)}`;
+  return above < 0 ? `${station.name}, ${decibels(-above)} too faint to hear` : `${station.name}, ${decibels(above)} above hearing`;
 }
 
-function edgeSays({ edge, ring }, { gained }) {
-  if (ring.growth > 0) return `past it: the set oscillates at ${kilohertz(ring.frequency)}`;
-  return `${Math.floor(100 * edge.share)} % of the way, adds ${decibels(gained)}`;
+/** @param {Seen} seen @param {Heard} heard */
+const edgeSays = ({ edge, ring }, { gained }) =>
+  ring.growth > 0
+    ? `past it: the set oscillates at ${kilohertz(ring.frequency)}`
+    : `${Math.floor(100 * edge.share)} % of the way, adds ${decibels(gained)}`;
+
+/** @param {Heard} heard @param {Figures} figures */
+function neighbourSays({ neighbour, station }, figures) {
+  if (!neighbour) return "nothing: it does not oscillate";
+  const field = quantity(neighbour.field, "V/m", 2);
+  return `${field} at ${figures.neighbour.distance} m: spoils ${station.name} as far as ${quantity(neighbour.spoiled, "m", 2)}`;
 }
 
-/** From the noise to a hundred thousand times as much. */
-function neighbourShare(next) {
-  return next ? share(20 * Math.log10(next.field / next.noise), 0, 100) : 0;
-}
-
-function neighbourSays({ neighbour: next, station }, figures) {
-  if (!next) return 'nothing: it does not oscillate';
-  const there = `${quantity(next.field, 'V/m', 2)} at ${figures.neighbour.distance} m`;
-  return `${there}: spoils ${station.name} as far as ${quantity(next.spoiled, 'm', 2)}`;
-}
-
+/** @param {HTMLElement} root @param {string} name @returns {(part: number, words: string, look: string, there: boolean) => void} */
 function gauge(root, name) {
-  const whole = root.querySelector(`[data-gauge=${name}]`);
-  const says = whole.querySelector('.gauge-says'), bar = whole.querySelector('.gauge-bar'), fill = bar.firstElementChild;
-  return (part, text, look, absent = false) => {
-    whole.hidden = absent;
-    if (absent) return;
-    fill.style.transform = `scaleX(${part.toFixed(4)})`;
+  const whole = part(root, `[data-gauge=${name}]`);
+  const says = part(whole, ".gauge-says");
+  const bar = part(whole, ".gauge-bar");
+  const fill = part(bar, "i");
+  return (filled, words, look, there) => {
+    whole.hidden = !there;
     whole.dataset.look = look;
-    if (says.textContent === text) return;
-    says.textContent = text;
-    bar.setAttribute('aria-valuenow', String(Math.round(100 * part)));
-    bar.setAttribute('aria-valuetext', text);
+    fill.style.transform = `scaleX(${filled.toFixed(4)})`;
+    tell(says, words);
+    bar.setAttribute("aria-valuenow", String(Math.round(100 * filled)));
+    bar.setAttribute("aria-valuetext", words);
   };
 }

@@ -1,38 +1,46 @@
 /** The goals: each is text in the page with what has to be measured, and is done when all of that lies where it should. */
 
-import { decibels, kilohertz, quantity } from './words.js';
+import { part, parts, tell, textOf } from "./page.js";
+import { decibels, kilohertz, quantity } from "./words.js";
 
+/** @typedef {import("./measured.js").Measured} Measured */
+/** @typedef {[what: keyof Measured, range: string | [number, number]]} Wanted */
+/** @typedef {{item: HTMLElement, name: string, wanted: Wanted[]}} Goal */
+
+/** @type {Record<string, (value: number) => string>} */
 const SAYS = {
-  above: value => `${decibels(value)} above hearing`,
-  apart: value => Number.isFinite(value) ? `${decibels(value)} over the next station` : 'no station by itself',
-  gained: value => `${decibels(value)} gained`,
-  whistle: value => value ? `whistle ${Math.round(value)} Hz` : 'no whistle',
-  oscillates: value => value ? 'oscillating' : 'not oscillating',
-  spoiled: value => value ? `spoils it as far as ${quantity(value, 'm', 2)}` : 'spoils nothing',
-  width: value => `${kilohertz(value, 2)} wide`,
+  above: (value) => `${decibels(value)} above hearing`,
+  apart: (value) => (Number.isFinite(value) ? `${decibels(value)} over the next station` : "no station by itself"),
+  width: (value) => `${kilohertz(value, 2)} wide`,
+  whistle: (value) => (value ? `whistle ${Math.round(value)} Hz` : "no whistle"),
+  spoiled: (value) => (value ? `spoils it as far as ${quantity(value, "m", 2)}` : "spoils nothing"),
+  oscillates: (value) => (value ? "oscillating" : "not oscillating"),
 };
-const KEPT = 'bench-goals';
+const KEPT = "bench-goals";
 
 /**
  * @param {HTMLElement} root
- * @returns {(measured: Record<string, any>) => void} looks whether a goal has been reached
+ * @param {string[]} sets those that are on the bench
+ * @returns {(measured: Measured, turned: boolean) => void} looks whether a goal has been reached; a setting that was only opened reaches none
  */
-export function goals(root) {
-  const list = [...root.querySelectorAll('.goal')].map(item => ({
+export function goals(root, sets) {
+  /** @type {Goal[]} */
+  const list = parts(root, ".goal").map((item) => ({
     item,
-    name: item.dataset.name,
-    wanted: Object.entries(JSON.parse(item.dataset.goal)),
+    name: item.dataset.name ?? "",
+    wanted: Object.entries(JSON.parse(item.dataset.goal ?? "{}")).map(([what, range]) => /** @type {Wanted} */ ([what, range])),
   }));
   const done = new Set(remembered());
   const show = aim(root);
-  let aimed = null;
+  /** @type {Goal | null} */ let aimed = null;
   for (const goal of list) {
+    goal.item.hidden = !goal.wanted.every(([what, wanted]) => what !== "set" || sets.includes(String(wanted)));
     if (done.has(goal.name)) mark(goal.item);
-    goal.item.querySelector('.begin').addEventListener('click', () => { aimed = goal; });
+    part(goal.item, ".begin").addEventListener("click", () => (aimed = goal));
   }
-  return measured => {
-    for (const goal of list) {
-      if (done.has(goal.name) || !goal.wanted.every(wanted => reached(measured, wanted))) continue;
+  return (measured, turned) => {
+    for (const goal of turned ? list : []) {
+      if (done.has(goal.name) || !goal.wanted.every((each) => reached(measured, each))) continue;
       done.add(goal.name);
       remember([...done]);
       mark(goal.item);
@@ -42,37 +50,48 @@ export function goals(root) {
   };
 }
 
-/** The goal that was begun, over the knobs: what to do, how far it is, and once it is reached what it shows. */
+/** The goal that was begun, over the knobs: what to do, how far it is, and once it is reached what it shows. @param {HTMLElement} root */
 function aim(root) {
-  const box = root.querySelector('.aim'), task = box.querySelector('.aim-task'), now = box.querySelector('.aim-now');
-  return ({ item, wanted }, measured) => {
-    const there = wanted.every(each => reached(measured, each));
-    const numbers = wanted.filter(([, range]) => Array.isArray(range));
-    const here = wanted.every(([what, range]) => Array.isArray(range) || measured[what] === range);
-    const lines = there
-      ? [`Done: ${text(item, '.goal-title')}.`, text(item, '.goal-learnt')]
-      : [text(item, '.goal-task'), here ? `Now: ${numbers.map(([what]) => SAYS[what](measured[what])).join(', ')}.` : `Now: ${measured.station}.`];
+  const box = part(root, ".aim");
+  const task = part(box, ".aim-task");
+  const now = part(box, ".aim-now");
+  return (/** @type {Goal} */ { item, wanted }, /** @type {Measured} */ measured) => {
+    const there = wanted.every((each) => reached(measured, each));
+    const onTheWay = wanted.every(([what, range]) => Array.isArray(range) || measured[what] === range);
+    const numbers = wanted.filter(([, range]) => Array.isArray(range)).map(([what]) => SAYS[what](Number(measured[what])));
     box.hidden = false;
-    box.classList.toggle('is-done', there);
-    [task, now].forEach((place, n) => { if (place.textContent !== lines[n]) place.textContent = lines[n]; });
+    box.classList.toggle("is-done", there);
+    tell(task, there ? `Done: ${textOf(item, ".goal-title")}.` : textOf(item, ".goal-task"));
+    tell(now, there ? textOf(item, ".goal-learnt") : `Now: ${onTheWay ? numbers.join(", ") : measured.station}.`);
   };
 }
 
-const text = (item, part) => item.querySelector(part).textContent;
+/** One thing measured is what it should be, or lies where it should. @param {Measured} measured @param {Wanted} wanted */
+function reached(measured, [what, wanted]) {
+  const value = measured[what];
+  return typeof wanted === "string" ? value === wanted : Number(value) >= wanted[0] && Number(value) <= wanted[1];
+}
 
-/** One thing measured is what it should be, or lies where it should. */
-const reached = (measured, [what, wanted]) =>
-  Array.isArray(wanted) ? measured[what] >= wanted[0] && measured[what] <= wanted[1] : measured[what] === wanted;
-
+/** @param {HTMLElement} item */
 function mark(item) {
-  item.classList.add('is-done');
-  item.querySelector('.goal-learnt').hidden = false;
+  item.classList.add("is-done");
+  part(item, ".goal-learnt").hidden = false;
 }
 
+/** @returns {string[]} */
 function remembered() {
-  try { return JSON.parse(localStorage.getItem(KEPT)) ?? []; } catch { return []; }
+  try {
+    return JSON.parse(localStorage.getItem(KEPT) ?? "[]");
+  } catch {
+    return [];
+  }
 }
 
+/** @param {string[]} names */
 function remember(names) {
-  try { localStorage.setItem(KEPT, JSON.stringify(names)); } catch { /* some browsers keep nothing for files on disk */ }
+  try {
+    localStorage.setItem(KEPT, JSON.stringify(names));
+  } catch {
+    // some browsers keep nothing for files on disk
+  }
 }

@@ -1,103 +1,137 @@
 /** The knobs: native sliders, each bound to one field of the state, with a button at either end for the last little bit. */
 
-import { dialFrequency, dialled } from '../physics/bench.js';
-import { kilohertz, quantity } from './words.js';
+import { dialFrequency, dialled } from "../physics/bench.js";
+import { input as inputIn, part, parts, tell } from "./page.js";
+import { kilohertz, quantity } from "./words.js";
 
-/** @typedef {import('../physics/bench.js').State} State */
+/** @typedef {import("../physics/bench.js").Figures} Figures */
+/** @typedef {import("../physics/bench.js").State} State */
+/** @typedef {{input: HTMLInputElement, output: HTMLElement}} Slider */
+/** @typedef {(turn: (state: State) => State, knob: string) => void} Turned */
 
 const FINE = 6e3; // hertz to either side
-const COARSE_STEPS = 1e3, LOG_STEPS = 2000;
+const HOLD = 400; // milliseconds until a button that is held goes on by itself
+const REPEAT = 50;
 
-/** What a slider stands for. `range` gives its ends; `says` puts a value in words; `places` is how many it has. */
-const KNOBS = {
-  coupling: { range: knobRange('coupling'), says: value => quantity(value, 'H'), places: 380 },
-  throttle: { range: knobRange('throttle'), says: value => quantity(value, 'F', 4), places: LOG_STEPS, log: true },
-  quench: { range: knobRange('quench'), says: value => quantity(value, 'Hz'), places: LOG_STEPS, log: true },
-};
+/** What a slider stands for: how many places it has, whether it is even in ratios, and a value in words. */
+const PLAIN = /** @type {const} */ ({
+  coupling: { places: 380, ratios: false, says: (/** @type {number} */ value) => quantity(value, "H") },
+  throttle: { places: 2000, ratios: true, says: (/** @type {number} */ value) => quantity(value, "F", 4) },
+});
 
-function knobRange(field) {
-  return (figures, state) => figures.sets[state.set].knobs[field];
+/**
+ * @param {HTMLElement} root
+ * @param {Figures} figures
+ * @param {Turned} turned
+ * @returns {(state: State) => void} puts all knobs where a state has them
+ */
+export function knobs(root, figures, turned) {
+  const show = [tuning(root, figures, turned), plain(root, "coupling", figures, turned), plain(root, "throttle", figures, turned)];
+  return (state) => show.forEach((each) => each(state));
 }
 
 /**
  * @param {HTMLElement} root
- * @param {object} figures
- * @param {(turn: (state: State) => State, knob: string) => void} turned
- * @returns {(state: State) => void} puts all knobs where a state has them
+ * @param {keyof typeof PLAIN} name
+ * @param {Figures} figures
+ * @param {Turned} turned
  */
-export function knobs(root, figures, turned) {
-  const show = [tuning(root, figures, turned), ...Object.keys(KNOBS).map(name => plain(root, name, figures, turned))];
-  return state => show.forEach(each => each(state));
-}
-
 function plain(root, name, figures, turned) {
-  const knob = root.querySelector(`[data-knob=${name}]`), { range, says, places, log } = KNOBS[name];
-  const value = (part, { low, high }) => log ? low * (high / low) ** part : low + (high - low) * part;
-  const place = (value, { low, high }) => log ? Math.log(value / low) / Math.log(high / low) : (value - low) / (high - low);
-  const { input, output } = slider(knob, 0, places, 1, () => {
-    const part = input.valueAsNumber / places;
-    turned(state => ({ ...state, [name]: value(part, range(figures, state)) }), name);
-  });
-  return state => {
-    const ends = range(figures, state);
+  const knob = part(root, `[data-knob=${name}]`);
+  const { places, ratios, says } = PLAIN[name];
+  const { input, output } = slider(knob, { low: 0, high: places, step: 1 }, () =>
+    turned((state) => {
+      const ends = figures.sets[state.set].knobs[name];
+      return ends ? { ...state, [name]: valueAt(input.valueAsNumber / places, ends, ratios) } : state;
+    }, name),
+  );
+  return (/** @type {State} */ state) => {
+    const ends = figures.sets[state.set].knobs[name];
     knob.hidden = !ends;
     if (!ends) return;
-    const at = Math.round(places * place(state[name], ends));
-    if (input.valueAsNumber !== at) input.valueAsNumber = at;
+    stand(input, Math.round(places * placeOf(state[name], ends, ratios)));
     say(input, output, says(state[name]));
   };
 }
 
-/** The tuning condenser by two sliders: coarse in whole kilohertz, fine about it; the dial shows their sum. */
+/** @param {number} place 0 to 1 @param {{low: number, high: number}} ends @param {boolean} ratios */
+const valueAt = (place, { low, high }, ratios) => (ratios ? low * (high / low) ** place : low + (high - low) * place);
+
+/** @param {number} value @param {{low: number, high: number}} ends @param {boolean} ratios */
+const placeOf = (value, { low, high }, ratios) =>
+  ratios ? Math.log(value / low) / Math.log(high / low) : (value - low) / (high - low);
+
+/**
+ * The tuning condenser by two sliders: coarse in whole kilohertz, fine about it; the dial shows their sum.
+ *
+ * @param {HTMLElement} root
+ * @param {Figures} figures
+ * @param {Turned} turned
+ */
 function tuning(root, figures, turned) {
-  const coarseKnob = root.querySelector('[data-knob=tuning]'), fineKnob = root.querySelector('[data-knob=fine]');
   const { low, high } = figures.dial;
+  const turn = () => turned((state) => dialled(figures, state, sum()), "tuning");
+  const range = { low: Math.ceil(low / 1e3), high: Math.floor(high / 1e3), step: 1 };
+  const coarse = slider(part(root, "[data-knob=tuning]"), range, turn);
+  const fine = slider(part(root, "[data-knob=fine]"), { low: -FINE, high: FINE, step: 20 }, turn);
   const sum = () => Math.min(Math.max(coarse.input.valueAsNumber * 1e3 + fine.input.valueAsNumber, low), high);
-  const turn = () => turned(state => dialled(figures, state, sum()), 'tuning');
-  const coarse = slider(coarseKnob, Math.ceil(low / 1e3), Math.floor(high / 1e3), 1, turn);
-  const fine = slider(fineKnob, -FINE, FINE, 20, turn);
-  return state => {
+  return (/** @type {State} */ state) => {
     const hertz = dialFrequency(figures, state);
     if (Math.abs(sum() - hertz) > 1) {
-      coarse.input.valueAsNumber = Math.round(hertz / COARSE_STEPS);
-      fine.input.valueAsNumber = hertz - coarse.input.valueAsNumber * 1e3;
+      stand(coarse.input, Math.round(hertz / 1e3));
+      stand(fine.input, hertz - coarse.input.valueAsNumber * 1e3);
     }
-    say(coarse.input, coarse.output, kilohertz(hertz));
     const off = fine.input.valueAsNumber;
-    say(fine.input, fine.output, `${off < 0 ? '−' : '+'}${(Math.abs(off) / 1e3).toFixed(2)} kHz`);
+    say(coarse.input, coarse.output, kilohertz(hertz));
+    say(fine.input, fine.output, `${off < 0 ? "" : "+"}${kilohertz(off, 2)}`);
   };
 }
 
-/** The slider of a knob and its buttons, which step it once, or on and on while they are held. */
-function slider(knob, low, high, step, moved) {
-  const input = knob.querySelector('input'), output = knob.querySelector('output');
+/**
+ * The slider of a knob and its buttons.
+ *
+ * @param {HTMLElement} knob
+ * @param {{low: number, high: number, step: number}} range
+ * @param {() => void} moved
+ * @returns {Slider}
+ */
+function slider(knob, { low, high, step }, moved) {
+  const input = inputIn(knob, "input");
   Object.assign(input, { min: low, max: high, step });
-  input.addEventListener('input', moved);
-  for (const button of knob.querySelectorAll('.step')) {
-    const once = () => {
-      input.valueAsNumber = Math.min(Math.max(input.valueAsNumber + step * Number(button.dataset.step), low), high);
+  input.addEventListener("input", moved);
+  for (const button of parts(knob, ".step")) {
+    onAndOn(button, () => {
+      stand(input, Math.min(Math.max(input.valueAsNumber + step * Number(button.dataset.step), low), high));
       moved();
-    };
-    held(button, once);
+    });
   }
-  return { input, output };
+  return { input, output: part(knob, "output") };
 }
 
-function held(button, once) {
-  let timer = 0;
-  const stop = () => clearInterval(timer);
-  button.addEventListener('pointerdown', () => {
+/** Do something at each press of a button, and on and on while it is held. @param {HTMLElement} button @param {() => void} once */
+function onAndOn(button, once) {
+  let wait = 0;
+  let repeat = 0;
+  const stop = () => {
+    clearTimeout(wait);
+    clearInterval(repeat);
+  };
+  button.addEventListener("pointerdown", () => {
     stop();
-    timer = setTimeout(() => { timer = setInterval(once, 50); }, 400);
+    wait = setTimeout(() => (repeat = setInterval(once, REPEAT)), HOLD);
   });
-  for (const end of ['pointerup', 'pointercancel', 'pointerleave', 'blur']) button.addEventListener(end, stop);
-  button.addEventListener('click', once);
-  button.addEventListener('contextmenu', event => event.preventDefault());
+  for (const end of ["pointerup", "pointercancel", "pointerleave", "blur"]) button.addEventListener(end, stop);
+  button.addEventListener("click", once);
+  button.addEventListener("contextmenu", (event) => event.preventDefault());
 }
 
-/** @param {HTMLInputElement} input @param {HTMLOutputElement} output @param {string} text */
-export function say(input, output, text) {
-  if (output.textContent === text) return;
-  output.textContent = text;
-  input.setAttribute('aria-valuetext', text);
+/** @param {HTMLInputElement} input @param {number} value */
+function stand(input, value) {
+  if (input.valueAsNumber !== value) input.valueAsNumber = value;
+}
+
+/** Say a slider's value beside it and to a screen reader. @param {HTMLInputElement} input @param {HTMLElement} output @param {string} words */
+export function say(input, output, words) {
+  tell(output, words);
+  if (input.getAttribute("aria-valuetext") !== words) input.setAttribute("aria-valuetext", words);
 }

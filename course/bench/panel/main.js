@@ -1,6 +1,7 @@
 /** Every bench in the page. */
 
-import { benchIn } from './bench.js';
+import { benchIn } from "./bench.js";
+import { parts } from "./page.js";
 
-const figures = globalThis.SALTMARSH_BENCH;
-for (const root of document.querySelectorAll('.turning')) benchIn(root, figures);
+const figures = /** @type {import("../physics/bench.js").Figures} */ (/** @type {any} */ (globalThis).SALTMARSH_BENCH);
+for (const root of parts(document, ".turning")) benchIn(root, figures);

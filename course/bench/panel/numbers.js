@@ -1,21 +1,25 @@
 /** The curve in numbers, for reading rather than looking. */
 
-import { gainsAt } from './seen.js';
-import { decibels } from './words.js';
+import { part, tell } from "./page.js";
+import { gainsAt } from "./seen.js";
+import { kilohertz, minus } from "./words.js";
 
-const OFFSETS = [-18e3, -9e3, -4.5e3, -1e3, 0, 1e3, 4.5e3, 9e3, 18e3];
+const OFFSETS = [-18e3, -9e3, -4.5e3, -1e3, 0, 1e3, 4.5e3, 9e3, 18e3]; // hertz
 
-/** @param {HTMLElement} root @param {object} figures */
+/** @param {HTMLElement} root @param {import("../physics/bench.js").Figures} figures */
 export function numbers(root, figures) {
-  const body = root.querySelector('.numbers tbody');
-  for (const offset of OFFSETS) {
-    const kilo = String(Math.abs(offset) / 1e3);
-    body.insertAdjacentHTML('beforeend', `<tr><th scope="row">${offset < 0 ? '−' : offset ? '+' : ''}${kilo} kHz</th><td></td></tr>`);
-  }
-  return (state, seen) => {
-    const gains = gainsAt(figures, state, seen.ring.frequency, OFFSETS);
-    OFFSETS.forEach((_, row) => {
-      body.rows[row].cells[1].textContent = gains ? `${gains[row].toFixed(1).replace('-', '−')} dB` : 'it oscillates';
-    });
+  const body = part(root, ".numbers tbody");
+  const cells = OFFSETS.map((offset) => {
+    const row = document.createElement("tr");
+    const head = document.createElement("th");
+    head.scope = "row";
+    head.textContent = `${offset > 0 ? "+" : ""}${kilohertz(offset)}`;
+    body.append(row);
+    row.append(head);
+    return row.insertCell();
+  });
+  return (/** @type {import("../physics/bench.js").State} */ state) => {
+    const gains = gainsAt(figures, state, OFFSETS);
+    cells.forEach((cell, n) => tell(cell, gains ? `${minus(gains[n].toFixed(1))} dB` : "it oscillates"));
   };
 }

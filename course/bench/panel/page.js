@@ -1,0 +1,40 @@
+/** Parts of the page by selector: they are there, or the page is not the one this was written for. */
+
+/**
+ * @template {Element} T
+ * @param {ParentNode} root
+ * @param {string} selector
+ * @param {new () => T} kind
+ * @returns {T}
+ */
+function partOf(root, selector, kind) {
+  const found = root.querySelector(selector);
+  if (!(found instanceof kind)) throw new Error(`The bench's page has no ${selector}.`);
+  return found;
+}
+
+/** @param {ParentNode} root @param {string} selector */
+export const part = (root, selector) => partOf(root, selector, HTMLElement);
+
+/** @param {ParentNode} root @param {string} selector */
+export const input = (root, selector) => partOf(root, selector, HTMLInputElement);
+
+/** @param {ParentNode} root @param {string} selector */
+export const canvas = (root, selector) => partOf(root, selector, HTMLCanvasElement);
+
+/** @param {ParentNode} root @param {string} selector */
+export const select = (root, selector) => partOf(root, selector, HTMLSelectElement);
+
+/** @param {ParentNode} root @param {string} selector */
+export const link = (root, selector) => partOf(root, selector, HTMLAnchorElement);
+
+/** All of a kind. @param {ParentNode} root @param {string} selector @returns {HTMLElement[]} */
+export const parts = (root, selector) => [...root.querySelectorAll(selector)].map((found) => /** @type {HTMLElement} */ (found));
+
+/** Put words in a place, if they are not there already. @param {Element} place @param {string} words */
+export function tell(place, words) {
+  if (place.textContent !== words) place.textContent = words;
+}
+
+/** What stands in a place. @param {ParentNode} root @param {string} selector */
+export const textOf = (root, selector) => part(root, selector).textContent ?? "";

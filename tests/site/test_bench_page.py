@@ -1,0 +1,200 @@
+"""The bench in a real browser: turned by keyboard and by pointer, read back against the course's own network, kept, shared, heard."""
+
+import re
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from course.bench.sets import bench_figures
+from course.press.bench_box import SETS, WRITTEN, bench_html, checked, goals
+from course.press.faults import Fault
+from solutions.unit06_reaction import stability
+from solutions.unit06_reaction.network import ReactionSet
+
+from .test_browser import NARROW, VIOLATIONS, Watched
+
+SETTING = "set=reaction&tuning=1449kHz&coupling=10uH&reaction=5.1pF&feed=gentle"
+LIGHT = 150_000  # bytes: the bench's own files, without sounds
+
+
+@pytest.fixture(scope="module")
+def figures():
+    return bench_figures()
+
+
+@pytest.fixture
+def page_at(chromium, course):
+    """The bench, opened from the disk at a setting; each page is watched until the test is over."""
+    opened = []
+
+    def open_at(setting="", **context):
+        watched = Watched(chromium, viewport=NARROW, **context)
+        opened.append(watched)
+        watched.page.goto((course / "course/site/bench.html").as_uri() + ("#" + setting if setting else ""))
+        return watched.page
+
+    yield open_at
+    for watched in opened:
+        assert not watched.wrong, watched.wrong
+        watched.context.close()
+
+
+def value(page, knob):
+    """What a knob says, to the eye and to a screen reader alike."""
+    said = page.get_attribute(f"#whole-bench-{knob}", "aria-valuetext")
+    assert said == page.inner_text(f"#whole-bench [data-knob={knob}] output")
+    return said
+
+
+def settled(page):
+    page.wait_for_timeout(400)
+
+
+def test_a_knob_is_turned_by_keys_by_pointer_and_by_its_buttons(page_at, figures):
+    page = page_at(SETTING)
+    page.focus("#whole-bench-tuning")
+    page.keyboard.press("ArrowLeft")
+    assert value(page, "tuning") == "1448.0 kHz"
+    page.keyboard.press("End")
+    assert float(value(page, "tuning").split()[0]) == pytest.approx(figures["dial"]["high"] / 1e3, abs=1)
+    rule = page.locator("#whole-bench-coupling")
+    rule.click(position={"x": rule.bounding_box()["width"] / 2, "y": 22})
+    assert 20 <= float(value(page, "coupling").split()[0]) <= 22
+    said = [value(page, "throttle")]
+    for button in (1, 1, 0):
+        page.click(f"#whole-bench [data-knob=throttle] .step >> nth={button}")
+        said.append(value(page, "throttle"))
+    assert said[0] < said[1] == said[3] < said[2]
+    assert page.get_attribute("#whole-bench", "data-lit") == "throttle"
+
+
+def test_the_curve_is_that_of_the_courses_own_network(page_at, figures):
+    page = page_at(SETTING)
+    settled(page)
+    network = figures["sets"]["reaction"]["stages"]["gentle"]["network"]
+    inductance = network["tuned_inductance"]
+    tuning = 1 / ((2 * np.pi * 1449e3) ** 2 * inductance)
+    there = replace(ReactionSet(**network), aerial_tuned=10e-6, tuning_capacitance=tuning, throttle_capacitance=5.1e-12)
+    middle = stability.ring(there)[0]
+    page.click("#whole-bench .numbers summary")
+    rows = [row.split("\t") for row in page.inner_text("#whole-bench .numbers tbody").replace("−", "-").split("\n")]
+    assert len(rows) == 9
+    for offset, gain in rows:
+        wanted = 20 * np.log10(np.abs(stability.steady_formula(there, middle + 1e3 * float(offset.split()[0]))))
+        assert float(gain.split()[0]) == pytest.approx(float(wanted), abs=0.1), offset
+    _, width = stability.gain_and_bandwidth(there)
+    said = page.get_attribute("#whole-bench .close-view", "aria-label")
+    assert f"{width / 1e3:.2f} kHz wide" in said and f"{middle / 1e3:.1f} kHz" in said
+
+
+def test_a_setting_is_a_link_that_opens_the_same_and_says_what_it_cannot_have(page_at):
+    page = page_at(SETTING)
+    page.focus("#whole-bench-fine")
+    page.keyboard.press("ArrowRight")
+    settled(page)
+    setting = page.evaluate("location.hash.slice(1)")
+    assert "tuning=1449.02kHz" in setting and "reaction=5.1pF" in setting
+    checked(setting)
+    assert setting in page.input_value("#whole-bench .setting-line")
+    again = page_at(setting)
+    knobs = ("tuning", "fine", "coupling", "throttle")
+    assert [value(again, knob) for knob in knobs] == [value(page, knob) for knob in knobs]
+    wrong = page_at("set=reaction&tuning=9kHz&coupling=soup")
+    said = wrong.inner_text("#whole-bench .turning-fault")
+    assert "tuning 9kHz is beyond" in said and '"soup" is no value for coupling' in said
+
+
+def test_two_settings_are_kept_and_gone_back_to(page_at):
+    page = page_at(SETTING)
+    settled(page)
+    page.click("#whole-bench .keep-as >> nth=0")
+    band = "#whole-bench [data-row=band] td >> nth={}"
+    kept = page.inner_text(band.format(1))
+    assert kept == page.inner_text(band.format(0)) and "kHz" in kept
+    page.click("#whole-bench .which label >> nth=0")
+    settled(page)
+    assert page.inner_text(band.format(0)) != kept and page.inner_text(band.format(1)) == kept
+    page.click("#whole-bench .back-to >> nth=0")
+    settled(page)
+    assert page.inner_text(band.format(0)) == kept and value(page, "tuning") == "1449.0 kHz"
+
+
+def test_a_goal_is_reached_by_turning_only_shows_what_it_shows_and_is_remembered(page_at):
+    page = page_at("set=crystal&tuning=842kHz&coupling=38uH")
+    settled(page)
+    goal = "#whole-bench .goal >> nth=0"
+    assert not page.is_visible(f"{goal} >> .goal-learnt")
+    page.click(f"{goal} >> .begin")
+    settled(page)
+    assert "75 dB" in page.inner_text("#whole-bench .aim")
+    page.fill("#whole-bench-tuning", "842")
+    page.fill("#whole-bench-coupling", "370")
+    settled(page)
+    assert page.inner_text("#whole-bench .aim").startswith("Done")
+    page.reload()
+    assert page.is_visible(f"{goal} >> .goal-learnt")
+    assert not page.is_visible("#whole-bench .goal >> nth=1 >> .goal-learnt")
+
+
+def test_goals_ask_for_what_there_is(figures):
+    names = {station["name"] for station in figures["stations"]}
+    for goal in goals():
+        assert goal["measures"].get("station", "Saltmarsh Point") in names, goal["name"]
+        assert goal["measures"]["set"] in {name for name, *_ in SETS}, goal["name"]
+        assert f"set={goal['measures']['set']}&" in goal["start"], goal["name"]
+
+
+def test_it_is_silent_until_asked_soft_then_and_silent_again(page_at):
+    page = page_at(SETTING)
+    assert page.evaluate("document.querySelectorAll('audio').length") == 0
+    assert value(page, "volume") == "muted"
+    page.click("#whole-bench .listen")
+    page.wait_for_function("document.querySelector('#whole-bench .sounding-now').textContent !== ''")
+    assert page.get_attribute("#whole-bench .listen", "aria-pressed") == "true"
+    assert value(page, "volume") == "25 of 100"
+    page.click("#whole-bench .listen")
+    page.wait_for_function("document.querySelector('#whole-bench .listen').getAttribute('aria-pressed') === 'false'")
+    assert page.inner_text("#whole-bench .sounding-now") == ""
+
+
+def test_past_the_edge_it_says_so_in_words_and_what_next_door_has_of_it(page_at, course):
+    page = page_at(SETTING.replace("5.1pF", "6.5pF"), color_scheme="dark")
+    settled(page)
+    assert "oscillates" in page.get_attribute("#whole-bench .close-view", "aria-label")
+    assert "past it" in page.inner_text("#whole-bench [data-gauge=edge]")
+    assert re.search(r"V/m at 30 m: spoils Holm Light as far as", page.inner_text("#whole-bench [data-gauge=neighbour]"))
+    page.evaluate((course / "course/node_modules/axe-core/axe.min.js").read_text("utf-8"))
+    assert not page.evaluate(VIOLATIONS, None)
+
+
+SMALL = """() => [...document.querySelectorAll(".turning :is(button, input[type=range], select, summary, .which label, .choice, a.begin)")]
+  .filter(e => e.offsetParent && (e.getBoundingClientRect().height < 44 || e.getBoundingClientRect().width < 44))
+  .map(e => e.outerHTML.slice(0, 90))"""
+
+
+def test_all_that_is_touched_is_44_pixels_high_and_wide(page_at):
+    page = page_at(SETTING)
+    assert page.evaluate(SMALL) == []
+
+
+def test_without_javascript_it_says_so_in_one_sentence(page_at):
+    page = page_at(java_script_enabled=False)
+    assert page.inner_text("#whole-bench") == "The bench is worked by JavaScript, which is switched off in this browser."
+
+
+def test_its_own_files_are_light(course):
+    site = course / "course/site"
+    parts = ["bench.html", "bench/bench.js", "bench/figures.js", "bench/bench.css"]
+    sizes = {part: (site / part).stat().st_size for part in parts}
+    assert sum(sizes.values()) < LIGHT, sizes
+
+
+@pytest.mark.parametrize(
+    ("setting", "said"),
+    [("tuning=855kHz", "no setting"), ("set=spark", "no value for set"), ("set=valve&tone=3", 'no "tone"'), ("set=valve&tuning=855", "no value for tuning")],
+)
+def test_a_lesson_that_asks_for_no_setting_is_told_what_one_is_like(setting, said):
+    with pytest.raises(Fault, match=re.escape(said)):
+        bench_html(setting, "bench-1", str, str, whole=False)
+    assert "set" in WRITTEN
