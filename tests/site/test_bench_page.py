@@ -48,7 +48,7 @@ def value(page, knob):
 
 
 def settled(page):
-    page.wait_for_timeout(400)
+    page.wait_for_selector("#whole-bench[data-read=yes]")
 
 
 def test_a_knob_is_turned_by_keys_by_pointer_and_by_its_buttons(page_at, figures):
@@ -109,6 +109,7 @@ def test_two_settings_are_kept_and_gone_back_to(page_at):
     page = page_at(SETTING)
     settled(page)
     page.click("#whole-bench .keep-as >> nth=0")
+    page.wait_for_selector("#whole-bench .back-to:enabled")
     band = "#whole-bench [data-row=band] td >> nth={}"
     kept = page.inner_text(band.format(1))
     assert kept == page.inner_text(band.format(0)) and "kHz" in kept

@@ -1,6 +1,7 @@
 /** One bench: a state, the knobs that change it, and the views that show it. */
 
 import { startingState } from "../physics/bench.js";
+import { createListener } from "../sound/listener.js";
 import { sharp } from "./canvas.js";
 import { drawCloseUp } from "./closeup.js";
 import { palette, whenLightChanges } from "./colours.js";
@@ -9,7 +10,7 @@ import { drawDial } from "./dial.js";
 import { gauges } from "./gauges.js";
 import { goals } from "./goals.js";
 import { knobs } from "./knobs.js";
-import { heardOf, measured } from "./measured.js";
+import { gained, measured } from "./measured.js";
 import { numbers } from "./numbers.js";
 import { canvas, input, link, part, parts, tell, textOf } from "./page.js";
 import { pictures } from "./picture.js";
@@ -21,22 +22,20 @@ import { sounding } from "./sounding.js";
 /** @typedef {import("../physics/bench.js").Figures} Figures */
 /** @typedef {import("../physics/bench.js").State} State */
 
-const REST = 140; // milliseconds after the last turn, before what is slow to work out is worked out
-const MOVING = 500; // milliseconds between two such while a knob is being turned
+const REST = 100; // milliseconds between two questions to the listener
 
 /** @param {HTMLElement} root @param {Figures} figures */
 export function benchIn(root, figures) {
   const on = part(root, ".turning-on");
   let state = stateOf(figures, root.dataset.setting ?? "")?.state ?? startingState(figures, figures.order[0]);
   let seen = seenOf(figures, state, []);
-  let heard = heardOf(figures, state, seen);
   let colours = palette();
   let frame = 0;
   let rest = 0;
-  let settled = 0;
   let turned = false;
 
   on.hidden = false;
+  const listener = createListener(figures);
   const dialSheet = sharp(canvas(root, ".dial-view"), soon);
   const closeSheet = sharp(canvas(root, ".close-view"), soon);
   const setKnobs = knobs(root, figures, (turn, knob) => change(turn(state), knob));
@@ -52,15 +51,7 @@ export function benchIn(root, figures) {
       numbers: numbers(root, figures),
       goals: goals(root, figures.order),
       sharing: sharing(root),
-      comparing: comparing(
-        root,
-        () => {
-          settle();
-          return reading();
-        },
-        (kept) => change(kept, "back"),
-        soon,
-      ),
+      comparing: comparing(root, read, (kept) => change(kept, "back"), soon),
     };
   }
 
@@ -69,6 +60,7 @@ export function benchIn(root, figures) {
     state = next;
     turned = knob !== "";
     if (turned) root.dataset.lit = knob;
+    root.dataset.read = "no";
     setKnobs(state);
     setChoices(state);
     pass();
@@ -84,38 +76,53 @@ export function benchIn(root, figures) {
     seen = seenOf(figures, state, extras ? extras.comparing.curves() : []);
     drawDial(dialSheet, seen, colours);
     drawCloseUp(closeSheet, seen, colours);
-    clearTimeout(rest);
-    rest = setTimeout(settle, performance.now() - settled > MOVING ? 0 : REST);
+    rest ||= setTimeout(settle, REST);
   }
 
-  /** What takes its time: the ear, the neighbour, the goals, the words. */
-  function settle() {
-    settled = performance.now();
-    heard = heardOf(figures, state, seen);
-    setGauges(seen, heard);
-    setPictures(seen);
-    if (extras) {
-      extras.numbers(state);
-      extras.comparing.show(reading());
-      extras.goals(reading().measured, turned);
-      if (turned) extras.sharing(settingOf(figures, state));
-    } else {
-      const whole = link(root, ".whole-link");
-      whole.hash = settingOf(figures, state);
+  /** All that can be read of the bench as it stands; null if it was turned on meanwhile and is being read again. */
+  async function read() {
+    const looked = { state, seen, title: textOf(root, ".which :checked + span") };
+    try {
+      const heard = await listener.ask(state);
+      return heard && { ...looked, heard, measured: measured(looked.state, looked.seen, heard) };
+    } catch (fault) {
+      complain([fault instanceof Error ? fault.message : String(fault)]);
+      return null;
     }
   }
 
-  function reading() {
-    return { state, seen, heard, measured: measured(state, seen, heard), title: textOf(root, ".which :checked + span") };
+  /** What takes its time: the ear, the neighbour, the goals, the words. */
+  async function settle() {
+    rest = 0;
+    const byHand = turned;
+    const reading = await read();
+    if (!reading) return;
+    setGauges(reading.seen, reading.heard, gained(figures, reading.state, reading.seen));
+    setPictures(reading.seen);
+    const setting = settingOf(figures, reading.state);
+    if (extras) {
+      extras.numbers(reading.state);
+      extras.comparing.show(reading);
+      extras.goals(reading.measured, byHand);
+      if (byHand) extras.sharing(setting);
+    } else {
+      link(root, ".whole-link").hash = setting;
+    }
+    if (reading.state === state) root.dataset.read = "yes";
+  }
+
+  /** @param {string[]} sentences */
+  function complain(sentences) {
+    const fault = part(root, ".turning-fault");
+    fault.hidden = sentences.length === 0;
+    tell(fault, sentences.join(" "));
   }
 
   /** Go where the page's address points, if that is a setting. */
   function follow() {
     const asked = stateOf(figures, decodeURIComponent(location.hash.slice(1)));
     if (!asked) return;
-    const fault = part(root, ".turning-fault");
-    fault.hidden = asked.faults.length === 0;
-    tell(fault, asked.faults.join(" "));
+    complain(asked.faults);
     change(asked.state);
     root.scrollIntoView();
   }

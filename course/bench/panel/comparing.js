@@ -27,7 +27,7 @@ const ROWS = {
   dial: ({ seen }) => kilohertz(seen.pointer),
   coupling: ({ state }) => quantity(state.coupling, "H"),
   throttle: ({ state, seen }) => (seen.reacts ? quantity(state.throttle, "F", 4) : "–"),
-  station: ({ heard }) => heard.station.name,
+  station: ({ heard }) => heard.station,
   band: ({ seen }) => (seen.band ? kilohertz(seen.band.width, 2) : "oscillates"),
   gain: ({ seen }) => (seen.band ? decibels(inDecibels(seen.band.gain)) : "oscillates"),
   apart: ({ measured }) => (Number.isFinite(measured.apart) ? decibels(measured.apart) : "–"),
@@ -36,7 +36,7 @@ const ROWS = {
 
 /**
  * @param {HTMLElement} root
- * @param {() => Reading} now
+ * @param {() => Promise<Reading | null>} now
  * @param {(state: State) => void} goBack
  * @param {() => void} changed
  */
@@ -47,8 +47,9 @@ export function comparing(root, now, goBack, changed) {
   const fill = (/** @type {number} */ column, /** @type {Reading} */ reading) =>
     rows.forEach((row) => tell(row.cells[column], ROWS[row.dataset.row ?? ""](reading)));
   parts(root, ".keep-as").forEach((button, place) =>
-    button.addEventListener("click", () => {
-      const reading = now();
+    button.addEventListener("click", async () => {
+      const reading = await now();
+      if (!reading) return;
       kept[place] = reading;
       fill(place + 2, reading);
       back[place].disabled = false;

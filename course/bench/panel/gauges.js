@@ -15,17 +15,17 @@ const STRONGEST = 100; // decibel over the noise, end of the third
 /**
  * @param {HTMLElement} root
  * @param {Figures} figures
- * @returns {(seen: Seen, heard: Heard) => void}
+ * @returns {(seen: Seen, heard: Heard, gained: number) => void}
  */
 export function gauges(root, figures) {
   const ear = gauge(root, "ear");
   const edge = gauge(root, "edge");
   const neighbour = gauge(root, "neighbour");
-  return (seen, heard) => {
+  return (seen, heard, gained) => {
     const next = heard.neighbour;
     const sings = seen.ring.growth > 0;
     ear(share(heard.above, QUIETEST, LOUDEST), earSays(heard), heard.above < 0 ? "faint" : "", true);
-    edge(share(seen.edge.share, 0, FARTHEST), edgeSays(seen, heard), sings ? "hot" : "", seen.reacts);
+    edge(share(seen.edge.share, 0, FARTHEST), edgeSays(seen, gained), sings ? "hot" : "", seen.reacts);
     neighbour(next ? share(inDecibels(next.field / next.noise), 0, STRONGEST) : 0, neighbourSays(heard, figures), "hot", seen.reacts);
   };
 }
@@ -35,12 +35,12 @@ const share = (value, low, high) => Math.min(Math.max((value - low) / (high - lo
 
 /** @param {Heard} heard */
 function earSays({ above, station, whistle }) {
-  if (whistle) return `${station.name}, under a whistle of ${quantity(whistle, "Hz", 2)}`;
-  return above < 0 ? `${station.name}, ${decibels(-above)} too faint to hear` : `${station.name}, ${decibels(above)} above hearing`;
+  if (whistle) return `${station}, under a whistle of ${quantity(whistle, "Hz", 2)}`;
+  return above < 0 ? `${station}, ${decibels(-above)} too faint to hear` : `${station}, ${decibels(above)} above hearing`;
 }
 
-/** @param {Seen} seen @param {Heard} heard */
-const edgeSays = ({ edge, ring }, { gained }) =>
+/** @param {Seen} seen @param {number} gained decibel */
+const edgeSays = ({ edge, ring }, gained) =>
   ring.growth > 0
     ? `past it: the set oscillates at ${kilohertz(ring.frequency)}`
     : `${Math.floor(100 * edge.share)} % of the way, adds ${decibels(gained)}`;
@@ -49,7 +49,7 @@ const edgeSays = ({ edge, ring }, { gained }) =>
 function neighbourSays({ neighbour, station }, figures) {
   if (!neighbour) return "nothing: it does not oscillate";
   const field = quantity(neighbour.field, "V/m", 2);
-  return `${field} at ${figures.neighbour.distance} m: spoils ${station.name} as far as ${quantity(neighbour.spoiled, "m", 2)}`;
+  return `${field} at ${figures.neighbour.distance} m: spoils ${station} as far as ${quantity(neighbour.spoiled, "m", 2)}`;
 }
 
 /** @param {HTMLElement} root @param {string} name @returns {(part: number, words: string, look: string, there: boolean) => void} */

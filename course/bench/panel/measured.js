@@ -1,40 +1,15 @@
-/** What a state is worth to the ear and to the goals: measured a few times a second, not in each frame. */
+/** What a state is worth to the ear and to the goals: asked of the listener a few times a second, not in each frame. */
 
-import { band, listen, neighbour } from "../physics/bench.js";
+import { band } from "../physics/bench.js";
 import { inDecibels } from "./words.js";
 
 /** @typedef {import("../physics/bench.js").Figures} Figures */
 /** @typedef {import("../physics/bench.js").State} State */
+/** @typedef {import("../sound/listener.js").Heard} Heard what the listener tells */
 /** @typedef {import("./seen.js").Seen} Seen */
 
-/**
- * @typedef {object} Heard
- * @property {Seen["tuned"]} station
- * @property {number} above decibel over the threshold of hearing
- * @property {number} whistle hertz, 0 for none
- * @property {number} gained decibel that the reaction adds
- * @property {ReturnType<typeof neighbour> | null} neighbour null if it does not oscillate
- */
-
-/**
- * @param {Figures} figures
- * @param {State} state
- * @param {Seen} seen
- * @returns {Heard}
- */
-export function heardOf(figures, state, seen) {
-  const { above, whistle, grid, oscillates } = listen(figures, state);
-  return {
-    station: seen.tuned,
-    above,
-    whistle,
-    gained: gained(figures, state, seen),
-    neighbour: oscillates ? neighbour(figures, state, grid) : null,
-  };
-}
-
-/** What the reaction adds to the gain, against the throttle nearly shut. @param {Figures} figures @param {State} state @param {Seen} seen */
-function gained(figures, state, seen) {
+/** Decibel that the reaction adds to the gain, against the throttle nearly shut. @param {Figures} figures @param {State} state @param {Seen} seen */
+export function gained(figures, state, seen) {
   const knob = figures.sets[state.set].knobs.throttle;
   const without = knob && band(figures, { ...state, throttle: knob.low });
   return seen.band && without ? inDecibels(seen.band.gain / without.gain) : 0;
@@ -61,6 +36,6 @@ export function measured(state, seen, heard) {
     width: seen.band ? seen.band.width : 0,
     whistle: heard.whistle,
     spoiled: heard.neighbour ? heard.neighbour.spoiled : 0,
-    oscillates: heard.neighbour ? 1 : 0,
+    oscillates: heard.oscillates ? 1 : 0,
   };
 }
