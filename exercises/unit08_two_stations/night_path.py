@@ -6,7 +6,7 @@ throws the waves back: a hop. It is the middle of the path that must be dark. La
 import numpy as np
 
 EARTH_RADIUS = 6371e3  # m, of a sphere as large as the earth
-EPOCH = np.datetime64("2000-01-01")  # days are counted from its noon
+EPOCH = 10957  # days from 1 January 1970, where numpy counts from, to 1 January 2000
 
 
 def days_since_2000(year: int, month: int, day: int, hour: float) -> float:
@@ -31,7 +31,7 @@ def days_since_2000(year: int, month: int, day: int, hour: float) -> float:
     The Gregorian calendar; noon on 1 January 2000 is the epoch J2000.
     """
     date = np.datetime64(f"{year:04.0f}-{month:02.0f}-{day:02.0f}")
-    return float((date - EPOCH) / np.timedelta64(1, "D")) + (hour - 12) / 24
+    return float(date.astype(int)) - EPOCH + (hour - 12) / 24
 
 
 def sun_place(days: float, longitude: float) -> tuple[float, float]:

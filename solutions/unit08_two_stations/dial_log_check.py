@@ -97,7 +97,7 @@ EXERCISE = Exercise(
             asks=fitted_line,
             given={"x": READINGS, "y": SQUARES},
             where=as_many,
-            gives=("m²", "m²/°"),
+            gives=("", ""),
             arrays=False,
             agrees_within=CLOSE,
             holds=[
@@ -108,7 +108,7 @@ EXERCISE = Exercise(
                           lambda f, x, y: (f(x + 10, y)[1], f(x, y)[1])),
             ],
             published=[
-                value("the line of a thermometer", given=(THERMOMETER, CORRECTION), wanted=(-0.1712, 0.00218),
+                value("the line of a thermometer's corrections in °C", given=(THERMOMETER, CORRECTION), wanted=(-0.1712, 0.00218),
                       within=absolute(5e-5, because="printed to four decimals"), source=GUM, known="memory"),
             ],
             refuses=[refusal("readings that are all equal", (np.array([5.0, 5.0, 5.0]), np.array([1.0, 2.0, 3.0])))],
@@ -126,7 +126,6 @@ EXERCISE = Exercise(
             asks=scatter_about,
             given={"x": READINGS, "y": SQUARES},
             where=as_many,
-            gives="m²",
             arrays=False,
             agrees_within=CLOSE,
             holds=[
@@ -135,7 +134,7 @@ EXERCISE = Exercise(
                 invariant("twice as far off, twice the scatter", lambda f, x, y: (f(x, 2 * y), 2 * f(x, y))),
             ],
             published=[
-                value("the same thermometer", given=(THERMOMETER, CORRECTION), wanted=0.0035,
+                value("the same thermometer, in °C", given=(THERMOMETER, CORRECTION), wanted=0.0035,
                       within=absolute(5e-5, because="printed to four decimals"), source=GUM, known="memory"),
             ],
             refuses=[refusal("two stations only", (np.array([20.0, 90.0]), np.array([5e4, 1e5])))],
@@ -154,7 +153,7 @@ EXERCISE = Exercise(
             asks=line_at,
             given={"place": degrees("5°", "175°"), "x": READINGS, "y": SQUARES},
             where=as_many,
-            gives=("m²", "m²"),
+            gives=("", ""),
             agrees_within=CLOSE,
             holds=[
                 invariant("at the mean reading the uncertainty is the scatter over the root of n", lambda f, p, x, y: (
@@ -167,7 +166,7 @@ EXERCISE = Exercise(
                     f(p, np.concatenate([x, x]), np.concatenate([y, y]))[1], f(p, x, y)[1]), less),
             ],
             published=[
-                value("the same thermometer at 30 °C", given=(10.0, THERMOMETER, CORRECTION),
+                value("the same thermometer at 30 °C, in °C", given=(10.0, THERMOMETER, CORRECTION),
                       wanted=(-0.1494, 0.0041), within=absolute(5e-5, because="printed to four decimals"), source=GUM,
                       known="memory"),
             ],
