@@ -1,4 +1,4 @@
-"""Is it enough for a loudspeaker?   Lesson: Loudspeaker, sections 6 to 8.
+"""Is it enough for a loudspeaker?   Lesson: Feedback receivers, sections 6 to 8.
 
 A first stage hands its tone on to an output valve, by a condenser or by a transformer; the output valve works the
 loudspeaker through a transformer of its own.
