@@ -67,7 +67,8 @@ def test_the_bass_of_a_transformer_goes_below_anode_resistance_over_primary(fact
 def current_at(grid, anode, bias, load, law):
     """Anode current on the load line through the point of rest, by a root finder."""
     rest = triode_current(anode, bias, *law)
-    voltage = brentq(lambda v: triode_current(v, grid, *law) - rest - (anode - v) / load, 0, anode + rest * load, xtol=1e-12)
+    highest = anode + rest * load + 1  # a valve cut off stands at the end of the line
+    voltage = brentq(lambda v: triode_current(v, grid, *law) - rest - (anode - v) / load, 0, highest, xtol=1e-12)
     return triode_current(voltage, grid, *law)
 
 
