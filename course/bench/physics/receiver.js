@@ -9,8 +9,9 @@ import { aerialCrest, noiseField } from "./aerial.js";
 import { abs, complex, div, exp, mul, scale, sub } from "./complex.js";
 import { createTelephones, pascalsPerVolt } from "./ear.js";
 import { modes, ringing, steadyFormula } from "./network.js";
+import { throughAStep } from "./parts.js";
 import { slowMode } from "./slow-mode.js";
-import { ANODE, BIAS, createMarch, GRID_I, GRID_R, MODE_R, start, throughAStep, TURNING } from "./stepping.js";
+import { ANODE, BIAS, createMarch, GRID_I, GRID_R, MODE_R, start, TURNING } from "./stepping.js";
 
 /** @typedef {import("./bench.js").Figures} Figures */
 /** @typedef {import("./bench.js").State} State */

@@ -4,6 +4,8 @@
  */
 
 import { anodeTable, CURRENTS } from "./cycle.js";
+import * as p from "./parts.js";
+import { fillParts, throughAStep } from "./parts.js";
 
 /** @typedef {import("./cycle.js").CycleTables} CycleTables */
 /** @typedef {import("./slow-mode.js").Net} Net */
@@ -37,13 +39,8 @@ const AT_FREQUENCY = 6; // radian a second
 const AT_PASSING = 7;
 
 const MOST_TURN = 1;
-const TERMS = 14; // of the exponential's series
-const FEW_TERMS = 8; // that serve as well while the exponent's parts are below `SMALL`
-const SMALL = 0.1;
-const ONE_OVER = Float64Array.from({ length: TERMS + 1 }, (_, n) => 1 / n);
-const NUMBERS = new Float64Array(11); // that they are floats is all that is said here
 const TINY = 1e-30;
-const MOST_FALL = 500;
+const MOST_GAIN = 500; // of the grid current's logarithm, within a step
 
 /** A set just switched on, warm and at rest but for a small swing. @param {{bias: number, anode: number}} rest @param {Stage} stage @param {number} [seed] volt, crest on the grid */
 export function start({ bias, anode }, stage, seed = 0) {
@@ -53,34 +50,6 @@ export function start({ bias, anode }, stage, seed = 0) {
   state[ANODE] = anode;
   state[PASSING] = (stage.leak_return - bias) / stage.leak_resistance;
   return state;
-}
-
-/**
- * What becomes, by a step's end, of 1 at its start, of a push of 1, and of one that grows from 0 to 1: six numbers.
- *
- * @param {number} re the exponent
- * @param {number} im
- * @param {Float64Array} into
- */
-export function throughAStep(re, im, into) {
-  let rampR = 0;
-  let rampI = 0;
-  const terms = Math.abs(re) < SMALL && Math.abs(im) < SMALL ? FEW_TERMS : TERMS;
-  for (let n = terms; n > 2; n--) {
-    const r = 1 + (rampR * re - rampI * im) * ONE_OVER[n];
-    rampI = (rampR * im + rampI * re) * ONE_OVER[n];
-    rampR = r;
-  }
-  rampR /= 2;
-  rampI /= 2;
-  const pushR = 1 + re * rampR - im * rampI;
-  const pushI = re * rampI + im * rampR;
-  into[0] = 1 + re * pushR - im * pushI;
-  into[1] = re * pushI + im * pushR;
-  into[2] = pushR;
-  into[3] = pushI;
-  into[4] = rampR;
-  into[5] = rampI;
 }
 
 /**
@@ -97,16 +66,10 @@ export function createMarch(tables) {
   const row = (shares + 2) * CURRENTS;
   const crestStep = (grid_points - 1) / Math.log1p(grid_limit);
   let valve = false;
-  let [mu, perveance, offset, supply, load, bypass] = NUMBERS;
-  let [slopeVoltage, zeroCurrent, condenser, leak, leakReturn, leaking] = NUMBERS;
-  let [slope, gridSlope, resistance, leakage, throttle, tunedTickler] = NUMBERS;
-  let [rateR, rateI, anodeCurrentR, anodeCurrentI, byAnodeR, byAnodeI, byGridR, byGridI, byEmfR, byEmfI] = NUMBERS;
-  let [gridAtOnceR, gridAtOnceI, anodeAtOnceR, anodeAtOnceI, anodeByGridR, anodeByGridI] = NUMBERS;
-  let [gridByAnodeR, gridByAnodeI, gridByGridR, gridByGridI, echoR, echoI] = NUMBERS;
-  let [carrier, step, anodeRate, anodeWhole, anodeRamp, keepR, keepI, wholeR, wholeI, rampR, rampI] = NUMBERS;
-  const own = new Float64Array(6);
+  const parts = new Float64Array(p.PARTS);
   const turned = new Float64Array(6);
   const answer = new Float64Array(8); // pushR, pushI, charging, alongR, alongI, level, steer
+  const weights = new Float64Array(4); // of four neighbouring rows, by Catmull and Rom's spline
   const currents = new Float64Array(4); // mean, fundamental's two parts, overtones
   const drive = new Float64Array(3); // crest, steady, the throttle's siemens
   const lawAt = new Float64Array(2); // crest, bias
@@ -125,36 +88,14 @@ export function createMarch(tables) {
    */
   function turn(net, stage, reference, rate) {
     valve = stage.perveance > 0;
-    ({ amplification_factor: mu, perveance, offset, supply, load_resistance: load, bypass_capacitance: bypass } = stage);
-    ({ slope_voltage: slopeVoltage, zero_current: zeroCurrent, grid_capacitance: condenser } = stage);
-    ({ leak_resistance: leak, leak_return: leakReturn } = stage);
-    ({ slope, gridSlope, resistance, leakage, throttle, tunedTickler } = net);
-    ({ re: rateR, im: rateI } = net.rate);
-    ({ re: anodeCurrentR, im: anodeCurrentI } = net.anodeCurrent);
-    ({ re: byAnodeR, im: byAnodeI } = net.byAnode);
-    ({ re: byGridR, im: byGridI } = net.byGrid);
-    ({ re: gridAtOnceR, im: gridAtOnceI } = net.gridAtOnce);
-    ({ re: anodeAtOnceR, im: anodeAtOnceI } = net.anodeAtOnce);
-    ({ re: anodeByGridR, im: anodeByGridI } = net.anodeByGrid);
-    ({ re: gridByAnodeR, im: gridByAnodeI } = net.gridByAnode);
-    ({ re: gridByGridR, im: gridByGridI } = net.gridByGrid);
-    ({ re: echoR, im: echoI } = net.echo);
-    carrier = 2 * Math.PI * reference;
-    step = 1 / rate;
-    byEmfR = net.byEmf.re * step;
-    byEmfI = net.byEmf.im * step;
-    leaking = step / (leak * condenser);
-    anodeRate = -(1 / load + slope / mu) / bypass;
-    const passed = -anodeRate * step;
-    anodeWhole = -Math.expm1(-passed) / passed;
-    anodeRamp = passed > 1e-4 ? (1 - anodeWhole) / passed : 0.5;
-    throughAStep(rateR * step, rateI * step, own);
-    [keepR, keepI, wholeR, wholeI, rampR, rampI] = own;
+    fillParts(parts, net, stage, reference, rate);
     anodeTable(tables, net.coil, anodeNodes);
   }
 
   /** Mean anode current, the carrier's in siemens of its crest, and overtones. */
   function anodeCurrents() {
+    const mu = parts[p.MU];
+    const perveance = parts[p.PERVEANCE];
     const crest = drive[0];
     const steady = drive[1];
     const atCarrier = drive[2]; // siemens of the throttle
@@ -184,15 +125,12 @@ export function createMarch(tables) {
     let imaginary = 0;
     let overtones = 0;
     let at = top * row + left * CURRENTS;
+    weights[0] = -0.5 * d * dRest * dRest;
+    weights[1] = 1 + d * d * (1.5 * d - 2.5);
+    weights[2] = 1 + dRest * dRest * (1.5 * dRest - 2.5);
+    weights[3] = -0.5 * dRest * d * d;
     for (let i = 0; i < 4; i++, at += row) {
-      const weight =
-        i === 0
-          ? -0.5 * d * dRest * dRest
-          : i === 1
-            ? 1 + d * d * (1.5 * d - 2.5)
-            : i === 2
-              ? 1 + dRest * dRest * (1.5 * dRest - 2.5)
-              : -0.5 * dRest * d * d;
+      const weight = weights[i];
       const n = anodeNodes;
       mean += weight * (a0 * n[at] + a1 * n[at + 4] + a2 * n[at + 8] + a3 * n[at + 12]);
       real += weight * (a0 * n[at + 1] + a1 * n[at + 5] + a2 * n[at + 9] + a3 * n[at + 13]);
@@ -207,6 +145,7 @@ export function createMarch(tables) {
 
   /** The grid's law at `crest` and `bias`. */
   function gridLaw() {
+    const slopeVoltage = parts[p.SLOPE_VOLTAGE];
     const crest = lawAt[0];
     const bias = lawAt[1];
     const ratio = crest / slopeVoltage;
@@ -220,18 +159,52 @@ export function createMarch(tables) {
 
   /** Charge through the grid in a step, at whose ends the current's logarithm would be `fall`'s if none were taken. */
   function chargeTaken() {
+    const slopeVoltage = parts[p.SLOPE_VOLTAGE];
+    const zeroCurrent = parts[p.ZERO_CURRENT];
+    const condenser = parts[p.CONDENSER];
+    const byGridR = parts[p.BY_GRID_R];
+    const step = parts[p.STEP];
     const level = fall[0];
-    const gain = Math.max(law[0] - level, -MOST_FALL);
+    const gain = Math.min(Math.max(law[0] - level, -MOST_GAIN), MOST_GAIN);
     const steer = fall[1];
     const yielding = slopeVoltage / (1 / condenser - 2 * steer * steer * byGridR);
-    const average = Math.abs(gain) > 1e-9 ? (1 - Math.exp(-gain)) / gain : 1;
-    const supplied = level + Math.log(((zeroCurrent * step) / yielding) * average);
-    const over = supplied + gain;
-    return yielding * (Math.max(over, 0) + Math.log(1 + Math.exp(-Math.abs(over))));
+    const average = Math.abs(gain) > 1e-9 ? Math.expm1(gain) / gain : 1;
+    return yielding * Math.log1p(Math.exp(level) * average * ((zeroCurrent * step) / yielding));
   }
 
   /** What pushes mode and anode there, into `answer`; what changes little by little, into the state. @param {Float64Array} s */
   function pushes(s) {
+    const mu = parts[p.MU];
+    const offset = parts[p.OFFSET];
+    const supply = parts[p.SUPPLY];
+    const load = parts[p.LOAD];
+    const bypass = parts[p.BYPASS];
+    const condenser = parts[p.CONDENSER];
+    const leak = parts[p.LEAK];
+    const slope = parts[p.SLOPE];
+    const gridSlope = parts[p.GRID_SLOPE];
+    const resistance = parts[p.RESISTANCE];
+    const leakage = parts[p.LEAKAGE];
+    const throttle = parts[p.THROTTLE];
+    const tunedTickler = parts[p.TUNED_TICKLER];
+    const anodeCurrentR = parts[p.ANODE_CURRENT_R];
+    const anodeCurrentI = parts[p.ANODE_CURRENT_I];
+    const byAnodeR = parts[p.BY_ANODE_R];
+    const byAnodeI = parts[p.BY_ANODE_I];
+    const byGridR = parts[p.BY_GRID_R];
+    const byGridI = parts[p.BY_GRID_I];
+    const gridAtOnceR = parts[p.GRID_AT_ONCE_R];
+    const gridAtOnceI = parts[p.GRID_AT_ONCE_I];
+    const anodeAtOnceR = parts[p.ANODE_AT_ONCE_R];
+    const anodeAtOnceI = parts[p.ANODE_AT_ONCE_I];
+    const anodeByGridR = parts[p.ANODE_BY_GRID_R];
+    const anodeByGridI = parts[p.ANODE_BY_GRID_I];
+    const gridByAnodeR = parts[p.GRID_BY_ANODE_R];
+    const gridByAnodeI = parts[p.GRID_BY_ANODE_I];
+    const gridByGridR = parts[p.GRID_BY_GRID_R];
+    const gridByGridI = parts[p.GRID_BY_GRID_I];
+    const echoR = parts[p.ECHO_R];
+    const echoI = parts[p.ECHO_I];
     const modeR = there[AT_MODE_R];
     const modeI = there[AT_MODE_I];
     const emfR = there[AT_EMF_R];
@@ -315,6 +288,8 @@ export function createMarch(tables) {
 
   /** The grid's law for a mode by itself with the e.m.f. that is there. @param {Float64Array} s */
   function freeLaw(s) {
+    const gridAtOnceR = parts[p.GRID_AT_ONCE_R];
+    const gridAtOnceI = parts[p.GRID_AT_ONCE_I];
     const aloneR = free[0] + gridAtOnceR * there[AT_EMF_R] - gridAtOnceI * there[AT_EMF_I];
     const aloneI = free[1] + gridAtOnceR * there[AT_EMF_I] + gridAtOnceI * there[AT_EMF_R];
     const factorR = 1 + s[ASIDE_R];
@@ -334,6 +309,28 @@ export function createMarch(tables) {
    * @param {number} thereI
    */
   function advance(s, hereR, hereI, thereR, thereI) {
+    const condenser = parts[p.CONDENSER];
+    const leakReturn = parts[p.LEAK_RETURN];
+    const leaking = parts[p.LEAKING];
+    const rateR = parts[p.RATE_R];
+    const rateI = parts[p.RATE_I];
+    const byGridR = parts[p.BY_GRID_R];
+    const byGridI = parts[p.BY_GRID_I];
+    const byEmfR = parts[p.BY_EMF_R];
+    const byEmfI = parts[p.BY_EMF_I];
+    const gridAtOnceR = parts[p.GRID_AT_ONCE_R];
+    const gridAtOnceI = parts[p.GRID_AT_ONCE_I];
+    const carrier = parts[p.CARRIER];
+    const step = parts[p.STEP];
+    const anodeRate = parts[p.ANODE_RATE];
+    const anodeWhole = parts[p.ANODE_WHOLE];
+    const anodeRamp = parts[p.ANODE_RAMP];
+    const keepR = parts[p.KEEP_R];
+    const keepI = parts[p.KEEP_I];
+    const wholeR = parts[p.WHOLE_R];
+    const wholeI = parts[p.WHOLE_I];
+    const rampR = parts[p.RAMP_R];
+    const rampI = parts[p.RAMP_I];
     const modeR = s[MODE_R];
     const modeI = s[MODE_I];
     const bias = s[BIAS];

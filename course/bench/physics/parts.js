@@ -1,0 +1,152 @@
+/**
+ * What the march looks up in every step, in one array of floats: to read from those costs least. Complex numbers stand as two, `…_R`
+ * before `…_I`.
+ */
+
+import { scale } from "./complex.js";
+
+/** @typedef {import("./complex.js").Complex} Complex */
+/** @typedef {import("./slow-mode.js").Net} Net */
+/** @typedef {import("./slow-mode.js").Stage} Stage */
+
+export const MU = 0;
+export const PERVEANCE = 1;
+export const OFFSET = 2;
+export const SUPPLY = 3;
+export const LOAD = 4;
+export const BYPASS = 5;
+export const SLOPE_VOLTAGE = 6;
+export const ZERO_CURRENT = 7;
+export const CONDENSER = 8;
+export const LEAK = 9;
+export const LEAK_RETURN = 10;
+export const LEAKING = 11;
+export const SLOPE = 12;
+export const GRID_SLOPE = 13;
+export const RESISTANCE = 14;
+export const LEAKAGE = 15;
+export const THROTTLE = 16;
+export const TUNED_TICKLER = 17;
+export const RATE_R = 18;
+export const RATE_I = 19;
+export const ANODE_CURRENT_R = 20;
+export const ANODE_CURRENT_I = 21;
+export const BY_ANODE_R = 22;
+export const BY_ANODE_I = 23;
+export const BY_GRID_R = 24;
+export const BY_GRID_I = 25;
+export const BY_EMF_R = 26;
+export const BY_EMF_I = 27;
+export const GRID_AT_ONCE_R = 28;
+export const GRID_AT_ONCE_I = 29;
+export const ANODE_AT_ONCE_R = 30;
+export const ANODE_AT_ONCE_I = 31;
+export const ANODE_BY_GRID_R = 32;
+export const ANODE_BY_GRID_I = 33;
+export const GRID_BY_ANODE_R = 34;
+export const GRID_BY_ANODE_I = 35;
+export const GRID_BY_GRID_R = 36;
+export const GRID_BY_GRID_I = 37;
+export const ECHO_R = 38;
+export const ECHO_I = 39;
+export const CARRIER = 40;
+export const STEP = 41;
+export const ANODE_RATE = 42;
+export const ANODE_WHOLE = 43;
+export const ANODE_RAMP = 44;
+export const KEEP_R = 45;
+export const KEEP_I = 46;
+export const WHOLE_R = 47;
+export const WHOLE_I = 48;
+export const RAMP_R = 49;
+export const RAMP_I = 50;
+export const PARTS = 51;
+
+const TERMS = 14; // of the exponential's series
+const FEW_TERMS = 8; // that serve as well while the exponent's parts are below `SMALL`
+const SMALL = 0.1;
+const ONE_OVER = Float64Array.from({ length: TERMS + 1 }, (_, n) => 1 / n);
+
+/**
+ * What becomes, by a step's end, of 1 at its start, of a push of 1, and of one that grows from 0 to 1: six numbers.
+ *
+ * @param {number} re the exponent
+ * @param {number} im
+ * @param {Float64Array} into
+ */
+export function throughAStep(re, im, into) {
+  let rampR = 0;
+  let rampI = 0;
+  const terms = Math.abs(re) < SMALL && Math.abs(im) < SMALL ? FEW_TERMS : TERMS;
+  for (let n = terms; n > 2; n--) {
+    const r = 1 + (rampR * re - rampI * im) * ONE_OVER[n];
+    rampI = (rampR * im + rampI * re) * ONE_OVER[n];
+    rampR = r;
+  }
+  rampR /= 2;
+  rampI /= 2;
+  const pushR = 1 + re * rampR - im * rampI;
+  const pushI = re * rampI + im * rampR;
+  into[0] = 1 + re * pushR - im * pushI;
+  into[1] = re * pushI + im * pushR;
+  into[2] = pushR;
+  into[3] = pushI;
+  into[4] = rampR;
+  into[5] = rampI;
+}
+
+/**
+ * Fill in all parts for a set and a length of step.
+ *
+ * @param {Float64Array} parts
+ * @param {Net} net
+ * @param {Stage} stage
+ * @param {number} reference hertz
+ * @param {number} rate steps a second
+ */
+export function fillParts(parts, net, stage, reference, rate) {
+  const step = 1 / rate;
+  const complexes = /** @type {[number, Complex][]} */ ([
+    [RATE_R, net.rate],
+    [ANODE_CURRENT_R, net.anodeCurrent],
+    [BY_ANODE_R, net.byAnode],
+    [BY_GRID_R, net.byGrid],
+    [BY_EMF_R, scale(net.byEmf, step)],
+    [GRID_AT_ONCE_R, net.gridAtOnce],
+    [ANODE_AT_ONCE_R, net.anodeAtOnce],
+    [ANODE_BY_GRID_R, net.anodeByGrid],
+    [GRID_BY_ANODE_R, net.gridByAnode],
+    [GRID_BY_GRID_R, net.gridByGrid],
+    [ECHO_R, net.echo],
+  ]);
+  for (const [place, { re, im }] of complexes) parts.set([re, im], place);
+  parts[MU] = stage.amplification_factor;
+  parts[PERVEANCE] = stage.perveance;
+  parts[OFFSET] = stage.offset;
+  parts[SUPPLY] = stage.supply;
+  parts[LOAD] = stage.load_resistance;
+  parts[BYPASS] = stage.bypass_capacitance;
+  parts[SLOPE_VOLTAGE] = stage.slope_voltage;
+  parts[ZERO_CURRENT] = stage.zero_current;
+  parts[CONDENSER] = stage.grid_capacitance;
+  parts[LEAK] = stage.leak_resistance;
+  parts[LEAK_RETURN] = stage.leak_return;
+  parts[LEAKING] = step / (stage.leak_resistance * stage.grid_capacitance);
+  parts[SLOPE] = net.slope;
+  parts[GRID_SLOPE] = net.gridSlope;
+  parts[RESISTANCE] = net.resistance;
+  parts[LEAKAGE] = net.leakage;
+  parts[THROTTLE] = net.throttle;
+  parts[TUNED_TICKLER] = net.tunedTickler;
+  parts[CARRIER] = 2 * Math.PI * reference;
+  parts[STEP] = step;
+  const anodeRate = -(1 / stage.load_resistance + net.slope / stage.amplification_factor) / stage.bypass_capacitance;
+  const passed = -anodeRate * step;
+  const anodeWhole = -Math.expm1(-passed) / passed;
+  parts[ANODE_RATE] = anodeRate;
+  parts[ANODE_WHOLE] = anodeWhole;
+  parts[ANODE_RAMP] = passed > 1e-4 ? (1 - anodeWhole) / passed : 0.5;
+  const through = new Float64Array(6);
+  throughAStep(net.rate.re * step, net.rate.im * step, through);
+  parts.set(through, KEEP_R);
+}
