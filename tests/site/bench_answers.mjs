@@ -8,7 +8,10 @@ import { createTelephones, hearingThreshold } from "../../course/bench/physics/e
 import { poles, steadyFormula } from "../../course/bench/physics/network.js";
 import { slowMode } from "../../course/bench/physics/slow-mode.js";
 import { band, response, retuned, ring, thresholdThrottle } from "../../course/bench/physics/stability.js";
-import { ANODE, BIAS, createMarch, GRID_I, GRID_R, start } from "../../course/bench/physics/stepping.js";
+
+import { ANODE, BIAS, GRID_I, GRID_R, start } from "../../course/bench/physics/state.js";
+import { createCrystalMarch } from "../../course/bench/physics/crystal.js";
+import { createMarch } from "../../course/bench/physics/stepping.js";
 import * as bench from "../../course/bench/physics/bench.js";
 import { createLimiter } from "../../course/bench/sound/limiter.js";
 
@@ -17,7 +20,7 @@ const tables = cycleTables(figures.cycle);
 
 /** Grid, bias and anode after each step of an e.m.f. given as pairs of numbers. */
 function envelope({ network, stage, rest, reference, rate, emf, seed }) {
-  const march = createMarch(tables);
+  const march = (stage.perveance > 0 ? createMarch : createCrystalMarch)(tables);
   const net = slowMode(network, stage, reference);
   march.turn(net, stage, reference, rate);
   const state = start(rest, stage, seed);
@@ -51,6 +54,13 @@ const answers = {
     return volts.map((volt) => telephones.heard(volt, pascals));
   },
   aerial: ({ call, args }) => aerial[call](...args),
+  played: ({ change, state, seconds, sampleRate }) => {
+    const receiver = bench.receiverOf({ ...figures, ...change }, sampleRate);
+    receiver.turn(state);
+    const out = new Float64Array(seconds * sampleRate);
+    receiver.play(out, () => 0);
+    return { ...receiver.stand(), last: [...out.slice(-sampleRate * 0.05)] };
+  },
   bench: ({ call, args }) => bench[call](figures, ...args),
   limited: ({ samples, sampleRate }) => {
     const limiter = createLimiter(sampleRate);

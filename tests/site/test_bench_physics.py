@@ -4,12 +4,21 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from scipy.integrate import solve_ivp
+from scipy.optimize import brentq
+from scipy.special import i0e, i1e
 
-from course.bench.sets import CRYSTAL_WINDINGS, VALVE_WINDINGS, bench_figures
-from course.sounds.reaction import GENTLE
+from course.bench.sets import CRYSTAL, CRYSTAL_WINDINGS, VALVE_WINDINGS, bench_figures
+from course.sounds.reaction import COUNTRY, GENTLE, SetInHand
+from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
+from solutions.unit03_tuned_circuit.reflected_impedance import series_impedance
+from solutions.unit04_crystal_set.crystal_set import COIL, HEIGHT, LOAD, SENSITIVITY, TOP
+from solutions.unit04_crystal_set.detector_load import detector_powers, working_point
+from solutions.unit04_crystal_set.phone_loudness import hearing_threshold, sound_pressure_level
 from solutions.unit04_crystal_set.rectified_voltage import i1_over_i0, log_i0
 from solutions.unit06_reaction import stability
 from solutions.unit06_reaction.network import SALTMARSH_SET, THROTTLE_RANGE
+from solutions.unit07_oscillation import radiated_field
 from solutions.unit07_oscillation.cycle import anode_table, grid_table
 from solutions.unit07_oscillation.envelope import carrier, follow, start
 from solutions.unit07_oscillation.slow_mode import slow_mode
@@ -146,3 +155,200 @@ def test_envelope_step_by_step(figures, case):
     assert np.abs(ours[:, 2] - wanted.bias).max() < ENVELOPE * np.abs(wanted.bias).max()
     phones = (stage.supply - ours[:, 3]) / stage.load_resistance
     assert np.abs(phones - wanted.phones).max() < ENVELOPE * np.ptp(wanted.phones) + 1e-9
+
+
+BARE = replace(CRYSTAL_WINDINGS, grid_conductance=0.0)  # the march has the crystal itself, not its slope at rest
+
+
+def crystal_given(emf, rate, reference, set_):
+    return {
+        "network": plain(set_), "stage": plain(CRYSTAL), "rest": {"bias": 0.0, "anode": 0.0}, "reference": reference,
+        "rate": rate, "emf": np.column_stack([emf.real, emf.imag]).tolist(), "seed": 0.0,
+    }  # fmt: skip
+
+
+def seen_by_the_crystal(tuning, frequency, set_=BARE):
+    """Volts for each volt in the aerial, and the complex resistance that the crystal is joined to."""
+    tuned = replace(set_, tuning_capacitance=tuning)
+    alone = stability.steady_formula(tuned, frequency)
+    loaded = stability.steady_formula(replace(tuned, grid_conductance=1e-5), frequency)
+    return abs(alone), (alone / loaded - 1) / 1e-5
+
+
+def peak_tuning(frequency):
+    """Condenser at which the crystal is joined to a pure resistance."""
+    near = 1 / ((2 * np.pi * frequency) ** 2 * COIL)
+    return brentq(lambda tuning: seen_by_the_crystal(tuning, frequency)[1].imag, 0.8 * near, 1.1 * near, xtol=1e-20)
+
+
+def test_the_crystal_settles_where_the_exact_law_says(figures):
+    frequency, rate = 846e3, 96e3
+    tuning = peak_tuning(frequency)
+    gain, resistance = seen_by_the_crystal(tuning, frequency)
+    crests = (0.01, 0.1, 1.0, 3.0)
+    set_ = replace(BARE, tuning_capacitance=tuning)
+    runs = asked(figures, [("envelope", crystal_given(np.full(1500, c, complex), rate, frequency, set_)) for c in crests])
+    for crest, run in zip(crests, runs, strict=True):
+        law = LOAD, CRYSTAL.zero_current, CRYSTAL.slope_voltage
+        carrier_there, output = working_point(gain * crest, resistance.real, *law)
+        assert np.hypot(run[-1][0], run[-1][1]) == pytest.approx(carrier_there, rel=ENVELOPE)
+        assert -run[-1][2] == pytest.approx(output, rel=ENVELOPE)
+
+
+def test_the_crystal_follows_a_programme(figures):
+    """Against the equations of its mode and its condenser, integrated by SciPy."""
+    frequency, rate, count = 846e3, 96e3, 240
+    set_ = stability.retuned(BARE, frequency)
+    time = np.arange(count + 1) / rate
+
+    def emf(t):
+        return 0.3 * (1 + 0.7 * np.sin(2 * np.pi * 2000 * t)) * np.exp(2j * np.pi * 1500 * t)
+
+    given = {"network": plain(set_), "stage": plain(CRYSTAL), "reference": frequency}
+    net = asked(figures, [("slowMode", given)])[0]
+    rate_, by_emf, by_grid, at_once = (complex(net[k]["re"], net[k]["im"]) for k in ("rate", "byEmf", "byGrid", "gridAtOnce"))
+
+    def slopes(t, state):
+        mode, bias = state[0] + 1j * state[1], state[2]
+        grid = mode + at_once * emf(t)
+        x = abs(grid) / CRYSTAL.slope_voltage
+        mean = CRYSTAL.zero_current * np.exp(min(bias / CRYSTAL.slope_voltage + x, 60.0)) * i0e(x)
+        change = rate_ * mode + by_emf * emf(t) + by_grid * 2 * mean * i1e(x) / i0e(x) * grid / abs(grid)
+        return [change.real, change.imag, ((CRYSTAL.leak_return - bias) / LOAD - mean) / CRYSTAL.grid_capacitance]
+
+    # the charge of a step is that which the current at its end would bring: all comes half a step early
+    at = time[1:] + 0.5 / rate
+    done = solve_ivp(slopes, (0, at[-1]), [0.0, 0.0, 0.0], "LSODA", t_eval=at, rtol=1e-7, atol=1e-9)
+    assert done.success
+    ours = np.array(asked(figures, [("envelope", crystal_given(emf(time), rate, frequency, set_))])[0])
+    late = slice(count // 4, None)
+    swing = np.ptp(done.y[2][late])
+    assert np.sqrt(np.mean((ours[late, 2] - done.y[2][late]) ** 2)) < 0.003 * swing
+
+
+def tuned_state(figures, set_, frequency, **knobs):
+    (begun,) = asked(figures, [("bench", {"call": "startingState", "args": [set_]})])
+    (state,) = asked(figures, [("bench", {"call": "tunedTo", "args": [{**begun, **knobs}, frequency]})])
+    return state
+
+
+def only(figures, name, weaker=1.0):
+    return {"stations": [{**s, "field": s["field"] / weaker} for s in figures["stations"] if s["name"] == name]}
+
+
+def test_level_in_the_ear_of_the_crystal_set(figures):
+    station = next(s for s in figures["stations"] if s["name"] == "Curlew Bank")
+    alone = {**figures, **only(figures, "Curlew Bank")}
+    frequency = station["frequency"]
+    state = {**tuned_state(figures, "crystal", frequency), "tuning": peak_tuning(frequency)}
+    (heard,) = asked(alone, [("bench", {"call": "listen", "args": [state, {"tone": 400, "depth": 0.3}]})])
+    gain, resistance = seen_by_the_crystal(state["tuning"], frequency)
+    crest = np.sqrt(2) * aerial_emf(station["field"], effective_height(HEIGHT, TOP))
+    *_, tone = detector_powers(gain * crest, resistance.real, 0.3, LOAD, CRYSTAL.zero_current, CRYSTAL.slope_voltage)
+    assert heard["level"] == pytest.approx(sound_pressure_level(tone, SENSITIVITY), abs=0.3)
+    assert heard["above"] == pytest.approx(heard["level"] - hearing_threshold(400.0), abs=1e-9)
+    assert heard["station"] == "Curlew Bank" and not heard["oscillates"] and heard["neighbour"] is None
+
+
+@pytest.mark.parametrize("set_", ["crystal", "valve", "reaction"])
+def test_a_station_far_off_is_as_strong_on_the_grid_as_the_network_says(figures, set_):
+    change = {**only(figures, "Saltmarsh Point", weaker=2000.0), "noise": {"level_at_1_mhz": -200.0, "fall": 0.0}}
+    state = tuned_state(figures, set_, 1107e3)
+    (played,) = asked(figures, [("played", {"change": change, "state": state, "seconds": 0.05, "sampleRate": 48000})])
+    (there,) = asked({**figures, **change}, [("bench", {"call": "stations", "args": [state]})])
+    assert played["grid"] == pytest.approx(there[0]["grid"], rel=0.02)
+
+
+def test_whistle_and_neighbour_of_an_oscillating_set(figures):
+    """The whistle against the envelope in Python; what the neighbour has against unit 7's functions."""
+    frequency = 1107e3
+    in_hand = SetInHand(frequency, GENTLE)
+    throttle = 1.1 * in_hand.edge
+    windings = in_hand.at(throttle)
+    state = {**tuned_state(figures, "reaction", frequency), "throttle": throttle}
+    state["tuning"] = windings.tuning_capacitance * (1 - 2 * 1800 / frequency)
+    windings = replace(windings, tuning_capacitance=state["tuning"])
+    change = only(figures, "Curlew Bank", weaker=3000.0)
+    (heard,) = asked({**figures, **change}, [("bench", {"call": "listen", "args": [state]})])
+    rate = 96e3
+    crest = np.sqrt(2) * aerial_emf(change["stations"][0]["field"], effective_height(HEIGHT, TOP))
+    time = np.arange(int(0.07 * rate) + 1) / rate
+    run = follow(carrier(time, 0.0, crest), rate, frequency, windings, GENTLE, start(GENTLE, 0.3))
+    late = run.grid[-int(0.04 * rate):]
+    turns = np.unwrap(np.angle(late))
+    assert heard["whistle"] == pytest.approx((turns[-1] - turns[0]) / (2 * np.pi) / (late.size / rate), abs=3.0)
+    assert 500 < heard["whistle"] < 1000
+    assert heard["grid"] == pytest.approx(np.mean(np.abs(late)), rel=ENVELOPE)
+    near = heard["neighbour"]
+    ringing, _ = stability.ring(small_signal_set(windings, GENTLE))
+    parts = SALTMARSH_SET
+    aerial = series_impedance(ringing, parts.aerial_inductance, parts.aerial_capacitance, parts.aerial_resistance)
+    current = radiated_field.aerial_current(heard["grid"], ringing, state["tuning"], parts.aerial_tuned, aerial)
+    power = radiated_field.radiated_power(current, effective_height(HEIGHT, TOP), ringing)
+    assert near["current"] == pytest.approx(current, rel=EXACT)
+    assert near["power"] == pytest.approx(power, rel=EXACT)
+    assert near["field"] == pytest.approx(radiated_field.nearby_field(power, 30.0, ringing), rel=EXACT)
+    assert near["noise"] == pytest.approx(radiated_field.noise_field(ringing, 9e3, *COUNTRY), rel=EXACT)
+    assert near["spoiled"] == pytest.approx(radiated_field.spoiled_distance(power, near["wanted"], 40.0), rel=EXACT)
+
+
+def test_hearing_and_telephones(figures):
+    tones = [20.0, 63.0, 437.0, 1000.0, 3000.0, 12500.0]
+    found = asked(figures, [("threshold_of_hearing", {"frequency": tone}) for tone in tones])
+    assert found == pytest.approx([float(hearing_threshold(tone)) for tone in tones], abs=1e-9)
+    rate, in_hand = 48_000, SetInHand(846e3, GENTLE)
+    time = np.arange(rate // 2) / rate
+    volts = 40.0 + 0.02 * np.sin(2 * np.pi * 300 * time) + 0.01 * np.sin(2 * np.pi * 1700 * time)
+    pascals = np.sqrt(1e-3 * GENTLE.load_resistance)
+    given = {"volts": volts.tolist(), "pascals": float(20e-6 * 10 ** (SENSITIVITY / 20) / pascals), "sampleRate": rate}
+    ours = np.array(asked(figures, [("telephones", given)])[0])[rate // 4 :]
+    wanted = in_hand.in_the_ear((volts / GENTLE.load_resistance)[:: rate // 16_000])
+    for tone in (300, 1700):
+        def level(sound, rate):
+            place = np.arange(sound.size) / rate
+            return abs(np.mean(sound * np.exp(-2j * np.pi * tone * place)))
+        assert level(ours, rate) == pytest.approx(level(wanted[4000:], 16_000), rel=0.01)
+
+
+def test_knobs_beyond_their_stops_are_refused_in_words(figures):
+    state = tuned_state(figures, "reaction", 846e3)
+    wrong = [{**state, "throttle": 1e-9}, {**state, "coupling": -1e-6}, {**state, "tuning": None}, {**state, "set": "cat"}]
+    for answer in asked(figures, [("bench", {"call": "ring", "args": [w]}) for w in wrong]):
+        assert "beyond its stops" in answer["refused"] or "no set" in answer["refused"]
+
+
+def test_every_corner_of_the_knobs_is_a_set_that_can_be_played(figures):
+    asks = []
+    for name, set_ in figures["sets"].items():
+        knobs = list(set_["knobs"].items())
+        for corner in np.ndindex(*(3,) * len(knobs)):
+            place = {k: v["low"] * (v["high"] / v["low"]) ** (c / 2) for c, (k, v) in zip(corner, knobs, strict=True)}
+            for feed in set_["feeds"]:
+                state = {"throttle": 1e-12, **place, "set": name, "feed": feed, "night": True, "magnify": 1, "volume": 0}
+                asks.append(("played", {"change": {}, "state": state, "seconds": 0.01, "sampleRate": 48000}))
+    for played in asked(figures, asks):
+        assert played["fault"] == "" and np.isfinite(played["last"]).all() and 0 <= played["grid"] < 120
+
+
+def test_the_limiter_lets_nothing_past_one_and_cuts_nothing(figures):
+    rate, generator = 48_000, np.random.default_rng(8)
+    time = np.arange(rate // 4) / rate
+    bursts = np.where((time * 20).astype(int) % 2, 30.0, 0.5) * np.sin(2 * np.pi * 777 * time)
+    click = np.zeros(time.size)
+    click[[3000, 3001, 7000]] = 1e3, -1e3, -4.0
+    noise = generator.standard_normal(time.size) * 10 ** (2 * np.sin(9 * time))
+    loud, soft = 5 * np.sin(2 * np.pi * 1000 * time), 0.99 * np.sin(2 * np.pi * 1000 * time)
+    sounds = (bursts, click, noise, loud, soft)
+    found = asked(figures, [("limited", {"samples": s.tolist(), "sampleRate": rate}) for s in sounds])
+    for sound, limited in zip(sounds, found, strict=True):
+        out, delay = np.array(limited["out"]), limited["delay"]
+        came = np.concatenate([np.zeros(delay), sound[: sound.size - delay]])
+        assert np.abs(out).max() <= 1
+        gain = out[np.abs(came) > 1e-3] / came[np.abs(came) > 1e-3]
+        assert gain.min() > 0 and gain.max() <= 1 + 1e-12
+        # a gain that glides is a smooth factor; a sample that was cut would make it jump
+        assert sound is click or np.abs(np.diff(gain)).max() < 0.05
+    settled = np.array(found[3]["out"])[-4800:]
+    spectrum = np.abs(np.fft.rfft(settled))
+    assert spectrum[200] < 0.002 * spectrum[100] and spectrum[300] < 0.002 * spectrum[100]
+    assert np.abs(np.array(found[4]["out"])[found[4]["delay"]:] - soft[: -found[4]["delay"]]).max() < 1e-12

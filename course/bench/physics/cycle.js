@@ -21,6 +21,7 @@ import { besselAverages } from "./bessel.js";
  * @property {CycleFigures} figures
  * @property {Float64Array} plain with margins, angles by shares by `CURRENTS`
  * @property {Float64Array} byCoil
+ * @property {number} crestStep nodes of `grid` for each unit of ln(1 + a)
  * @property {Float64Array} grid pairs: ln I0(a) − a and 2 I1(a)/(a I0(a)), evenly spaced in ln(1 + a)
  */
 
@@ -101,11 +102,32 @@ function gridTable({ grid_points, grid_limit }) {
 /** @param {CycleFigures} figures @returns {CycleTables} */
 export function cycleTables(figures) {
   const wide = (/** @type {Packed} */ packed) => withMargins(unpacked(packed), figures.angles, figures.shares);
-  return { figures, plain: wide(figures.plain), byCoil: wide(figures.by_coil), grid: gridTable(figures) };
+  const crestStep = (figures.grid_points - 1) / Math.log1p(figures.grid_limit);
+  return { figures, plain: wide(figures.plain), byCoil: wide(figures.by_coil), grid: gridTable(figures), crestStep };
 }
 
 /** The valve's table for one set's coils. @param {CycleTables} tables @param {number} coil @param {Float64Array} [into] */
 export function anodeTable({ plain, byCoil }, coil, into = new Float64Array(plain.length)) {
   for (let k = 0; k < plain.length; k++) into[k] = plain[k] + coil * byCoil[k];
   return into;
+}
+
+/**
+ * An exponential grid's law: the logarithm of its mean current, in zero currents, and I1/I0.
+ *
+ * @param {CycleTables} tables
+ * @param {number} crest volt
+ * @param {number} bias volt
+ * @param {number} slopeVoltage
+ * @param {Float64Array} into
+ */
+export function gridLaw({ grid, crestStep }, crest, bias, slopeVoltage, into) {
+  const ratio = crest / slopeVoltage;
+  const last = grid.length / 2 - 1;
+  const place = Math.min(Math.log1p(ratio) * crestStep, last);
+  const node = Math.min(Math.floor(place), last - 1);
+  const part = place - node;
+  const at = 2 * node;
+  into[0] = bias / slopeVoltage + ratio + (1 - part) * grid[at] + part * grid[at + 2];
+  into[1] = 0.5 * ratio * ((1 - part) * grid[at + 1] + part * grid[at + 3]);
 }

@@ -65,6 +65,7 @@ export const PARTS = 51;
 const TERMS = 14; // of the exponential's series
 const FEW_TERMS = 8; // that serve as well while the exponent's parts are below `SMALL`
 const SMALL = 0.1;
+const LARGE = 1; // squared: beyond it the exponential itself loses no figures
 const ONE_OVER = Float64Array.from({ length: TERMS + 1 }, (_, n) => 1 / n);
 
 /**
@@ -75,6 +76,20 @@ const ONE_OVER = Float64Array.from({ length: TERMS + 1 }, (_, n) => 1 / n);
  * @param {Float64Array} into
  */
 export function throughAStep(re, im, into) {
+  const size = re * re + im * im;
+  if (size > LARGE) {
+    const keepR = Math.exp(re) * Math.cos(im);
+    const keepI = Math.exp(re) * Math.sin(im);
+    const pushR = ((keepR - 1) * re + keepI * im) / size;
+    const pushI = (keepI * re - (keepR - 1) * im) / size;
+    into[0] = keepR;
+    into[1] = keepI;
+    into[2] = pushR;
+    into[3] = pushI;
+    into[4] = ((pushR - 1) * re + pushI * im) / size;
+    into[5] = (pushI * re - (pushR - 1) * im) / size;
+    return;
+  }
   let rampR = 0;
   let rampI = 0;
   const terms = Math.abs(re) < SMALL && Math.abs(im) < SMALL ? FEW_TERMS : TERMS;

@@ -6,12 +6,14 @@
  */
 
 import { aerialCrest, noiseField } from "./aerial.js";
-import { abs, complex, div, exp, mul, scale, sub } from "./complex.js";
+import { abs, add, complex, div, exp, mul, scale, sub } from "./complex.js";
+import { createCrystalMarch } from "./crystal.js";
 import { createTelephones, pascalsPerVolt } from "./ear.js";
 import { modes, ringing, steadyFormula } from "./network.js";
 import { throughAStep } from "./parts.js";
 import { slowMode } from "./slow-mode.js";
-import { ANODE, BIAS, createMarch, GRID_I, GRID_R, MODE_R, start, TURNING } from "./stepping.js";
+import { ANODE, BIAS, GRID_I, GRID_R, MODE_R, start, TURNING } from "./state.js";
+import { createMarch } from "./stepping.js";
 
 /** @typedef {import("./bench.js").Figures} Figures */
 /** @typedef {import("./bench.js").State} State */
@@ -19,7 +21,8 @@ import { ANODE, BIAS, createMarch, GRID_I, GRID_R, MODE_R, start, TURNING } from
 /** @typedef {import("./slow-mode.js").Net} Net */
 /** @typedef {(station: number, sample: number) => number} Programme modulation of a station, by its place among the figures' */
 
-export const EVERY = 2; // steps of the envelope to each sample of the sound
+const EVERY = 2; // steps of the envelope to each sample of the sound, or more
+const MOST_GROWTH = 0.8; // neper a step
 const HOLD = 0.01; // second: how long knobs stand still while they are turned
 const GLIDE = 0.6; // of the way that is left, a knob goes in that time
 const THERE = 1e-4; // a knob as near as this to where it should be is there
@@ -50,15 +53,24 @@ function noises() {
   return table;
 }
 
-/** Grid volts that the march gives for a volt in the aerial, so far from the frame. @param {Net} net @param {number} offset hertz @param {number} rate steps a second */
-function marched(net, offset, rate) {
+/**
+ * Grid volts that the march gives for a weak volt in the aerial, so far from the frame.
+ *
+ * @param {Net} net
+ * @param {number} conductance siemens of a crystal that is no part of the net: it answers at a step's end
+ * @param {number} offset hertz
+ * @param {number} rate steps a second
+ */
+function marched(net, conductance, offset, rate) {
   const through = new Float64Array(6);
   throughAStep(net.rate.re / rate, net.rate.im / rate, through);
+  const [keep, whole, ramp] = [0, 2, 4].map((k) => complex(through[k], through[k + 1]));
   const z = exp(complex(0, (2 * Math.PI * offset) / rate));
-  const pushed = mul(complex(through[4], through[5]), sub(z, complex(1)));
-  const whole = complex(through[2] + pushed.re, through[3] + pushed.im);
-  const mode = div(scale(mul(net.byEmf, whole), 1 / rate), sub(z, complex(through[0], through[1])));
-  return abs(complex(mode.re + net.gridAtOnce.re, mode.im + net.gridAtOnce.im));
+  const taken = scale(mul(net.byGrid, whole), conductance / rate);
+  const brought = scale(mul(net.byEmf, add(whole, mul(ramp, sub(z, complex(1))))), 1 / rate);
+  const above = add(brought, mul(mul(taken, net.gridAtOnce), z));
+  const below = sub(mul(z, sub(complex(1), taken)), keep);
+  return abs(add(div(above, below), net.gridAtOnce));
 }
 
 /**
@@ -68,8 +80,11 @@ function marched(net, offset, rate) {
  * @param {{networkOf: (state: State) => {network: import("./network.js").Network, fed: import("./bench.js").Fed}, onAir: (state: State) => boolean[]}} set
  */
 export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }) {
-  const rate = EVERY * sampleRate;
-  const march = createMarch(tables);
+  let every = EVERY; // steps to each sample: more where a swing grows fast
+  let rate = every * sampleRate;
+  const valveMarch = createMarch(tables);
+  const crystalMarch = createCrystalMarch(tables);
+  let march = valveMarch;
   const telephones = createTelephones(figures.ear, sampleRate);
   const noise = noises();
   const count = figures.stations.length;
@@ -83,7 +98,6 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
   let state = new Float64Array(0);
   let spread = 0;
   let pascals = 0;
-  let hasValve = false;
   let supply = 0;
   const emf = new Float64Array(2); // volt, in the frame, at the last step
   let left = 0; // samples until the knobs may move again
@@ -92,7 +106,8 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
   let last = 0;
   let nearestOffset = 0;
   let turned = 0; // radian: the swing's from the tuned station since the last report
-  let steps = 0;
+  let swung = 0; // volt: crests on the grid since then
+  let samples = 0;
   let growing = false;
   let forced = 0; // volt: the most that the stations drive on to the grid
   let fault = "";
@@ -101,9 +116,11 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
   /** Take up the knobs as they stand now. @param {State} now */
   function takeUp(now) {
     const { network, fed } = networkOf(now);
-    const all = modes(network);
+    const hasValve = fed.stage.perveance > 0;
+    const windings = hasValve ? network : { ...network, grid_conductance: 0 };
+    const all = modes(windings);
     const { frequency, growth } = ringing(all.map((mode) => mode.pole));
-    const net = slowMode(network, fed.stage, frequency, all);
+    const net = slowMode(windings, fed.stage, frequency, all);
     const restarted = !knobs || knobs.set !== now.set || knobs.feed !== now.feed;
     if (restarted) {
       state = start(fed.rest, fed.stage, SEED);
@@ -114,17 +131,19 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
     }
     reference = frequency;
     growing = growth > 0;
+    march = hasValve ? valveMarch : crystalMarch;
+    every = EVERY * Math.max(1, Math.ceil(net.rate.re / (MOST_GROWTH * EVERY * sampleRate)));
+    rate = every * sampleRate;
     march.turn(net, fed.stage, reference, rate);
-    hasValve = fed.stage.perveance > 0;
     supply = fed.stage.supply;
     pascals = pascalsPerVolt(figures.ear, fed.stage.load_resistance);
     spread = aerialCrest(noiseField(reference, rate, figures.noise), figures.aerial.effective_height) / Math.SQRT2;
-    hear(now, net, network);
+    hear(now, net, network, hasValve ? 0 : network.grid_conductance);
     knobs = now;
   }
 
-  /** Choose the stations that are followed. @param {State} now @param {Net} net @param {import("./network.js").Network} network */
-  function hear(now, net, network) {
+  /** Choose the stations that are followed. @param {State} now @param {Net} net @param {import("./network.js").Network} network @param {number} conductance siemens of a crystal */
+  function hear(now, net, network, conductance) {
     const air = onAir(now);
     /** @type {Map<number, {station: number, grid: number}>} */ const rim = new Map();
     const onGrid = steadyFormula(network);
@@ -142,7 +161,7 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
       const side = Math.sign(offset);
       if (grid > (rim.get(side)?.grid ?? 0)) rim.set(side, { station: k, grid });
     });
-    rim.forEach(({ station, grid }, side) => follow(station, side * RIM, grid / marched(net, side * RIM, rate)));
+    rim.forEach(({ station, grid }, side) => follow(station, side * RIM, grid / marched(net, conductance, side * RIM, rate)));
   }
 
   /** @param {number} station @param {number} offset hertz @param {number} crest volt */
@@ -209,6 +228,7 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
       let emfR = emf[0];
       let emfI = emf[1];
       let turning = 0;
+      let crests = 0;
       let sounded = last;
       for (let n = 0; n < out.length; n++, sample++) {
         if (left-- <= 0) {
@@ -221,9 +241,10 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
           phasors[at + 5] = phasors[at + 4] * (1 + programme(heard[h], sample));
         }
         let volts = 0;
+        let turn = 0;
         drawn = (Math.imul(drawn, 1664525) + 1013904223) | 0;
         let place = drawn >>> (32 - NOISE_BITS);
-        for (let e = 0; e < EVERY; e++) {
+        for (let e = 0; e < every; e++) {
           let nextR = spread * noise[place++ % NOISES];
           let nextI = spread * noise[place++ % NOISES];
           for (let h = 0; h < hearing; h++) {
@@ -238,10 +259,12 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
           march.advance(state, emfR, emfI, nextR, nextI);
           emfR = nextR;
           emfI = nextI;
-          volts += hasValve ? supply - state[ANODE] : -state[BIAS];
-          turning += state[TURNING];
+          volts += march === valveMarch ? supply - state[ANODE] : -state[BIAS];
+          turn += state[TURNING];
         }
-        sounded = telephones.heard(volts / EVERY, pascals);
+        turning += turn / every;
+        crests += Math.hypot(state[GRID_R], state[GRID_I]);
+        sounded = telephones.heard(volts / every, pascals);
         if (jump !== 0) {
           sounded += jump;
           jump = Math.abs(jump) > FAINT ? jump * fade : 0;
@@ -252,7 +275,8 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
       emf[1] = emfI;
       last = sounded;
       turned += turning;
-      steps += EVERY * out.length;
+      swung += crests;
+      samples += out.length;
       for (let h = 0; h < hearing; h++) {
         const at = 6 * heard[h];
         const size = Math.hypot(phasors[at], phasors[at + 1]);
@@ -262,14 +286,13 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
     },
 
     /**
-     * How the set stands. `beat` is hertz of its swing above the nearest station since the last time this was asked; `fault` says in
+     * How the set stands since the last time this was asked. `grid` is its mean crest, `beat` hertz of its swing above the nearest station; `fault` says in
      * words why the knobs were not followed, if they were not.
      */
     stand() {
-      const beat = steps ? turned / steps / (2 * Math.PI) - nearestOffset : 0;
-      turned = 0;
-      steps = 0;
-      const grid = Math.hypot(state[GRID_R], state[GRID_I]);
+      const beat = samples ? turned / samples / (2 * Math.PI) - nearestOffset : 0;
+      const grid = samples ? swung / samples : Math.hypot(state[GRID_R], state[GRID_I]);
+      turned = swung = samples = 0;
       return { grid, bias: state[BIAS], beat, oscillates: growing || grid > BEYOND * forced + LITTLE, fault };
     },
   };

@@ -3,30 +3,28 @@
  * reasons stand. Complex numbers are written out here, `…R` and `…I`: this is what runs a hundred thousand times a second.
  */
 
-import { anodeTable, CURRENTS } from "./cycle.js";
+import { anodeTable, CURRENTS, gridLaw } from "./cycle.js";
 import * as p from "./parts.js";
 import { fillParts, throughAStep } from "./parts.js";
+import {
+  ANODE,
+  ASIDE_I,
+  ASIDE_R,
+  BIAS,
+  EXCESS_I,
+  EXCESS_R,
+  GRID_I,
+  GRID_R,
+  MODE_I,
+  MODE_R,
+  OVERTONE,
+  PASSING,
+  TURNING,
+} from "./state.js";
 
 /** @typedef {import("./cycle.js").CycleTables} CycleTables */
 /** @typedef {import("./slow-mode.js").Net} Net */
 /** @typedef {import("./slow-mode.js").Stage} Stage */
-
-// Where a set has got to: what stands where in its state. All numbers that change live in arrays of floats, which cost no memory
-// to write to.
-export const MODE_R = 0; // volt: the slow mode's share of the grid's voltage
-export const MODE_I = 1;
-export const BIAS = 2; // volt
-export const ANODE = 3; // volt
-export const TURNING = 4; // radian a second: the envelope's in its frame
-export const PASSING = 5; // ampere: the grid's mean current
-export const ASIDE_R = 6; // what the grid has beside the mode, as a share of it
-export const ASIDE_I = 7;
-export const EXCESS_R = 8; // by what share the valve's answer differs from that of its slope at rest
-export const EXCESS_I = 9;
-export const OVERTONE = 10; // volt: what the current's harmonics add to the grid at the carrier's crest
-export const GRID_R = 11; // volt: mode and all
-export const GRID_I = 12;
-const STATE_SIZE = 13;
 
 // A place at which `pushes` is asked.
 const AT_MODE_R = 0;
@@ -42,37 +40,23 @@ const MOST_TURN = 1;
 const TINY = 1e-30;
 const MOST_GAIN = 500; // of the grid current's logarithm, within a step
 
-/** A set just switched on, warm and at rest but for a small swing. @param {{bias: number, anode: number}} rest @param {Stage} stage @param {number} [seed] volt, crest on the grid */
-export function start({ bias, anode }, stage, seed = 0) {
-  const state = new Float64Array(STATE_SIZE);
-  state[MODE_R] = state[GRID_R] = seed;
-  state[BIAS] = bias;
-  state[ANODE] = anode;
-  state[PASSING] = (stage.leak_return - bias) / stage.leak_resistance;
-  return state;
-}
-
 /**
  * A march that goes on from step to step; what it marches for may be changed between two steps.
  *
  * @param {CycleTables} tables
  */
 export function createMarch(tables) {
-  const { angles, shares, lowest_angle, lowest_share, grid_points, grid_limit } = tables.figures;
-  const gridNodes = tables.grid;
+  const { angles, shares, lowest_angle, lowest_share } = tables.figures;
   const anodeNodes = new Float64Array(tables.plain.length);
   const angleStep = (angles - 1) / (0.5 * Math.PI - lowest_angle);
   const shareStep = (shares - 1) / (1 - lowest_share);
   const row = (shares + 2) * CURRENTS;
-  const crestStep = (grid_points - 1) / Math.log1p(grid_limit);
-  let valve = false;
   const parts = new Float64Array(p.PARTS);
   const turned = new Float64Array(6);
   const answer = new Float64Array(8); // pushR, pushI, charging, alongR, alongI, level, steer
   const weights = new Float64Array(4); // of four neighbouring rows, by Catmull and Rom's spline
   const currents = new Float64Array(4); // mean, fundamental's two parts, overtones
   const drive = new Float64Array(3); // crest, steady, the throttle's siemens
-  const lawAt = new Float64Array(2); // crest, bias
   const fall = new Float64Array(2); // logarithm at the step's start, I1/I0
   const free = new Float64Array(3); // mode and bias if the grid took nothing
   const there = new Float64Array(8);
@@ -87,7 +71,6 @@ export function createMarch(tables) {
    * @param {number} rate steps a second
    */
   function turn(net, stage, reference, rate) {
-    valve = stage.perveance > 0;
     fillParts(parts, net, stage, reference, rate);
     anodeTable(tables, net.coil, anodeNodes);
   }
@@ -143,20 +126,6 @@ export function createMarch(tables) {
     currents[3] = scale * size * overtones;
   }
 
-  /** The grid's law at `crest` and `bias`. */
-  function gridLaw() {
-    const slopeVoltage = parts[p.SLOPE_VOLTAGE];
-    const crest = lawAt[0];
-    const bias = lawAt[1];
-    const ratio = crest / slopeVoltage;
-    const place = Math.min(Math.log1p(ratio) * crestStep, grid_points - 1);
-    const node = Math.min(Math.floor(place), grid_points - 2);
-    const part = place - node;
-    const at = 2 * node;
-    law[0] = bias / slopeVoltage + ratio + (1 - part) * gridNodes[at] + part * gridNodes[at + 2];
-    law[1] = 0.5 * ratio * ((1 - part) * gridNodes[at + 1] + part * gridNodes[at + 3]);
-  }
-
   /** Charge through the grid in a step, at whose ends the current's logarithm would be `fall`'s if none were taken. */
   function chargeTaken() {
     const slopeVoltage = parts[p.SLOPE_VOLTAGE];
@@ -174,6 +143,7 @@ export function createMarch(tables) {
 
   /** What pushes mode and anode there, into `answer`; what changes little by little, into the state. @param {Float64Array} s */
   function pushes(s) {
+    const slopeVoltage = parts[p.SLOPE_VOLTAGE];
     const mu = parts[p.MU];
     const offset = parts[p.OFFSET];
     const supply = parts[p.SUPPLY];
@@ -220,9 +190,7 @@ export function createMarch(tables) {
     const crest = Math.sqrt(gridR * gridR + gridI * gridI) + TINY;
     const alongR = gridR / crest;
     const alongI = gridI / crest;
-    lawAt[0] = crest;
-    lawAt[1] = bias + s[OVERTONE];
-    gridLaw();
+    gridLaw(tables, crest, bias + s[OVERTONE], slopeVoltage, law);
     const steer = law[1];
     answer[3] = alongR;
     answer[4] = alongI;
@@ -238,45 +206,43 @@ export function createMarch(tables) {
     let pushI = -(byGridR * restI + byGridI * restR);
     let besideR = gridByGridR * moreR - gridByGridI * moreI;
     let besideI = gridByGridR * moreI + gridByGridI * moreR;
-    if (valve) {
-      const through = frequency * condenser;
-      const droppedR = (takenI + gridI / leak) / through;
-      const droppedI = -(takenR + gridR / leak) / through;
-      const linearR =
-        anodeCurrentR * modeR - anodeCurrentI * modeI + anodeAtOnceR * emfR - anodeAtOnceI * emfI + anodeByGridR * moreR - anodeByGridI * moreI;
-      const linearI =
-        anodeCurrentR * modeI + anodeCurrentI * modeR + anodeAtOnceR * emfI + anodeAtOnceI * emfR + anodeByGridR * moreI + anodeByGridI * moreR;
-      const reactance = frequency * leakage - 1 / (frequency * throttle);
-      const standsR = 1 + (resistance * slope) / mu;
-      const standsI = (reactance * slope) / mu;
-      const wantR = (linearR * standsR - linearI * standsI) / slope - droppedR;
-      const wantI = (linearR * standsI + linearI * standsR) / slope - droppedI;
-      const overR = 1 - (echoR * s[EXCESS_R] - echoI * s[EXCESS_I]);
-      const overI = -(echoR * s[EXCESS_I] + echoI * s[EXCESS_R]);
-      const over = overR * overR + overI * overI;
-      const driveR = (wantR * overR + wantI * overI) / over;
-      const driveI = (wantI * overR - wantR * overI) / over;
-      drive[0] = Math.sqrt(driveR * driveR + driveI * driveI);
-      drive[1] = bias + anode / mu + offset;
-      drive[2] = -1 / reactance;
-      anodeCurrents();
-      const mean = currents[0];
-      const lossR = 1 + (resistance * currents[1]) / mu;
-      const lossI = (resistance * currents[2]) / mu;
-      const loss = lossR * lossR + lossI * lossI;
-      const shareR = (currents[1] * lossR + currents[2] * lossI) / loss;
-      const shareI = (currents[2] * lossR - currents[1] * lossI) / loss;
-      s[EXCESS_R] = (standsR * shareR - standsI * shareI) / slope - 1;
-      s[EXCESS_I] = (standsR * shareI + standsI * shareR) / slope;
-      s[OVERTONE] = frequency * tunedTickler * currents[3];
-      const beyondR = slope * (s[EXCESS_R] * driveR - s[EXCESS_I] * driveI - droppedR);
-      const beyondI = slope * (s[EXCESS_R] * driveI + s[EXCESS_I] * driveR - droppedI);
-      answer[2] = ((supply - anode) / load - mean) / bypass;
-      pushR += byAnodeR * beyondR - byAnodeI * beyondI;
-      pushI += byAnodeR * beyondI + byAnodeI * beyondR;
-      besideR += gridByAnodeR * beyondR - gridByAnodeI * beyondI;
-      besideI += gridByAnodeR * beyondI + gridByAnodeI * beyondR;
-    }
+    const through = frequency * condenser;
+    const droppedR = (takenI + gridI / leak) / through;
+    const droppedI = -(takenR + gridR / leak) / through;
+    const linearR =
+      anodeCurrentR * modeR - anodeCurrentI * modeI + anodeAtOnceR * emfR - anodeAtOnceI * emfI + anodeByGridR * moreR - anodeByGridI * moreI;
+    const linearI =
+      anodeCurrentR * modeI + anodeCurrentI * modeR + anodeAtOnceR * emfI + anodeAtOnceI * emfR + anodeByGridR * moreI + anodeByGridI * moreR;
+    const reactance = frequency * leakage - 1 / (frequency * throttle);
+    const standsR = 1 + (resistance * slope) / mu;
+    const standsI = (reactance * slope) / mu;
+    const wantR = (linearR * standsR - linearI * standsI) / slope - droppedR;
+    const wantI = (linearR * standsI + linearI * standsR) / slope - droppedI;
+    const overR = 1 - (echoR * s[EXCESS_R] - echoI * s[EXCESS_I]);
+    const overI = -(echoR * s[EXCESS_I] + echoI * s[EXCESS_R]);
+    const over = overR * overR + overI * overI;
+    const driveR = (wantR * overR + wantI * overI) / over;
+    const driveI = (wantI * overR - wantR * overI) / over;
+    drive[0] = Math.sqrt(driveR * driveR + driveI * driveI);
+    drive[1] = bias + anode / mu + offset;
+    drive[2] = -1 / reactance;
+    anodeCurrents();
+    const mean = currents[0];
+    const lossR = 1 + (resistance * currents[1]) / mu;
+    const lossI = (resistance * currents[2]) / mu;
+    const loss = lossR * lossR + lossI * lossI;
+    const shareR = (currents[1] * lossR + currents[2] * lossI) / loss;
+    const shareI = (currents[2] * lossR - currents[1] * lossI) / loss;
+    s[EXCESS_R] = (standsR * shareR - standsI * shareI) / slope - 1;
+    s[EXCESS_I] = (standsR * shareI + standsI * shareR) / slope;
+    s[OVERTONE] = frequency * tunedTickler * currents[3];
+    const beyondR = slope * (s[EXCESS_R] * driveR - s[EXCESS_I] * driveI - droppedR);
+    const beyondI = slope * (s[EXCESS_R] * driveI + s[EXCESS_I] * driveR - droppedI);
+    answer[2] = ((supply - anode) / load - mean) / bypass;
+    pushR += byAnodeR * beyondR - byAnodeI * beyondI;
+    pushI += byAnodeR * beyondI + byAnodeI * beyondR;
+    besideR += gridByAnodeR * beyondR - gridByAnodeI * beyondI;
+    besideI += gridByAnodeR * beyondI + gridByAnodeI * beyondR;
     const alone = aloneR * aloneR + aloneI * aloneI;
     if (alone > TINY * TINY) {
       s[ASIDE_R] = (besideR * aloneR + besideI * aloneI) / alone;
@@ -294,9 +260,8 @@ export function createMarch(tables) {
     const aloneI = free[1] + gridAtOnceR * there[AT_EMF_I] + gridAtOnceI * there[AT_EMF_R];
     const factorR = 1 + s[ASIDE_R];
     const factorI = s[ASIDE_I];
-    lawAt[0] = Math.sqrt((aloneR * aloneR + aloneI * aloneI) * (factorR * factorR + factorI * factorI));
-    lawAt[1] = free[2] + s[OVERTONE];
-    gridLaw();
+    const crest = Math.sqrt((aloneR * aloneR + aloneI * aloneI) * (factorR * factorR + factorI * factorI));
+    gridLaw(tables, crest, free[2] + s[OVERTONE], parts[p.SLOPE_VOLTAGE], law);
   }
 
   /**
@@ -404,7 +369,7 @@ export function createMarch(tables) {
     s[MODE_I] = free[1] + took * (byGridR * towardsI + byGridI * towardsR);
     s[BIAS] = free[2] - charge / condenser;
     s[PASSING] = charge / step;
-    if (valve) s[ANODE] = anodeThen + step * anodeRamp * (answer[2] - charging - anodeRate * (anodeThen - anode));
+    s[ANODE] = anodeThen + step * anodeRamp * (answer[2] - charging - anodeRate * (anodeThen - anode));
 
     const aloneR = s[MODE_R] + gridAtOnceR * thereR - gridAtOnceI * thereI;
     const aloneI = s[MODE_I] + gridAtOnceR * thereI + gridAtOnceI * thereR;
