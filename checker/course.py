@@ -46,6 +46,8 @@ UNITS = (
         "build_up", "limit_amplitude", "hysteresis", "beat_note", "pull_in", "squegging", "radiated_field")),
     Unit("unit08_two_stations", "Two stations", (
         "rejection", "weak_signal_suppression", "wave_trap", "night_path", "dial_log")),
+    Unit("unit09_feedback_receivers", "Feedback receivers", (
+        "isolating_stage", "reflex", "two_stage_audio", "quench")),
 )
 PATHS = tuple(f"{unit.folder}/{name}" for unit in UNITS for name in unit.exercises)
 

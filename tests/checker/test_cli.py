@@ -103,7 +103,7 @@ def rows_of(table):
 
 def test_the_table_of_the_whole_course_keeps_to_80_columns_and_names_every_member(capsys):
     headings, _ = cli._marks_table([], PATHS)
-    cli.show_table(headings, [[name, *["13.1"] * len(UNITS), "104.8 of 520"] for name in ("Isla Marrow", "Tobias Fenn")])
+    cli.show_table(headings, [[name, *["13.1"] * len(UNITS), "104.8 of 560"] for name in ("Isla Marrow", "Tobias Fenn")])
     heading, *rows = capsys.readouterr().out.splitlines()
     assert heading.split() == ["in", "unit", *map(str, range(len(UNITS))), "marks"]
     assert [row[:11] for row in rows] == ["Isla Marrow", "Tobias Fenn"] and max(map(len, [heading, *rows])) <= 80
