@@ -1,0 +1,6 @@
+// What the tests of the bench's sound are given in the page: its modules, without the page's own controls.
+import * as physics from "../../course/bench/physics/bench.js";
+import { createListener } from "../../course/bench/sound/listener.js";
+import { createPlayer, setNode } from "../../course/bench/sound/player.js";
+
+globalThis.Bench = { ...physics, createListener, createPlayer, setNode };

@@ -1,0 +1,181 @@
+"""The bench's sound in a real browser, from the disk: rendered offline and measured; silent until asked, and never above what is set."""
+
+import numpy as np
+import pytest
+
+from course.press.bench import write_bench
+
+from .conftest import ROOT
+
+RATE = 48_000
+FASTER_THAN_TIME = 1.25  # with the processor throttled four times; measured 2 to 3 on a machine with little else to do
+BLOCKS = 188  # half a second
+CURLEW = "stations: SALTMARSH_BENCH.stations.filter((s) => s.name === 'Curlew Bank')"
+FAINT = f"{CURLEW}.map((s) => ({{ ...s, field: s.field / 100 }}))"  # so that it does not pull the set along
+
+
+@pytest.fixture(scope="module")
+def page(chromium, tmp_path_factory):
+    """An empty page from the disk with the bench's modules in it; no request leaves the disk."""
+    folder = tmp_path_factory.mktemp("bench")
+    write_bench(ROOT / "course", folder, ROOT / "tests" / "site" / "bench_open.js")
+    scripts = "".join(f'<script src="{name}.js"></script>' for name in ("figures", "bench"))
+    (folder / "index.html").write_text(f'<!doctype html><meta charset="utf-8"><title>bench</title>{scripts}', "utf-8")
+    opened, wrong = chromium.new_page(), []
+    opened.on("pageerror", lambda error: wrong.append(str(error)))
+    opened.on("console", lambda said: wrong.append(said.text) if said.type == "error" else None)
+    opened.on("request", lambda asked: None if asked.url.startswith(("file:", "data:")) else wrong.append(asked.url))
+    opened.goto((folder / "index.html").as_uri())
+    yield opened
+    opened.close()
+    assert not wrong, wrong
+
+
+def rendered(page, state, seconds=0.4, change="", turned=None):
+    """Samples of a set with its knobs at `state`, over which `turned` is laid after a tenth of a second."""
+    script = """async ([state, seconds, turned]) => {
+      const figures = { ...SALTMARSH_BENCH, %s };
+      const context = new OfflineAudioContext(2, seconds * %d, %d);
+      const node = await Bench.setNode(context, figures, state);
+      node.connect(context.destination);
+      if (turned) context.suspend(0.1).then(async () => {
+        node.port.postMessage({ state: { ...state, ...turned } });
+        await new Promise((resolve) => setTimeout(resolve, 50));
+        context.resume();
+      });
+      const sound = await context.startRendering();
+      return [0, 1].map((channel) => Array.from(sound.getChannelData(channel)));
+    }""" % (change, RATE, RATE)
+    left, right = np.array(page.evaluate(script, [state, seconds, turned]))
+    assert np.array_equal(left, right)
+    return left
+
+
+def state_of(page, set_, kilohertz, **knobs):
+    return page.evaluate(
+        """([set, hertz, knobs]) => ({
+          ...Bench.tunedTo(SALTMARSH_BENCH, { ...Bench.startingState(SALTMARSH_BENCH, set), ...knobs }, hertz), ...knobs })""",
+        [set_, 1e3 * kilohertz, knobs],
+    )
+
+
+def tone_of(sound):
+    """Frequency and crest of the strongest tone."""
+    window = np.hanning(sound.size)
+    spectrum = np.abs(np.fft.rfft(sound * window, 8 * sound.size))
+    peak = spectrum.argmax()
+    return peak * RATE / (8 * sound.size), 2 * spectrum[peak] / window.sum()
+
+
+def test_it_is_silent_until_it_is_turned_up(page):
+    state = state_of(page, "reaction", 1107, throttle=12e-12)
+    assert state["volume"] == 0
+    assert not rendered(page, state).any()
+    sound = rendered(page, state, turned={"volume": 0.5, "magnify": 10})
+    assert not sound[: RATE // 10].any()
+    assert np.abs(sound[RATE // 5 :]).max() > 1e-3
+
+
+def test_the_whistle_has_the_pitch_that_the_envelope_gives(page):
+    state = {**state_of(page, "reaction", 1109.5, throttle=9e-12), "volume": 1.0}
+    script = f"(state) => Bench.listen({{ ...SALTMARSH_BENCH, {FAINT} }}, state, {{ depth: 0 }})"
+    heard = page.evaluate(script, state)
+    assert heard["oscillates"] and 300 < heard["whistle"] < 3000
+    pitch, _ = tone_of(rendered(page, state, change=FAINT)[RATE // 5 :])
+    assert pitch == pytest.approx(heard["whistle"], abs=10.0)
+
+
+def test_volume_and_magnifying_go_by_their_numbers(page):
+    state = state_of(page, "reaction", 1109.5, throttle=9e-12)
+    crests = {}
+    for volume, magnify in ((0.1, 1), (0.2, 1), (0.2, 3)):
+        sound = rendered(page, {**state, "volume": volume, "magnify": magnify}, change=FAINT)
+        crests[volume, magnify] = tone_of(sound[RATE // 5 :])[1]
+    assert crests[0.2, 1] / crests[0.1, 1] == pytest.approx(2, rel=0.01)
+    assert crests[0.2, 3] / crests[0.2, 1] == pytest.approx(3, rel=0.01)
+
+
+@pytest.mark.parametrize("feed", ["gentle", "fierce"])
+def test_nothing_is_louder_than_set_however_it_howls(page, feed):
+    state = {**state_of(page, "reaction", 846, throttle=5e-12), "feed": feed, "volume": 0.3, "magnify": 100}
+    sound = rendered(page, state, seconds=0.6, turned={"throttle": 60e-12, "coupling": 40e-6})
+    assert np.abs(sound).max() <= np.float32(0.3)
+    assert np.abs(sound[RATE // 3 :]).max() > 0.05
+    flat = (np.diff(sound) == 0) & (np.abs(sound[1:]) > 0.2)
+    assert not (flat[1:] & flat[:-1]).any()  # a cut crest would be flat
+    quieter = rendered(page, state, seconds=0.6, turned={"volume": 0.05})
+    assert np.abs(quieter[round(0.16 * RATE) :]).max() <= 0.0501
+
+
+def test_changing_the_set_makes_no_click(page):
+    state = {**state_of(page, "crystal", 1107), "volume": 1.0}
+    sound = rendered(page, state, change=CURLEW, turned={"set": "valve"})
+    assert np.abs(np.diff(sound)).max() < 0.01
+
+
+def test_the_player_starts_reports_and_stops(page):
+    state = {**state_of(page, "reaction", 1107, throttle=20e-12), "volume": 0.2}
+    reports, running, after, faults = page.evaluate(
+        """async (state) => {
+          const reports = [], faults = [];
+          const options = { programme: "programme.js", onReport: (r) => reports.push(r), onFault: (f) => faults.push(f) };
+          const player = Bench.createPlayer(SALTMARSH_BENCH, options);
+          await player.start(state);
+          const running = player.running;
+          for (let n = 0; reports.length < 6 && n < 100; n++) await new Promise((resolve) => setTimeout(resolve, 100));
+          await player.stop();
+          return [reports, running, player.running, faults];
+        }""",
+        state,
+    )
+    assert running and not after and len(reports) >= 6 and not faults
+    last = reports[-1]
+    assert last["oscillates"] and last["grid"] > 0.5 and last["peak"] <= 0.2 and last["fault"] == ""
+
+
+def test_the_listener_answers_the_newest_question_and_refuses_in_words(page):
+    state = state_of(page, "reaction", 1107)
+    first, overtaken, newest, refusal = page.evaluate(
+        """async (state) => {
+          const listener = Bench.createListener(SALTMARSH_BENCH);
+          const at = (throttle) => listener.ask({ ...state, throttle });
+          const answers = await Promise.all([at(5e-12), at(6e-12), at(20e-12)]);
+          const refusal = await at(1).catch((error) => error.message);
+          listener.close();
+          return [...answers, refusal];
+        }""",
+        state,
+    )
+    assert first["station"] == "Curlew Bank" and not first["oscillates"]
+    assert overtaken is None
+    assert newest["oscillates"] and newest["neighbour"]["field"] > 0
+    assert "beyond its stops" in refusal
+
+
+@pytest.mark.parametrize("set_", ["crystal", "reaction"])
+def test_it_runs_faster_than_time_with_the_processor_throttled_four_times(page, set_):
+    """By the main thread's own clock, so that other work on the machine does not count."""
+    state = state_of(page, set_, 846)
+    devtools = page.context.new_cdp_session(page)
+    devtools.send("Performance.enable", {"timeDomain": "threadTicks"})
+    play = f"() => {{ for (let n = 0; n < {BLOCKS}; n++) receiver.play(block, (k, i) => 0.5 * Math.sin(0.1 * i)); }}"
+
+    def spent():
+        return {m["name"]: m["value"] for m in devtools.send("Performance.getMetrics")["metrics"]}["ThreadTime"]
+
+    page.evaluate("""(state) => {
+      globalThis.receiver = Bench.receiverOf(SALTMARSH_BENCH, 48000);
+      globalThis.block = new Float64Array(128);
+      receiver.turn(state);
+    }""", state)
+    devtools.send("Emulation.setCPUThrottlingRate", {"rate": 4})
+    try:
+        page.evaluate(play)
+        took = []
+        for _ in range(3):
+            before = spent()
+            page.evaluate(play)
+            took.append(spent() - before)
+    finally:
+        devtools.send("Emulation.setCPUThrottlingRate", {"rate": 1})
+    assert BLOCKS * 128 / RATE / min(took) > FASTER_THAN_TIME
