@@ -1,6 +1,7 @@
 """What the lesson of unit 08 says, in words, of its stations, sounds and night is what the physics gives."""
 import numpy as np
 import pytest
+from scipy.special import i0
 
 from checker.course import ROOT
 from course.sounds import unit08_two_stations as sounds
@@ -131,3 +132,12 @@ def test_mabels_log_is_the_one_on_the_page():
 def test_the_hours_of_the_sound_of_nightfall():
     sunset, last = (dark_hours(11, 25, height)[0] for height in (0.0, sounds.CEILING))
     assert last + 0.15 - sunset == pytest.approx(1.5, abs=0.15)
+
+
+def test_a_condenser_too_slow_for_the_beat_lets_two_stations_add():
+    """A high load, one steady voltage: it is the logarithm of the average of exp(v/n), round carrier and beat."""
+    strong, weak = 8.0, 3.0  # over the slope voltage
+    beat = np.pi * (np.arange(720) + 0.5) / 720
+    averaged = np.mean(i0(np.abs(strong + weak * np.exp(1j * beat))))
+    assert np.log(averaged) == pytest.approx(np.log(i0(strong)) + np.log(i0(weak)), rel=1e-9)
+    assert "1/(2πRC) is 8 kHz" in page("index") and round(1 / (2 * np.pi * 20e3 * 1e-9) / 1e3) == 8
