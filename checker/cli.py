@@ -1,4 +1,4 @@
-"""The command line: `checker try`, `hint`, `mark`, `amend`, `pack`."""
+"""The command line: `checker try`, `hint`, `mark`, `amend`, `pack`, `sheet`."""
 import argparse
 import json
 import os
@@ -97,6 +97,12 @@ def _parser():
     packing.add_argument("where", metavar="FILE.zip", type=Path, nargs="?", default=Path("student-pack.zip"),
                          help="the zip to write (default: student-pack.zip); a name without .zip makes a folder")
     packing.set_defaults(run=_pack)
+
+    designing = commands.add_parser("sheet", help="a design sheet to print, from a builder's file")
+    designing.add_argument("file", metavar="FILE.toml", type=Path, help="such as checker/example_sheets/orla_quill_reaction.toml")
+    designing.add_argument("--into", metavar="PAGE.html", type=Path, help="the page to write (default: FILE's name, here)")
+    designing.add_argument("--pdf", action="store_true", help="print it too, by a Chromium on this machine")
+    designing.set_defaults(run=_sheet)
     return parser
 
 
@@ -174,6 +180,24 @@ def _pack(options):
     if SEALED:
         raise WrongUse("This is a student pack already; packs are made from the whole course.")
     show([Line(f"The student pack is in {write_pack(options.where)}. It holds no reference code and nothing of your seed.")])
+    return DONE
+
+
+def _sheet(options):
+    if SEALED:
+        raise WrongUse("This is a student pack, without the physics that a sheet is made with: sheets are made with the whole course.")
+    from . import sheet  # left out of a student pack
+
+    try:
+        page = options.into or Path(f"{options.file.stem}.html")
+        if page.exists() and options.file.exists() and page.samefile(options.file):
+            raise WrongUse(f"{page} is the file itself: name another page with --into.")
+        sheet.write_sheet(sheet.work_out(sheet.read_parts(options.file)), page)
+        show([Line(f"Open in a browser, and print:  {os.path.relpath(page)}", "bold")])
+        if options.pdf:
+            show([Line(f"On paper already:  {os.path.relpath(sheet.print_sheet(page, page.with_suffix('.pdf')))}")])
+    except sheet.SheetFault as fault:
+        raise WrongUse(str(fault)) from None
     return DONE
 
 

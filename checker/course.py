@@ -78,9 +78,14 @@ def load_exercise(name):
     return replace(module.EXERCISE, path=path)
 
 
+def load_physics(module):
+    """A module of the reference physics by its name below solutions/, such as "unit03_tuned_circuit.resonance"."""
+    return importlib.import_module(f"solutions.{module}")
+
+
 def unit_of(path):
     """The unit that an exercise's path belongs to."""
     return next(unit for unit in UNITS if unit.folder == path.partition("/")[0])
 
 
-__all__ = ["PATHS", "ROOT", "UNITS", "Exercise", "Unit", "UnknownExercise", "find", "load_exercise", "unit_of"]
+__all__ = ["PATHS", "ROOT", "UNITS", "Exercise", "Unit", "UnknownExercise", "find", "load_exercise", "load_physics", "unit_of"]

@@ -17,7 +17,7 @@ from .sealed import sealed
 
 FOLDER = "crystal-to-reaction"
 _WHEN = (1980, 1, 1, 0, 0, 0)  # the earliest date that a zip can hold: the same pack has the same bytes on any day
-_LEFT_OUT = {"demo_class", "__pycache__"}
+_LEFT_OUT = {"demo_class", "__pycache__", "sheet"}  # sheets want the physics
 _KINDS = {".py", ".css", ".html"}
 _START = """# Crystal to Reaction: the exercises
 

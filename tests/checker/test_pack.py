@@ -81,7 +81,7 @@ def test_no_reference_code_is_in_the_pack(path, files):
 
 
 def test_neither_solutions_nor_slips_nor_demo_are_in_the_pack(files):
-    assert not [name for name in files if name.startswith(("solutions", "tests", "course/")) or "demo" in name or name.endswith("_check.py")]
+    assert not [name for name in files if name.startswith(("solutions", "tests", "course/", "checker/sheet/")) or "demo" in name or name.endswith(".toml") and "sheet" in name or name.endswith("_check.py")]
     practice = b"".join(data for name, data in files.items() if name.startswith("practice/"))
     assert b"You may have" not in practice and b"returned the angular frequency" not in practice
 

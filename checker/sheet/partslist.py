@@ -1,0 +1,54 @@
+"""What to buy or to look for, set by set, in preferred values where there are any (IEC 60063)."""
+
+from . import keys
+from .spread import in_units
+from .windings import LEADS
+
+ALL, WITH_VALVE, REACTING, TWO_VALVES = (keys.SETS[first:] for first in range(4))
+CRYSTAL, QUENCHED = (keys.CRYSTAL,), (keys.QUENCHED,)
+
+
+def parts_list(sheet) -> list[tuple[str, str, str]]:
+    """Rows of (how many, part, remark), in the order in which the set is built.
+
+    Values that no key of the file gives are common practice, no source.
+    """
+    parts, supply, chosen = sheet.parts, sheet.supply, sheet.parts["set"]
+
+    def si(name, unit, figures=3):
+        return in_units(parts[name], unit, figures)
+
+    wire = 1.1 * sum(one.wire + LEADS for one in sheet.windings)
+    gauge = parts.given["wire.gauge"].text or f"{si('wire.diameter', 'mm')} copper"
+    volts, amperes, heated = supply.filament
+    kind = f"type {parts['valve.type']}, {volts:g} V {in_units(amperes, 'A')} {heated}"
+    dropper = f"{in_units(supply.dropper, 'Ω')}, {supply.rating:g} W" if supply.dropper else ""
+    to_match = in_units(max(parts["telephones.impedance"] - parts["telephones.resistance"], 0), "Ω", 2)
+    throttle = f"{si('valve.throttle_minimum', 'F')} to {si('valve.throttle_maximum', 'F')}"
+    fuse = in_units(2 * supply.valves * amperes, "A")
+    rows = [
+        (ALL, "1", "tube", f"{si('former.diameter', 'mm')} outside, {si('former.length', 'mm')} long, dry"),
+        (ALL, f"{wire:.0f} m", "covered wire", f"{gauge}, {si('wire.covered', 'mm')} over its covering; a tenth to spare"),
+        (ALL, "1", "variable condenser", f"{si('condenser.minimum', 'F')} to {si('condenser.maximum', 'F')}, air"),
+        (CRYSTAL, "1", "crystal or germanium diode", f"saturation current about {si('crystal.saturation', 'A')}"),
+        (CRYSTAL, "1", "resistor", f"{to_match}, in series with the telephones, with 0.1 µF across it"),
+        (CRYSTAL, "1", "condenser", "1 nF, across telephones and resistor together"),
+        (WITH_VALVE, str(supply.valves), "valve", f"{kind}, with its holder"),
+        (WITH_VALVE if dropper else (), str(supply.valves), "dropper", f"{dropper}, one to each {heated}"),
+        (WITH_VALVE, "1", "grid leak", f"{in_units(supply.leak, 'Ω')}, 0.25 W"),
+        (WITH_VALVE, "1", "grid condenser", f"{in_units(supply.grid_condenser, 'F')}, mica or ceramic"),
+        (WITH_VALVE, "1", "anode resistor", f"{in_units(supply.anode_resistor, 'Ω')}, 0.5 W, with 0.1 µF 250 V across it"),
+        (REACTING, "1", "throttle condenser", f"{throttle}, for 250 V, moving plates to earth"),
+        (REACTING, "1", "HF choke", "10 mH"),
+        (REACTING, "1", "condenser", "1 nF, 250 V, between anode and tickler: keeps HT from the throttle"),
+        (TWO_VALVES, "1", "resistor", "10 kΩ, from the first grid to earth, aerial on the grid"),
+        (QUENCHED, "1", "quench oscillator", "about 20 kHz, screened, as in unit 9"),
+        (WITH_VALVE, "1", "fuse", "100 mA, at the HT battery; and 1 kΩ 0.5 W after it"),
+        (WITH_VALVE, "1", "fuse", f"{fuse} or the next larger, at the LT supply's own terminal"),
+        (WITH_VALVE, "1", "resistor", "100 kΩ, 1 W, across HT: empties the condensers"),
+        (WITH_VALVE, "1", "condenser", "1 µF, 250 V, across HT"),
+        (ALL, "1 pair", "telephones", f"{si('telephones.resistance', 'Ω')}, {si('telephones.impedance', 'Ω')} at 1 kHz"),
+        (ALL, "2", "diodes", "back to back across the telephones: they clip the worst bangs"),
+        (ALL, "1", "resistor", "100 kΩ to 1 MΩ, aerial to earth: drains the wire"),
+    ]
+    return [row[1:] for row in rows if chosen in row[0]]

@@ -1,0 +1,109 @@
+"""A builder's file as TOML, and the line that each of its keys stands in."""
+
+import re
+import tomllib
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+
+from .fault import SheetFault
+
+LARGEST, LONGEST = 64 * 1024, 500  # bytes, lines
+_WHERE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
+
+
+@dataclass(frozen=True)
+class Source:
+    """The file's name as the builder gave it, its text, and what TOML makes of that."""
+
+    name: str
+    text: str
+    data: dict
+
+    @cached_property
+    def lines(self) -> dict[tuple, int]:
+        """The line of each table and key, by its path, such as ("wanted", 0, "power").
+
+        The line of a key is the first that TOML cannot do without if it is to find the key there.
+        """
+        found, whole = {}, 0
+        rows = self.text.split("\n")
+        for number in range(1, len(rows) + 1):
+            try:
+                data = tomllib.loads("\n".join(rows[:number]) + "\n")
+            except (ValueError, RecursionError):
+                continue
+            for path in _paths(data):
+                found.setdefault(path, whole + 1)
+            whole = number
+        return found
+
+    def fault(self, path: tuple, sentence: str) -> SheetFault:
+        """A fault at a key; at the table that it is missing from; or, if that is missing too, at the file's end."""
+        for end in range(len(path), 0, -1):
+            if path[:end] in self.lines:
+                return SheetFault(f"{self.name}, line {self.lines[path[:end]]}: {sentence}")
+        return SheetFault(f"{self.name}, line {_end(self.text)}: {sentence}")
+
+
+def _paths(data):
+    """The paths of all tables and keys, down to the keys of a list's tables."""
+    for name, value in data.items():
+        yield (name,)
+        tables = value if isinstance(value, list) else [value]
+        for place, table in enumerate(tables):
+            above = (name, place) if isinstance(value, list) else (name,)
+            yield above
+            if isinstance(table, dict):
+                yield from ((*above, key) for key in table)
+
+
+def _end(text):
+    return text.rstrip("\n").count("\n") + 1
+
+
+def open_source(file: Path) -> Source:
+    """A builder's file, read.
+
+    Raises
+    ------
+    SheetFault
+        If it cannot be opened, is too large, is not UTF-8 or is not TOML.
+    """
+    try:
+        with open(file, "rb") as opened:
+            data = opened.read(LARGEST + 1)
+    except (OSError, ValueError) as problem:
+        reason = getattr(problem, "strerror", None) or problem
+        raise SheetFault(f"{file}: {reason}: name a file that can be read.") from None
+    return source_of(data, str(file))
+
+
+def source_of(data: bytes, name: str) -> Source:
+    """What a file of these bytes holds.
+
+    Raises
+    ------
+    SheetFault
+        As `open_source`.
+    """
+    if len(data) > LARGEST or data.count(b"\n") > LONGEST:
+        raise SheetFault(
+            f"{name}, line {LONGEST}: a sheet is made of at most {LONGEST} lines and {LARGEST // 1024} kB: shorten it."
+        )
+    try:
+        text = data.decode("utf-8-sig").replace("\r\n", "\n")
+    except UnicodeDecodeError as problem:
+        line = data[: problem.start].count(b"\n") + 1
+        raise SheetFault(f"{name}, line {line}: a byte here is not UTF-8: save the file as UTF-8 text.") from None
+    try:
+        return Source(name, text, tomllib.loads(text))
+    except RecursionError:
+        raise SheetFault(f"{name}, line {_end(text)}: brackets are nested too deep: write keys and plain tables.") from None
+    except ValueError as problem:
+        where = _WHERE.search(str(problem))
+        line = where[1] if where and where[1] else _end(text)
+        what = str(problem)[: where.start() if where else None].rstrip(".")
+        raise SheetFault(
+            f'{name}, line {line}: this is not TOML ({what[:120]}): write tables as [former] and keys as diameter = "75 mm".'
+        ) from None

@@ -1,0 +1,198 @@
+"""A file's parts worked out: all that the page shows, in SI units."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from . import dial, physics, reaction, sets
+from .bench import Bench, bench_of, capacitance_for, wound
+from .keys import CRYSTAL, GROUNDS, ISOLATED, QUENCHED, REACTION, SURROUNDINGS
+from .possible import refuse_impossible, refuse_out_of_reach
+from .spread import DRAWS, Spread, spread
+from .supply import TWO_VALVES, Supply, supply_of
+from .windings import fit_on_tube, tuned_turns
+
+CO_CHANNEL = 40.0  # decibel by which a wanted carrier should be above another on its own frequency: ITU-R BS.560
+FLAT_EARTH = 80e3  # metre at 1 MHz: so far the flat-earth formula is fair
+ONE_VOLT = 1.0  # volt, crest: swing of a set that just oscillates, for what it sends
+AUDIO_BAND = 6e3  # hertz in which noise is reckoned
+
+
+@dataclass(frozen=True)
+class Winding:
+    """One winding: turns, henries, metres of wire and of tube."""
+
+    name: str
+    turns: int
+    inductance: Spread
+    wire: float
+    length: float
+
+
+@dataclass(frozen=True)
+class Mark:
+    """A place on the dial: the station there or None, degrees, and farads of the throttle at the edge of oscillation."""
+
+    frequency: float
+    station: object
+    angle: Spread
+    throttle: Spread | None
+
+
+@dataclass(frozen=True)
+class Reception:
+    """One station: field, how far it is above the noise, decibels above the faintest on each set, and how each set sets it
+    off from each local station: decibels by which its carrier is above that one's."""
+
+    station: object
+    field: float
+    above_noise: float
+    beyond_flat_earth: bool
+    levels: dict[str, Spread]
+    above_locals: dict[str, list[tuple[str, Spread]]]
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """All that stands on a sheet."""
+
+    parts: object
+    windings: tuple[Winding, ...]
+    needed: Spread
+    tube: float
+    tap: int | None
+    couplings: tuple[tuple[str, Spread], ...]
+    reach: tuple[Spread, Spread]
+    marks: tuple[Mark, ...]
+    fierce: bool
+    receptions: tuple[Reception, ...]
+    supply: Supply
+    sends: float | None
+    draws: int
+
+
+def work_out(parts, draws: int = DRAWS) -> Sheet:
+    """Work a builder's file out.
+
+    Parameters
+    ----------
+    parts : Parts
+    draws : int
+        How many sets are drawn within the parts' spread.
+
+    Raises
+    ------
+    SheetFault
+        If the parts cannot make a set, or a station lies where it cannot be heard.
+    """
+    refuse_impossible(parts)
+    try:
+        return _worked_out(parts, draws)
+    except ValueError as problem:
+        told = f"these parts make no set that can be worked out ({problem}): change one of the parts named."
+        raise parts.fault("set", told) from None
+
+
+def _worked_out(parts, draws):
+    bench = bench_of(parts, draws)
+    supply = supply_of(bench)
+    fit_on_tube(parts, {"aerial": bench.aerial_turns, "tuned": tuned_turns(bench.tuned_needed)})  # before a tickler is tried
+    tickler = reaction.tickler_turns(parts)
+    bench = wound(bench, tickler)
+    of, chosen = bench.windings, parts["set"]
+    turns = {"aerial": of.aerial, "tuned": of.tuned} | ({} if chosen in (CRYSTAL, "one valve") else {"tickler": tickler})
+    tube = fit_on_tube(parts, turns)
+    with_aerial = chosen not in TWO_VALVES
+    ends = [spread(end, bench.off) for end in dial.reach(bench, with_aerial)]
+    refuse_out_of_reach(parts, ends)
+    tap = round(sets.tapping(bench) * of.tuned)
+    marks = _marks(parts, bench, tickler, with_aerial)
+    throttles = [mark.throttle for mark in marks if mark.throttle]
+    return Sheet(
+        parts,
+        tuple(_winding(bench, name, number) for name, number in turns.items()),
+        spread(of.tuned_needed, bench.off),
+        tube,
+        tap if chosen == CRYSTAL and tap < of.tuned else None,
+        tuple(
+            (names, spread(value, bench.off))
+            for names, value in (("aerial and tuned", of.aerial_tuned), ("tuned and tickler", of.tuned_tickler))
+            if names.split()[-1] in turns
+        ),
+        tuple(ends),
+        marks,
+        bool(throttles) and any(not np.isfinite(one.nominal) for one in throttles),
+        tuple(_reception(parts, bench, station) for station in parts.stations),
+        supply,
+        _sends(bench) if chosen == REACTION else None,
+        draws,
+    )
+
+
+def _winding(bench, name, turns):
+    inductance = getattr(bench.windings, f"{name}_inductance")
+    former, covered = bench.parts["former.diameter"], bench.parts["wire.covered"]
+    wire = float(physics.winding.wire_length(turns, former, covered))
+    return Winding(name, turns, spread(inductance, bench.off), wire, turns * covered)
+
+
+def _marks(parts, bench, tickler, with_aerial):
+    """The dial: round frequencies, and the stations."""
+    reacts = parts["set"] in (REACTION, ISOLATED, QUENCHED)
+    fewer = wound(bench_of(parts, min(reaction.DRAWS, len(bench.former))), tickler)
+    places = [(frequency, None) for frequency in dial.round_frequencies(parts["band.lowest"], parts["band.highest"])]
+    places += [(station.frequency, station) for station in parts.stations]
+    return tuple(
+        Mark(
+            frequency,
+            station,
+            spread(dial.angles(bench, frequency, with_aerial), bench.off),
+            spread(reaction.settings(fewer, frequency, with_aerial), fewer.off) if reacts else None,
+        )
+        for frequency, station in sorted(places, key=lambda place: place[0])
+    )
+
+
+def field_of(station) -> float:
+    """Volts a metre, r.m.s., at the builder's aerial."""
+    if station.field is not None:
+        return station.field
+    ground = GROUNDS[station.ground]
+    return float(physics.field.ground_wave_field(station.power, station.distance, station.frequency, *ground))
+
+
+def _reception(parts, bench, station):
+    field = field_of(station)
+    fields = field * 10 ** (bench.off["field"] / 20)
+    noise = physics.radiated.noise_field(station.frequency, AUDIO_BAND, *SURROUNDINGS[parts["aerial.surroundings"]])
+    locals_ = (
+        [other for other in parts.stations if other.role == "local" and other is not station]
+        if station.role == "wanted"
+        else []
+    )
+    levels, above = {}, {}
+    for name, heard_on in sets.FIVE.items():
+        heard = heard_on(bench, station.frequency, fields)
+        levels[name] = spread(heard.level, bench.off)
+        above[name] = [
+            (
+                other.name,
+                spread(_above(fields, field_of(other), heard.holds_down(other.frequency - station.frequency)), bench.off),
+            )
+            for other in locals_
+        ]
+    far = station.distance is not None and station.distance > FLAT_EARTH / np.cbrt(station.frequency / 1e6)
+    return Reception(station, field, 20 * np.log10(field / noise), far, levels, above)
+
+
+def _above(fields, other, held_down):
+    return np.broadcast_to(physics.rejection.protection_left(fields, other, held_down), fields.shape)
+
+
+def _sends(bench: Bench) -> float:
+    """Watts that the nominal set sends out when it oscillates with `ONE_VOLT` in the middle of the band."""
+    middle = np.sqrt(bench.parts["band.lowest"] * bench.parts["band.highest"])
+    current = physics.radiated.aerial_current(
+        ONE_VOLT, middle, capacitance_for(bench, middle, True), bench.windings.aerial_tuned, bench.aerial_impedance(middle)
+    )
+    return float(physics.radiated.radiated_power(current, bench.effective_height, middle)[0])

@@ -1,0 +1,187 @@
+"""A design sheet as a page and on paper: whole, safe, accessible, of the width of a telephone and of A4."""
+
+import re
+import shutil
+import subprocess
+import tomllib
+from html.parser import HTMLParser
+
+import pytest
+
+from checker import cli
+from checker.course import ROOT
+from checker.sheet import SheetFault, paper, print_sheet, read_parts, work_out
+from checker.sheet.keys import CRYSTAL, SETS
+from checker.sheet.page import loudness, sheet_html
+from checker.sheet.partslist import parts_list
+from checker.sheet.words import AMERICAN, both
+from tests.checker.test_reports_browser import AXE, CHROMIUM, NARROW, WIDE, browser, missing, opened  # noqa: F401
+
+FOLDER = ROOT / "checker" / "example_sheets"
+FILES = {file.stem: file for file in sorted(FOLDER.glob("*.toml"))}
+HOSTILE = "</bdi><script>alert(1)</script><img src=x onerror=y>"
+
+
+class Text(HTMLParser):
+    """All text of a page, and its tags."""
+
+    def __init__(self, html):
+        super().__init__()
+        self.pieces, self.tags = [], []
+        self.feed(html)
+
+    def handle_starttag(self, tag, attributes):
+        self.tags.append((tag, dict(attributes)))
+
+    def handle_data(self, data):
+        self.pieces.append(data)
+
+
+@pytest.fixture(scope="module")
+def pages(tmp_path_factory):
+    folder = tmp_path_factory.mktemp("sheets")
+    for name, file in FILES.items():
+        (folder / f"{name}.html").write_text(sheet_html(work_out(read_parts(file), draws=25)), "utf-8")
+    return folder
+
+
+@pytest.mark.parametrize("name", FILES)
+def test_a_page_is_whole_and_says_what_can_hurt(pages, name):
+    html = (pages / f"{name}.html").read_text("utf-8")
+    page = Text(html)
+    text = " ".join(" ".join(page.pieces).split())
+    assert not re.search(r"\bnan\b|\binf\b|None|Spread\(|\{\{", text)
+    for caution in ("Local rules come first", "qualified help", "lightning", "power line", "solder", "Off the ears"):
+        assert caution in text
+    with_valve = read_parts(FILES[name])["set"] != CRYSTAL
+    for caution in ("can kill", "Never alone", "pull it cold", "Fuse at the battery"):
+        assert (caution in text) == with_valve
+    assert ("is a transmitter" in text) == (read_parts(FILES[name])["set"] in SETS[2:])
+    assert not [tag for tag, _ in page.tags if tag in ("script", "link", "img", "iframe", "form")]
+    assert all(one["href"].startswith("#") for tag, one in page.tags if tag == "a")
+
+
+@pytest.mark.parametrize(
+    ("name", "size", "light"),
+    [
+        *((name, NARROW, "light") for name in FILES),
+        ("orla_quill_reaction", WIDE, "dark"),
+        ("isla_marrow_crystal", WIDE, "light"),
+    ],
+    ids=str,
+)
+def test_a_page_fits_asks_for_nothing_and_is_accessible(browser, pages, name, size, light):  # noqa: F811
+    page = opened(browser, (pages / f"{name}.html").as_uri(), viewport=size, color_scheme=light)
+    assert page.evaluate("document.documentElement.scrollWidth") <= size["width"]
+    page.evaluate(AXE.read_text("utf-8"))
+    found = page.evaluate("axe.run({preload: false, resultTypes: ['violations']})")["violations"]
+    assert [(one["id"], [node["html"][:200] for node in one["nodes"]]) for one in found] == []
+    assert page.faults == []
+    page.context.close()
+
+
+def test_on_paper_it_is_black_on_white_and_as_wide_as_a4(browser, pages):  # noqa: F811
+    a4 = 794 - 2 * 49  # CSS pixels less two margins of 13 mm
+    page = opened(
+        browser, (pages / "orla_quill_reaction.html").as_uri(), color_scheme="dark", viewport={"width": a4, "height": 1000}
+    )
+    page.emulate_media(media="print", color_scheme="dark")
+    assert page.evaluate("document.documentElement.scrollWidth") <= a4
+    colours = page.evaluate(
+        "[...new Set([...document.querySelectorAll('main *')].filter(e => e.innerText).map(e => getComputedStyle(e).color))]"
+    )
+    grey = [re.findall(r"\d+", colour) for colour in colours]
+    assert all(len(set(one[:3])) == 1 for one in grey)
+    assert page.evaluate("getComputedStyle(document.body).backgroundColor") == "rgb(255, 255, 255)"
+    page.context.close()
+
+
+def test_the_switch_shows_american_words_without_a_script(browser, pages):  # noqa: F811
+    page = opened(browser, (pages / "orla_quill_reaction.html").as_uri())
+    words = "document.querySelector('main').innerText"
+    before = page.evaluate(words)
+    page.check("#american")
+    after = page.evaluate(words)
+    assert "variable condenser" in before and "variable capacitor" not in before
+    assert "variable capacitor" in after and "condenser" not in after.replace("condensers", "")
+    assert "Orla's reaction set" in after  # what the builder wrote stays
+    page.context.close()
+
+
+def test_american_words_are_those_of_the_course():
+    course = tomllib.loads((ROOT / "course" / "glossary.toml").read_text("utf-8"))["term"]
+    pairs = {term["british"]: term["american"] for term in course if "american" in term}
+    for term in course:
+        pairs |= term.get("forms", {})
+    assert all(pairs[word] == american for word, american in AMERICAN.items())
+    marked = both('<p title="valve">Valves <bdi>valve</bdi><svg><title>valve</title><text>HT+</text></svg></p>')
+    assert marked == (
+        '<p title="valve"><span class="gb">Valves</span><span class="us">Tubes</span> <bdi>valve</bdi><svg><title>valve</title>'
+        '<text><tspan class="gb">HT</tspan><tspan class="us">B+</tspan>+</text></svg></p>'
+    )
+
+
+def test_what_a_builder_wrote_is_shown_and_never_obeyed():
+    text = FILES["isla_marrow_crystal"].read_text("utf-8")
+    text = text.replace('"Isla\'s crystal set"', f"'{HOSTILE}'").replace('"Curlew Bank"', '"<b>\\u202eBank</b>{{ 7 * 7 }}"')
+    html = sheet_html(work_out(read_parts(text.encode()), draws=2))
+    page = Text(html)
+    assert not [tag for tag, _ in page.tags if tag in ("script", "img")]
+    assert HOSTILE in "".join(page.pieces) and "\u202e" not in html and "{{ 7 * 7 }}" in html
+
+
+def test_the_parts_follow_the_set():
+    sheet = work_out(read_parts(FILES["jasper_thrift_isolated"]), draws=2)
+    rows = {part: (number, kind) for number, part, kind in parts_list(sheet)}
+    assert rows["valve"][0] == rows["dropper"][0] == "2" and "39 Ω" in rows["dropper"][1] and "HF choke" in rows
+    crystal = [part for _, part, _ in parts_list(work_out(read_parts(FILES["isla_marrow_crystal"]), draws=2))]
+    assert "valve" not in crystal and "crystal or germanium diode" in crystal and "fuse" not in crystal
+
+
+def test_a_level_has_a_word():
+    assert [loudness(level) for level in (-3, 3, 20, 50, 80, 100)] == [
+        "not heard",
+        "barely heard",
+        "soft",
+        "clear",
+        "loud",
+        "very loud",
+    ]
+
+
+@pytest.fixture
+def here(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    shutil.copy(FILES["isla_marrow_crystal"], tmp_path / "mine.toml")
+    return tmp_path
+
+
+def test_the_command_writes_the_page_and_prints_it(here, capsys):
+    if not shutil.which("chromium"):
+        missing("chromium is not installed")
+    assert cli.main(["sheet", "mine.toml", "--pdf"]) == cli.DONE
+    assert capsys.readouterr().out.split()[-1] == "mine.pdf"
+    assert b"Isla" in (here / "mine.html").read_bytes()
+    data = (here / "mine.pdf").read_bytes()
+    assert data[:5] == b"%PDF-" and 2 <= len(re.findall(rb"/Type\s*/Page\b", data)) <= 6
+    width, height = map(float, re.search(rb"/MediaBox\s*\[0 0 ([\d.]+) ([\d.]+)\]", data).groups())
+    assert (width, height) == pytest.approx((595.3, 841.9), abs=1)  # A4: ISO 216, 210 mm by 297 mm
+    if reader := shutil.which("pdftotext"):
+        text = subprocess.run([reader, here / "mine.pdf", "-"], capture_output=True, text=True, check=True).stdout
+        assert "wind 44" in text and "Curlew Bank" in text
+
+
+def test_without_a_browser_the_page_is_there_and_one_sentence_says_how_to_print(here, capsys, monkeypatch):
+    monkeypatch.setattr(paper, "BROWSERS", ())
+    with pytest.raises(SheetFault, match="no Chromium here"):
+        print_sheet(here / "mine.html", here / "mine.pdf")
+    monkeypatch.setattr(paper, "BROWSERS", ("false",))
+    with pytest.raises(SheetFault, match="made no PDF: open"):
+        print_sheet(here / "mine.html", here / "mine.pdf")
+    assert not (here / "mine.pdf").exists()
+
+
+def test_the_file_itself_is_not_written_over(here, capsys):
+    before = (here / "mine.toml").read_bytes()
+    assert cli.main(["sheet", "mine.toml", "--into", "mine.toml"]) == cli.MISUSED
+    assert "is the file itself" in capsys.readouterr().err and (here / "mine.toml").read_bytes() == before
