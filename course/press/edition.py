@@ -20,6 +20,7 @@ from course.press.links import link_faults
 from course.press.made import FIGURE, SOUND, Made, made
 from course.press.markdown import CourseMarkdown
 from course.press.outside import outside_html
+from course.press.sheet_keys import sheet_keys_html
 from course.press.sources import Sources
 
 GLOSSARY = "glossary.html"
@@ -72,6 +73,7 @@ class Edition:
             "by_raster": self.by_raster,
             "club_safety": lambda: club.safety_html(self.club, self.relative),
             "club_lines": lambda: club.lines_html(self.club),
+            "sheet_keys": sheet_keys_html,
         }
 
     def markdown_extension(self) -> CourseMarkdown:
