@@ -12,17 +12,20 @@ from course.figures.stations import STATIONS
 from course.sounds.programme import DEPTH, FULL_SCALE, TOP
 from course.sounds.reaction import COUNTRY, GENTLE, LOUDEST, LOWEST
 from course.sounds.unit07_oscillation import NEXT_DOOR
+from course.sounds.unit09_isolating import STRAY
 from solutions.unit01_signal.aerial_voltage import effective_height
 from solutions.unit04_crystal_set import crystal_set, phone_loudness
 from solutions.unit06_reaction.network import DIAL, SALTMARSH_SET, THROTTLE_RANGE, ReactionSet
 from solutions.unit07_oscillation import cycle
 from solutions.unit07_oscillation.stage import BYPASS, SALTMARSH_STAGE, Stage, at_rest, small_signal_set
+from solutions.unit09_feedback_receivers import isolated_set
 
 LOUD = 85.0  # decibel of sound pressure: where a day's listening begins to harm (common practice, no source)
 PROTECTION = 40.0  # decibel that a wanted station should be above another: ITU-R BS.560
 COUPLING = {"low": 2e-6, "high": 40e-6, "start": SALTMARSH_SET.aerial_tuned}  # henry
 PHONES_CONDENSER = 1e-9  # farad, behind the crystal, as in the lesson
 START = 846e3  # hertz: the dial when the page opens
+ISOLATING = "type 32"
 
 # A crystal with its load is a grid with its leak, but that it also leaks backwards; and there is no valve behind it.
 CRYSTAL = Stage(
@@ -44,6 +47,7 @@ CRYSTAL_WINDINGS = replace(
     transconductance=0.0,
     grid_conductance=crystal_set.SATURATION_CURRENT / crystal_set.SLOPE_VOLTAGE,
 )
+BOTH_WAYS = {"gentle": GENTLE, "fierce": SALTMARSH_STAGE}
 # One valve: no tickler to speak of, and the anode held still at the carrier by the condenser across the telephones.
 VALVE_WINDINGS = replace(UNCOUPLED, tickler_inductance=0.1e-6, throttle_capacitance=BYPASS)
 
@@ -58,10 +62,11 @@ def bench_figures() -> dict:
     sets = {
         "crystal": one_set("Crystal set", CRYSTAL_WINDINGS, {"crystal": CRYSTAL}, reaction=False),
         "valve": one_set("One valve", VALVE_WINDINGS, {"fierce": SALTMARSH_STAGE}, reaction=False),
-        "reaction": one_set(
-            "One valve with reaction", SALTMARSH_SET, {"gentle": GENTLE, "fierce": SALTMARSH_STAGE}, reaction=True
-        ),
+        "reaction": one_set("One valve with reaction", SALTMARSH_SET, BOTH_WAYS, reaction=True),
+        "isolated": one_set("Isolated aerial with reaction", isolated_set.isolated_set(ISOLATING), BOTH_WAYS, reaction=True),
     }
+    sets["isolated"]["ahead"] = stage_ahead()
+    sets["isolated"]["knobs"]["coupling"] = {**COUPLING, "start": isolated_set.MUTUAL}
     height = float(effective_height(crystal_set.HEIGHT, crystal_set.TOP))
     return {
         "order": list(sets),
@@ -86,6 +91,29 @@ def bench_figures() -> dict:
         "full_scale": FULL_SCALE,
         "loud": LOUD,
         "cycle": cycle_tables(),
+    }
+
+
+def stage_ahead() -> dict:
+    """The isolating stage: its valve, its winding, and the aerial on its grid.
+
+    Returns
+    -------
+    dict
+    """
+    valve = isolated_set.VALVES[ISOLATING]
+    angular, capacitance = 2 * np.pi * START, SALTMARSH_SET.aerial_capacitance
+    reactance = isolated_set.aerial_impedance(START).imag
+    return {
+        "amplification_factor": valve.amplification_factor,
+        "anode_resistance": valve.anode_resistance,
+        "anode_grid": valve.anode_grid,
+        "grid_resistance": isolated_set.GRID_RESISTANCE,
+        "winding_inductance": isolated_set.WINDING,
+        "stray": STRAY,
+        "aerial_resistance": SALTMARSH_SET.aerial_resistance,
+        "aerial_capacitance": capacitance,
+        "aerial_inductance": float((reactance + 1 / (angular * capacitance)) / angular),
     }
 
 

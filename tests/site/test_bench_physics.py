@@ -10,6 +10,7 @@ from scipy.special import i0e, i1e
 
 from course.bench.sets import CRYSTAL, CRYSTAL_WINDINGS, VALVE_WINDINGS, bench_figures
 from course.sounds.reaction import COUNTRY, GENTLE, SetInHand
+from course.sounds.unit09_isolating import STRAY
 from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
 from solutions.unit03_tuned_circuit.reflected_impedance import series_impedance
 from solutions.unit04_crystal_set.crystal_set import COIL, HEIGHT, LOAD, SENSITIVITY, TOP
@@ -23,6 +24,8 @@ from solutions.unit07_oscillation.cycle import anode_table, grid_table
 from solutions.unit07_oscillation.envelope import carrier, follow, start
 from solutions.unit07_oscillation.slow_mode import slow_mode
 from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, at_rest, small_signal_set
+from solutions.unit09_feedback_receivers import isolated_set
+from solutions.unit09_feedback_receivers.isolating_stage import isolation
 
 from .bench_asked import asked, plain
 
@@ -250,7 +253,7 @@ def test_level_in_the_ear_of_the_crystal_set(figures):
     assert heard["station"] == "Curlew Bank" and not heard["oscillates"] and heard["neighbour"] is None
 
 
-@pytest.mark.parametrize("set_", ["crystal", "valve", "reaction"])
+@pytest.mark.parametrize("set_", ["crystal", "valve", "reaction", "isolated"])
 def test_a_station_far_off_is_as_strong_on_the_grid_as_the_network_says(figures, set_):
     change = {**only(figures, "Saltmarsh Point", weaker=2000.0), "noise": {"level_at_1_mhz": -200.0, "fall": 0.0}}
     state = tuned_state(figures, set_, 1107e3)
@@ -290,6 +293,34 @@ def test_whistle_and_neighbour_of_an_oscillating_set(figures):
     assert near["field"] == pytest.approx(radiated_field.nearby_field(power, 30.0, ringing), rel=EXACT)
     assert near["noise"] == pytest.approx(radiated_field.noise_field(ringing, 9e3, *COUNTRY), rel=EXACT)
     assert near["spoiled"] == pytest.approx(radiated_field.spoiled_distance(power, near["wanted"], 40.0), rel=EXACT)
+
+
+def test_the_isolated_aerial(figures):
+    """Gain, band and threshold against unit 9's set, and how much less of a swing its aerial carries."""
+    kind, frequency, throttle = "type 32", 693e3, 12e-12
+    state = tuned_state(figures, "isolated", frequency, feed="fierce", throttle=throttle)
+    (band,) = asked(figures, [("bench", {"call": "band", "args": [state]})])
+    gain, width = isolated_set.gain_and_bandwidth(frequency, throttle, kind)
+    assert band["gain"] == pytest.approx(gain, rel=EXACT) and band["width"] == pytest.approx(width, rel=EXACT)
+    edge = isolated_set.threshold_throttle(frequency, kind)
+    on_edge = tuned_state(figures, "isolated", frequency, feed="fierce", throttle=edge)
+    (found,) = asked(figures, [("bench", {"call": "edge", "args": [on_edge]})])
+    assert found["share"] == pytest.approx(1, rel=1e-7)
+    direct = {**state, "set": "reaction", "coupling": SALTMARSH_SET.aerial_tuned}
+    direct, isolated = (
+        asked(figures, [("bench", {"call": "neighbour", "args": [s, 1.0]}), ("bench", {"call": "ring", "args": [s]})])
+        for s in (direct, state)
+    )
+    at = isolated[1]["frequency"]
+    wire = isolated_set.aerial_impedance(at)
+    valve = isolated_set.VALVES[kind]
+    windings = isolated_set.WINDING, isolated_set.MUTUAL
+    within = valve.anode_resistance, valve.anode_grid
+    kept = isolation(at, state["tuning"], SALTMARSH_SET.aerial_tuned, wire, isolated_set.GRID_RESISTANCE, windings, within, STRAY)
+    current = radiated_field.aerial_current(1.0, at, state["tuning"], SALTMARSH_SET.aerial_tuned, wire)
+    assert isolated[0]["current"] == pytest.approx(current * 10 ** (-kept / 20), rel=EXACT)
+    assert kept == pytest.approx(isolated_set.kept_back(at, kind, STRAY), abs=0.2)
+    assert direct[0]["field"] > 100 * isolated[0]["field"]
 
 
 def test_hearing_and_telephones(figures):

@@ -1,6 +1,7 @@
 /** The bench's physics as the page asks for it: everything takes the figures and a state of the knobs. */
 
 import { aerialCrest, aerialCurrent, nearbyField, noiseField, radiatedPower, spoiledDistance } from "./aerial.js";
+import { carried, currentAhead } from "./ahead.js";
 import { cycleTables } from "./cycle.js";
 import { hearingThreshold as thresholdOf, pressureLevel } from "./ear.js";
 import { steadyFormula } from "./network.js";
@@ -20,6 +21,7 @@ import * as stability from "./stability.js";
  * @property {Partial<Record<KnobName, Knob>> & {coupling: Knob, tuning: Knob}} knobs
  * @property {string[]} feeds
  * @property {Record<string, Fed>} stages
+ * @property {import("./ahead.js").Ahead} [ahead]
  */
 
 /**
@@ -91,7 +93,7 @@ export function networkOf(figures, state) {
   const fed = set.stages[state.feed] ?? set.stages[set.feeds[0]];
   const network = { ...fed.network, aerial_tuned: state.coupling, tuning_capacitance: state.tuning };
   if (set.knobs.throttle) network.throttle_capacitance = state.throttle;
-  return { network, fed };
+  return { network, fed, ahead: set.ahead };
 }
 
 /** @param {Figures} figures @param {string} set @returns {State} */
@@ -130,11 +132,17 @@ export function tunedTo(figures, state, frequency) {
 export const ring = (figures, state) => stability.ring(networkOf(figures, state).network);
 
 /** @param {Figures} figures @param {State} state @param {ArrayLike<number>} frequencies hertz */
-export const response = (figures, state, frequencies) =>
-  stability.response(networkOf(figures, state).network, frequencies);
+export function response(figures, state, frequencies) {
+  const { network, ahead } = networkOf(figures, state);
+  return stability.response(network, frequencies)?.map((gain, k) => gain * carried(ahead, frequencies[k])) ?? null;
+}
 
 /** @param {Figures} figures @param {State} state */
-export const band = (figures, state) => stability.band(networkOf(figures, state).network);
+export function band(figures, state) {
+  const { network, ahead } = networkOf(figures, state);
+  const found = stability.band(network);
+  return found && { ...found, gain: found.gain * carried(ahead, found.frequency) };
+}
 
 /**
  * Throttle at which the set would oscillate, the other knobs as they are; null if none within its reach does, or it has none.
@@ -155,7 +163,7 @@ export const onAir = (figures, state) =>
 
 /** Stations on the air, with crest in the aerial and on the grid. @param {Figures} figures @param {State} state */
 export function stations(figures, state) {
-  const { network } = networkOf(figures, state);
+  const { network, ahead } = networkOf(figures, state);
   const silent = !stability.oscillates(network);
   const onGrid = steadyFormula(network);
   const air = onAir(figures, state);
@@ -163,7 +171,7 @@ export function stations(figures, state) {
     .filter((_, k) => air[k])
     .map(({ name, frequency, field }) => {
       const emf = aerialCrest(field, figures.aerial.effective_height);
-      return { name, frequency, field, emf, grid: silent ? emf * onGrid(frequency) : null };
+      return { name, frequency, field, emf, grid: silent ? emf * carried(ahead, frequency) * onGrid(frequency) : null };
     });
 }
 
@@ -226,10 +234,12 @@ export const receiverOf = (figures, sampleRate) =>
 
 /** What the neighbour has of a swing on this set's grid. @param {Figures} figures @param {State} state @param {number} gridCrest volt */
 export function neighbour(figures, state, gridCrest) {
-  const { network } = networkOf(figures, state);
+  const { network, ahead } = networkOf(figures, state);
   const { frequency } = ring(figures, state);
   const height = figures.aerial.effective_height;
-  const current = aerialCurrent(network, frequency, gridCrest);
+  const current = ahead
+    ? currentAhead(ahead, network, frequency, gridCrest)
+    : aerialCurrent(network, frequency, gridCrest);
   const power = radiatedPower(current, height, frequency);
   const wanted = tunedStation(figures, state).field;
   return {

@@ -126,6 +126,7 @@ function cofactors(m, column) {
 /** @param {Three} a @param {Three} b */
 const dot = (a, b) => add(mul(a[0], b[0]), mul(a[1], b[1]), mul(a[2], b[2]));
 
+const TURNS = 1e-9; // of its dying away: a pole that turns less does not turn at all
 const GRID = 1;
 const TICKLER = 2;
 
@@ -138,12 +139,14 @@ const TICKLER = 2;
 export function poles(n) {
   const unit = 1 / Math.sqrt(n.tuned_inductance * n.tuning_capacitance);
   const aerial = 1.001 / Math.sqrt(n.aerial_inductance * n.aerial_capacitance) / unit;
+  const damping = (n.aerial_resistance / 2) * Math.sqrt(n.aerial_capacitance / n.aerial_inductance);
   const slack = (n.anode_resistance + n.tickler_resistance) / unit;
   const guesses = [
     complex(-0.01, 1),
     complex(-0.01, -1),
-    complex(-0.03, aerial),
-    complex(-0.03, -aerial),
+    ...(damping < 1
+      ? [complex(-0.03, aerial), complex(-0.03, -aerial)]
+      : [complex(-2 * damping * aerial), complex(-aerial / (2 * damping))]),
     complex(-1 / (slack * unit * unit * n.throttle_capacitance)),
     complex(-slack / n.tickler_inductance),
   ];
@@ -200,7 +203,7 @@ export function ticklerLeakage(n) {
  * @param {Complex[]} found
  */
 export function ringing(found) {
-  const pole = found.reduce((best, next) => (next.im > 0 && (best.im <= 0 || next.re > best.re) ? next : best));
+  const pole = found.filter(({ re, im }) => im > TURNS * Math.abs(re)).reduce((best, next) => (next.re > best.re ? next : best));
   return { frequency: pole.im / (2 * Math.PI), growth: pole.re };
 }
 

@@ -6,6 +6,7 @@
  */
 
 import { aerialCrest, noiseField } from "./aerial.js";
+import { carried } from "./ahead.js";
 import { abs, add, complex, div, exp, mul, scale, sub } from "./complex.js";
 import { createCrystalMarch } from "./crystal.js";
 import { createTelephones, pascalsPerVolt } from "./ear.js";
@@ -79,7 +80,7 @@ function marched(net, conductance, offset, rate) {
  * @param {Figures} figures
  * @param {import("./cycle.js").CycleTables} tables
  * @param {number} sampleRate hertz, of the sound
- * @param {{networkOf: (state: State) => {network: import("./network.js").Network, fed: import("./bench.js").Fed}, onAir: (state: State) => boolean[]}} set
+ * @param {{networkOf: (state: State) => {network: import("./network.js").Network, fed: import("./bench.js").Fed, ahead: import("./ahead.js").Ahead | undefined}, onAir: (state: State) => boolean[]}} set
  */
 export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }) {
   let every = EVERY; // steps to each sample: more where a swing grows fast
@@ -119,7 +120,7 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
 
   /** Take up the knobs as they stand now. @param {State} now */
   function takeUp(now) {
-    const { network, fed } = networkOf(now);
+    const { network, fed, ahead } = networkOf(now);
     const hasValve = fed.stage.perveance > 0;
     const windings = hasValve ? network : { ...network, grid_conductance: 0 };
     const all = modes(windings);
@@ -141,13 +142,14 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
     march.turn(net, fed.stage, reference, rate);
     supply = fed.stage.supply;
     pascals = pascalsPerVolt(figures.ear, fed.stage.load_resistance);
-    spread = aerialCrest(noiseField(reference, rate, figures.noise), figures.aerial.effective_height) / Math.SQRT2;
-    hear(now, net, network, hasValve ? 0 : network.grid_conductance);
+    const air = carried(ahead, reference);
+    spread = (air * aerialCrest(noiseField(reference, rate, figures.noise), figures.aerial.effective_height)) / Math.SQRT2;
+    hear(now, net, network, ahead, hasValve ? 0 : network.grid_conductance);
     knobs = now;
   }
 
-  /** Choose the stations that are followed. @param {State} now @param {Net} net @param {import("./network.js").Network} network @param {number} conductance siemens of a crystal */
-  function hear(now, net, network, conductance) {
+  /** Choose the stations that are followed. @param {State} now @param {Net} net @param {import("./network.js").Network} network @param {import("./ahead.js").Ahead | undefined} ahead @param {number} conductance siemens of a crystal */
+  function hear(now, net, network, ahead, conductance) {
     const air = onAir(now);
     /** @type {Map<number, {station: number, grid: number}>} */ const rim = new Map();
     const onGrid = steadyFormula(network);
@@ -157,7 +159,7 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
     figures.stations.forEach((station, k) => {
       if (!air[k]) return;
       const offset = station.frequency - reference;
-      const crest = aerialCrest(station.field, figures.aerial.effective_height);
+      const crest = carried(ahead, station.frequency) * aerialCrest(station.field, figures.aerial.effective_height);
       const grid = crest * onGrid(station.frequency);
       if (Math.abs(offset) < Math.abs(nearestOffset)) nearestOffset = offset;
       forced += 2 * grid;
