@@ -316,7 +316,8 @@ def test_the_isolated_aerial(figures):
     valve = isolated_set.VALVES[kind]
     windings = isolated_set.WINDING, isolated_set.MUTUAL
     within = valve.anode_resistance, valve.anode_grid
-    kept = isolation(at, state["tuning"], SALTMARSH_SET.aerial_tuned, wire, isolated_set.GRID_RESISTANCE, windings, within, STRAY)
+    leak = isolated_set.GRID_RESISTANCE
+    kept = isolation(at, state["tuning"], SALTMARSH_SET.aerial_tuned, wire, leak, windings, within, STRAY)
     current = radiated_field.aerial_current(1.0, at, state["tuning"], SALTMARSH_SET.aerial_tuned, wire)
     assert isolated[0]["current"] == pytest.approx(current * 10 ** (-kept / 20), rel=EXACT)
     assert kept == pytest.approx(isolated_set.kept_back(at, kind, STRAY), abs=0.2)
@@ -334,11 +335,13 @@ def test_hearing_and_telephones(figures):
     given = {"volts": volts.tolist(), "pascals": float(20e-6 * 10 ** (SENSITIVITY / 20) / pascals), "sampleRate": rate}
     ours = np.array(asked(figures, [("telephones", given)])[0])[rate // 4 :]
     wanted = in_hand.in_the_ear((volts / GENTLE.load_resistance)[:: rate // 16_000])
+
+    def level(sound, rate, tone):
+        place = np.arange(sound.size) / rate
+        return abs(np.mean(sound * np.exp(-2j * np.pi * tone * place)))
+
     for tone in (300, 1700):
-        def level(sound, rate):
-            place = np.arange(sound.size) / rate
-            return abs(np.mean(sound * np.exp(-2j * np.pi * tone * place)))
-        assert level(ours, rate) == pytest.approx(level(wanted[4000:], 16_000), rel=0.01)
+        assert level(ours, rate, tone) == pytest.approx(level(wanted[4000:], 16_000, tone), rel=0.01)
 
 
 def test_knobs_beyond_their_stops_are_refused_in_words(figures):

@@ -1,4 +1,4 @@
-"""The bench's sound in a real browser, from the disk: rendered offline and measured; silent until asked, and never above what is set."""
+"""The bench's sound in a real browser, from the disk: silent until asked, and never above what is set."""
 
 import numpy as np
 import pytest
@@ -33,9 +33,9 @@ def page(chromium, tmp_path_factory):
 
 def rendered(page, state, seconds=0.4, change="", turned=None):
     """Samples of a set with its knobs at `state`, over which `turned` is laid after a tenth of a second."""
-    script = """async ([state, seconds, turned]) => {
-      const figures = { ...SALTMARSH_BENCH, %s };
-      const context = new OfflineAudioContext(2, seconds * %d, %d);
+    script = """async ([state, seconds, turned, rate]) => {
+      const figures = { ...SALTMARSH_BENCH, CHANGE };
+      const context = new OfflineAudioContext(2, seconds * rate, rate);
       const node = await Bench.setNode(context, figures, state);
       node.connect(context.destination);
       if (turned) context.suspend(0.1).then(async () => {
@@ -45,8 +45,8 @@ def rendered(page, state, seconds=0.4, change="", turned=None):
       });
       const sound = await context.startRendering();
       return [0, 1].map((channel) => Array.from(sound.getChannelData(channel)));
-    }""" % (change, RATE, RATE)
-    left, right = np.array(page.evaluate(script, [state, seconds, turned]))
+    }"""
+    left, right = np.array(page.evaluate(script.replace("CHANGE", change), [state, seconds, turned, RATE]))
     assert np.array_equal(left, right)
     return left
 
