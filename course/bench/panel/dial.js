@@ -46,13 +46,19 @@ export function drawDial(sheet, seen, colours) {
  * @param {Colours} colours
  */
 function drawScale(pen, { low, high }, across, base, width, colours) {
-  line(pen, [0, base], [width, base], colours.ink, 1.5);
+  const [long, short] = [new Path2D(), new Path2D()];
   for (let kilo = 10 * Math.ceil(low / 1e4); kilo * 1e3 <= high; kilo += 10) {
     const x = across(kilo * 1e3);
-    const long = kilo % 100 === 0 ? 11 : kilo % 50 === 0 ? 7 : 4;
-    line(pen, [x, base], [x, base + long], kilo % 50 ? colours.soft : colours.ink);
+    const tick = kilo % 50 ? short : long;
+    tick.moveTo(x, base);
+    tick.lineTo(x, base + (kilo % 100 === 0 ? 11 : kilo % 50 === 0 ? 7 : 4));
     if (kilo % 200 === 0 && x < width - 50) word(pen, String(kilo), [x, base + 25], colours.ink, "center");
   }
+  line(pen, [0, base], [width, base], colours.ink, 1.5);
+  pen.lineWidth = 1;
+  pen.stroke(long);
+  pen.strokeStyle = colours.soft;
+  pen.stroke(short);
   word(pen, "kHz", [width - 4, base + 25], colours.ink, "right");
 }
 
