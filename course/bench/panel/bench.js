@@ -22,7 +22,8 @@ import { sounding } from "./sounding.js";
 /** @typedef {import("../physics/bench.js").Figures} Figures */
 /** @typedef {import("../physics/bench.js").State} State */
 
-const REST = 100; // milliseconds between two questions to the listener
+const PAUSE = 180; // milliseconds between two questions to the listener
+const REST = 350; // milliseconds after the last turn, until all that stands beside the picture is put right
 
 /** @param {HTMLElement} root @param {Figures} figures */
 export function benchIn(root, figures) {
@@ -31,6 +32,7 @@ export function benchIn(root, figures) {
   let seen = seenOf(figures, state, []);
   let colours = palette();
   let frame = 0;
+  let asking = 0;
   let rest = 0;
   let turned = false;
 
@@ -57,12 +59,13 @@ export function benchIn(root, figures) {
 
   /** A new state: knobs and sound at once, the pictures in the next frame, the rest when there is time. */
   function change(/** @type {State} */ next, /** @type {string} */ knob = "") {
+    const chosen = next.set !== state.set || next.feed !== state.feed || next.night !== state.night;
     state = next;
     turned = knob !== "";
     if (turned) root.dataset.lit = knob;
     root.dataset.read = "no";
     setKnobs(state);
-    setChoices(state);
+    if (chosen) setChoices(state);
     pass();
     soon();
   }
@@ -76,7 +79,7 @@ export function benchIn(root, figures) {
     seen = seenOf(figures, state, extras ? extras.comparing.curves() : []);
     drawDial(dialSheet, seen, colours);
     drawCloseUp(closeSheet, seen, colours);
-    rest ||= setTimeout(settle, REST);
+    asking ||= setTimeout(settle, PAUSE);
   }
 
   /** All that can be read of the bench as it stands; null if it was turned on meanwhile and is being read again. */
@@ -91,24 +94,31 @@ export function benchIn(root, figures) {
     }
   }
 
-  /** What takes its time: the ear, the neighbour, the goals, the words. */
+  /** The ear and the goals, a few times a second; all else once the knobs rest. */
   async function settle() {
-    rest = 0;
+    asking = 0;
     const byHand = turned;
     const reading = await read();
     if (!reading) return;
     setGauges(reading.seen, reading.heard, gained(figures, reading.state, reading.seen));
+    extras?.goals(reading.measured, byHand);
+    clearTimeout(rest);
+    rest = setTimeout(() => putRight(reading, byHand), byHand ? REST : 0);
+  }
+
+  /** @param {import("./comparing.js").Reading} reading @param {boolean} byHand */
+  function putRight(reading, byHand) {
+    if (reading.state !== state) return;
+    const setting = settingOf(figures, state);
     setPictures(reading.seen);
-    const setting = settingOf(figures, reading.state);
     if (extras) {
-      extras.numbers(reading.state);
+      extras.numbers(state);
       extras.comparing.show(reading);
-      extras.goals(reading.measured, byHand);
       if (byHand) extras.sharing(setting);
     } else {
       link(root, ".whole-link").hash = setting;
     }
-    if (reading.state === state) root.dataset.read = "yes";
+    root.dataset.read = "yes";
   }
 
   /** @param {string[]} sentences */

@@ -8,6 +8,7 @@ import { input as inputIn, part, select, tell } from "./page.js";
 
 const STEPS = 100; // of the volume's slider
 const SOFT = 25; // where it stands when the sound is first asked for
+const LINGER = 2e3; // milliseconds that a warning stays at least
 
 /**
  * @param {HTMLElement} root
@@ -26,11 +27,16 @@ export function sounding(root, figures, state) {
   const player = createPlayer(figures, {
     programme: root.dataset.programme ?? "",
     onFault: (sentence) => tell(now, sentence),
-    onReport: ({ held, level }) => warn(player.running && input.valueAsNumber > 0 && (held > 0 || level > figures.loud)),
+    onReport: ({ held, level }) => {
+      if (input.valueAsNumber > 0 && (held > 0 || level > figures.loud)) louder = performance.now();
+      show();
+    },
   });
-  const warn = (/** @type {boolean} */ loud) => {
+  let louder = -Infinity;
+  const show = () => {
+    const loud = player.running && performance.now() - louder < LINGER;
     now.classList.toggle("is-loud", loud);
-    tell(now, loud ? "Loud: turn the volume down, or take the headphones off." : player.running ? "Playing." : "");
+    tell(now, loud ? "Loud for an ear: volume down, or less coupling." : player.running ? "Playing." : "");
   };
   const sounded = () => ({ ...state(), volume: (input.valueAsNumber / STEPS) ** 2, magnify: Number(magnify.value) });
   const pass = () => {
@@ -45,7 +51,7 @@ export function sounding(root, figures, state) {
     turn();
     try {
       await player.start(sounded());
-      warn(false);
+      show();
     } catch (error) {
       tell(now, `This browser plays no sound from the bench: ${error instanceof Error ? error.message : error}`);
     }
@@ -56,7 +62,7 @@ export function sounding(root, figures, state) {
   button.addEventListener("click", async () => {
     await (player.running ? player.stop() : begin());
     button.setAttribute("aria-pressed", String(player.running));
-    if (!player.running) warn(false);
+    if (!player.running) show();
   });
   addEventListener("pagehide", () => player.stop());
   turn();
