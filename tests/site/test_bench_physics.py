@@ -1,5 +1,6 @@
 """The browser bench's physics against `solutions/`: the same questions to both, the numbers drawn anew from the latter."""
 
+import subprocess
 from dataclasses import replace
 
 import numpy as np
@@ -28,6 +29,7 @@ from solutions.unit09_feedback_receivers import isolated_set
 from solutions.unit09_feedback_receivers.isolating_stage import isolation
 
 from .bench_asked import asked, plain
+from .conftest import ROOT
 
 EXACT, ENVELOPE = 1e-9, 1e-3
 STAGES = {"gentle": GENTLE, "fierce": SALTMARSH_STAGE}
@@ -55,6 +57,11 @@ def drawn_sets(count=40):
 
 def by_turning(poles):
     return sorted(poles, key=lambda pole: (round(pole.imag), pole.real))
+
+
+def test_the_types_hold():
+    done = subprocess.run(["npx", "--no-install", "tsc", "-p", "bench"], cwd=ROOT / "course", capture_output=True, text=True)
+    assert done.returncode == 0, done.stdout + done.stderr
 
 
 def test_poles_and_steady_formula(figures):
