@@ -37,7 +37,8 @@ RADIO_GAIN, AUDIO_GAIN = path_gains(LAW[0], RESISTANCE, RADIO_LOAD, PHONES, BYPA
 @figure(
     caption="A reflex set. The carrier's way: aerial, grid, anode, and through the upper pair of coils to the crystal. The "
     "tone's way: crystal, transformer, up through the tuned coil to the *same* grid, and out of the same anode to "
-    "the {{ term('headphones') }}. The two condensers in colour let the carrier past what belongs to the tone.",
+    "the {{ term('headphones') }}. The condensers at the headphones and at the coil's foot let the carrier past "
+    "what belongs to the tone.",
     alt="Circuit: an aerial coil is coupled to a tuned coil with its condenser. The coil's upper end goes to the grid of a "
     "triode; its lower end goes through the secondary of an audio transformer to minus 3 volts, with a condenser to "
     "earth. The anode goes up through the first of two coupled coils and the headphones, with a condenser across them, "
