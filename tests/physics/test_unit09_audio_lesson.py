@@ -16,7 +16,8 @@ from solutions.unit09_feedback_receivers.two_stage_audio import best_tap, output
 def test_of_the_reflex():
     gained = reflex.RATIO * reflex.AUDIO_GAIN
     assert gained == pytest.approx(18, rel=0.02) and 20 * np.log10(gained) == pytest.approx(25, abs=0.5)
-    assert -reflex.BIAS / (1 + reflex.DEPTH) == pytest.approx(1.7, abs=0.05)
+    room = -reflex.BIAS
+    assert room / (1 + reflex.DEPTH) == pytest.approx(1.7, abs=0.05)
     coils = reflex.RADIO_GAIN, reflex.EFFICIENCY, reflex.RATIO
     most = largest_carrier(reflex.ANODE, reflex.BIAS, reflex.DEPTH, *coils, LAW[0], LAW[2])
     _, audio, _ = swings(most, reflex.DEPTH, *coils, reflex.AUDIO_GAIN)
