@@ -30,6 +30,7 @@ FINENESS = 400  # grid voltages at which the output valve is worked out
 FINER = 64  # steps of the reflex set to each sample of the sound
 LOSS = 500e3  # ohm, across the secondary: the iron's own loss
 LEAKS = 10e-12, 250e-12  # farad: careful wiring, and a coupling condenser taken straight from the anode
+COUPLINGS = {}, {"primary": PRIMARY / 30}, {"shunt": 4e-9}  # henry, farad: as it should be, too little, too much
 CARRIER = 0.1  # volt, crest, on the reflex set's grid
 RADIO_GAIN, RESISTANCE, CURRENT = float(RADIO_GAIN), float(RESISTANCE), float(CURRENT)  # as numba takes constants
 TONES = np.fft.rfftfreq(programme().size, 1 / RATE)
@@ -90,8 +91,7 @@ def phones_then_speaker():
 )
 def couplings():
     sent = programme()
-    heard = through_first_stage(sent), through_first_stage(sent, primary=0.7), through_first_stage(sent, shunt=4e-9)
-    return in_turn(*map(to_one_loudness, heard)), RATE
+    return in_turn(*(to_one_loudness(through_first_stage(sent, **parts)) for parts in COUPLINGS)), RATE
 
 
 @sound(

@@ -80,8 +80,9 @@ def test_each_coupling_takes_what_the_transcript_says():
         good, bad = (np.abs(np.fft.rfft(audio.through_first_stage(sent, **p))[band]) for p in ({}, parts))
         return decibels(good) - decibels(bad)
 
-    assert lost(80, 200, primary=0.7) > 15 and lost(2000, 4000, primary=0.7) < 3
-    assert lost(2000, 4000, shunt=4e-9) > 15 and lost(80, 200, shunt=4e-9) < 3
+    _, thin, dull = audio.COUPLINGS
+    assert lost(80, 200, **thin) > 15 and lost(2000, 4000, **thin) < 3
+    assert lost(2000, 4000, **dull) > 15 and lost(80, 200, **dull) < 3
 
 
 def test_the_reflex_set_gives_the_tone_that_its_products_make():
