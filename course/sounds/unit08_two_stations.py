@@ -37,6 +37,15 @@ PASS = 4000.0  # hertz: what an amplifier behind the detector passes on
 PART = LENGTH / 2  # seconds of voice in the programme, and then of the tune
 LARGE, SMALL = 100e-6, 10e-6  # henry: coils of the trap
 CRYSTAL_QUALITY = 15.0  # of a crystal set with its aerial tight
+STRONG = (0.0, 0.1, 1.0)  # volt: bare carriers beside the weak station, one after the other
+FAINT = 5e-3  # volt, crest, of the weak station
+VOLTS = 20.0  # at the crystal for each volt per metre at the aerial
+NIGHTFALL = 22.0  # seconds that the opening is given
+SUNK = 38.0  # decibel by which the lit air takes more at sunset than when all of it is dark: chosen
+CLIMBS = (0.55, -0.35)  # waves by which the two hops lengthen in each second: chosen, as the evening is played so fast
+SHARE = 0.8  # of the second hop, against the first
+CHANNEL = 9e3  # hertz that the set takes in
+BOTTOM, CEILING = 60e3, 90e3  # m, between which the air soaks the wave up
 
 
 @cache
@@ -114,10 +123,6 @@ def out_from_under():
     return np.concatenate([receiving(80), receiving(800), receiving(3000), receiving(3000, won_by_the_trap())]), RATE
 
 
-STRONG = (0.0, 0.1, 1.0)  # volt: bare carriers beside the weak station, one after the other
-FAINT = 5e-3  # volt, crest, of the weak station
-
-
 def beside(strong: float, load: float, seconds: float = 3.5) -> np.ndarray:
     """The faint station's programme with a bare carrier beside it, its loudness without that being 1."""
     first = FAINT * spoken(seconds)
@@ -147,9 +152,6 @@ def crystal_set(across_bay: float, local: float, seconds: float = PART) -> np.nd
     return audible(detected(VOLTS * wanted, VOLTS * other, 20e3))
 
 
-VOLTS = 20.0  # at the crystal for each volt per metre at the aerial
-
-
 @sound(
     caption="**A trap, out and in.** Kit Harrow's crystal set (Q 15, its aerial tight) on Curlew Bank, in the hut. No "
     "trap; a trap on the local with a coil of 100 µH; one with 10 µH. To one scale.",
@@ -162,14 +164,6 @@ def trap_in():
     changes = [(0.0, 0.0)] + [(with_trap(ACROSS_THE_BAY.frequency, coil)[0], with_trap(LOCAL.frequency, coil)[0])
                               for coil in (LARGE, SMALL)]  # fmt: skip
     return np.concatenate([crystal_set(*change) for change in changes]), RATE
-
-
-NIGHTFALL = 22.0  # seconds that the opening is given
-SUNK = 38.0  # decibel by which the lit air takes more at sunset than when all of it is dark: chosen
-CLIMBS = (0.55, -0.35)  # waves by which the two hops lengthen in each second: chosen, as the evening is played so fast
-SHARE = 0.8  # of the second hop, against the first
-CHANNEL = 9e3  # hertz that the set takes in
-BOTTOM, CEILING = 60e3, 90e3  # m, between which the air soaks the wave up
 
 
 def lit(time: np.ndarray) -> np.ndarray:
@@ -194,9 +188,9 @@ def two_hops(crest: np.ndarray, time: np.ndarray) -> np.ndarray:
     "dark on high, an hour and a half in 22 seconds; in the noise of the country, through 9 kHz, by a detector that is "
     "fair to all. Its strength at night, the hours and the two hops are computed; how fast the lit air lets go is chosen, "
     "and so is the pace of the fading.",
-    transcript="Hiss, and in it a murmur that one may be imagining. At the fifth second a tune rises out of it and goes "
-    "under again. By the twelfth a tune stands over the hiss and swells and sinks, about once a second. Then a voice, "
-    "near, that hollows out, tears, goes under and is back; and the tune once more, with the hiss gone behind it.",
+    transcript="Hiss, and in it a murmur that one may be imagining; a tune, perhaps; then something like a voice. By the "
+    "twelfth second a tune stands over the hiss, and swells and sinks about once a second. Then a voice, near, that hollows "
+    "out, tears, goes under and is back; and the tune once more, with the hiss gone behind it.",
     moments=((0.0, "sunset"), (10.0, "60 km dark"), (20.0, "90 km dark")),
 )
 def night_opens():
