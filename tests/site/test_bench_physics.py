@@ -75,7 +75,7 @@ def test_poles_and_steady_formula(figures):
     found = asked(figures, [("formula", {"network": plain(s), "frequency": f}) for s, f in asks])
     for ours, (set_, frequency) in zip(found, asks, strict=True):
         wanted = stability.steady_formula(set_, frequency)
-        assert ours == pytest.approx(abs(wanted), rel=EXACT)
+        assert ours == pytest.approx(abs(wanted), rel=EXACT, abs=0)
 
 
 def test_response_and_band_or_none_beyond_the_threshold(figures):
@@ -89,12 +89,12 @@ def test_response_and_band_or_none_beyond_the_threshold(figures):
             assert curve is None and band is None
             singing += 1
             continue
-        assert curve == pytest.approx(np.abs(stability.response(set_, frequencies)), rel=EXACT)
+        assert curve == pytest.approx(np.abs(stability.response(set_, frequencies)), rel=EXACT, abs=0)
         gain, width = stability.gain_and_bandwidth(set_)
-        assert band["gain"] == pytest.approx(gain, rel=EXACT)
-        assert band["width"] == pytest.approx(width, rel=EXACT)
-        assert band["high"] - band["low"] == pytest.approx(width, rel=1e-8)
-        assert (band["high"] + band["low"]) / 2 == pytest.approx(stability.ring(set_)[0], rel=EXACT)
+        assert band["gain"] == pytest.approx(gain, rel=EXACT, abs=0)
+        assert band["width"] == pytest.approx(width, rel=EXACT, abs=0)
+        assert band["high"] - band["low"] == pytest.approx(width, rel=1e-8, abs=0)
+        assert (band["high"] + band["low"]) / 2 == pytest.approx(stability.ring(set_)[0], rel=EXACT, abs=0)
     assert 5 < singing < len(sets) - 5
 
 
@@ -103,10 +103,10 @@ def test_tuning_and_threshold(figures):
     sets = [replace(small_signal_set(SALTMARSH_SET, GENTLE), aerial_tuned=m, throttle_capacitance=5e-12) for _, m in places]
     found = asked(figures, [("retuned", {"network": plain(s), "frequency": f}) for s, (f, _) in zip(sets, places, strict=True)])
     tuned = [stability.retuned(s, f) for s, (f, _) in zip(sets, places, strict=True)]
-    assert found == pytest.approx([t.tuning_capacitance for t in tuned], rel=EXACT)
+    assert found == pytest.approx([t.tuning_capacitance for t in tuned], rel=EXACT, abs=0)
     edges = asked(figures, [("threshold", {"network": plain(t)}) for t in tuned])
     wanted = [stability.threshold(t, "throttle_capacitance", 1e-13, 500e-12) for t in tuned]
-    assert edges == pytest.approx(wanted, rel=EXACT)
+    assert edges == pytest.approx(wanted, rel=EXACT, abs=0)
 
 
 def test_slow_mode(figures):
@@ -130,7 +130,7 @@ def test_tables(figures):
     crests = np.geomspace(1e-6, 1000, 60)
     found = asked(figures, [("bessel", {"x": x}) for x in crests] + [("anodeTable", {"coil": 0.03}), ("gridTable", {})])
     *averages, anode, grid = found
-    assert [a["ratio"] for a in averages] == pytest.approx(i1_over_i0(crests), rel=EXACT)
+    assert [a["ratio"] for a in averages] == pytest.approx(i1_over_i0(crests), rel=EXACT, abs=0)
     assert [a["logarithm"] + x for a, x in zip(averages, crests, strict=True)] == pytest.approx(log_i0(crests), rel=1e-7)
     wanted = anode_table(0.03)
     assert np.abs(np.array(anode) - wanted.ravel()).max() < 1e-6 * np.abs(wanted).max()
@@ -201,8 +201,8 @@ def test_the_crystal_settles_where_the_exact_law_says(figures):
     for crest, run in zip(crests, runs, strict=True):
         law = LOAD, CRYSTAL.zero_current, CRYSTAL.slope_voltage
         carrier_there, output = working_point(gain * crest, resistance.real, *law)
-        assert np.hypot(run[-1][0], run[-1][1]) == pytest.approx(carrier_there, rel=ENVELOPE)
-        assert -run[-1][2] == pytest.approx(output, rel=ENVELOPE)
+        assert np.hypot(run[-1][0], run[-1][1]) == pytest.approx(carrier_there, rel=ENVELOPE, abs=0)
+        assert -run[-1][2] == pytest.approx(output, rel=ENVELOPE, abs=0)
 
 
 def test_the_crystal_follows_a_programme(figures):
@@ -266,7 +266,7 @@ def test_a_station_far_off_is_as_strong_on_the_grid_as_the_network_says(figures,
     state = tuned_state(figures, set_, 1107e3)
     (played,) = asked(figures, [("played", {"change": change, "state": state, "seconds": 0.05, "sampleRate": 48000})])
     (there,) = asked({**figures, **change}, [("bench", {"call": "stations", "args": [state]})])
-    assert played["grid"] == pytest.approx(there[0]["grid"], rel=0.02)
+    assert played["grid"] == pytest.approx(there[0]["grid"], rel=0.02, abs=0)
 
 
 def test_whistle_and_neighbour_of_an_oscillating_set(figures):
@@ -288,18 +288,18 @@ def test_whistle_and_neighbour_of_an_oscillating_set(figures):
     turns = np.unwrap(np.angle(late))
     assert heard["whistle"] == pytest.approx((turns[-1] - turns[0]) / (2 * np.pi) / (late.size / rate), abs=3.0)
     assert 500 < heard["whistle"] < 1000
-    assert heard["grid"] == pytest.approx(np.mean(np.abs(late)), rel=ENVELOPE)
+    assert heard["grid"] == pytest.approx(np.mean(np.abs(late)), rel=ENVELOPE, abs=0)
     near = heard["neighbour"]
     ringing, _ = stability.ring(small_signal_set(windings, GENTLE))
     parts = SALTMARSH_SET
     aerial = series_impedance(ringing, parts.aerial_inductance, parts.aerial_capacitance, parts.aerial_resistance)
     current = radiated_field.aerial_current(heard["grid"], ringing, state["tuning"], parts.aerial_tuned, aerial)
     power = radiated_field.radiated_power(current, effective_height(HEIGHT, TOP), ringing)
-    assert near["current"] == pytest.approx(current, rel=EXACT)
-    assert near["power"] == pytest.approx(power, rel=EXACT)
-    assert near["field"] == pytest.approx(radiated_field.nearby_field(power, 30.0, ringing), rel=EXACT)
-    assert near["noise"] == pytest.approx(radiated_field.noise_field(ringing, 9e3, *COUNTRY), rel=EXACT)
-    assert near["spoiled"] == pytest.approx(radiated_field.spoiled_distance(power, near["wanted"], 40.0), rel=EXACT)
+    assert near["current"] == pytest.approx(current, rel=EXACT, abs=0)
+    assert near["power"] == pytest.approx(power, rel=EXACT, abs=0)
+    assert near["field"] == pytest.approx(radiated_field.nearby_field(power, 30.0, ringing), rel=EXACT, abs=0)
+    assert near["noise"] == pytest.approx(radiated_field.noise_field(ringing, 9e3, *COUNTRY), rel=EXACT, abs=0)
+    assert near["spoiled"] == pytest.approx(radiated_field.spoiled_distance(power, near["wanted"], 40.0), rel=EXACT, abs=0)
 
 
 def test_the_isolated_aerial(figures):
@@ -308,7 +308,7 @@ def test_the_isolated_aerial(figures):
     state = tuned_state(figures, "isolated", frequency, feed="fierce", throttle=throttle)
     (band,) = asked(figures, [("bench", {"call": "band", "args": [state]})])
     gain, width = isolated_set.gain_and_bandwidth(frequency, throttle, kind)
-    assert band["gain"] == pytest.approx(gain, rel=EXACT) and band["width"] == pytest.approx(width, rel=EXACT)
+    assert band["gain"] == pytest.approx(gain, rel=EXACT, abs=0) and band["width"] == pytest.approx(width, rel=EXACT, abs=0)
     edge = isolated_set.threshold_throttle(frequency, kind)
     on_edge = tuned_state(figures, "isolated", frequency, feed="fierce", throttle=edge)
     (found,) = asked(figures, [("bench", {"call": "edge", "args": [on_edge]})])
@@ -326,7 +326,7 @@ def test_the_isolated_aerial(figures):
     leak = isolated_set.GRID_RESISTANCE
     kept = isolation(at, state["tuning"], SALTMARSH_SET.aerial_tuned, wire, leak, windings, within, STRAY)
     current = radiated_field.aerial_current(1.0, at, state["tuning"], SALTMARSH_SET.aerial_tuned, wire)
-    assert isolated[0]["current"] == pytest.approx(current * 10 ** (-kept / 20), rel=EXACT)
+    assert isolated[0]["current"] == pytest.approx(current * 10 ** (-kept / 20), rel=EXACT, abs=0)
     assert kept == pytest.approx(isolated_set.kept_back(at, kind, STRAY), abs=0.2)
     assert direct[0]["field"] > 100 * isolated[0]["field"]
 
