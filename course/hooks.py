@@ -14,6 +14,7 @@ from course.press.club import FILE, card_html, read_club  # noqa: E402
 from course.press.edition import Edition  # noqa: E402
 from course.press.faults import Fault  # noqa: E402
 from course.press.formulas import bring_packages  # noqa: E402
+from course.press.notes import notes_html  # noqa: E402
 
 REREAD = ("solutions", "checker", "course.figures", "course.sounds", "course.bench")
 
@@ -46,7 +47,10 @@ def read_afresh() -> None:
         del sys.modules[name]
 
 
-def on_page_context(context, page, config, **_):
+def on_page_context(context, page, config, nav):
+    unit = next((unit for unit in config.extra["units"] if page.file.src_uri in unit.pages), None)
+    instructor = [other for other in nav.pages if unit and other.file.src_uri == unit.instructor]
+    context["section_notes"] = notes_html(instructor[0].content) if instructor else ""
     context["club_card"] = card_html(config.extra["club"], lambda address: get_relative_url(address, page.url))
     return context
 
@@ -61,8 +65,20 @@ def on_post_page(output, page, **_):
     return edition.finished_page(output)
 
 
+def on_env(env, config, **_):
+    config.extra["booklet"] = env.get_template("print.html")
+
+
 def on_post_build(config):
     """Finish the edition; a fault in any page stops the build."""
+    card = card_html(config.extra["club"], lambda address: f"../{address}")
+
+    def render(title, question, content, back):
+        return config.extra["booklet"].render(
+            config=config, title=title, question=question, content=content, back=back, club_card=card
+        )
+
+    edition.booklets(render)
     faults = edition.finish(Path(config.site_dir))
     if faults:
         raise PluginError("The site is not right:\n  " + "\n  ".join(faults))

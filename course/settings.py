@@ -11,6 +11,12 @@ from dataclasses import dataclass
 from solutions.unit00_bench.prefixes import from_engineering, to_engineering
 
 
+def with_unit(value: float, unit: str) -> str:
+    """Such as "9 kHz": no more figures than it has."""
+    size, _, prefixed = to_engineering(value, unit, 4).partition(" ")
+    return f"{size.rstrip('0').rstrip('.') if '.' in size else size} {prefixed}"
+
+
 @dataclass(frozen=True)
 class Between:
     """A number, from `low` to `high` in SI units; `unit` is the unit without prefix."""
@@ -32,7 +38,7 @@ class Between:
         return number
 
     def show(self, value: float) -> str:
-        return to_engineering(value, self.unit, 4) if self.unit else f"{value:.6g}"
+        return with_unit(value, self.unit) if self.unit else f"{value:.6g}"
 
     @property
     def choice(self) -> str:
@@ -55,7 +61,7 @@ class OneOf:
         raise ValueError(f"write one of {self.choice}")
 
     def show(self, value) -> str:
-        return to_engineering(value, self.unit, 4) if self.unit else str(value)
+        return with_unit(value, self.unit) if self.unit else str(value)
 
     @property
     def choice(self) -> str:
@@ -88,12 +94,12 @@ class Several:
         return f"up to {self.most}, each {self.kind.choice}"
 
 
-Kind = Between | OneOf | Several
+Setting = Between | OneOf | Several
 
 RASTER = OneOf("spacing of the channels", (9_000, 10_000), "Hz")
 
 
-def settings_of(make: Callable) -> dict[str, tuple[Kind, object]]:
+def settings_of(make: Callable) -> dict[str, tuple[Setting, object]]:
     """What may be set of one maker: of each parameter its kind and the value it has on the site.
 
     Raises
@@ -103,7 +109,7 @@ def settings_of(make: Callable) -> dict[str, tuple[Kind, object]]:
     """
     found = {}
     for name, parameter in inspect.signature(make).parameters.items():
-        kinds = [kind for kind in getattr(parameter.annotation, "__metadata__", ()) if isinstance(kind, Kind)]
+        kinds = [kind for kind in getattr(parameter.annotation, "__metadata__", ()) if isinstance(kind, Setting)]
         if parameter.default is parameter.empty or not kinds:
             raise ValueError(f"{make.__name__}: {name} needs a default and what it may be: see course/settings.py")
         found[name] = (kinds[0], parameter.default)

@@ -1,10 +1,13 @@
 """Bench, sections 1, 2 and 5: the table, the ladder of prefixes, the meter."""
+from typing import Annotated
+
 import numpy as np
 from matplotlib.patches import Rectangle
 
 from course.figures import figure
 from course.figures.stations import ACROSS_THE_BAY, LOCAL
 from course.figures.style import BRASS, FAINT, INK, KELP, PAPER, RUST, SEA, SMALL_TEXT, plot
+from course.settings import Between
 from solutions.unit00_bench.dropper_resistor import current_through_dropper
 from solutions.unit00_bench.prefixes import PREFIXES, from_engineering, split_symbol, to_engineering
 from solutions.unit04_crystal_set.crystal_set import SENSITIVITY
@@ -105,14 +108,14 @@ def ladder():
     alt="The scale of a moving-coil meter, an arc from 0 to 100 milliamperes with a small line every 2. The pointer "
     "stands a little past 90. A narrow band about it shows the error allowed.",
 )
-def meter():
+def meter(resistance: Annotated[float, Between("dropping resistor", 13.5, 40, "Ω")] = 15.0):
     drawing, axes = plot(height=2.7)
 
     def on_the_arc(reading, radius):
         angle = np.radians(140 - np.asarray(reading))
         return radius * np.cos(angle), radius * np.sin(angle)
 
-    reading = 1e3 * current_through_dropper(3.3, 15.0, 2.0, 93e-3)
+    reading = 1e3 * current_through_dropper(3.3, resistance, 2.0, 93e-3)
     axes.plot(*on_the_arc(np.linspace(0, 100, 101), 1.0), color=INK)
     for tick in range(0, 101, 2):
         length = 1.1 if tick % 20 == 0 else 1.07 if tick % 10 == 0 else 1.04

@@ -1,9 +1,12 @@
 """Signal, sections 1 and 2: the wave, its spectrum and its power."""
 
+from typing import Annotated
+
 import numpy as np
 
 from course.figures import figure
 from course.figures.style import BRASS, INK, KELP, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.settings import Between
 from solutions.unit01_signal.am_waveform import am_envelope, am_spectrum, am_waveform
 from solutions.unit01_signal.sideband_power import sideband_share, total_power
 
@@ -18,15 +21,15 @@ SLOWED = 20e3  # a carrier slow enough to be drawn
     alt="A fast wave whose height swells and shrinks twice in two milliseconds. A dashed line along its crests is "
     "a cosine between 0.4 and 1.6 volts; its mirror image runs along the troughs.",
 )
-def wave_and_envelope():
+def wave_and_envelope(depth: Annotated[float, Between("depth of modulation", 0, 1)] = DEPTH):
     drawing, axes = plot()
     time = np.linspace(0, 2e-3, 801)
-    axes.plot(time, am_waveform(time, SLOWED, TONE, DEPTH, 1.0), color=SEA, linewidth=0.8)
+    axes.plot(time, am_waveform(time, SLOWED, TONE, depth, 1.0), color=SEA, linewidth=0.8)
     for sign in (1, -1):
-        axes.plot(time[::4], sign * am_envelope(time[::4], TONE, DEPTH, 1.0), color=RUST, dashes=(4, 2))
+        axes.plot(time[::4], sign * am_envelope(time[::4], TONE, depth, 1.0), color=RUST, dashes=(4, 2))
     engineering_axis(axes.xaxis, "time", "s")
     axes.set_ylabel("voltage, V")
-    axes.set_yticks([-1.6, -1, -0.4, 0.4, 1, 1.6])
+    axes.set_yticks([sign * (1 + swing) for sign in (-1, 1) for swing in (-depth, 0, depth)])
     return drawing
 
 
@@ -35,9 +38,9 @@ def wave_and_envelope():
     "same whether or not anyone speaks. The two side frequencies hold the tone, twice over.",
     alt="Three upright lines: 0.3 volts at 845 kilohertz, 1 volt at 846 kilohertz, 0.3 volts at 847 kilohertz.",
 )
-def spectrum():
+def spectrum(depth: Annotated[float, Between("depth of modulation", 0, 1)] = DEPTH):
     drawing, axes = plot(height=2.7)
-    amplitudes = am_spectrum(DEPTH, 1.0)
+    amplitudes = am_spectrum(depth, 1.0)
     names = ("lower\nside", "carrier", "upper\nside")
     for frequency, amplitude, name in zip((CARRIER - TONE, CARRIER, CARRIER + TONE), amplitudes, names, strict=True):
         axes.plot([frequency, frequency], [0, amplitude], color=SEA, linewidth=3)
@@ -93,12 +96,12 @@ def power_against_depth():
     "would go below zero, dotted; what the detector follows is folded upwards instead, into a small extra "
     "hump.",
 )
-def too_deep():
+def too_deep(depth: Annotated[float, Between("depth of modulation", 1, 2)] = 1.5):
     drawing, axes = plot(height=2.7)
     time = np.linspace(0, 2e-3, 401)
-    wanted = am_envelope(time, TONE, 1.5, 1.0)
+    wanted = am_envelope(time, TONE, depth, 1.0)
     axes.plot(time, am_envelope(time, TONE, 1.0, 1.0), color=KELP, dashes=(5, 2), label="depth 1")
-    axes.plot(time, np.abs(wanted), color=RUST, label="depth 1.5, as detected")
+    axes.plot(time, np.abs(wanted), color=RUST, label=f"depth {depth:g}, as detected")
     axes.plot(time, np.where(wanted < 0, wanted, np.nan), color=RUST, dashes=(1, 1.5))
     axes.axhline(0, color=INK, linewidth=0.9)
     axes.legend(loc="upper center")

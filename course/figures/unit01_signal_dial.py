@@ -7,7 +7,7 @@ import numpy as np
 from course.figures import figure
 from course.figures.stations import NIGHT_ONLY, STATIONS
 from course.figures.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
-from course.settings import RASTER
+from course.settings import RASTER, Between
 from solutions.unit01_signal.channel_plan import carriers, image_reading, wavelength
 
 OSCILLATOR = 350.0  # metres: the reading of a set that whistles
@@ -54,12 +54,12 @@ def dial(raster: Annotated[int, RASTER] = 9_000):
     alt="Whistle frequency against dial reading: a V with its point at 350 metres. A dashed level line at 3 "
     "kilohertz cuts it at 348.8 and 351.2 metres.",
 )
-def whistle_and_image():
+def whistle_and_image(oscillator: Annotated[float, Between("dial reading of the oscillator", 200, 560, "m")] = OSCILLATOR):
     drawing, axes = plot(height=2.8)
-    reading = np.linspace(346.5, 353.5, 201)
-    axes.plot(reading, abs(wavelength(reading) - wavelength(OSCILLATOR)), color=SEA)
-    station = float(wavelength(wavelength(OSCILLATOR) + 3e3))
-    image = float(image_reading(station, OSCILLATOR))
+    reading = oscillator + np.linspace(-3.5, 3.5, 201) * (oscillator / OSCILLATOR) ** 2
+    axes.plot(reading, abs(wavelength(reading) - wavelength(oscillator)), color=SEA)
+    station = float(wavelength(wavelength(oscillator) + 3e3))
+    image = float(image_reading(station, oscillator))
     axes.plot([station, image], [3e3, 3e3], color=BRASS, dashes=(4, 2))
     for x, name, side, dx in ((station, "station", "right", -8), (image, "image", "left", 8)):
         axes.plot(x, 3e3, marker="o", color=PLUM)

@@ -1,4 +1,6 @@
 """Coil and condenser, sections 2 and 3: the coil with its dimensions, Nagaoka's coefficient, the skin of the wire."""
+from typing import Annotated
+
 import numpy as np
 from matplotlib.patches import Circle, FancyBboxPatch, Rectangle
 from matplotlib.transforms import ScaledTranslation
@@ -15,6 +17,7 @@ from course.figures.style import (
     SOFT,
     plot,
 )
+from course.settings import Between, Several
 from solutions.unit02_coil_and_condenser.current_crowding import current_density
 from solutions.unit02_coil_and_condenser.mutual_inductance import coaxial_filaments, turn_positions
 from solutions.unit02_coil_and_condenser.solenoid_inductance import (
@@ -210,11 +213,14 @@ def crowding():
     "The thin wire lies highest and stays level up to half a megahertz; the thick one starts forty times lower and "
     "bends upwards from 20 kilohertz.",
 )
-def resistance_against_frequency():
+def resistance_against_frequency(
+    gauges: Annotated[tuple, Several(Between("gauge of the wire, SWG", 14, 44), 3)] = (36, 26, 18),
+):
     drawing, axes = plot(height=3.4)
     frequency = np.geomspace(1e3, 1e7, 160)
     axes.axvspan(531e3, 1602e3, color=FAINT, alpha=0.5, linewidth=0)
-    for gauge, colour, dashes in ((36, RUST, (6, 2)), (26, SEA, (None, None)), (18, PLUM, (3, 1.5))):
+    looks = (RUST, (6, 2)), (SEA, (None, None)), (PLUM, (3, 1.5))
+    for gauge, (colour, dashes) in zip(map(round, gauges), looks, strict=False):
         axes.plot(frequency, alternating_resistance(1.0, swg_diameter(gauge), frequency), color=colour, dashes=dashes)
         start = direct_resistance(1.0, swg_diameter(gauge))
         above = gauge > 18

@@ -1,10 +1,13 @@
 """Tuned circuit, sections 1 to 5: resonance, Q, the response curve and ringing."""
+from typing import Annotated
+
 import numpy as np
 
 from course.figures import figure
 from course.figures.parts import Coil, Condenser, Line, Oscillator, Resistor, schematic
 from course.figures.stations import LOCAL, NEXT_CHANNEL
 from course.figures.style import BRASS, FAINT, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.settings import Between
 from solutions.unit03_tuned_circuit.quality_factor import bandwidth, half_power_frequencies
 from solutions.unit03_tuned_circuit.reflected_impedance import series_impedance
 from solutions.unit03_tuned_circuit.resonance import resonant_frequency
@@ -43,9 +46,9 @@ def circuit():
     "cycle; the coil's does the same in between. Their sum steps down smoothly from 1 to about a quarter in two and "
     "a half cycles.",
 )
-def give_and_take():
+def give_and_take(q: Annotated[float, Between("Q of the circuit", 3, 100)] = 12.0):
     drawing, axes = plot()
-    q, frequency = 12, 1.0
+    frequency = 1.0
     time = np.linspace(0, 2.5, 401)
     voltage = ring_voltage(time, frequency, q)
     current = -np.gradient(voltage, time, edge_order=2) / (2 * np.pi * frequency)  # volts: times the reactance
@@ -122,20 +125,20 @@ def three_sharpnesses():
     alt="Response against frequency: a bell-like peak of height 1 at 846 kilohertz. A level line at 0.707 meets it at "
     "841.8 and 850.2 kilohertz; the part between is shaded and marked 8.46 kilohertz wide.",
 )
-def the_band():
+def the_band(q: Annotated[float, Between("Q of the circuit", 40, 400)] = COIL_Q):
     drawing, axes = plot()
     frequency = np.linspace(LOCAL.frequency - 20e3, LOCAL.frequency + 20e3, 241)
-    lower, upper = half_power_frequencies(LOCAL.frequency, COIL_Q)
+    lower, upper = half_power_frequencies(LOCAL.frequency, q)
     inside = np.linspace(lower, upper, 60)
-    let_through = np.abs(relative_response(inside, LOCAL.frequency, COIL_Q))
+    let_through = np.abs(relative_response(inside, LOCAL.frequency, q))
     axes.fill_between(inside, let_through, color=SEA, alpha=0.2, linewidth=0)
-    axes.plot(frequency, np.abs(relative_response(frequency, LOCAL.frequency, COIL_Q)), color=SEA)
+    axes.plot(frequency, np.abs(relative_response(frequency, LOCAL.frequency, q)), color=SEA)
     edge = np.sqrt(0.5)
     axes.plot([frequency[0], upper], [edge, edge], color=INK, linewidth=0.9, dashes=(1, 2))
     axes.plot([lower, upper], [edge, edge], "o", color=INK)
     axes.annotate("", (lower, 0.4), (upper, 0.4),
                   arrowprops={"arrowstyle": "<->", "color": INK, "shrinkA": 0, "shrinkB": 0})
-    axes.text(LOCAL.frequency, 0.28, f"{bandwidth(LOCAL.frequency, COIL_Q) / 1e3:.2f} kHz", ha="center", va="center")
+    axes.text(LOCAL.frequency, 0.28, f"{bandwidth(LOCAL.frequency, q) / 1e3:.2f} kHz", ha="center", va="center")
     axes.set(ylim=(0, 1.08), yticks=[0, 0.5, edge, 1], yticklabels=["0", "0.5", "0.707", "1"], ylabel="response")
     engineering_axis(axes.xaxis, "frequency", "Hz")
     return drawing
@@ -172,13 +175,13 @@ def universal_curve():
     alt="A wave of even pace that starts at 1 volt and dies away evenly under a dashed envelope; after nine and a "
     "half cycles, marked by an upright line, the envelope has fallen to 0.37, and after 25 cycles to 0.07.",
 )
-def ringing():
+def ringing(q: Annotated[float, Between("Q of the circuit", 3, 75)] = 30.0):
     drawing, axes = plot()
     cycles = np.linspace(0, 25, 751)
-    axes.plot(cycles, ring_voltage(cycles, 1.0, 30), color=SEA, linewidth=1)
+    axes.plot(cycles, ring_voltage(cycles, 1.0, q), color=SEA, linewidth=1)
     for sign in (1, -1):
-        axes.plot(cycles[::10], sign * ring_amplitude(cycles[::10], 1.0, 30), color=RUST, dashes=(4, 2), linewidth=1.3)
-    fallen = 30 / np.pi
+        axes.plot(cycles[::10], sign * ring_amplitude(cycles[::10], 1.0, q), color=RUST, dashes=(4, 2), linewidth=1.3)
+    fallen = q / np.pi
     axes.plot([fallen, fallen], [0, np.exp(-1)], color=PLUM)
     axes.annotate("down to 37 %", (fallen, np.exp(-1)), (4, 12), textcoords="offset points", fontsize=SMALL_TEXT,
                   color=PLUM)

@@ -1,5 +1,5 @@
 """Crystal set, sections 1 to 3: the circuit, the crystal's curve, and how much it rectifies."""
-from typing import NamedTuple
+from typing import Annotated, NamedTuple
 
 import numpy as np
 
@@ -19,6 +19,8 @@ from course.figures.parts import (
 )
 from course.figures.stations import ACROSS_THE_BAY, FAR_OVER_SEA, LOCAL, NEXT_CHANNEL
 from course.figures.style import BRASS, INK, KELP, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.settings import Between
+from solutions.unit00_bench.prefixes import to_engineering
 from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
 from solutions.unit04_crystal_set.crystal_set import (
     AERIAL_COIL,
@@ -124,10 +126,13 @@ def three_crystals():
     alt="Two plots of current against time over two cycles. Above, nearly a sine wave, its upper half waves only a little "
     "taller than the lower. Below, tall narrow peaks of 27 microamperes, and between them a flat line just under zero.",
 )
-def weak_and_strong():
+def weak_and_strong(
+    weak: Annotated[float, Between("crest of the carrier above", 1e-3, 0.3, "V")] = 0.01,
+    strong: Annotated[float, Between("crest of the carrier below", 1e-3, 0.3, "V")] = 0.1,
+):
     drawing, panes = plot(rows=2, height=4.3)
     cycles = np.linspace(0, 2, 241)
-    for axes, crest in zip(panes, (0.01, 0.1), strict=True):
+    for axes, crest in zip(panes, (weak, strong), strict=True):
         current = diode_current(crest * np.cos(2 * np.pi * (cycles - 0.25)), *CRYSTAL)
         axes.fill_between(cycles, current, 0, where=current >= 0, color=KELP, alpha=0.45, linewidth=0)
         axes.fill_between(cycles, current, 0, where=current <= 0, color=RUST, alpha=0.45, linewidth=0)
@@ -177,14 +182,18 @@ def two_laws():
     alt="Two curves over two cycles of a tone at a depth of 0.8. One, for a carrier of 1 volt, is nearly the dotted "
     "sine of the envelope. The other, for 5 millivolts, has narrow crests and broad shallow troughs.",
 )
-def bent():
+def bent(
+    strong: Annotated[float, Between("crest of the strong carrier", 1e-3, 3, "V")] = 1.0,
+    weak: Annotated[float, Between("crest of the weak carrier", 1e-4, 3, "V")] = 5e-3,
+    depth: Annotated[float, Between("depth of modulation", 0.1, 1)] = 0.8,
+):
     drawing, axes = plot(height=2.9)
     cycles = np.linspace(0, 2, 200)
-    envelope = 1 + 0.8 * np.cos(2 * np.pi * (cycles - 0.5))
-    axes.plot(cycles, envelope / 1.8, color=BRASS, dashes=(1.5, 1.5), label="envelope")
-    for crest, colour, dashes, name in ((1.0, SEA, (6, 2), "1 V"), (5e-3, RUST, (None, None), "5 mV")):
+    envelope = 1 + depth * np.cos(2 * np.pi * (cycles - 0.5))
+    axes.plot(cycles, envelope / (1 + depth), color=BRASS, dashes=(1.5, 1.5), label="envelope")
+    for crest, colour, dashes in ((strong, SEA, (6, 2)), (weak, RUST, (None, None))):
         output = no_load_output(crest * envelope, SLOPE_VOLTAGE)
-        axes.plot(cycles, output / output.max(), color=colour, dashes=dashes, label=name)
+        axes.plot(cycles, output / output.max(), color=colour, dashes=dashes, label=to_engineering(crest, "V", 3))
     axes.set(xlim=(0, 2), ylim=(0, 1.32), xticks=[0, 1, 2], yticks=[0, 0.5, 1], xlabel="cycles of the tone",
              ylabel="of the crest")
     axes.legend(loc="upper center", ncols=3, columnspacing=1.1, handlelength=2)

@@ -1,12 +1,14 @@
 """Valve, sections 4 and 5: the load line and the gain of a stage."""
 
 from itertools import pairwise
+from typing import Annotated
 
 import numpy as np
 
 from course.figures import figure
 from course.figures.parts import Dot, Line, Oscillator, Resistor, Supply, Triode, schematic
 from course.figures.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.settings import Between
 from solutions.unit05_valve.load_line import load_line_current, operating_point
 from solutions.unit05_valve.one_valve_set import HT, LAW
 from solutions.unit05_valve.stage_gain import stage_gain
@@ -57,20 +59,23 @@ def stage():
     "at 90 volts. It crosses five curves, for 0, minus 1, minus 3, minus 5 and minus 7 volts on the grid; "
     "dots mark the crossings from 44 to 84 volts.",
 )
-def load_line():
+def load_line(
+    supply: Annotated[float, Between("HT", 22.5, 105, "V")] = HT,
+    load: Annotated[float, Between("load", 20e3, 200e3, "Ω")] = LOAD,
+):
     drawing, axes = plot(height=3.6)
     voltage = np.linspace(0, 110, 221)
     for grid, colour in ((0.0, FAINT), (-1.0, SEA), (-3.0, RUST), (-5.0, SEA), (-7.0, FAINT)):
         current = triode_current(voltage, grid, *LAW)
         axes.plot(voltage, current, color=INK if colour == FAINT else colour, linewidth=1.0 if colour == FAINT else 1.8)
-        anode, settled = operating_point(HT, LOAD, grid, *LAW)
+        anode, settled = operating_point(supply, load, grid, *LAW)
         axes.plot(anode, settled, "o", color=INK if colour == FAINT else colour)
         top = min(4.75e-3, triode_current(108.0, grid, *LAW))
         axes.annotate(f"{grid:g}".replace("-", "−"), (np.interp(top, current, voltage), top), (-4, 1),
                       textcoords="offset points", ha="right", fontsize=SMALL_TEXT, color=INK if colour == FAINT else colour)
-    line = np.array([0.0, HT])
-    axes.plot(line, load_line_current(line, HT, LOAD), color=BRASS, dashes=(6, 2))
-    axes.text(5, 4.45e-3, "load", color=BRASS, fontsize=SMALL_TEXT)
+    line = np.array([0.0, supply])
+    axes.plot(line, load_line_current(line, supply, load), color=BRASS, dashes=(6, 2))
+    axes.text(5, load_line_current(5.0, supply, load) + 2e-4, "load", color=BRASS, fontsize=SMALL_TEXT)
     axes.set(xlim=(0, 110), ylim=(0, 5.2e-3), xticks=[0, 30, 60, 90])
     engineering_axis(axes.xaxis, "anode voltage", "V")
     axes.set_xticks([0, 30, 60, 90])
@@ -128,12 +133,15 @@ def equivalent():
     "Below, the anode, between 51 and 73 volts, low when the grid is high, the dips a little deeper than the "
     "crests are high.",
 )
-def upside_down():
+def upside_down(
+    swing: Annotated[float, Between("crest of the tone on the grid", 0.2, 2.9, "V")] = 2.0,
+    load: Annotated[float, Between("load", 5e3, 200e3, "Ω")] = LOAD,
+):
     drawing, (above, below) = plot(rows=2, height=4.2)
     time = np.linspace(0, 2, 161)
-    grid = BIAS + 2.0 * np.sin(2 * np.pi * time)
-    anode, _ = operating_point(HT, LOAD, grid, *LAW)
-    rest, _ = operating_point(HT, LOAD, BIAS, *LAW)
+    grid = BIAS + swing * np.sin(2 * np.pi * time)
+    anode, _ = operating_point(HT, load, grid, *LAW)
+    rest, _ = operating_point(HT, load, BIAS, *LAW)
     for axes, values, level, colour in ((above, grid, BIAS, PLUM), (below, anode, rest, SEA)):
         axes.axhline(level, color=KELP, linewidth=1, dashes=(4, 3))
         axes.plot(time, values, color=colour)

@@ -1,12 +1,14 @@
 """Reaction, sections 1 to 3: the push in step, negative resistance, sharper and louder."""
 
 from dataclasses import replace
+from typing import Annotated
 
 import numpy as np
 
 from course.figures import figure
 from course.figures.stations import ACROSS_THE_BAY
 from course.figures.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.settings import Between
 from solutions.unit06_reaction import club_set
 from solutions.unit06_reaction.network import SALTMARSH_SET
 from solutions.unit06_reaction.stability import response, retuned
@@ -71,12 +73,12 @@ def round_and_round():
     "minus 58 ohms and crosses a level dashed line, minus the whole loss, at 13 picofarads. Its mirror image rises "
     "above zero.",
 )
-def ohms_by_throttle():
+def ohms_by_throttle(station: Annotated[float, Between("frequency of the station", 700e3, 1500e3, "Hz")] = STATION):
     drawing, axes = plot(height=3.4)
     throttle = np.geomspace(3e-12, 75e-12, 120)
     for sense, colour, dashes in ((1.0, SEA, (None, None)), (-1.0, RUST, (6, 2))):
-        axes.semilogx(throttle, club_set.feedback_on(STATION, throttle, sense)[0], color=colour, dashes=dashes)
-    whole, edge = sum(club_set.losses(STATION)), club_set.threshold_throttle(STATION)
+        axes.semilogx(throttle, club_set.feedback_on(station, throttle, sense)[0], color=colour, dashes=dashes)
+    whole, edge = sum(club_set.losses(station)), club_set.threshold_throttle(station)
     axes.axhline(-whole, color=INK, linewidth=1.2, dashes=(2, 2))
     axes.axhline(0, color=FAINT, linewidth=0.8)
     axes.plot(edge, -whole, "o", color=INK)
@@ -127,11 +129,11 @@ def sharper_and_louder():
     "slowly and then ever more steeply, to over a thousand at 12.8. Below, the bandwidth: the mirror image, from 14 "
     "kilohertz to below 200 hertz.",
 )
-def last_picofarads():
+def last_picofarads(station: Annotated[float, Between("frequency of the station", 700e3, 1500e3, "Hz")] = STATION):
     drawing, (above, below) = plot(2, height=4.2)
-    edge = club_set.threshold_throttle(STATION)
+    edge = club_set.threshold_throttle(station)
     throttle = edge - np.geomspace(edge - 5e-12, 0.01 * edge, 60)
-    gain, bandwidth = club_set.gain_and_bandwidth(STATION, throttle)
+    gain, bandwidth = club_set.gain_and_bandwidth(station, throttle)
     above.semilogy(throttle, gain, color=SEA)
     below.semilogy(throttle, bandwidth, color=RUST)
     for axes, ticks, name in ((above, (10, 100, 1000), "gain"), (below, (100, 1000, 10000), "bandwidth, Hz")):

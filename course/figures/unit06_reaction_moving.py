@@ -1,9 +1,12 @@
 """Reaction, the moving picture: what a blow leaves behind while a part of each loss is paid back."""
 
+from typing import Annotated
+
 import numpy as np
 
 from course.figures.animation import WIDTH, Animation, animation
 from course.figures.style import BRASS, FAINT, INK, KELP, RUST, SEA
+from course.settings import Between
 from solutions.unit03_tuned_circuit.ring_down import ring_amplitude
 from solutions.unit06_reaction.q_multiplication import multiplied_q
 
@@ -19,7 +22,7 @@ LEFT, ROW, SWING = 66.0, 62.0, 17.0  # units of the drawing
     "before the right-hand end. One half fed back: an eighth of the height is left there, and more on the way. Nine "
     "tenths: it hardly sinks. Eleven tenths: it grows.",
 )
-def struck_once():
+def struck_once(q: Annotated[float, Between("Q of the circuit", 6, 60)] = QUALITY):
     picture = Animation("struck-once", 4 * ROW + 6, 6.0)
     time = np.linspace(0, CYCLES, 12 * CYCLES + 1)
     across = np.linspace(LEFT, WIDTH - 6, time.size)
@@ -29,9 +32,9 @@ def struck_once():
     ):
         y = 32 + row * ROW
         if feedback < 1:
-            height = ring_amplitude(time, 1.0, multiplied_q(QUALITY, feedback))
+            height = ring_amplitude(time, 1.0, multiplied_q(q, feedback))
         else:
-            height = 1 / ring_amplitude(time, 1.0, QUALITY / (feedback - 1))
+            height = 1 / ring_amplitude(time, 1.0, q / (feedback - 1))
         down = -SWING * height * beat
         picture.line((LEFT, y), (WIDTH - 6, y), colour=FAINT, width=0.8)
         picture.line(*zip(across, y + down, strict=True), colour=colour, width=1.5)

@@ -1,11 +1,13 @@
 """Oscillation: growth, limit, onset, whistles, pulling in, noise and the neighbour, by the envelope's equation."""
 
 from functools import cache
+from typing import Annotated
 
 import numpy as np
 
 from course.figures import figure
 from course.figures.style import INK, KELP, PLUM, RUST, SEA, SOFT, engineering_axis, plot
+from course.settings import Between, Several
 from course.sounds.programme import RATE
 from course.sounds.reaction import (
     COUNTRY,
@@ -46,10 +48,12 @@ def settled(in_hand: SetInHand, part: float, state, seconds: float = 0.08):
     "straight and then bend over to a level: the further beyond the edge, the steeper, and the higher the level. Dashed "
     "curves follow each.",
 )
-def growth_and_limit():
+def growth_and_limit(
+    parts: Annotated[tuple, Several(Between("throttle, in parts of the edge", 1.05, 2.5), 3)] = (1.5, 1.2, 1.1),
+):
     drawing, axes = plot()
     in_hand = gentle()
-    for part, colour, level in ((1.5, RUST, 0.1), (1.2, SEA, 2e-3), (1.1, KELP, 4e-5)):
+    for part, (colour, level) in zip(parts, ((RUST, 0.1), (SEA, 2e-3), (KELP, 4e-5)), strict=False):
         there = in_hand.at(part * in_hand.edge)
         _, growth = ring(there)
         seconds = 0.012
@@ -75,16 +79,19 @@ def growth_and_limit():
     alt="Three falling curves of microsiemens against swing in volts, level at first, then ever lower. A level dashed line "
     "at 300 µS cuts them at about 4, 7 and 12 volts.",
 )
-def offered_and_needed():
+def offered_and_needed(
+    needed: Annotated[float, Between("what the set needs", 100e-6, 700e-6, "S")] = 300e-6,
+    anodes: Annotated[tuple, Several(Between("anode voltage", 30, 90, "V"), 3)] = (90.0, 60.0, 45.0),
+):
     drawing, axes = plot()
     swing = np.linspace(0.05, 16, 160)
     bias = bias_with_carrier(swing, LEAK, LEAK_RETURN, ZERO_CURRENT, GRID_SLOPE)
-    for anode, colour in ((90.0, RUST), (60.0, SEA), (45.0, KELP)):
+    for anode, colour in zip(anodes, (RUST, SEA, KELP), strict=False):
         axes.plot(swing, effective_transconductance(swing, bias, anode, *LAW), color=colour)
-        limit = limit_amplitude(300e-6, anode)
-        axes.plot(limit, 300e-6, "o", color=colour)
-        axes.annotate(f"{anode:.0f} V", (limit, 300e-6), xytext=(-5, -17), textcoords="offset points", color=colour, ha="right")
-    axes.axhline(300e-6, color=INK, linestyle="--", linewidth=0.9)
+        limit = limit_amplitude(needed, anode)
+        axes.plot(limit, needed, "o", color=colour)
+        axes.annotate(f"{anode:.0f} V", (limit, needed), xytext=(-5, -17), textcoords="offset points", color=colour, ha="right")
+    axes.axhline(needed, color=INK, linestyle="--", linewidth=0.9)
     axes.set_ylim(0, 1.3e-3)
     engineering_axis(axes.yaxis, "offered", "S")
     engineering_axis(axes.xaxis, "swing on the grid", "V")
@@ -132,9 +139,9 @@ def gentle_and_fierce():
     alt="Spikes of two volts, in pairs, each hardly wider than a line, some fifteen pairs in a second, with nothing "
     "between them.",
 )
-def squegging():
+def squegging(condenser: Annotated[float, Between("grid condenser", 1e-9, 20e-9, "F")] = 3e-9):
     drawing, axes = plot(height=2.2)
-    swing, _ = stuttering(3e-9, 0.6)
+    swing, _ = stuttering(condenser, 0.6)
     last = swing[-round(0.25 * RATE) :]
     crest = last[: last.size // 10 * 10].reshape(-1, 10).max(axis=1)
     axes.fill_between(np.arange(crest.size) * 10 / RATE, crest, -crest, color=SEA, linewidth=0.8)

@@ -1,5 +1,7 @@
 """One building of the site: what a page's calls make, what was used, and what was found wrong."""
 
+import base64
+import json
 import re
 import shutil
 from collections import Counter
@@ -10,7 +12,7 @@ from pathlib import Path
 from markdown import Markdown
 from mkdocs.utils import get_relative_url
 
-from course.press import bench_box, boxes, club, numbers, pages, words
+from course.press import bench_box, booklet, boxes, club, numbers, pages, take, words
 from course.press.bench import write_bench
 from course.press.calls import answer, replace_calls
 from course.press.exercise_box import exercise_html
@@ -22,8 +24,10 @@ from course.press.markdown import CourseMarkdown
 from course.press.outside import outside_html
 from course.press.sheet_keys import sheet_keys_html
 from course.press.sources import Sources
+from course.settings import RASTER
 
 GLOSSARY = "glossary.html"
+SITE_SETTINGS = {"raster": RASTER}
 KATEX_FONTS = re.compile(r",url\([^)]*\) format\(\"(?:woff|truetype)\"\)")
 NOT_PROSE = re.compile(r"<(code|pre|script|style|annotation|mark)\b.*?</\1>", re.S)
 LEFT_OVER = re.compile(r"\{\{|\}\}|\$\$|!!!")
@@ -31,6 +35,11 @@ TYPEFACES = {
     "alegreya-sans": ("latin-400-normal", "latin-400-italic", "latin-700-normal", "greek-400-normal"),
     "alegreya": ("latin-700-normal",),
 }
+PICTURE_LETTERS = (
+    ("latin-400-normal", 400, ""),
+    ("latin-700-normal", 700, ""),
+    ("greek-400-normal", 400, ";unicode-range:U+0370-03FF"),
+)
 
 
 class Edition:
@@ -54,8 +63,9 @@ class Edition:
         self.words = words.Words(course / "glossary.toml")
         self.page = None
         self.faults: list[str] = []
-        self.sounds: dict[str, Made] = {}
         self.benches: Counter[str] = Counter()
+        self.taken: dict[str, bytes] = {}
+        self.finished: dict[str, booklet.Finished] = {}
         self.makers = {
             "figure": self.figure,
             "sound": self.sound,
@@ -71,6 +81,7 @@ class Edition:
             "outside_checks": outside_html,
             "glossary": lambda: words.glossary_html(self.words),
             "by_raster": self.by_raster,
+            "booklets": lambda: boxes.booklets_html(pages.units(course / "lessons"), self.relative),
             "club_safety": lambda: club.safety_html(self.club, self.relative),
             "club_lines": lambda: club.lines_html(self.club),
             "sheet_keys": sheet_keys_html,
@@ -124,14 +135,43 @@ class Edition:
 
     def figure(self, name: str) -> str:
         picture = made(FIGURE, name, self.sources, self.build, self.site)
-        return boxes.figure_html(picture, self.inline(picture.about["caption"]), anchor("figure", name))
+        caption, drawn = self.inline(picture.about["caption"]), picture.files[".svg"].read_text("utf-8")
+        label = self.label("figure", name, picture.about, picture.about["alt"])
+        svg = take.standing_alone(self.worded(drawn), label)
+        self.taken[f"figures/{name}.svg"] = svg.encode()
+        take_away = self.take("figure", name, picture, label, (".svg",))
+        return boxes.figure_html(picture, caption, anchor("figure", name), take_away)
 
     def sound(self, name: str) -> str:
-        self.sounds[name] = sound = made(SOUND, name, self.sources, self.build, self.site)
+        sound = made(SOUND, name, self.sources, self.build, self.site)
         caption, transcript = (self.inline(sound.about[part]) for part in ("caption", "transcript"))
         title = name.split("/")[1].replace("_", " ").capitalize()
         picture = sound.files[".svg"].read_text("utf-8")
-        return boxes.sound_html(caption, transcript, anchor("sound", name), title, self.relative(f"sounds/{name}"), picture)
+        label = self.label("sound", name, sound.about, sound.about["transcript"])
+        self.taken[f"sounds/{name}.wav"] = take.labelled_wav(sound.files[".wav"].read_bytes(), label)
+        self.taken[f"sounds/{name}.mp3"] = sound.files[".mp3"].read_bytes()
+        take_away = self.take("sound", name, sound, label, (".wav", ".mp3"))
+        address = self.relative(f"sounds/{name}")
+        return boxes.sound_html(caption, transcript, anchor("sound", name), title, address, take_away, picture)
+
+    def worded(self, text: str) -> str:
+        """A text or drawing that leaves the page, in the words that the pages begin with."""
+        return words.in_american(text, self.words) if self.club.american else text
+
+    def label(self, kind: str, name: str, about: dict, seen_or_heard: str) -> take.Label:
+        """What goes with the file of a picture or sound, in plain words."""
+        texts = (replace_calls(text, lambda call: str(self.call(call))) for text in (about["caption"], seen_or_heard))
+        caption, told = (take.plain(self.worded(text)) for text in texts)
+        changed = {}
+        for setting, value in self.site.items():
+            kind_of = SITE_SETTINGS[setting]
+            if setting in about["settings"] and kind_of.show(value) != about["settings"][setting][1]:
+                changed[setting] = kind_of.show(value)
+        return take.label(kind, name, about["settings"], caption, told, changed)
+
+    def take(self, kind: str, name: str, made: Made, label: take.Label, suffixes: tuple[str, ...]) -> str:
+        self.taken[f"{kind}s/{name}.txt"] = label.text.encode()
+        return boxes.take_html(label, made.about["settings"], self.relative(f"{kind}s/{name}"), suffixes)
 
     def bench(self, setting: str, whole: bool = False) -> str:
         self.benches[self.page.url] += 1
@@ -165,21 +205,49 @@ class Edition:
         html = re.sub(r"<th[^>]*></th>", "<td></td>", html)
         html = re.sub(r"<table\b.*?</table>", r'<div class="wide">\g<0></div>', html, flags=re.S)
         html = words.mark_page(html, self.words)
+        html = words.american_first(html) if self.club.american else html
+        title = self.marked(self.page.title)
+        self.finished[self.page.file.src_uri] = booklet.Finished(self.page.file.dest_uri, title, booklet.text_of(html))
+        return html
+
+    def marked(self, text: str) -> str:
+        """A title as HTML with its words marked."""
+        html = self.words.marked(escape(text))
         return words.american_first(html) if self.club.american else html
 
+    def booklets(self, render: Callable[..., str]) -> None:
+        """A booklet of each unit and one of the whole course, among what can be taken away.
+
+        Parameters
+        ----------
+        render : function
+            Makes a page of a booklet's `title`, `question`, `content`, and `back`, the page it belongs to.
+        """
+        units = pages.units(self.course / "lessons")
+        for unit in units:
+            whole = booklet.booklet([self.finished[name] for name in unit.pages])
+            title, question = self.marked(f"Unit {unit.number}: {unit.title}"), self.marked(unit.question)
+            back = f"{unit.folder}/index.html"
+            self.taken[f"{booklet.FOLDER}/{unit.folder}.html"] = render(title, question, whole, back).encode()
+        if units:
+            order = ["safety.md", *(name for unit in units for name in unit.pages), "glossary.md"]
+            order += [unit.instructor for unit in units if unit.instructor]
+            whole = booklet.booklet([self.finished[name] for name in order if name in self.finished])
+            self.taken[f"{booklet.FOLDER}/course.html"] = render("The whole course", "", whole, "index.html").encode()
+
     def finish(self, site: Path) -> list[str]:
-        """Put sounds, the bench, typefaces and KaTeX's sheet beside the pages, and look for dead links; all faults found."""
+        """Put what is taken away, the bench, typefaces, KaTeX's sheet beside the pages; all faults found, dead links too."""
         self.typesetter.close()
-        for name, sound in self.sounds.items():
-            place = site / "sounds" / name
-            place.parent.mkdir(parents=True, exist_ok=True)
-            for suffix in (".mp3", ".wav"):
-                shutil.copyfile(sound.files[suffix], place.with_suffix(suffix))
+        for name, content in self.taken.items():
+            (site / name).parent.mkdir(parents=True, exist_ok=True)
+            (site / name).write_bytes(content)
         for leftover in site.glob("sitemap.xml*"):
             leftover.unlink()
         if self.benches:
             self.put_bench(site / "bench")
         copy_katex(self.course / "node_modules" / "katex" / "dist", site / "katex")
+        (site / "type").mkdir(parents=True, exist_ok=True)
+        (site / "type" / "letters.js").write_text(letters(self.course / "node_modules" / "@fontsource"), "utf-8")
         copy_typefaces(self.course / "node_modules" / "@fontsource", site / "type")
         return self.faults or link_faults(site)
 
@@ -197,6 +265,17 @@ def copy_katex(source: Path, target: Path) -> None:
     (target / "katex.css").write_text(sheet, "utf-8")
     for font in sorted((source / "fonts").glob("*.woff2")):
         shutil.copyfile(font, target / "fonts" / font.name)
+
+
+def letters(source: Path) -> str:
+    """A script that holds the letters of pictures taken away as PNG: a page from the disk may not read a font file."""
+
+    def face(cut: str, weight: int, only: str) -> str:
+        font = (source / "alegreya-sans" / "files" / f"alegreya-sans-{cut}.woff2").read_bytes()
+        address = f"data:font/woff2;base64,{base64.b64encode(font).decode()}"
+        return f"@font-face{{font-family:Alegreya Sans;font-weight:{weight};src:url({address}){only}}}"
+
+    return f"window.courseLetters={json.dumps(''.join(face(*each) for each in PICTURE_LETTERS))};\n"
 
 
 def copy_typefaces(source: Path, target: Path) -> None:

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from course.press.faults import Fault
 from course.press.sources import Sources, parameters
+from course.settings import Setting, settings_of
 
 
 @dataclass(frozen=True)
@@ -21,6 +22,7 @@ class Kind:
     suffixes: tuple[str, ...]
 
 
+FORM = 2  # of what a record holds beside its files; one more when that changes
 FIGURE = Kind("figure", "course.figures", "course.figures.svg", (".svg",))
 SOUND = Kind("sound", "course.sounds", "course.sounds.level", (".mp3", ".wav", ".svg"))
 
@@ -60,7 +62,8 @@ def made(kind: Kind, name: str, sources: Sources, build: Path, site: dict | None
     module, function = located(kind, name, sources)
     takes = parameters(next(part for part in sources.tree(sources.path(module)).body if getattr(part, "name", "") == function))
     given = {setting: value for setting, value in (site or {}).items() if setting in takes}
-    key = sources.fingerprint(module, function, (kind.maker,)) + "".join(f" {name}={given[name]}" for name in sorted(given))
+    settings = "".join(f" {setting}={given[setting]}" for setting in sorted(given))
+    key = f"{FORM} {sources.fingerprint(module, function, (kind.maker,))}{settings}"
     stem = build / f"{kind.word}s" / name
     files = {suffix: stem.with_suffix(suffix) for suffix in kind.suffixes}
     record = stem.with_suffix(".json")
@@ -100,11 +103,17 @@ def make(kind: Kind, name: str, module: str, function: str, given: dict) -> tupl
         call = getattr(source, function)
         if not hasattr(call, "about"):
             raise Fault(f"{kind.word} {name} is not marked: write @{kind.word}(…) above it")
-        return call.about, maker.files_of(call(**given), name, call.about)
+        settings = {key: told(setting, usual) for key, (setting, usual) in settings_of(call).items()}
+        return call.about | {"settings": settings}, maker.files_of(call(**given), name, call.about)
     except Fault:
         raise
     except Exception as error:
         raise Fault(f"{kind.word} {name} failed: {type(error).__name__}: {error}{where(error, module)}") from error
+
+
+def told(setting: Setting, usual) -> tuple[str, str, str]:
+    """A setting in words: its meaning, its usual value, what it may be."""
+    return setting.says, setting.show(usual), setting.choice
 
 
 def where(error: Exception, module: str) -> str:

@@ -136,6 +136,12 @@ def american_first(html: str) -> str:
     )
 
 
+def in_american(text: str, words: Words) -> str:
+    """A piece of HTML or SVG with the American words, and nothing held ready for a switch."""
+    marked = mark_page(f"<body>{text}", words).removeprefix("<body>")
+    return re.sub(r"<(span|tspan) data-us=\"([^\"]*)\">[^<]*</\1>", r"\2", marked)
+
+
 def article_for(word: str, like: str) -> str:
     """a or an, as the word sounds: "an antenna", "a tube", "an RF stage"; in the case of `like`."""
     spelt_out = re.match(r"[A-Z]{2}|[A-Z]\b", word)

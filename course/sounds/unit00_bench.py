@@ -1,6 +1,9 @@
 """Bench, section 3: what a decibel sounds like."""
+from typing import Annotated
+
 import numpy as np
 
+from course.settings import Between, Several
 from course.sounds import sound
 
 RATE = 16_000
@@ -14,8 +17,11 @@ STEPS = (3, 6, 10, 20)  # decibels
     "note is a shade fainter; in the second, plainly fainter; in the third, about half as loud to most "
     "ears; in the fourth, faint.",
 )
-def decibel_steps():
+def decibel_steps(
+    steps: Annotated[tuple, Several(Between("how much fainter, in decibels", 0, 40), 6)] = STEPS,
+    tone: Annotated[float, Between("pitch", 100, 4000, "Hz")] = TONE,
+):
     time = np.arange(round(0.8 * RATE)) / RATE
     edges = np.clip(np.minimum(time, time[-1] - time) / 0.02, 0, 1)
-    note, pause = np.sin(2 * np.pi * TONE * time) * edges, np.zeros(RATE // 2)
-    return np.concatenate([part for step in STEPS for part in (note, note * 10 ** (-step / 20), pause)]), RATE
+    note, pause = np.sin(2 * np.pi * tone * time) * edges, np.zeros(RATE // 2)
+    return np.concatenate([part for step in steps for part in (note, note * 10 ** (-step / 20), pause)]), RATE

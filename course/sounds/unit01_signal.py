@@ -4,9 +4,12 @@ The detector here follows the envelope, takes its steady part away, and adds not
 envelopes, the carrier's own cycles left out.
 """
 
+from typing import Annotated
+
 import numpy as np
 
 from course.figures.stations import LOCAL
+from course.settings import Between, Several
 from course.sounds import sound
 from solutions.unit01_signal.am_waveform import am_envelope, am_spectrum
 from solutions.unit01_signal.channel_plan import image_reading, wavelength
@@ -42,11 +45,11 @@ def call_sign(time):
     transcript="Three notes of the same pitch, each a little over a second and a half long, with short gaps. The "
     "second is clearly louder than the first, the third louder again.",
 )
-def three_depths():
+def three_depths(depths: Annotated[tuple, Several(Between("depth of modulation", 0.05, 1), 6)] = (0.2, 0.5, 1.0)):
     time = seconds(1.6)
     edges = np.clip(np.minimum(time, time[-1] - time) / 0.02, 0, 1)
     notes = []
-    for depth in (0.2, 0.5, 1.0):
+    for depth in depths:
         lower, _, upper = am_spectrum(depth, 1.0)
         notes += [(lower + upper) * np.cos(2 * np.pi * TONE * time) * edges, np.zeros(RATE // 3)]
     return np.concatenate(notes), RATE
@@ -68,10 +71,10 @@ def folded():
     transcript="Four bell notes, falling at the end. They are repeated with a steady whistle of 1 kHz all the way "
     "through, which is left by itself as the last bell dies away.",
 )
-def whistle():
+def whistle(apart: Annotated[float, Between("how far apart the carriers are", 50, 6000, "Hz")] = 1000.0):
     time = seconds(4.0)
     alone = 1 + 0.5 * call_sign(time)
-    disturbed = alone + 0.1 * np.exp(2j * np.pi * 1000 * time)
+    disturbed = alone + 0.1 * np.exp(2j * np.pi * apart * time)
     return np.concatenate([detected(alone), detected(disturbed)]), RATE
 
 

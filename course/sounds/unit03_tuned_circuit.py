@@ -1,6 +1,9 @@
 """Tuned circuit: a neighbour nine kilohertz away, and a blow that rings."""
+from typing import Annotated
+
 import numpy as np
 
+from course.settings import Between, Several
 from course.sounds import sound
 from solutions.unit03_tuned_circuit.response_curve import relative_response
 from solutions.unit03_tuned_circuit.ring_down import ring_voltage
@@ -73,7 +76,7 @@ def neighbour_at_q_200():
     transcript="Four knocks, two seconds apart, all on one note of 423 Hz. The first is a dull tap, the second a tap on "
     "wood, the third a plucked string, cut short; the fourth rings on like a bell.",
 )
-def struck():
+def struck(qs: Annotated[tuple, Several(Between("Q of each circuit", 3, 10_000), 5)] = (30, 80, 200, 2000)):
     time = np.arange(2 * RATE) / RATE
-    strikes = [ring_voltage(time, WANTED / SLOWED, q) for q in (30, 80, 200, 2000)]
+    strikes = [ring_voltage(time, WANTED / SLOWED, q) for q in qs]
     return np.concatenate([np.zeros(RATE // 10), *strikes]), RATE

@@ -1,9 +1,12 @@
 """Valve: what the earphones give for the one-valve set, on the scale of the crystal set's sounds."""
 
+from typing import Annotated
+
 import numpy as np
 
 from course.figures.stations import ACROSS_THE_BAY, LOCAL, ON_THE_HEATH, Station
 from course.figures.unit04_crystal_set import MUTUAL, source
+from course.settings import Between
 from course.sounds import sound
 from course.sounds.programme import FULL_SCALE, RATE, envelope, pressure
 from course.sounds.unit04_crystal_set import in_the_ear
@@ -116,8 +119,8 @@ def out_of_nothing():
     transcript="The voice and the tune, clear. Then the same, dull, as if through a blanket: the hisses and the bright "
     "edge of the plucked notes are gone.",
 )
-def too_large_a_condenser():
-    right, wrong = (across_the_phones(ACROSS_THE_BAY, envelope(), CLEAR, condenser) for condenser in (CONDENSER, 2e-9))
+def too_large_a_condenser(condenser: Annotated[float, Between("the wrong grid condenser", 20e-12, 0.1e-6, "F")] = 2e-9):
+    right, wrong = (across_the_phones(ACROSS_THE_BAY, envelope(), CLEAR, condenser) for condenser in (CONDENSER, condenser))
     return one_after_the_other(right, wrong), RATE
 
 

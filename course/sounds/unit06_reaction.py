@@ -4,9 +4,12 @@ The set is the exact network, tuned to the station; near its leading pole it ans
 is small enough for that: the valve's own curve and the grid's changing load come in with unit 7.
 """
 
+from typing import Annotated
+
 import numpy as np
 
 from course.figures.stations import NEXT_CHANNEL, Station
+from course.settings import Between, Several
 from course.sounds import sound
 from course.sounds.programme import FULL_SCALE, RATE, envelope, pressure
 from course.sounds.unit05_valve import GAP, lagging, part, where_lines_cross
@@ -140,8 +143,8 @@ def reaction_advanced():
     full_scale=FULL_SCALE,
     moments=((0.0, "16 kHz"), (4.5, "4 kHz"), (9.0, "1 kHz"), (13.5, "300 Hz")),
 )
-def treble_going():
-    return in_turn(*(through(width) for width in (16e3, 4e3, 1e3, 300.0))), RATE
+def treble_going(widths: Annotated[tuple, Several(Between("bandwidth", 100, 30e3, "Hz"), 6)] = (16e3, 4e3, 1e3, 300.0)):
+    return in_turn(*(through(width) for width in widths)), RATE
 
 
 @sound(
@@ -152,5 +155,8 @@ def treble_going():
     full_scale=FULL_SCALE,
     moments=((0.0, "on the peak"), (4.5, "800 Hz beside it")),
 )
-def beside_the_peak():
-    return in_turn(through(1e3), through(1e3, 800.0)), RATE
+def beside_the_peak(
+    width: Annotated[float, Between("bandwidth", 200, 10e3, "Hz")] = 1e3,
+    beside: Annotated[float, Between("how far beside the peak", 0, 3000, "Hz")] = 800.0,
+):
+    return in_turn(through(width), through(width, beside)), RATE

@@ -1,0 +1,158 @@
+"""Figures, moving pictures and sounds made again by hand, with settings of one's own:
+
+    python -m course.make list
+    python -m course.make figure unit03_tuned_circuit/ringing --set q=60 --into slides
+    python -m course.make sound unit02_coil_and_condenser/nearer_and_nearer --set gaps="10 mm, 20 mm" --set tone="440 Hz"
+
+Run it at the top of the checkout. Beside each file lies another, .txt, with the caption, the licence and the settings.
+"""
+
+import argparse
+import difflib
+import importlib
+import sys
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+from course.press import numbers, picture
+from course.press.calls import answer, replace_calls
+from course.press.faults import Fault
+from course.press.made import FIGURE, SOUND, Kind, make
+from course.press.take import Label, label, labelled_png, labelled_wav, plain, standing_alone
+from course.settings import settings_of
+
+COURSE = Path(__file__).resolve().parent
+KINDS = {"figure": FIGURE, "animation": FIGURE, "sound": SOUND}
+
+
+def makers(kind: Kind, stem: str = "*") -> Iterator[tuple[str, Callable]]:
+    """All makers of one kind, or those in one file, by name and in order."""
+    for file in sorted((COURSE / f"{kind.word}s").glob(f"{stem}.py")):
+        module = importlib.import_module(f"{kind.package}.{file.stem}")
+        for name, function in vars(module).items():
+            if hasattr(function, "about") and function.__module__ == module.__name__:
+                yield f"{file.stem}/{name}", function
+
+
+def listed(word: str) -> str:
+    """Every maker whose name holds a word, with its settings, their usual values and what they may be."""
+    lines = []
+    for kind in (FIGURE, SOUND):
+        for name, function in makers(kind):
+            if word in name:
+                lines.append(f"{'animation' if moves(function) else kind.word} {name}")
+                for key, (setting, usual) in settings_of(function).items():
+                    lines.append(f"    {key} = {setting.show(usual)}: {setting.says}; may be {setting.choice}")
+    if not lines:
+        raise Fault(f"no figure, animation or sound has {word} in its name: python -m course.make list names them all")
+    return "\n".join(lines)
+
+
+def moves(function: Callable) -> bool:
+    return 'class="hold"' in function.about["caption"]
+
+
+def found(kind: Kind, name: str) -> Callable:
+    """The maker of a name; a `Fault` names the nearest."""
+    file = name.partition("/")[0]
+    near_by = dict(makers(kind, file)) if file.isidentifier() else {}
+    if name not in near_by:
+        all_of_kind = dict(makers(kind))
+        near = difflib.get_close_matches(name, all_of_kind, n=1, cutoff=0.5)
+        near = near or [other for other in all_of_kind if other.endswith(f"/{name}")]
+        meant = f"did you mean {near[0]}?" if near else f"python -m course.make list names every {kind.word}"
+        raise Fault(f"there is no {kind.word} {name}: {meant}")
+    return near_by[name]
+
+
+def settings_given(function: Callable, name: str, pairs: list[str]) -> dict:
+    """The values of `--set key=value`; a `Fault` says what is wrong with one."""
+    known = settings_of(function)
+    given = {}
+    for pair in pairs:
+        key, equals, text = pair.partition("=")
+        key = key.strip()
+        if not equals:
+            raise Fault(f"--set {pair}: write a name, an equals sign and a value, such as --set q=60")
+        if key not in known:
+            there_are = f"it has {', '.join(known)}" if known else "it has none, and is made as it stands"
+            raise Fault(f"{name} has no setting {key}: {there_are}")
+        try:
+            given[key] = known[key][0].read(text)
+        except ValueError as error:
+            raise Fault(f"{name}, {key}={text}: {error}") from None
+    return given
+
+
+def made_again(kind: Kind, name: str, pairs: list[str]) -> tuple[Label, dict[str, bytes]]:
+    """A picture or sound with some settings: its label, and its files by suffix, each with the label in it.
+
+    Parameters
+    ----------
+    kind : Kind
+    name : str
+        "file/function".
+    pairs : list of str
+        Such as "q=60".
+
+    Returns
+    -------
+    (Label, dict)
+
+    Raises
+    ------
+    Fault
+        One sentence about a wrong name, setting or value.
+    """
+    function = found(kind, name)
+    given = settings_given(function, name, pairs)
+    about, files = make(kind, name, function.__module__, function.__name__, given)
+    changed = {key: settings_of(function)[key][0].show(value) for key, value in given.items()}
+    says = {"number": numbers.number, "value": numbers.value, "text": numbers.Text, "by_raster": lambda nine, ten: nine}
+    caption, words = (
+        plain(replace_calls(text, lambda call: str(answer(call, says))))
+        for text in (about["caption"], about["alt" if kind is FIGURE else "transcript"])
+    )
+    if changed:
+        usual = ", ".join(f"{key} = {about['settings'][key][1]}" for key in changed)
+        caption = f"Made with settings of one's own. These words were written for {usual}: {caption}"
+    said = label(kind.word, name, about["settings"], caption, words, changed)
+    if kind is FIGURE:
+        return said, {".svg": standing_alone(files[".svg"].decode(), said).encode()}
+    return said, {".wav": labelled_wav(files[".wav"], said), ".mp3": files[".mp3"]}
+
+
+def main(arguments: list[str] | None = None) -> int:
+    """The command; 0 if all went well, 2 after a sentence about what is wrong."""
+    parser = argparse.ArgumentParser(prog="python -m course.make", description="Make a figure or sound of the course again.")
+    commands = parser.add_subparsers(dest="what", required=True)
+    listing = commands.add_parser("list", help="name every figure, animation and sound, with its settings")
+    listing.add_argument("word", nargs="?", default="", help="only names that hold this")
+    for word in KINDS:
+        one = commands.add_parser(word, help=f"make one {word}")
+        one.add_argument("name", help="such as unit03_tuned_circuit/ringing")
+        one.add_argument("--set", action="append", default=[], metavar="KEY=VALUE", help="a setting; may be given again")
+        one.add_argument("--into", type=Path, default=Path(), metavar="FOLDER", help="where to put the files; made if need be")
+        if word != "sound":
+            one.add_argument("--png", type=int, metavar="WIDTH", help="a PNG too, so many points wide; needs Chromium")
+    asked = parser.parse_args(arguments)
+    try:
+        if asked.what == "list":
+            print(listed(asked.word))
+            return 0
+        said, files = made_again(KINDS[asked.what], asked.name, asked.set)
+        if getattr(asked, "png", None) is not None:
+            files[".png"] = labelled_png(picture.png(files[".svg"].decode(), asked.png), said)
+        asked.into.mkdir(parents=True, exist_ok=True)
+        for suffix, content in {**files, ".txt": said.text.encode()}.items():
+            place = asked.into / f"{asked.name.split('/')[1]}{suffix}"
+            place.write_bytes(content)
+            print(place)
+    except (Fault, OSError) as error:
+        print(error, file=sys.stderr)
+        return 2
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
