@@ -6,6 +6,7 @@ import re
 import shutil
 from collections import Counter
 from collections.abc import Callable
+from dataclasses import replace
 from html import escape
 from pathlib import Path
 
@@ -230,9 +231,11 @@ class Edition:
             back = f"{unit.folder}/index.html"
             self.taken[f"{booklet.FOLDER}/{unit.folder}.html"] = render(title, question, whole, back).encode()
         if units:
+            number = {name: f"{unit.number} " for unit in units for name in (*unit.pages, unit.instructor)}
             order = ["safety.md", *(name for unit in units for name in unit.pages), "glossary.md"]
             order += [unit.instructor for unit in units if unit.instructor]
-            whole = booklet.booklet([self.finished[name] for name in order if name in self.finished])
+            found = [(number.get(name, ""), self.finished[name]) for name in order if name in self.finished]
+            whole = booklet.booklet([replace(page, title=unit + page.title) for unit, page in found])
             self.taken[f"{booklet.FOLDER}/course.html"] = render("The whole course", "", whole, "index.html").encode()
 
     def finish(self, site: Path) -> list[str]:

@@ -3,6 +3,7 @@
 (function () {
   "use strict";
 
+  var PIECES = "[data-present], .turning";  /* what is shown whole though it is no figure: a bench, with its knobs */
   var main = document.getElementById("text"), notes = document.getElementById("notes");
   var slides = [], at = 0, stage = null, speaker = null, began = 0, shown = null, home = null, before = null, ours = false;
 
@@ -65,7 +66,7 @@
 
   function collect() {
     var title = main.querySelector("h1"), line = main.querySelector(".question-line"), chapter = "", now;
-    var parts = "h2, h3, p, figure, .formula, .wide, .block, .exercise, [data-present]";
+    var parts = "h2, h3, p, figure, .formula, .wide, .block, .exercise, " + PIECES;
 
     function begin(kicker, heading, rest) {
       now = Object.assign({ kicker: kicker, title: heading, chapter: kicker, section: heading, say: null, show: null, spare: null, notes: [], full: false }, rest);
@@ -75,12 +76,12 @@
 
     begin(textOf(main.querySelector(".unit-line")), textOf(title), { say: line && tidy(plain(line)), full: true });
     main.querySelectorAll(parts).forEach(function (part) {
-      if (part.parentElement.closest("figure, .block, .exercise, [data-present], .wide") || part.matches(".unit-line, .question-line")) return;
+      if (part.parentElement.closest("figure, .block, .exercise, .wide, " + PIECES) || part.matches(".unit-line, .question-line")) return;
       if (part.matches("h2, h3")) {
         var of = part.matches("h3") ? chapter : textOf(title);
         if (part.matches("h2")) chapter = part.textContent;
         begin(of, part.textContent, { notes: notesOf(part) });
-      } else if (part.matches("[data-present], figure")) {
+      } else if (part.matches("figure, " + PIECES)) {
         var further = now.full || now.show;
         if (further) begin(now.chapter, now.section);
         now.show = part;
@@ -142,7 +143,7 @@
     document.body.appendChild(stage);
     document.documentElement.classList.add("staged");
     var start = null;
-    stage.addEventListener("pointerdown", function (event) { start = event.target.closest("audio, button, input, [data-present]") ? null : event; });
+    stage.addEventListener("pointerdown", function (event) { start = event.target.closest("audio, button, input, " + PIECES) ? null : event; });
     stage.addEventListener("pointerup", function (event) {
       var across = start ? event.clientX - start.clientX : 0;
       start = null;
@@ -294,7 +295,7 @@
 
   /* ---- Where it begins ---- */
 
-  main.querySelectorAll("figure[id], [data-present]").forEach(function (figure) {
+  main.querySelectorAll("figure[id], " + PIECES).forEach(function (figure) {
     var large = button("large", "Show large", function () { open(figure); });
     figure.insertBefore(large, figure.querySelector(":scope > .take"));
   });
