@@ -14,10 +14,11 @@ import sys
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
-from course.press import numbers, picture
+from course.press import numbers
 from course.press.calls import answer, replace_calls
 from course.press.faults import Fault
 from course.press.made import FIGURE, SOUND, Kind, make
+from course.press.picture import png
 from course.press.take import Label, label, labelled_png, labelled_wav, plain, standing_alone
 from course.settings import settings_of
 
@@ -119,7 +120,9 @@ def made_again(kind: Kind, name: str, pairs: list[str]) -> tuple[Label, dict[str
     said = label(kind.word, name, about["settings"], caption, words, changed)
     if kind is FIGURE:
         return said, {".svg": standing_alone(files[".svg"].decode(), said).encode()}
-    return said, {".wav": labelled_wav(files[".wav"], said), ".mp3": files[".mp3"]}
+    tells = files[".svg"] and not changed  # the words in it are those of the usual settings
+    picture = {".svg": standing_alone(files[".svg"].decode(), said).encode()} if tells else {}
+    return said, {".wav": labelled_wav(files[".wav"], said), ".mp3": files[".mp3"]} | picture
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -142,7 +145,7 @@ def main(arguments: list[str] | None = None) -> int:
             return 0
         said, files = made_again(KINDS[asked.what], asked.name, asked.set)
         if getattr(asked, "png", None) is not None:
-            files[".png"] = labelled_png(picture.png(files[".svg"].decode(), asked.png), said)
+            files[".png"] = labelled_png(png(files[".svg"].decode(), asked.png), said)
         asked.into.mkdir(parents=True, exist_ok=True)
         for suffix, content in {**files, ".txt": said.text.encode()}.items():
             place = asked.into / f"{asked.name.split('/')[1]}{suffix}"

@@ -151,7 +151,10 @@ class Edition:
         label = self.label("sound", name, sound.about, sound.about["transcript"])
         self.taken[f"sounds/{name}.wav"] = take.labelled_wav(sound.files[".wav"].read_bytes(), label)
         self.taken[f"sounds/{name}.mp3"] = sound.files[".mp3"].read_bytes()
-        take_away = self.take("sound", name, sound, label, (".wav", ".mp3"))
+        if picture:
+            self.taken[f"sounds/{name}.svg"] = take.standing_alone(self.worded(picture), label).encode()
+        suffixes = (".wav", ".mp3", ".svg") if picture else (".wav", ".mp3")
+        take_away = self.take("sound", name, sound, label, suffixes)
         address = self.relative(f"sounds/{name}")
         return boxes.sound_html(caption, transcript, anchor("sound", name), title, address, take_away, picture)
 

@@ -12,6 +12,7 @@ PALETTE = tomllib.loads((Path(__file__).parents[1] / "figures" / "palette.toml")
 FIXED = {name: pair[0] for name, pair in PALETTE.items()} | {"paper": "#ffffff", "slip": "#ffffff"}
 LETTERS = "Alegreya Sans, Gill Sans, Candara, DejaVu Sans Condensed, sans-serif"
 COURSE = "Crystal to Reaction"
+PLAYING = re.compile(r'<(?:path|polyline) class="heard-[^>]*/>')  # what moves over a sound's picture
 LICENCE = "MIT licence, © 2026 the Crystal to Reaction contributors: free to use with this notice."
 
 
@@ -75,6 +76,7 @@ def plain(text: str) -> str:
 
 def standing_alone(picture: str, label: Label) -> str:
     """An inline `<svg>` of ours as a file by itself: light colours on white, letters, and its label as metadata."""
+    picture = PLAYING.sub("", picture)
     picture = re.sub(r"var\(--(\w+)\)", lambda match: FIXED[match[1]], picture).replace("currentColor", FIXED["ink"])
     head = re.match(r"\s*<svg\b[^>]*>", picture)
     tag = head[0] if "xmlns=" in head[0] else head[0].replace("<svg", '<svg xmlns="http://www.w3.org/2000/svg"')

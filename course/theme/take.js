@@ -25,6 +25,7 @@
 
   function standingAlone(svg) {
     var colours = lightColours(), copy = svg.cloneNode(true), view = svg.viewBox.baseVal;
+    copy.querySelectorAll(".heard-now, .heard-pitches").forEach(function (part) { part.remove(); });
     copy.setAttribute("width", WIDTH);
     copy.setAttribute("height", Math.round(WIDTH * view.height / view.width));
     var style = document.createElementNS("http://www.w3.org/2000/svg", "style");
@@ -92,7 +93,7 @@
   }
 
   document.querySelectorAll(".take-png").forEach(function (button) {
-    var figure = button.closest("figure"), name = figure.querySelector(".take a").getAttribute("href");
+    var figure = button.closest("figure"), name = figure.querySelector('.take a[href$=".svg"]').getAttribute("href");
     button.hidden = false;
     button.addEventListener("click", function () {
       withLetters(function () { take(figure, name.replace(/^.*\//, "").replace(/\.svg$/, ".png")); });

@@ -124,6 +124,8 @@ def test_what_stands_in_the_pages_can_be_taken_away(course, chromium, tmp_path):
     assert "Settings: q = 30." in ringing.read_text("utf-8")
     sound = next((site / "sounds").rglob("struck.wav"))
     assert soundfile.SoundFile(sound).title == "Struck" and sound.with_suffix(".txt").is_file()
+    seen = ElementTree.parse(site / "sounds" / "unit07_oscillation" / "over_the_edge.svg")
+    assert "var(--" not in ElementTree.tostring(seen.getroot(), "unicode")
     context = chromium.new_context(viewport={"width": 360, "height": 740}, color_scheme="dark", accept_downloads=True)
     view = context.new_page()
     view.goto((site / "unit03_tuned_circuit" / "index.html").as_uri())
