@@ -1,9 +1,12 @@
 """Two stations: what circuits part, and what the detector makes of two carriers at once."""
 
+from typing import Annotated
+
 import numpy as np
 
 from course.figures import figure
 from course.figures.style import INK, KELP, PLUM, RUST, SEA, SOFT, engineering_axis, plot
+from course.settings import Between, Several
 from solutions.unit04_crystal_set.crystal_set import SATURATION_CURRENT, SLOPE_VOLTAGE
 from solutions.unit08_two_stations.club_evening import CREEK, gannet_rock, local_at
 from solutions.unit08_two_stations.rejection import circuit_rejection, coupled_rejection, protection_left
@@ -59,14 +62,14 @@ def left_between():
     "kilohertz. Two parted: twice as deep. Two coupled critically: flat at the bottom, 6 dB less than two parted at the "
     "edges. Coupled closely: two humps, at 8 kilohertz either side, that lie 4 dB below zero.",
 )
-def one_and_two_circuits():
+def one_and_two_circuits(q: Annotated[float, Between("Q of each circuit", 50, 200)] = 150.0):
     drawing, axes = plot()
     offset = np.linspace(-40e3, 40e3, 321)
-    alone = circuit_rejection(WANTED, offset, 150)
+    alone = circuit_rejection(WANTED, offset, q)
     curves = (
         ("one", alone, SEA, "solid"), ("two, parted", 2 * alone, RUST, "solid"),
-        ("critical", coupled_rejection(WANTED, offset, 150, 150, 1 / 150), KELP, DASH),
-        ("too close", coupled_rejection(WANTED, offset, 150, 150, 3 / 150), PLUM, (0, (1.5, 1.5))),
+        ("critical", coupled_rejection(WANTED, offset, q, q, 1 / q), KELP, DASH),
+        ("too close", coupled_rejection(WANTED, offset, q, q, 3 / q), PLUM, (0, (1.5, 1.5))),
     )  # fmt: skip
     for name, rejection, colour, line in curves:
         axes.plot(offset, rejection, color=colour, linestyle=line, label=name)
@@ -85,10 +88,10 @@ def one_and_two_circuits():
     alt="Crest against time in beats, for a first carrier of 1. Two waves about 1: one from 0.7 to 1.3, one from 0.4 to 1.6, "
     "with sharp troughs and round crests. Dashed level lines at 1.02 and 1.09.",
 )
-def the_beat():
+def the_beat(parts: Annotated[tuple, Several(Between("second carrier, in parts of the first", 0.05, 0.7), 2)] = (0.6, 0.3)):
     drawing, axes = plot(height=2.7)
     turns = np.linspace(0, 2, 241)
-    for weak, colour in ((0.6, RUST), (0.3, SEA)):
+    for weak, colour in zip(parts, (RUST, SEA), strict=False):
         axes.plot(turns, np.abs(1 + weak * np.exp(2j * np.pi * turns)), color=colour)
         axes.axhline(mean_envelope(1.0, weak), color=colour, linestyle=DASH, linewidth=1.1)
         axes.annotate(f"{weak:g} A", (1.0, 1 + weak), xytext=(0, 2), textcoords="offset points", color=colour, ha="center")

@@ -1,9 +1,12 @@
 """Super-regeneration: bursts, the two laws of loudness, selectivity."""
 
+from typing import Annotated
+
 import numpy as np
 
 from course.figures import figure
 from course.figures.style import INK, KELP, RUST, SEA, SOFT, engineering_axis, plot
+from course.settings import Between
 from course.sounds.quenched import (
     DECAY,
     FREQUENCY,
@@ -37,12 +40,15 @@ def swing_in_time(emf: float, feedback: float, cycles: int, points: int = 60) ->
     "high as those of the weak one. Below: flat-topped bursts of the same height; those of the strong signal start a few "
     "microseconds earlier and so are wider.",
 )
-def bursts():
+def bursts(
+    strong: Annotated[float, Between("the stronger signal, in the coil", 1e-6, 33e-6, "V")] = 30e-6,
+    weak: Annotated[float, Between("the weaker signal, in the coil", 1e-7, 33e-6, "V")] = 3e-6,
+):
     drawing, axes = plot(2, height=4.2)
     for row, feedback in zip(axes, (LINEAR, LOGARITHMIC), strict=True):
-        for emf, colour, dash in ((30e-6, SEA, "-"), (3e-6, RUST, "--")):
+        for emf, colour, dash in ((strong, SEA, "-"), (weak, RUST, "--")):
             time, swing = swing_in_time(emf, feedback, 3)
-            row.plot(time, swing, color=colour, linestyle=dash, label=f"{1e6 * emf:.0f} µV")
+            row.plot(time, swing, color=colour, linestyle=dash, label=f"{1e6 * emf:.3g} µV")
         row.set_ylabel("swing, V")
     axes[0].legend(loc="upper right", ncols=2)
     axes[0].set_ylim(0, 0.7)
