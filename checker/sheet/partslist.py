@@ -1,6 +1,6 @@
 """What to buy or to look for, set by set, in preferred values where there are any (IEC 60063)."""
 
-from . import keys
+from . import keys, physics
 from .spread import in_units
 from .windings import LEADS
 
@@ -23,7 +23,8 @@ def parts_list(sheet) -> list[tuple[str, str, str]]:
     volts, amperes, heated = supply.filament
     kind = f"type {parts['valve.type']}, {volts:g} V {in_units(amperes, 'A')} {heated}"
     dropper = f"{in_units(supply.dropper, 'Ω')}, {supply.rating:g} W" if supply.dropper else ""
-    to_match = in_units(max(parts["telephones.impedance"] - parts["telephones.resistance"], 0), "Ω", 2)
+    to_match = max(parts["telephones.impedance"] - parts["telephones.resistance"], 1.0)
+    to_match = in_units(physics.dropper.next_preferred(to_match, "E24"), "Ω")
     throttle = f"{si('valve.throttle_minimum', 'F')} to {si('valve.throttle_maximum', 'F')}"
     fuse = in_units(2 * supply.valves * amperes, "A")
     rows = [

@@ -87,11 +87,12 @@ def test_on_paper_it_is_black_on_white_and_as_wide_as_a4(browser, pages):  # noq
     )
     page.emulate_media(media="print", color_scheme="dark")
     assert page.evaluate("document.documentElement.scrollWidth") <= a4
-    colours = page.evaluate(
-        "[...new Set([...document.querySelectorAll('main *')].filter(e => e.innerText).map(e => getComputedStyle(e).color))]"
-    )
-    grey = [re.findall(r"\d+", colour) for colour in colours]
-    assert all(len(set(one[:3])) == 1 for one in grey)
+    seen = """[...document.querySelectorAll('main *')].flatMap(e => {
+        const style = getComputedStyle(e);
+        return [style.borderLeftColor, ...(e.innerText ? [style.color] : []), ...(e.closest('svg') ? [style.stroke] : [])];
+    })"""
+    colours = {tuple(re.findall(r"\d+", colour)[:3]) for colour in page.evaluate(seen) if colour != "none"}
+    assert colours and all(len(set(one)) == 1 for one in colours)
     assert page.evaluate("getComputedStyle(document.body).backgroundColor") == "rgb(255, 255, 255)"
     page.context.close()
 

@@ -136,6 +136,19 @@ def test_a_file_that_is_no_text_and_one_that_is_too_long(tmp_path):
     assert "No such file" in str(pytest.raises(SheetFault, read_parts, tmp_path / "none.toml").value)
 
 
+def test_brackets_too_deep_for_the_parser_are_a_fault_too():
+    assert fault_of(b"a = " + b"[" * 9000) == ("sheet.toml, line 1: brackets are nested too deep: write keys and plain tables.")
+
+
+def test_what_the_physics_refuses_is_a_fault_too():
+    """A sharp valve on a low HT behind a large resistor: its anode would stand below its cathode."""
+    text = ORLA.replace('type = "30"', 'type = "6J5"').replace('lt = "3.3 V"', 'lt = "6.3 V"\nanode_resistor = "100 kΩ"')
+    told = fault_of(text.replace('ht = "90 V"', 'ht = "20 V"'))
+    assert (
+        told.startswith("sheet.toml, line 3: these parts make no set that can be worked out (") and "raise the supply" in told
+    )
+
+
 def test_a_crystal_set_needs_no_valve_and_other_sets_do():
     without = re.sub(r"\[valve\].*?(?=\[band\])", "", ORLA, flags=re.S)
     assert "add type" in fault_of(without)
