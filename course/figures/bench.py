@@ -1,4 +1,4 @@
-"""The five sets as the bench shows them: as in `sets`, with a light behind each part that a knob turns.
+"""The sets as the bench shows them: as in `sets`, with a light behind each part that a knob turns.
 
 A light is drawn in a colour that nothing else in these drawings has. The bench's style sheet keeps those colours dark
 and turns on the one whose knob was touched last.
@@ -49,3 +49,8 @@ def valve() -> Drawing:
 @as_in(sets.reaction_set)
 def reaction() -> Drawing:
     return lit(sets.reaction_set(), (COUPLING, (1.18, 1.6)), (TUNING, (3.35, 1.3)), (REACTION, (2.0, 0.54)))
+
+
+@as_in(sets.isolated_aerial_set)
+def isolated() -> Drawing:
+    return lit(sets.isolated_aerial_set(), (COUPLING, (3.78, 1.6)), (TUNING, (5.95, 1.3)), (REACTION, (4.6, 0.54)))

@@ -16,20 +16,20 @@ SETS = (  # name in a setting, on the button, under the circuit
     ("crystal", "Crystal", "Crystal set"),
     ("valve", "One valve", "One valve"),
     ("reaction", "Reaction", "One valve with reaction"),
+    ("isolated", "Isolated", "Isolated aerial with reaction"),
 )
 WRITTEN = {  # each part of a setting, and what it may say
     "set": "|".join(name for name, *_ in SETS),
     "tuning": r"[\d.]+kHz",
     "coupling": r"[\d.]+(uH|µH)",
     "reaction": r"[\d.]+pF",
-    "quench": r"[\d.]+kHz",
     "feed": "gentle|fierce",
     "night": "yes|no",
 }
 ROWS = (  # of the table that compares settings; the names are those in bench/panel/comparing.js
     ("set", "set"),
     ("dial", "dial at"),
-    ("coupling", "aerial coupling"),
+    ("coupling", "coupling"),
     ("throttle", "reaction"),
     ("station", "station"),
     ("band", "band at −3 dB"),
@@ -98,18 +98,33 @@ def goals() -> list[dict]:
     return found
 
 
+COMMON = {  # of nearly all lines of a circuit
+    "stroke": "currentColor",
+    "fill": "none",
+    "stroke-width": "1.7",
+    "stroke-linecap": "round",
+    "stroke-linejoin": "round",
+}
+ALIKE = re.compile(r'<path d="[^"]*"(?P<style>(?: style="[^"]*")?) ?/>(?:\s*<path d="[^"]*"(?P=style) ?/>)+')
+
+
 def lean(svg: str) -> str:
-    """A drawing with its commonest style said once, and no more figures than a screen can show."""
-    common, ends = "stroke:currentColor;fill:none;stroke-width:1.7;", "stroke-linecap:round;stroke-linejoin:round;"
+    """A drawing with its commonest style said once, lines alike in one path, and no more figures than a screen can show."""
     svg = re.sub(r"(\d)(?:\.0+|(\.\d)\d+)(?!\d)", r"\1\2", svg)
-    for style in (common + ends, common):
-        svg = svg.replace(f' style="{style}"', "")
-    svg = re.sub(r'(?:<path d="[^"]*" ?/>\s*){2,}', one_path, svg)
     head, _, body = svg.partition("</desc>")
-    return f'{head}</desc><g style="{common}{ends}">{body.replace("</svg>", "</g></svg>")}'
+    body = ALIKE.sub(one_path, re.sub(r' style="([^"]*)"', uncommon, body))
+    common = ";".join(f"{name}:{value}" for name, value in COMMON.items())
+    return f'{head}</desc><g style="{common}">{body.replace("</svg>", "</g></svg>")}'
+
+
+def uncommon(style: re.Match) -> str:
+    """What of a style is not common."""
+    said = [part.split(":") for part in style[1].replace(": ", ":").split(";") if part.strip()]
+    left = ";".join(f"{name.strip()}:{value}" for name, value in said if COMMON.get(name.strip()) != value)
+    return f' style="{left}"' if left else ""
 
 
 def one_path(run: re.Match) -> str:
-    """Paths in a row that have no style of their own, as one."""
-    strokes = re.sub(r"\s*([A-Za-z,])\s*|\s+", lambda gap: gap[1] or " ", "".join(re.findall('d="([^"]*)"', run[0])))
-    return f'<path d="{strokes}"/>'
+    """Paths in a row that look alike, as one."""
+    strokes = re.sub(r"\s*([A-Za-z,])\s*|\s+", lambda gap: gap[1] or " ", "".join(re.findall(' d="([^"]*)"', run[0])))
+    return f'<path d="{strokes}"{run["style"]}/>'

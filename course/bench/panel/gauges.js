@@ -49,7 +49,8 @@ const edgeSays = ({ edge, ring }, gained) =>
 function neighbourSays({ neighbour, station }, figures) {
   if (!neighbour) return "nothing: it does not oscillate";
   const field = quantity(neighbour.field, "V/m", 2);
-  return `${field} at ${figures.neighbour.distance} m: spoils ${station} as far as ${quantity(neighbour.spoiled, "m", 2)}`;
+  const reach = neighbour.spoiled < 1 ? `does not spoil ${station}` : `spoils ${station} as far as ${quantity(neighbour.spoiled, "m", 2)}`;
+  return `${field} at ${figures.neighbour.distance} m: ${reach}`;
 }
 
 /** @param {HTMLElement} root @param {string} name @returns {(part: number, words: string, look: string, there: boolean) => void} */
