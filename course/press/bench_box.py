@@ -10,7 +10,6 @@ from jinja2 import Environment, FileSystemLoader
 from course.press.faults import Fault
 
 PANEL = Path(__file__).parents[1] / "bench" / "panel"
-STYLE = PANEL / "bench.css"
 PAGE = "bench.html"
 SETS = (  # name in a setting, on the button, under the circuit
     ("crystal", "Crystal", "Crystal set"),
@@ -96,6 +95,12 @@ def goals() -> list[dict]:
     for goal in found:
         checked(goal["start"])
     return found
+
+
+def style_sheet() -> str:
+    """The bench's style sheet without what only its writers need."""
+    sheet = re.sub(r"/\*.*?\*/", "", (PANEL / "bench.css").read_text("utf-8"), flags=re.S)
+    return re.sub(r"\s*([{};,])\s*|\s+", lambda gap: gap[1] or " ", sheet).replace(": ", ":")
 
 
 COMMON = {  # of nearly all lines of a circuit

@@ -191,7 +191,7 @@ class Edition:
             write_bench(self.course, target)
         except Fault as fault:
             self.faults.append(f"{fault}")
-        shutil.copyfile(bench_box.STYLE, target / "bench.css")
+        (target / "bench.css").write_text(bench_box.style_sheet(), "utf-8")
 
     def term(self, text: str) -> str:
         term = self.words.term_of(text)
