@@ -193,7 +193,12 @@ def test_its_own_files_are_light(course):
 
 @pytest.mark.parametrize(
     ("setting", "said"),
-    [("tuning=855kHz", "no setting"), ("set=spark", "no value for set"), ("set=valve&tone=3", 'no "tone"'), ("set=valve&tuning=855", "no value for tuning")],
+    [
+        ("tuning=855kHz", "no setting"),
+        ("set=spark", "no value for set"),
+        ("set=valve&tone=3", 'no "tone"'),
+        ("set=valve&tuning=855", "no value for tuning"),
+    ],
 )
 def test_a_lesson_that_asks_for_no_setting_is_told_what_one_is_like(setting, said):
     with pytest.raises(Fault, match=re.escape(said)):
