@@ -8,7 +8,7 @@ from dataclasses import asdict, replace
 
 import numpy as np
 
-from course.figures.stations import STATIONS
+from course.figures.stations import NIGHT_ONLY, STATIONS
 from course.sounds.programme import DEPTH, FULL_SCALE, TOP
 from course.sounds.reaction import COUNTRY, GENTLE, LOUDEST, LOWEST
 from course.sounds.unit07_oscillation import NEXT_DOOR
@@ -18,6 +18,7 @@ from solutions.unit04_crystal_set import crystal_set, phone_loudness
 from solutions.unit06_reaction.network import DIAL, SALTMARSH_SET, THROTTLE_RANGE, ReactionSet
 from solutions.unit07_oscillation import cycle
 from solutions.unit07_oscillation.stage import BYPASS, SALTMARSH_STAGE, Stage, at_rest, small_signal_set
+from solutions.unit08_two_stations import club_evening
 from solutions.unit09_feedback_receivers import isolated_set
 
 LOUD = 85.0  # decibel of sound pressure: where a day's listening begins to harm (common practice, no source)
@@ -72,10 +73,7 @@ def bench_figures() -> dict:
         "order": list(sets),
         "sets": sets,
         "dial": {"low": DIAL[0], "high": DIAL[1], "start": START},
-        "stations": [
-            {"name": s.name, "frequency": s.frequency, "field": float(s.field), "power": s.power, "distance": s.distance}
-            for s in sorted(STATIONS, key=lambda station: station.frequency)
-        ],
+        "stations": all_stations(),
         "aerial": {"effective_height": height},
         "noise": {"level_at_1_mhz": COUNTRY[0], "fall": COUNTRY[1]},
         "neighbour": {"distance": NEXT_DOOR, "protection": PROTECTION},
@@ -92,6 +90,28 @@ def bench_figures() -> dict:
         "loud": LOUD,
         "cycle": cycle_tables(),
     }
+
+
+def all_stations() -> list[dict]:
+    """The stations by frequency; the one that only the night brings is marked so.
+
+    Returns
+    -------
+    list of dict
+    """
+    by_day = [
+        {"name": s.name, "frequency": s.frequency, "field": float(s.field), "power": s.power, "distance": s.distance}
+        for s in STATIONS
+    ]
+    by_night = {
+        "name": "Skerry Vore",
+        "frequency": NIGHT_ONLY,
+        "field": float(club_evening.skerry_vore_by_night()),
+        "power": club_evening.SKERRY_VORE_POWER,
+        "distance": club_evening.SKERRY_VORE_DISTANCE,
+        "night": True,
+    }
+    return sorted([*by_day, by_night], key=lambda station: station["frequency"])
 
 
 def stage_ahead() -> dict:

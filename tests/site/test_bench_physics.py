@@ -25,6 +25,7 @@ from solutions.unit07_oscillation.cycle import anode_table, grid_table
 from solutions.unit07_oscillation.envelope import carrier, follow, start
 from solutions.unit07_oscillation.slow_mode import slow_mode
 from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, at_rest, small_signal_set
+from solutions.unit08_two_stations.club_evening import skerry_vore_by_night
 from solutions.unit09_feedback_receivers import isolated_set
 from solutions.unit09_feedback_receivers.isolating_stage import isolation
 
@@ -349,6 +350,16 @@ def test_hearing_and_telephones(figures):
 
     for tone in (300, 1700):
         assert level(ours, rate, tone) == pytest.approx(level(wanted[4000:], 16_000, tone), rel=0.01)
+
+
+def test_skerry_vore_is_on_the_air_by_night(figures):
+    state = tuned_state(figures, "reaction", 1206e3)
+    asks = [("bench", {"call": call, "args": [{**state, "night": n}]}) for call in ("stations", "tunedStation") for n in (0, 1)]
+    by_day, by_night, tuned_by_day, tuned_by_night = asked(figures, asks)
+    assert {s["name"] for s in by_night} - {s["name"] for s in by_day} == {"Skerry Vore"}
+    assert tuned_by_night["name"] == "Skerry Vore" != tuned_by_day["name"]
+    crest = np.sqrt(2) * aerial_emf(skerry_vore_by_night(), effective_height(HEIGHT, TOP))
+    assert tuned_by_night["emf"] == pytest.approx(crest, rel=EXACT, abs=0)
 
 
 def test_knobs_beyond_their_stops_are_refused_in_words(figures):

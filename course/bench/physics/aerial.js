@@ -3,7 +3,7 @@
 import { abs, complex } from "./complex.js";
 
 /** @typedef {import("./network.js").Network} Network */
-/** @typedef {{name: string, frequency: number, field: number, power: number, distance: number}} Station hertz, V/m r.m.s., W, m */
+/** @typedef {{name: string, frequency: number, field: number, power: number, distance: number, night?: boolean}} Station hertz, V/m r.m.s., W, m; heard by night only */
 
 const SPEED_OF_LIGHT = 299_792_458; // m/s
 

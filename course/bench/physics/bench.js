@@ -159,7 +159,7 @@ export function edge(figures, state) {
 
 /** Which of the figures' stations are on the air. @param {Figures} figures @param {State} state */
 export const onAir = (figures, state) =>
-  figures.stations.map((station) => state.night || !(/** @type {any} */ (station).night));
+  figures.stations.map((station) => state.night || !station.night);
 
 /** Stations on the air, with crest in the aerial and on the grid. @param {Figures} figures @param {State} state */
 export function stations(figures, state) {
