@@ -33,8 +33,7 @@ const SEED = 1e-6; // volt
 const NOISE_BITS = 15;
 const NOISES = 1 << NOISE_BITS;
 const FAINT = 1e-9; // pascal
-const QUIET = 0.012; // second: while a set that was changed finds its rest
-const RISE = 0.012; // second: in which it is let be heard
+const QUIET = 0.012; // second: unheard, while a set that was changed finds its rest
 const BEYOND = 1.5; // times what the stations drive: a swing as great as that keeps itself up
 const LITTLE = 0.05; // volt
 const JOINT = 0.004; // second: in which the last sound of a set that was changed dies away
@@ -106,7 +105,7 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
   let left = 0; // samples until the knobs may move again
   let sample = 0;
   let age = 0; // samples since the set was changed
-  const [quiet, risen] = [QUIET * sampleRate, (QUIET + RISE) * sampleRate];
+  const quiet = QUIET * sampleRate;
   let jump = 0; // pascal: what is left of a set's last sound
   let last = 0;
   let nearestOffset = 0;
@@ -270,10 +269,8 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
         }
         turning += turn / every;
         crests += Math.hypot(state[GRID_R], state[GRID_I]);
-        if (age < quiet) telephones.settle();
+        if (age++ < quiet) telephones.settle();
         sounded = telephones.heard(volts / every, pascals);
-        if (age < risen) sounded *= Math.max(age - quiet, 0) / (risen - quiet);
-        age++;
         if (jump !== 0) {
           sounded += jump;
           jump = Math.abs(jump) > FAINT ? jump * fade : 0;
