@@ -11,7 +11,7 @@ import pytest
 from checker import cli
 from checker.course import ROOT
 from checker.sheet import SheetFault, paper, print_sheet, read_parts, work_out
-from checker.sheet.keys import CRYSTAL, SETS
+from checker.sheet.keys import CRYSTAL, SECTIONS, SETS
 from checker.sheet.page import loudness, sheet_html
 from checker.sheet.partslist import parts_list
 from checker.sheet.words import AMERICAN, both
@@ -186,3 +186,17 @@ def test_the_file_itself_is_not_written_over(here, capsys):
     before = (here / "mine.toml").read_bytes()
     assert cli.main(["sheet", "mine.toml", "--into", "mine.toml"]) == cli.MISUSED
     assert "is the file itself" in capsys.readouterr().err and (here / "mine.toml").read_bytes() == before
+
+
+def test_the_page_for_builders_shows_a_file_that_works_and_a_sentence_that_comes():
+    page = (ROOT / "course" / "lessons" / "builders.md").read_text("utf-8")
+    blocks = re.findall(r"^```\n(.*?)^```$", page, re.S | re.M)
+    shown = next(block for block in blocks if block.startswith("name = "))
+    sheet = work_out(read_parts(shown.encode()), draws=40)
+    assert sheet.windings[1].turns in range(50, 58)
+    sentence = next(block for block in blocks if "line 5" in block).strip()
+    with pytest.raises(SheetFault) as caught:
+        read_parts(shown.replace('"63 mm"', "63").encode(), "my_set.toml")
+    assert str(caught.value) == sentence
+    named = set(re.findall(r'\{\{ sheet_keys\("(\w*)"\) \}\}', page))
+    assert named == {*SECTIONS, "station"}
