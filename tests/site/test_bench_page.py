@@ -1,4 +1,4 @@
-"""The bench in a real browser: turned by keys and by pointer, read back against the course's own network, kept, shared, heard."""
+"""The bench in a real browser: turned by keys and pointer, read back against the course's own network, kept, shared, heard."""
 
 import re
 from dataclasses import replace
