@@ -76,9 +76,9 @@
     setTimeout(function () { URL.revokeObjectURL(link.href); }, 1000);
   }
 
-  function take(figure, name) {
+  function drawn(address, ready) {
     var image = new Image(), canvas = document.createElement("canvas");
-    image.src = "data:image/svg+xml;charset=utf-8," + encodeURIComponent(standingAlone(figure.querySelector("svg")));
+    image.src = address;
     image.decode().then(function () {
       canvas.width = WIDTH;
       canvas.height = image.height;
@@ -86,10 +86,27 @@
       pen.fillStyle = "#ffffff";
       pen.fillRect(0, 0, canvas.width, canvas.height);
       pen.drawImage(image, 0, 0);
-      canvas.toBlob(function (blob) {
-        blob.arrayBuffer().then(function (png) { save(labelled(new Uint8Array(png), figure), name); });
-      });
+      ready(canvas);
     });
+  }
+
+  /* A browser may draw before it has read the letters: draw again until twice running the same came out. */
+  function take(figure, name) {
+    var address = "data:image/svg+xml;charset=utf-8," + encodeURIComponent(standingAlone(figure.querySelector("svg")));
+    var last = "", tries = 0;
+    (function again() {
+      drawn(address, function (canvas) {
+        var now = canvas.toDataURL();
+        if (++tries < 3 || (now !== last && tries < 12)) {
+          last = now;
+          setTimeout(again, 120);
+          return;
+        }
+        canvas.toBlob(function (blob) {
+          blob.arrayBuffer().then(function (png) { save(labelled(new Uint8Array(png), figure), name); });
+        });
+      });
+    })();
   }
 
   document.querySelectorAll(".take-png").forEach(function (button) {

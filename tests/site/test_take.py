@@ -134,6 +134,9 @@ def test_what_stands_in_the_pages_can_be_taken_away(course, chromium, tmp_path):
     with view.expect_download() as taken:
         view.locator("#figure-ringing .take-png").click()
     place = Path(taken.value.path())
+    with view.expect_download() as again:
+        view.locator("#figure-ringing .take-png").click()
+    assert place.read_bytes() == Path(again.value.path()).read_bytes(), "the first was drawn before its letters were there"
     said = chunks(place.read_bytes())
     assert said["Comment"] == "Settings: q = 30" and "Ringing at Q 30" in said["Description"] and "MIT" in said["Copyright"]
     address = "data:image/png;base64," + base64.b64encode(place.read_bytes()).decode()
