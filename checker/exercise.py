@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from .given import Given
+from .units import tidily
 
 
 @dataclass(frozen=True)
@@ -107,6 +108,29 @@ refusal = Refusal
 
 
 @dataclass(frozen=True)
+class Measurement:
+    """Something measured on the student's function, and what is allowed: `of(f, seed)` gives (value, where it was worst)."""
+
+    what: str
+    of: Callable
+    because: str
+    unit: str = ""
+    least: float = -np.inf
+    most: float = np.inf
+
+    @property
+    def allowed(self):
+        ends = [f"{word} {tidily(end, self.unit)}" for word, end in (("at least", self.least), ("at most", self.most)) if np.isfinite(end)]
+        return " and ".join(ends)
+
+    def meets(self, value):
+        return bool(self.least <= value <= self.most)
+
+
+measurement = Measurement
+
+
+@dataclass(frozen=True)
 class Slip:
     """A usual wrong turn: the sentence that finishes "You may have …", and the wrong function."""
 
@@ -119,7 +143,11 @@ slip = Slip
 
 @dataclass(frozen=True)
 class Question:
-    """One function asked for. `given` maps each argument, in order, to what it is drawn from."""
+    """One function asked for. `given` maps each argument, in order, to what it is drawn from.
+
+    Where something is `measured` on it, that is what earns its numbers' marks; the cases then serve to know a slip by.
+    `share` is its share of the exercise's marks, beside the other questions'.
+    """
 
     asks: Callable
     given: Mapping[str, Given]
@@ -129,11 +157,13 @@ class Question:
     published: Sequence[Published] = ()
     refuses: Sequence[Refusal] = ()
     slips: Sequence[Slip] = ()
+    measured: Sequence[Measurement] = ()
     where: Callable[..., bool] = lambda *inputs: True
     arrays: bool = True
     symbolic: bool = False
     no_published: str = ""
     sealed: bool = False
+    share: int = 1
 
     @property
     def name(self):

@@ -1,4 +1,5 @@
 """The judge: a plan, a worker's answers, a verdict."""
+import contextlib
 import threading
 from dataclasses import replace
 from fractions import Fraction
@@ -10,10 +11,11 @@ from . import sentences
 from .compare import Difference, difference, ratio_in_words
 from .given import shown
 from .plan import Asked, Case, call_key, numeric_call, plan_for, shown_inputs, strategy
+from .units import in_words
 from .verdict import NOT_ATTEMPTED, PASSED, REFUSED, TOO_BIG, UNFINISHED, WRONG, Finding, Part, Verdict
 from .worker.wire import Malformed, from_wire
 
-# What each part of a question is worth, before the parts that it lacks are left out.
+# What each part of a question is worth, before the parts that it lacks are left out. What is measured shares the numbers'.
 WEIGHTS = {"numbers": 5, "arrays": 1, "laws": 2, "published": 2, "refusals": 1}
 SEARCH_EXAMPLES = 150
 LINE_SHOWN = 200
@@ -116,8 +118,10 @@ def _as_law_value(value):
 def _judge_question(plan, answers):
     """(parts, findings) of one question: its marks, and at most the one finding that is most worth reading."""
     question = plan.question
-    numbers, number_finding = _judge_numbers(plan, answers)
     varies = _varies(plan, answers)
+    if question.measured:
+        return _judge_measured(plan, answers, varies)
+    numbers, number_finding = _judge_numbers(plan, answers)
     earned = {"numbers": Fraction(bool(numbers))}
     findings = [number_finding]
     if plan.stacked:
@@ -134,15 +138,53 @@ def _judge_question(plan, answers):
         earned["refusals"], refusal_finding = _judge_refusals(plan, answers, varies)
         findings.append(refusal_finding)
     total = sum(WEIGHTS[what] for what in earned)
-    share = Fraction(answers._plan.exercise.marks, len(answers._plan.questions))
+    share = _share(answers._plan, question)
     parts = tuple(Part(question.name, what, share * WEIGHTS[what] / total, share * WEIGHTS[what] / total * fraction)
                   for what, fraction in earned.items())
     return parts, tuple(finding for finding in findings if finding)[:1]
 
 
+def _share(plan, question):
+    """What a question is worth."""
+    return Fraction(plan.exercise.marks * question.share, sum(planned.question.share for planned in plan.questions))
+
+
 def _no_parts(plan):
-    share = Fraction(plan.exercise.marks, len(plan.questions))
-    return tuple(Part(q.question.name, "all", share, Fraction(0)) for q in plan.questions)
+    return tuple(Part(q.question.name, "all", _share(plan, q.question), Fraction(0)) for q in plan.questions)
+
+
+def _judge_measured(plan, answers, varies):
+    """As `_judge_question`, for one that is measured: a part for each measurement, and one finding that names all that failed."""
+    question, pairs = plan.question, []
+    worth = _share(answers._plan, question) / len(question.measured)
+    for case in plan.cases:
+        reply = answers.reply(case.place)
+        if "value" not in reply:
+            lost = tuple(Part(question.name, measured.what, worth, Fraction(0), "not measured") for measured in question.measured)
+            return lost, (sentences.trouble(question, case, reply, answers.seconds),)
+        with contextlib.suppress(NoAnswer):
+            pairs.append((answers.value(reply), case.wanted))
+    parts = []
+    for measured in question.measured:
+        met, says = _measured(question, measured, answers)
+        parts.append(Part(question.name, measured.what, worth, worth * (met and varies), says))
+    failed = [part.what for part in parts if not part.earned]
+    if not failed:
+        return tuple(parts), ()
+    slip = _name_slip(plan, pairs) if len(pairs) == len(plan.cases) else ""
+    return tuple(parts), (Finding(WRONG, question.name, sentences.measured(failed), slip=slip),)
+
+
+def _measured(question, measured, answers):
+    """(whether it is as it should be, what was measured and what is allowed in words)."""
+    try:
+        with np.errstate(all="ignore"):
+            value, where = measured.of(Asked(question.name, answers.for_law), answers._plan.seed)
+        value = float(value)
+    except Exception:  # an answer of a kind that cannot be measured, or none
+        return False, f"could not be measured ({measured.allowed})"
+    found = in_words(value, measured.unit, 3) if np.isfinite(value) else "could not be found"
+    return measured.meets(value), f"{found}{f' at {where}' if where else ''} ({measured.allowed})"
 
 
 def _judge_numbers(plan, answers):

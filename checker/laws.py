@@ -15,7 +15,7 @@ from .exercise import at_most, equal, less
 from .plan import Asked, Plan
 from .worker.wire import from_wire, to_wire
 
-_USUAL = {equal: "equal", at_most: "at_most", less: "less"}
+_USUAL = {equal: "equal", at_most: "at_most", less: "less", None: "None"}
 _HEAD = '"""Laws that the answers must obey. Made by `checker pack` from the course\'s own check."""\n'
 
 
@@ -54,22 +54,22 @@ def _key(inputs):
 
 
 def laws_source(plan: Plan) -> str:
-    """Source of a module whose `LAWS` has, for each function asked, its laws and their relations, as pairs.
+    """Source of a module whose `LAWS` has, for each function asked, its laws and their relations, as pairs, and what measures.
 
     Raises
     ------
     CannotPack
         If a law uses what is neither plain data, nor a function of the check, nor one of the reference.
     """
-    laws = {planned.question.name: planned.question.holds for planned in plan.questions}
-    every = [law for of_one in laws.values() for law in of_one]
+    laws = {planned.question.name: _functions_of(planned.question) for planned in plan.questions}
+    every = [pair for of_one in laws.values() for pair in of_one]
     if not every:
         return _HEAD + "LAWS = {}\n"
-    module = _Module(inspect.getmodule(every[0].law))
-    for law in every:
-        module.need_names_of(module.node_of(law.law))
-        if law.relation not in _USUAL:
-            module.need_names_of(module.node_of(law.relation))
+    module = _Module(inspect.getmodule(every[0][0]))
+    for law, relation in every:
+        module.need_names_of(module.node_of(law))
+        if relation not in _USUAL:
+            module.need_names_of(module.node_of(relation))
     recordings = module.record(plan)
     lines = [_HEAD, *module.statements, ""]
     for name, recording in recordings.items():
@@ -77,9 +77,14 @@ def laws_source(plan: Plan) -> str:
     lines.append("LAWS = {")
     for function, of_one in laws.items():
         lines.append(f"    {function!r}: [")
-        lines += [f"        ({ast.unparse(module.node_of(law.law))}, {module.relation(law.relation)})," for law in of_one]
+        lines += [f"        ({ast.unparse(module.node_of(law))}, {module.relation(relation)})," for law, relation in of_one]
         lines.append("    ],")
     return "\n".join([*lines, "}", ""])
+
+
+def _functions_of(question):
+    """A question's laws with their relations; after them what measures, with none."""
+    return [*((law.law, law.relation) for law in question.holds), *((measured.of, None) for measured in question.measured)]
 
 
 class _Module:
@@ -148,8 +153,11 @@ class _Module:
         vars(self.module).update(recordings)
         try:
             for planned in plan.questions:
+                answered = Asked(planned.question.name, lambda name, inputs: asked[name](*inputs))
                 for case in planned.laws:
-                    case.law.law(Asked(planned.question.name, lambda name, inputs: asked[name](*inputs)), *case.inputs)
+                    case.law.law(answered, *case.inputs)
+                for measured in planned.question.measured:
+                    measured.of(answered, plan.seed)
         finally:
             vars(self.module).update(self.references)
         return recordings

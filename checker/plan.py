@@ -122,10 +122,13 @@ def _made_plan(name, seed):
     exercise = load_exercise(name)
     batch = Batch()
     references = {question.name: question.asks for question in exercise.questions}
+    values = {}
 
     def record(function, inputs):
-        batch.add(numeric_call(function, inputs))
-        return references[function](*inputs)
+        place = batch.add(numeric_call(function, inputs))
+        if place not in values:
+            values[place] = references[function](*inputs)
+        return values[place]
 
     questions = tuple(_plan_question(question, seed, exercise.cases, batch, record) for question in exercise.questions)
     return Plan(exercise, seed, tuple(batch.calls), batch.places, questions)
@@ -145,6 +148,8 @@ def _plan_question(question, seed, count, batch, record):
     published = tuple((figure, _case(question, batch, figure.given, figure.wanted)) for figure in question.published)
     laws = tuple(case for law in question.holds for case in _law_cases(law, question, drawn[: max(3, count // 4)], record))
     refusals = tuple((refusal, _case(question, batch, refusal.given, None)) for refusal in question.refuses)
+    for measured in question.measured:
+        measured.of(Asked(question.name, record), seed)
     slips = tuple((slip, wrongs) for slip in question.slips if (wrongs := _slip_values(slip, question, cases, drawn)))
     return QuestionPlan(question, cases, stacked, published, laws, refusals, slips)
 
@@ -154,7 +159,7 @@ def _law_cases(law, question, drawn, record):
     asked = []
     for inputs in drawn:
         calls = []
-        law.law(Asked(question.name, lambda name, given, calls=calls: calls.append((name, given)) or record(name, given)), *inputs)
+        law.law(Asked(question.name, lambda *call, calls=calls: calls.append(call_key(numeric_call(*call))) or record(*call)), *inputs)
         asked.append(repr(calls))
     if len(drawn) > 1 and len(set(asked)) == 1:
         return [LawCase(law, drawn[0], ())]

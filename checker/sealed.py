@@ -11,7 +11,7 @@ from functools import cache
 from itertools import count, islice
 
 from .course import ROOT
-from .exercise import Exercise, Given, Invariant, Published, Question, Refusal, Slip, Tolerance
+from .exercise import Exercise, Given, Invariant, Measurement, Published, Question, Refusal, Slip, Tolerance
 from .plan import Case, LawCase, Plan, QuestionPlan, call_key
 from .worker.wire import from_wire, to_wire
 
@@ -34,8 +34,8 @@ def unsealed(text: str, path: str, laws: dict) -> Plan:
     text : str
     path : str
         The exercise's, under which it was sealed.
-    laws : dict of str to list of (law, relation)
-        Those of each question, as `laws.laws_source` wrote them.
+    laws : dict of str to list of (law, relation), or of functions that measure
+        Those of each question, as `laws.laws_source` wrote them; what measures stands after the laws, as (function, None).
 
     Raises
     ------
@@ -89,20 +89,23 @@ def _question_to_data(planned):
         "published": [[figure.what, figure.source, figure.known, _tolerance_to_data(figure.within), _case_to_data(case)]
                       for figure, case in planned.published],
         "refusals": [[refusal.what, _case_to_data(case)] for refusal, case in planned.refusals],
-        "slips": [[slip.says, list(map(to_wire, wrongs))] for slip, wrongs in planned.slips],
+        "slips": [[slip.says, list(map(to_wire, wrongs))] for slip, wrongs in planned.slips], "share": question.share,
+        "measured": [[one.what, one.because, one.unit, one.least, one.most] for one in question.measured],
         "laws": [law.says for law in question.holds],
         "law_cases": [[numbers[id(case.law)], list(map(to_wire, case.inputs)), case.shown] for case in planned.laws]}
 
 
 def _question_from_data(data, laws):
     tolerance = Tolerance(*data["tolerance"])
-    holds = tuple(Invariant(says, *law) for says, law in zip(data["laws"], laws, strict=True))
+    holds = tuple(Invariant(says, *law) for says, law in zip(data["laws"], laws, strict=False))
+    measured = tuple(Measurement(what, of, *rest) for (what, *rest), (of, _)
+                     in zip(data["measured"], laws[len(holds):], strict=True))
     published = tuple((Published(what, (), case.wanted, Tolerance(*within), source, known), case)
                       for what, source, known, within, case in
                       ((*rest, _case_from_data(case)) for *rest, case in data["published"]))
     question = Question(asks=_sealed_reference(data["name"]), given=dict.fromkeys(data["arguments"], _NO_RANGE), gives=_tupled(data["gives"]),
                         agrees_within=tolerance, holds=holds, published=tuple(figure for figure, _ in published),
-                        symbolic=data["symbolic"], sealed=True, no_published="sealed")
+                        symbolic=data["symbolic"], sealed=True, no_published="sealed", measured=measured, share=data["share"])
     return QuestionPlan(
         question, tuple(map(_case_from_data, data["cases"])), data["stacked"] and _case_from_data(data["stacked"]), published,
         tuple(LawCase(holds[number], tuple(map(from_wire, inputs)), _pairs(shown)) for number, inputs, shown in data["law_cases"]),

@@ -86,6 +86,10 @@ def not_refused(question, refusal, reply):
     return f"{question.name} should raise ValueError for {refusal.what}; {instead}."
 
 
+def measured(failed):
+    return f"What was measured is not all as it should be: {', '.join(failed)}."
+
+
 def law_broken(law):
     return f"This should hold, and does not: {law.says}."
 

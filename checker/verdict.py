@@ -29,12 +29,13 @@ class Finding:
 
 @dataclass(frozen=True)
 class Part:
-    """One part of the marks: what for, what it is worth, what was earned (exact)."""
+    """One part of the marks: what for, what it is worth, what was earned (exact); `measured` says what was measured."""
 
     function: str
     what: str
     worth: Fraction
     earned: Fraction
+    measured: str = ""
 
 
 @dataclass(frozen=True)
@@ -70,7 +71,8 @@ def to_data(verdict):
 
 def from_data(data):
     """The verdict that `to_data` described; KeyError, TypeError or ValueError for anything else."""
-    parts = tuple(Part(part["function"], part["what"], Fraction(part["worth"]), Fraction(part["earned"])) for part in data["parts"])
+    parts = tuple(Part(part["function"], part["what"], Fraction(part["worth"]), Fraction(part["earned"]), part.get("measured", ""))
+                  for part in data["parts"])
     findings = tuple(
         Finding(**finding | {"inputs": tuple(map(tuple, finding["inputs"])), "line": finding["line"] and tuple(finding["line"])})
         for finding in data["findings"])

@@ -34,6 +34,10 @@ def verdict_lines(verdict: Verdict, width: int = WIDTH) -> list[Line]:
     if verdict.printed:
         first, *rest = verdict.printed.strip().splitlines() or [""]
         lines += wrapped(f"It printed: {_clean(first)}" + (f"  (and {len(rest)} more lines)" if rest else ""), width, "dim")
+    for part in verdict.parts:
+        if part.measured and verdict.kind != NOT_ATTEMPTED:
+            mark = f"{marks_text(part.earned)} of {marks_text(part.worth)}"
+            lines += _hanging(f"  {mark:<12}", f"{part.what}: {part.measured}", width)
     if verdict.kind != NOT_ATTEMPTED:
         lines.append(Line(f"  {marks_text(verdict.earned)} of {verdict.marks} marks" + _marks_by_part(verdict), "dim"))
     return lines
@@ -99,9 +103,10 @@ def _marks_by_part(verdict):
     """Where marks were lost, in a bracket; nothing if all or none were earned."""
     if not 0 < verdict.earned < verdict.marks:
         return ""
-    lost = {_PARTS[part.what]: 0 for part in verdict.parts if part.earned < part.worth}
+    lost = {}
     for part in verdict.parts:
         if part.earned < part.worth:
-            lost[_PARTS[part.what]] += part.worth - part.earned
+            name = _PARTS.get(part.what, part.what)
+            lost[name] = lost.get(name, 0) + part.worth - part.earned
     return " (lost: " + ", ".join(f"{what} {marks_text(amount)}" for what, amount in lost.items()) + ")"
 

@@ -165,6 +165,6 @@ def symbol(kind: str) -> str:
 def parts_table(verdict) -> tuple[list[str], list[tuple[str, list]]]:
     """(kinds of parts that the exercise has, rows of (function, part or None for each kind))."""
     kinds = [kind for kind in _PARTS if any(part.what == kind for part in verdict.parts)]
-    functions = dict.fromkeys(part.function for part in verdict.parts)
+    functions = dict.fromkeys(part.function for part in verdict.parts if part.what in kinds)
     by_place = {(part.function, part.what): part for part in verdict.parts}
     return kinds, [(function, [by_place.get((function, kind)) for kind in kinds]) for function in functions]

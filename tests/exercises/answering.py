@@ -3,8 +3,12 @@ import contextlib
 
 import numpy as np
 
+from checker.plan import call_key
 from checker.worker.student import _call_symbolic, _unwrapped
 from checker.worker.wire import from_wire, to_wire
+
+
+ANSWERED = {}  # by function and call: the right functions are asked the same again beside each wrong one
 
 
 class Answering:
@@ -20,7 +24,13 @@ class Answering:
     ended, in_company = None, False
 
     def ask(self, calls):
-        return [self._answer(call) for call in calls]
+        return [self._once(call) for call in calls]
+
+    def _once(self, call):
+        key = self.functions[call["function"]], call_key(call)
+        if key not in ANSWERED:
+            ANSWERED[key] = self._answer(call)
+        return ANSWERED[key]
 
     def _answer(self, call):
         function = self.functions[call["function"]]

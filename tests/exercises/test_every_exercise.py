@@ -40,6 +40,8 @@ EQUIVALENT = {
         "half a cycle begun at the trough is half a cycle too",
     "arguments swapped in: return current**2 * radiation_resistance(effective_height, frequency)":
         "height and frequency enter by their product",
+    "0.0 to 1.0 in: middle = circuit_voltage(volume * emf, rate, frequency - frame, first_width, first_gain * first_width, 0.0, 0.0)":
+        "a volt at the start has died away before anything is measured",
     "arguments swapped in: [solution] = sympy.solve(sympy.Eq(w * inductance, 1 / (w * capacitance)), w)": "an equation reads the same from either side",
 }
 
