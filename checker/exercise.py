@@ -120,8 +120,8 @@ class Measurement:
 
     @property
     def allowed(self):
-        ends = [f"{word} {tidily(end, self.unit)}" for word, end in (("at least", self.least), ("at most", self.most)) if np.isfinite(end)]
-        return " and ".join(ends)
+        ends = ("at least", self.least), ("at most", self.most)
+        return " and ".join(f"{word} {tidily(end, self.unit)}" for word, end in ends if np.isfinite(end))
 
     def meets(self, value):
         return bool(self.least <= value <= self.most)

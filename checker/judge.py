@@ -154,13 +154,13 @@ def _no_parts(plan):
 
 
 def _judge_measured(plan, answers, varies):
-    """As `_judge_question`, for one that is measured: a part for each measurement, and one finding that names all that failed."""
+    """As `_judge_question`, where something is measured: a part for each measurement, one finding for all that failed."""
     question, pairs = plan.question, []
     worth = _share(answers._plan, question) / len(question.measured)
     for case in plan.cases:
         reply = answers.reply(case.place)
         if "value" not in reply:
-            lost = tuple(Part(question.name, measured.what, worth, Fraction(0), "not measured") for measured in question.measured)
+            lost = tuple(Part(question.name, measured.what, worth, Fraction(0)) for measured in question.measured)
             return lost, (sentences.trouble(question, case, reply, answers.seconds),)
         with contextlib.suppress(NoAnswer):
             pairs.append((answers.value(reply), case.wanted))

@@ -159,7 +159,12 @@ def _law_cases(law, question, drawn, record):
     asked = []
     for inputs in drawn:
         calls = []
-        law.law(Asked(question.name, lambda *call, calls=calls: calls.append(call_key(numeric_call(*call))) or record(*call)), *inputs)
+
+        def noted(*call, calls=calls):
+            calls.append(call_key(numeric_call(*call)))
+            return record(*call)
+
+        law.law(Asked(question.name, noted), *inputs)
         asked.append(repr(calls))
     if len(drawn) > 1 and len(set(asked)) == 1:
         return [LawCase(law, drawn[0], ())]

@@ -3,6 +3,7 @@
 The Spit lies 30 km along the marsh from the club's own mast, and nearer to Gannet Rock than the hut does. Each station's
 programme is a handful of tones that no other has, so that what is heard can be told apart to the last decibel.
 """
+
 from typing import NamedTuple
 
 import numpy as np

@@ -4,6 +4,7 @@ Aerial, a loosely coupled tuned circuit, an isolating valve, a second tuned circ
 telephones. Carriers are not followed from crest to crest: a signal is its envelope, complex, seen from a frame of some
 frequency, so that a station 9 kHz above the frame turns 9000 times a second.
 """
+
 from cmath import exp
 from functools import lru_cache
 
@@ -80,8 +81,9 @@ def knobs(frequency: float, bandwidth: float) -> tuple[float, float]:
 
     Source
     ------
-    More throttle, narrower band, by nearly as much as its square grows: solved by straight lines. Each new throttle shifts the tuning a little, which is put right by the
-    condenser: a frequency too high by a part in a hundred wants two parts in a hundred more capacitance.
+    More throttle, narrower band, by nearly as much as its square grows: solved by straight lines. Each new throttle shifts
+    the tuning a little, which the condenser puts right: a frequency too high by a part in a hundred wants two parts in a
+    hundred more capacitance.
     """
     tuning = 1 / ((2 * np.pi * frequency) ** 2 * COIL)
     before, width_before, throttle = LEAST, frequency / 60, 10e-12

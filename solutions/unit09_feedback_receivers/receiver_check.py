@@ -1,8 +1,20 @@
 """How `receiver` is judged: its parts against the reference, the whole by what is measured on the sound."""
+
 import numpy as np
 
 from checker import (
-    Exercise, Question, drawn, hertz, invariant, less, measurement, one_of, refusal, relative, slip, value,
+    Exercise,
+    Question,
+    drawn,
+    hertz,
+    invariant,
+    less,
+    measurement,
+    one_of,
+    refusal,
+    relative,
+    slip,
+    value,
 )  # fmt: skip
 
 from ..unit03_tuned_circuit.aerial_coupling import loaded_quality_factor, tuned_voltage
@@ -11,8 +23,25 @@ from ..unit06_reaction.oscillation_point import gain
 from ..unit06_reaction.three_knobs import tuned_to
 from .evening import CRESTS, FREQUENCIES, NAMES, SETTLING, evening, frame_of, tones
 from .receiver import (
-    AERIAL, AMPLIFICATION, COIL, COIL_RESISTANCE, COUPLING, HARDENING, ISOLATING, LAW, LOAD, LOOSELY, SUPPLY, TICKLER, TUNED,
-    VALVE, circuit_voltage, first_circuit, knobs, receiver, telephones,
+    AERIAL,
+    AMPLIFICATION,
+    COIL,
+    COIL_RESISTANCE,
+    COUPLING,
+    HARDENING,
+    ISOLATING,
+    LAW,
+    LOAD,
+    LOOSELY,
+    SUPPLY,
+    TICKLER,
+    TUNED,
+    VALVE,
+    circuit_voltage,
+    first_circuit,
+    knobs,
+    receiver,
+    telephones,
 )  # fmt: skip
 
 PLACES, GANNET_ROCK = range(6), 2
@@ -62,13 +91,15 @@ def losses(f, place, pieces, rate):
     at = [number for number, piece in enumerate(pieces) if piece in KNOWN]
     levels, known = np.array(LEVELS)[::-1], heard[at][::-1]
     rise = (levels[1] - levels[0]) / (known[1] - known[0])
-    offset, level, sound = np.array([(*piece[:2], one) for piece, one in zip(pieces, heard, strict=True) if piece[0] and piece[3]]).T
+    offset, level, sound = np.array(
+        [(*piece[:2], one) for piece, one in zip(pieces, heard, strict=True) if piece[0] and piece[3]]
+    ).T
     alike = np.interp(sound, known, levels) + rise * (np.minimum(sound - known[0], 0) + np.maximum(sound - known[-1], 0))
     return offset, level - alike
 
 
 def resonance(f, place):
-    """(peak, width) of the receiver set to a station: offset, and band between −3 dB points, by a parabola through the power lost."""
+    """(peak, width) of the receiver set to a station: offset, and −3 dB band, by a parabola through the power lost."""
     offset, loss = losses(f, place, BENCH, BENCH_RATE)
     offset, power = np.append(offset, 0.0), np.append(10 ** (loss / 10), 1.0)
     best = np.argsort(power)[:7]
@@ -137,7 +168,7 @@ def wanted_to_unwanted(f, seed):
 
 
 def built(bandwidth=700.0, swing=0.4, shift=0.0, retuned=True, reaction=True):
-    """The reference's receiver with one of its choices made otherwise, mostly wrongly; without `swing` nothing is turned down."""
+    """The reference's receiver with a choice made otherwise, mostly wrongly; without `swing` nothing is turned down."""
 
     def otherwise(emf, rate, frame, frequency, crest):
         first_width, first_gain = first_circuit(frequency + shift)
@@ -224,13 +255,19 @@ EXERCISE = Exercise(
             gives=("Hz", ""),
             agrees_within=relative(1e-9, because="a few formulas, double precision"),
             holds=[
-                invariant("further up the dial the aerial brings more of a station, as its condenser is in the way less",
-                          lambda f, F: (f(F)[1], f(1.05 * F)[1]), less),
+                invariant(
+                    "further up the dial the aerial brings more of a station, as its condenser is in the way less",
+                    lambda f, F: (f(F)[1], f(1.05 * F)[1]),
+                    less,
+                ),
             ],
             no_published="The aerial is the club's own; the formulas behind it are held to published figures in unit 03.",
             slips=[
                 slip("left the aerial's own capacitance out", without_the_condenser),
-                slip("left out what the aerial takes from the circuit", lambda F: (COIL_RESISTANCE / (2 * np.pi * COIL), first_circuit(F)[1])),
+                slip(
+                    "left out what the aerial takes from the circuit",
+                    lambda F: (COIL_RESISTANCE / (2 * np.pi * COIL), first_circuit(F)[1]),
+                ),
                 slip("returned the Q instead of the bandwidth", lambda F: (F / first_circuit(F)[0], first_circuit(F)[1])),
             ],
         ),
@@ -242,8 +279,11 @@ EXERCISE = Exercise(
             arrays=False,
             holds=[
                 invariant("a narrower band takes more throttle", lambda f, F, B: (f(F, B)[1], f(F, B / 2)[1]), less),
-                invariant("further up the dial both condensers are smaller",
-                          lambda f, F, B: (np.array(f(1.02 * F, B)), np.array(f(F, B))), less),
+                invariant(
+                    "further up the dial both condensers are smaller",
+                    lambda f, F, B: (np.array(f(1.02 * F, B)), np.array(f(F, B))),
+                    less,
+                ),
             ],
             no_published="The set is the club's own; the network behind it is held to published figures in unit 06.",
             refuses=[refusal("a band of 100 kHz, which no throttle makes", (1000e3, 100e3))],
@@ -269,16 +309,30 @@ EXERCISE = Exercise(
             agrees_within=VOLTS,
             arrays=False,
             holds=[
-                invariant("what is done in two goes, the second starting where the first ended, is done as in one", in_two_goes),
-                invariant("a weak signal twice as strong comes out twice as strong", lambda f, e, r, o, B, W, S, v: (
-                    f(2 * e, r, o, B, W, 0.0, 2 * v), 2 * f(e, r, o, B, W, 0.0, v))),
-                invariant("in the middle of its band a weak steady signal comes to gain times itself", lambda f, e, r, o, B, W, S, v: (
-                    abs(f(np.full(120, 1e-3 + 0j), 100.0, 0.0, B, W, 0.0, v)[-1]), 1e-3 * W / B)),
+                invariant(
+                    "what is done in two goes, the second starting where the first ended, is done as in one", in_two_goes
+                ),
+                invariant(
+                    "a weak signal twice as strong comes out twice as strong",
+                    lambda f, e, r, o, B, W, S, v: (f(2 * e, r, o, B, W, 0.0, 2 * v), 2 * f(e, r, o, B, W, 0.0, v)),
+                ),
+                invariant(
+                    "in the middle of its band a weak steady signal comes to gain times itself",
+                    lambda f, e, r, o, B, W, S, v: (
+                        abs(f(np.full(120, 1e-3 + 0j), 100.0, 0.0, B, W, 0.0, v)[-1]),
+                        1e-3 * W / B,
+                    ),
+                ),
             ],
             published=[
-                value("a swing that grows as van der Pol's does, to an amplitude of 2", (STILL, 12e3, 0.0, -40.0, 0.0, 10.0, 0.1 + 0j),
-                      GROWING + 0j, relative(0.01, because="the growth is held for each step"),
-                      source="B. van der Pol, Philosophical Magazine 2, 978 (1926), averaged", known="memory"),
+                value(
+                    "a swing that grows as van der Pol's does, to an amplitude of 2",
+                    (STILL, 12e3, 0.0, -40.0, 0.0, 10.0, 0.1 + 0j),
+                    GROWING + 0j,
+                    relative(0.01, because="the growth is held for each step"),
+                    source="B. van der Pol, Philosophical Magazine 2, 978 (1926), averaged",
+                    known="memory",
+                ),
             ],
             slips=[
                 slip("turned the wrong way round for a circuit above the frame: exp(+2πj offset t)", turned_about),
@@ -294,17 +348,24 @@ EXERCISE = Exercise(
             agrees_within=relative(2e-3, because="straight lines between a few hundred points", floor=2e-4),
             arrays=False,
             holds=[
-                invariant("a carrier whose crest stands still is silent",
-                          lambda f, grid, rate: (f(0.3 * np.exp(1j * np.angle(grid)), rate), np.zeros(len(grid)))),
+                invariant(
+                    "a carrier whose crest stands still is silent",
+                    lambda f, grid, rate: (f(0.3 * np.exp(1j * np.angle(grid)), rate), np.zeros(len(grid))),
+                ),
                 invariant("only the crest counts, not the phase", lambda f, grid, rate: (f(np.abs(grid), rate), f(grid, rate))),
             ],
             no_published="The detector's parts are held to published figures in units 04 and 05.",
             slips=[
-                slip("left the steady part in: no telephone moves for that",
-                     lambda grid, rate: telephones(grid, rate) + operating_point(SUPPLY, LOAD, -0.4, *LAW)[0]),
+                slip(
+                    "left the steady part in: no telephone moves for that",
+                    lambda grid, rate: telephones(grid, rate) + operating_point(SUPPLY, LOAD, -0.4, *LAW)[0],
+                ),
                 slip("taken the real part for the crest", lambda grid, rate: telephones(np.real(grid), rate)),
                 slip("left out the grid condenser", unsmoothed),
-                slip("changed the sign: the anode's voltage rises as the grid goes down", lambda grid, rate: -telephones(grid, rate)),
+                slip(
+                    "changed the sign: the anode's voltage rises as the grid goes down",
+                    lambda grid, rate: -telephones(grid, rate),
+                ),
             ],
         ),
         Question(
@@ -341,13 +402,13 @@ EXERCISE = Exercise(
         ),
     ],
     hints=[
-        "Take the parts one by one: each of the first three functions is a few of your earlier ones, in a row. In `receiver`, first "
-        "work out the two circuits' widths and gains for the station, then pass the e.m.f. through the one, the other, and `telephones`.",
-        "knobs: set a throttle, work out with `tuned_to` what it makes of width and frequency, mend both, again. The width falls nearly "
-        "in proportion to the throttle squared. circuit_voltage: λ = −π(bandwidth + hardening |v|²) + 2πj offset, anew at each step. "
-        "telephones: crest, bias, smoothed bias, anode, less its mean.",
-        "receiver: loaded_quality_factor and tuned_voltage give the first circuit; knobs(frequency, 700) the second's condensers, gain its "
-        "volts on the grid for each at the isolating valve's anode winding, times AMPLIFICATION. Multiply emf by min(1, 0.4/(crest × both gains)). "
-        "circuit_voltage with the first circuit's width at frequency − frame, hardening 0; circuit_voltage with the second's; telephones.",
+        "Take the parts one by one: each of the first four functions is a few of your earlier ones, in a row. `receiver` works "
+        "out both circuits for the station, then passes the e.m.f. through the one, the other, and `telephones`.",
+        "knobs: set a throttle, work out with `tuned_to` what it makes of width and frequency, mend both, again. The width "
+        "falls nearly in proportion to the throttle squared. circuit_voltage: λ = −π(bandwidth + hardening |v|²) + 2πj "
+        "offset, anew at each step. telephones: crest, bias, smoothed bias, anode, less its mean.",
+        "receiver: `first_circuit`; `knobs(frequency, 700)`; `tuned_to` and `gain` with those; the gain times AMPLIFICATION. "
+        "Multiply emf by min(1, 0.4/(crest × both gains)). `circuit_voltage` with the first circuit's width at frequency − "
+        "frame, gain × width, hardening 0; again with the second's and HARDENING; `telephones`.",
     ],
 )

@@ -1,11 +1,20 @@
-"""The capstone: the evening's levels against published fields, the receiver against what is asked, wrong ones against their loss."""
+"""The capstone: the evening's levels against published fields, and receivers, right and wrong, against what is asked."""
+
 import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
 from solutions.unit09_feedback_receivers import receiver_check
 from solutions.unit09_feedback_receivers.evening import (
-    CRESTS, FREQUENCIES, NAMES, REACH, STATIONS, evening, field, frame_of, tones,
+    CRESTS,
+    FREQUENCIES,
+    NAMES,
+    REACH,
+    STATIONS,
+    evening,
+    field,
+    frame_of,
+    tones,
 )  # fmt: skip
 from solutions.unit09_feedback_receivers.receiver import circuit_voltage, first_circuit, receiver
 from solutions.unit09_feedback_receivers.receiver_check import EXERCISE, built
@@ -90,7 +99,9 @@ def test_circuit_agrees_with_an_integrator():
     emf = 1e-3 * np.exp(2j * np.pi * 500 * (time + 0.5 / rate))
 
     def slope(t, v):
-        return (2j * np.pi * 200 - np.pi * (width + hardening * abs(v) ** 2)) * v + np.pi * gain_bandwidth * 1e-3 * np.exp(2j * np.pi * 500 * t)
+        return (2j * np.pi * 200 - np.pi * (width + hardening * abs(v) ** 2)) * v + np.pi * gain_bandwidth * 1e-3 * np.exp(
+            2j * np.pi * 500 * t
+        )
 
     wanted = solve_ivp(slope, (0, 2400 / rate), [0.01 + 0j], method="DOP853", rtol=1e-9, atol=1e-12).y[0, -1]
     got = circuit_voltage(emf, rate, 200.0, width, gain_bandwidth, hardening, 0.01)[-1]
@@ -118,6 +129,6 @@ def test_what_is_measured_does_not_hang_on_the_steps(monkeypatch):
     (built(swing=3.0), {"distortion"}),
     (built(swing=0.1), {"level", "distortion"}),
     (built(reaction=False), {"width at −3 dB", "width at −40 dB", "level", "wanted to unwanted", "distortion"}),
-], ids=["1 kHz off", "9 kHz off", "too selective", "another choice", "broad", "oscillating", "overloaded", "faint", "no reaction"])  # fmt: skip
+], ids=["1 kHz off", "9 kHz off", "narrow", "as good", "broad", "oscillating", "overloaded", "faint", "plain"])  # fmt: skip
 def test_each_wrong_receiver_loses_what_it_should(wrong, lost):
     assert not_met(wrong, 5) == lost
