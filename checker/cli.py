@@ -1,4 +1,4 @@
-"""The command line: `checker try`, `hint`, `mark`, `amend`, `pack`, `sheet`."""
+"""The command line: `checker try`, `hint`, `hear`, `mark`, `amend`, `pack`, `sheet`."""
 import argparse
 import json
 import os
@@ -9,6 +9,8 @@ from pathlib import Path
 from . import course, words
 from .course import PATHS, PRACTICE_SEED, ROOT, SEALED, UNITS, UnknownExercise
 from .cluster import ClusterProblem
+from .hear import YOURS, Member, Reference, demonstration_emf, play, reference_chain
+from .hear_files import CAUTION, write
 from .judge import judge
 from .marking import (STORE, ClassMarks, NotContained, Request, mark_class, marks_to_data, paths_marked, see_to_containment,
                       write_results)
@@ -17,6 +19,7 @@ from .pack import Worked, write_pack
 from .plan import plan_for
 from .proof import what_is_there
 from .sealed import BrokenSeal
+from .sealed_hear import opened_hear
 from .store import open_store
 from .store_problem import StoreProblem
 from .submissions import UnreadableFolder, find_submissions, read_member_folder
@@ -70,6 +73,11 @@ def _parser():
     hinting.add_argument("exercise", metavar="EXERCISE")
     hinting.add_argument("number", nargs="?", type=int, choices=(1, 2, 3), default=1, metavar="1|2|3")
     hinting.set_defaults(run=_hint)
+
+    hearing = commands.add_parser("hear", help="hear your own receiver beside the reference, and see the dial and the knobs")
+    hearing.add_argument("--folder", type=Path, help="where your exercises are (default: ./exercises or the one above)")
+    hearing.add_argument("--into", metavar="DIR", type=Path, default=Path("heard"), help="where sounds and picture go (default: heard)")
+    hearing.set_defaults(run=_hear)
 
     marking = commands.add_parser("mark", help="mark a folder of submissions, a folder or a zip for each member")
     marking.add_argument("folder", metavar="FOLDER", type=Path)
@@ -174,6 +182,41 @@ def _hint(options):
     if options.number < 3:
         show([Line(f"  More: {command()} hint {exercise.name} {options.number + 1}", "dim")])
     return DONE
+
+
+def _hear(options):
+    folder = options.folder or _exercises_folder()
+    member = read_member_folder(folder.resolve(), "you")
+    here = what_is_there()
+    if here.missing:
+        print(here, file=sys.stderr)
+    chain, reference = opened_hear() if SEALED else (reference_chain(), None)
+    if reference is None:
+        reference = play(chain, Reference(chain)).sound
+    with Worker() as worker:
+        played = play(chain, Member(chain, member.files, worker))
+    emf = demonstration_emf(chain, chain.numbers["log"])
+    levels = write(options.into, played, reference, emf, chain.numbers["names"])
+    show([Line(f"  {problem}", "yellow") for problem in member.problems])
+    show([*_whose(played), *(Line(f"  {level}") for level in levels),
+          Line(f"Open in a browser:  {os.path.relpath(options.into / 'index.html')}", "bold"),
+          *words.wrapped(CAUTION, _width(), "yellow")])  # fmt: skip
+    return DONE if set(played.sources.values()) == {YOURS} else NOT_YET
+
+
+def _whose(played):
+    """How much of the chain is the student's own, and who stands in for the rest."""
+    own = sum(source == YOURS for source in played.sources.values())
+    yield Line(f"{own} of the {len(played.sources)} links of this receiver are your own.", "bold")
+    if own < len(played.sources):
+        yield Line("For the others the reference stands in:")
+    for (exercise, function), source in played.sources.items():
+        if source != YOURS:
+            yield from words.wrapped(f"{exercise + ',':<19}{function}: {source}", _width())
+    for name in played.missing:
+        part = "the reaction demonstration" if name == "circuit_voltage" else "the six stations"
+        yield from words.wrapped(f"Without your own {name}, {part} cannot be played in your sound: a student pack holds the "
+                                 "reference as a recording only. Listen to reference.wav.", _width(), "yellow")  # fmt: skip
 
 
 def _pack(options):

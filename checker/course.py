@@ -47,7 +47,7 @@ UNITS = (
     Unit("unit08_two_stations", "Two stations", (
         "rejection", "weak_signal_suppression", "wave_trap", "night_path", "dial_log")),
     Unit("unit09_feedback_receivers", "Feedback receivers", (
-        "isolating_stage", "reflex", "two_stage_audio", "quench")),
+        "isolating_stage", "reflex", "two_stage_audio", "quench", "receiver")),
 )
 PATHS = tuple(f"{unit.folder}/{name}" for unit in UNITS for name in unit.exercises)
 
@@ -81,6 +81,13 @@ def load_exercise(name):
 def load_physics(module):
     """A module of the reference physics by its name below solutions/, such as "unit03_tuned_circuit.resonance"."""
     return importlib.import_module(f"solutions.{module}")
+
+
+def load_links():
+    """(links, numbers, stages) of the chain that `checker hear` plays: `links.py` of the last unit, and what it is made with."""
+    module = importlib.import_module("solutions.unit09_feedback_receivers.links")
+    stages = {name: getattr(module.club, name) for name in ("circuit_voltage", "telephones", "receiver")}
+    return module.links(), module.numbers(), stages
 
 
 def unit_of(path):

@@ -2,7 +2,7 @@
 
     exercises/        the stubs
     checker/          the checker
-    practice/         for each exercise its sealed practice values and its laws
+    practice/         for each exercise its sealed practice values and its laws; the reference's sound
     START.md          how to begin
 """
 import ast
@@ -14,6 +14,8 @@ from .course import PATHS, PRACTICE_SEED, ROOT, UNITS, load_exercise
 from .laws import laws_source
 from .plan import plan_for
 from .sealed import sealed
+from .sealed_hear import PATH as HEAR
+from .sealed_hear import sealed_hear
 
 FOLDER = "crystal-to-reaction"
 _WHEN = (1980, 1, 1, 0, 0, 0)  # the earliest date that a zip can hold: the same pack has the same bytes on any day
@@ -31,6 +33,7 @@ Then, as often as you like:
     .venv/bin/checker try              the next exercise, and where you stand
     .venv/bin/checker try resonance    one exercise
     .venv/bin/checker hint resonance   a hint; then 2 and 3 for more
+    .venv/bin/checker hear             your own receiver, as far as it has come
 
 Edit the files in exercises/, nothing else. When you are done, hand in that folder, or a zip of it.
 
@@ -59,6 +62,7 @@ def pack_files() -> dict[str, bytes]:
         plan = plan_for(path, PRACTICE_SEED)
         files[f"practice/{path}.sealed"] = sealed(plan).encode()
         files[f"practice/{path}_laws.py"] = laws_source(plan).encode()
+    files[HEAR] = sealed_hear().encode()
     return files
 
 

@@ -23,7 +23,7 @@ class BrokenSeal(Exception):
 def sealed(plan: Plan) -> str:
     """The plan as text to be written to a file; the same plan gives the same text."""
     data = json.dumps(_plan_to_data(plan), sort_keys=True, ensure_ascii=True).encode()
-    return base64.encodebytes(_masked(data, plan.exercise.path)).decode()
+    return base64.encodebytes(masked(data, plan.exercise.path)).decode()
 
 
 def unsealed(text: str, path: str, laws: dict) -> Plan:
@@ -43,7 +43,7 @@ def unsealed(text: str, path: str, laws: dict) -> Plan:
         If the file was altered or belongs to another exercise.
     """
     try:
-        return _plan_from_data(json.loads(_masked(base64.b64decode(text), path)), laws)
+        return _plan_from_data(json.loads(masked(base64.b64decode(text), path)), laws)
     except (ValueError, KeyError, TypeError, IndexError):
         raise BrokenSeal(f"The practice values of {path} are damaged. Unpack the student pack again.") from None
 
@@ -59,7 +59,7 @@ def sealed_plan(path: str) -> Plan:
     return unsealed(text, path, laws)
 
 
-def _masked(data, path):
+def masked(data, path):
     """The data under a mask that depends on the path; masking twice gives it back."""
     blocks = (hashlib.sha256(f"{path} {number}".encode()).digest() for number in count())
     mask = b"".join(islice(blocks, len(data) // 32 + 1))
