@@ -55,9 +55,20 @@ def question_html(question) -> str:
         f'<div class="asked"><p>{code_html(call)}<br>{escape(says)}</p>\n'
         f'<table><thead><tr><th scope="col">Given</th><th scope="col">Range</th></tr></thead>'
         f"<tbody>{ranges}</tbody></table>\n"
-        f"<p><b>Must agree</b> {tolerance_html(question.tolerance.text)}: {escape(question.tolerance.because)}.</p>\n"
-        f"{published_html(question)}</div>\n"
+        f"{asked_html(question)}</div>\n"
     )
+
+
+def asked_html(question) -> str:
+    """How near to come to the reference and to published figures; or, where it is measured, what is measured and allowed."""
+    if not question.measured:
+        near = f"{tolerance_html(question.tolerance.text)}: {escape(question.tolerance.because)}"
+        return f"<p><b>Must agree</b> {near}.</p>\n{published_html(question)}"
+    items = "".join(
+        f'<li>{escape(one.what)}: <b>{escape(one.allowed)}</b> <span class="source">({escape(one.because)})</span></li>'
+        for one in question.measured
+    )
+    return f"<p><b>Measured</b> on what it gives, and allowed:</p>\n<ul>{items}</ul>"
 
 
 def code_html(text: str) -> str:

@@ -120,3 +120,19 @@ def evening(seed: int, place: int, rate: float, seconds: float) -> np.ndarray:
             turning = np.exp(2j * np.pi * (station.frequency - frame) * time)
             total = total + crest * (1 + programme) * shifting(station, time, seed) * turning
     return total
+
+
+def field_of(name: str) -> float:
+    """Field of a station, by its name, in volts per metre r.m.s."""
+    return field(STATIONS[NAMES.index(name)])
+
+
+def decibels_below(weak: str, strong: str) -> float:
+    """How many decibels one station stands below another in the aerial."""
+    return float(20 * np.log10(CRESTS[NAMES.index(strong)] / CRESTS[NAMES.index(weak)]))
+
+
+def margin_behind(first_width: float, second_width: float) -> float:
+    """Decibels by which Gannet Rock's carrier stands above the local's behind two circuits of those bandwidths, in hertz."""
+    held_back = sum(10 * np.log10(1 + (2 * 9e3 / width) ** 2) for width in (first_width, second_width))
+    return float(held_back - decibels_below("Gannet Rock", "Saltmarsh Point"))
