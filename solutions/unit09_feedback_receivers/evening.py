@@ -4,6 +4,7 @@ The Spit lies 30 km along the marsh from the club's own mast, and nearer to Gann
 programme is a handful of tones that no other has, so that what is heard can be told apart to the last decibel.
 """
 
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -98,6 +99,7 @@ def noise(frame: float, rate: float, samples: int, seed: int) -> np.ndarray:
     return spread * (generator.standard_normal(samples) + 1j * generator.standard_normal(samples))
 
 
+@lru_cache(maxsize=32)
 def evening(seed: int, place: int, rate: float, seconds: float) -> np.ndarray:
     """What the aerial brings of the stations near one: with their programmes, fading, and noise.
 

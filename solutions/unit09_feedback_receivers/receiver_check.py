@@ -152,7 +152,8 @@ def powers(f, seed, place):
     rate = RATES[place]
     emf = evening(seed, place, rate, SETTLING + WINDOW)
     sound = np.asarray(f(emf, rate, frame_of(place), FREQUENCIES[place], CRESTS[place]), dtype=float)[round(SETTLING * rate) :]
-    return np.array([sum(strength(sound, rate, tone) ** 2 for tone in row) / 2 for row in tones(seed)])
+    spectrum = 2 * np.abs(np.fft.rfft(sound)) / sound.size
+    return np.sum(spectrum[np.round(tones(seed) * WINDOW).astype(int)] ** 2, axis=1) / 2
 
 
 def level(f, seed):
