@@ -16,7 +16,7 @@ from checker.judge import judge
 from checker.laws import laws_source
 from checker.pack import FOLDER, pack_files, write_pack
 from checker.plan import plan_for
-from checker.sealed import BrokenSeal, _masked, sealed, unsealed
+from checker.sealed import BrokenSeal, masked, sealed, unsealed
 from checker.verdict import PASSED
 from checker.workers import Worker
 
@@ -120,7 +120,7 @@ def test_nothing_depends_on_the_instructors_seed(files):
     plan_for(RESONANCE, 987654321)
     assert not [name for name, data in pack_files().items() if b"987654321" in data]
     for path in PATHS:  # nor is it in what is sealed
-        assert json.loads(_masked(base64.b64decode(files[f"practice/{path}.sealed"]), path))["seed"] == PRACTICE_SEED
+        assert json.loads(masked(base64.b64decode(files[f"practice/{path}.sealed"]), path))["seed"] == PRACTICE_SEED
 
 
 @pytest.mark.parametrize("path", PATHS)
