@@ -2,7 +2,7 @@
 import os
 import secrets
 from collections.abc import Collection, Sequence
-from contextlib import suppress
+from contextlib import closing, suppress
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -105,12 +105,13 @@ def mark_class(request: Request, store: Store, follow) -> tuple[int, int, list]:
     members, sources = map(read_submission, found), []
     marked = (mark_on_cluster(request.cluster, members, seed, request.paths, store, request.uncontained) if request.cluster
               else mark(members, seed, request.paths, store, request.jobs))
-    for one in follow(marked, len(found)):
-        files = one.member.files
-        keys = [key_of(path, {name: files[name] for name in files_used(f"{path}.py", files)}, seed) for path in request.paths]
-        store.record(run, one.member.name, one.member.problems, keys)
-        if len(found) <= MOST_COMPARED:
-            sources.append((one.member.name, files))
+    with closing(marked):  # whatever happens, nobody is at work on the store when it is closed
+        for one in follow(marked, len(found)):
+            files = one.member.files
+            keys = [key_of(path, {name: files[name] for name in files_used(f"{path}.py", files)}, seed) for path in request.paths]
+            store.record(run, one.member.name, one.member.problems, keys)
+            if len(found) <= MOST_COMPARED:
+                sources.append((one.member.name, files))
     store.finish_run(run)
     return run, seed, find_alike(sources, request.paths)
 
