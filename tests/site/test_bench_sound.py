@@ -31,22 +31,23 @@ def page(chromium, tmp_path_factory):
     assert not wrong, wrong
 
 
-def rendered(page, state, seconds=0.4, change="", turned=None):
-    """Samples of a set with its knobs at `state`, over which `turned` is laid after a tenth of a second."""
-    script = """async ([state, seconds, turned, rate]) => {
+def rendered(page, state, seconds=0.4, change="", turned=None, told=None):
+    """Samples of a set with its knobs at `state`; after a tenth of a second `turned` is laid over it, or it is told so."""
+    told = {"state": {**state, **turned}} if turned else told
+    script = """async ([state, seconds, told, rate]) => {
       const figures = { ...SALTMARSH_BENCH, CHANGE };
       const context = new OfflineAudioContext(2, seconds * rate, rate);
       const node = await Bench.setNode(context, figures, state);
       node.connect(context.destination);
-      if (turned) context.suspend(0.1).then(async () => {
-        node.port.postMessage({ state: { ...state, ...turned } });
+      if (told) context.suspend(0.1).then(async () => {
+        node.port.postMessage(told);
         await new Promise((resolve) => setTimeout(resolve, 50));
         context.resume();
       });
       const sound = await context.startRendering();
       return [0, 1].map((channel) => Array.from(sound.getChannelData(channel)));
     }"""
-    left, right = np.array(page.evaluate(script.replace("CHANGE", change), [state, seconds, turned, RATE]))
+    left, right = np.array(page.evaluate(script.replace("CHANGE", change), [state, seconds, told, RATE]))
     assert np.array_equal(left, right)
     return left
 
@@ -112,6 +113,31 @@ def test_changing_the_set_makes_no_click_and_no_thump(page):
     sound = rendered(page, state, change=CURLEW, turned={"set": "valve"})
     assert np.abs(np.diff(sound)).max() < 0.01
     assert np.abs(sound[RATE // 10 :]).max() < 0.02
+
+
+def test_it_fades_when_it_is_stopped(page):
+    state = {**state_of(page, "reaction", 1109.5, throttle=9e-12), "volume": 1.0}
+    sound = rendered(page, state, change=FAINT, told={"stop": True})
+    assert np.abs(sound[RATE // 20 : RATE // 10]).max() > 0.05
+    assert np.abs(sound[round(0.2 * RATE) :]).max() < 1e-3
+    assert np.abs(np.diff(sound[RATE // 20 :])).max() < 0.05
+
+
+def test_the_stations_programme_is_heard(page):
+    state = state_of(page, "crystal", 846)
+    levels = page.evaluate(
+        """async (state) => {
+          const levels = [];
+          const onReport = (report) => levels.push(report.level);
+          const player = Bench.createPlayer(SALTMARSH_BENCH, { programme: "programme.js", onReport });
+          await player.start(state);
+          for (let n = 0; Math.max(...levels) < 70 && n < 150; n++) await new Promise((resolve) => setTimeout(resolve, 100));
+          await player.stop();
+          return levels;
+        }""",
+        state,
+    )
+    assert 70 <= max(levels) < 90  # bare carriers come to 50 dB
 
 
 def test_the_player_starts_reports_and_stops(page):
