@@ -182,7 +182,7 @@ def test_the_listener_answers_the_newest_question_and_refuses_in_words(page):
 
 @pytest.mark.parametrize("set_", ["crystal", "reaction"])
 def test_it_runs_faster_than_time_with_the_processor_throttled_four_times(page, set_):
-    """By the main thread's own clock, and by what a million exponentials take just then: other work on the machine slows both."""
+    """By the main thread's own clock, and by a million exponentials: other work on the machine slows both."""
     state = state_of(page, set_, 846)
     devtools = page.context.new_cdp_session(page)
     devtools.send("Performance.enable", {"timeDomain": "threadTicks"})
