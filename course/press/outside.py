@@ -66,7 +66,7 @@ def outside_html() -> str:
 def table_html(checks: list[OutsideCheck]) -> str:
     rows = "".join(
         f'<tr><th scope="row">{escape(check.what)}<br>{code_html(check.function)}</th>'
-        f"<td>{escape(check.wanted)}</td><td>{escape(check.got)}</td>"
+        f"<td>{tolerance_html(check.wanted)}</td><td>{tolerance_html(check.got)}</td>"
         f"<td>{difference_html(check.difference)}<br>(allowed: {tolerance_html(check.allowed)})</td>"
         f"<td>{escape(check.source)} ({KNOWN[check.known]})</td></tr>"
         for check in checks
