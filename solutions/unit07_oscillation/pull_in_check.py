@@ -86,7 +86,7 @@ EXERCISE = Exercise(
             agrees_within=relative(1e-9, because="one arc sine", floor=1e-9),
             holds=[
                 invariant("in the middle they keep step", lambda f, d, h: (f(0.0, h), 0.0)),
-                invariant("at the edge they are a quarter of a turn apart", lambda f, d, h: (f(h, h), 90.0)),
+                invariant("at the edge they are a quarter of a turn apart", lambda f, d, h: (np.sin(np.radians(f(h, h))), 1.0)),
                 invariant("the other side, the other sign", lambda f, d, h: (f(-d, h), -f(d, h))),
             ],
             published=[

@@ -13,7 +13,6 @@ from tests.checker import sample
 from tests.checker.test_likeness import CLASS as HONEST
 from tests.checker.test_likeness import COMPARED, ODD_WAY, RENAMED, with_solenoid
 
-CHROMIUM = "/usr/bin/chromium"
 AXE = ROOT / "course/node_modules/axe-core/axe.min.js"
 NARROW, WIDE = {"width": 360, "height": 740}, {"width": 1200, "height": 900}
 PAGES = [
@@ -39,16 +38,10 @@ def reports(tmp_path_factory, sample_class):
 
 
 @pytest.fixture(scope="module")
-def browser():
+def browser(chromium):
     if not AXE.is_file():
         missing("axe-core is not installed: npm ci in course/")
-    if not Path(CHROMIUM).exists():
-        missing(f"{CHROMIUM} is not installed")
-    playwright = pytest.importorskip("playwright.sync_api")
-    with playwright.sync_playwright() as running:
-        browser = running.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
-        yield browser
-        browser.close()
+    return chromium
 
 
 def opened(browser, address, **how):

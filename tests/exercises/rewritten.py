@@ -128,11 +128,12 @@ _EACH = """
 def each(change, answer):
     if isinstance(answer, (tuple, list)):
         return tuple(each(change, part) for part in answer)
-    return change(answer) if isinstance(answer, (float, np.floating)) or isinstance(answer, np.ndarray) and answer.dtype == float else answer
+    return change(answer) if np.asarray(answer).dtype.kind in "fc" else answer
 """
 _SPOILED = {
-    "half as long numbers": (_EACH + "around = lambda function: lambda *given: each(np.float32, function(*given))", False),
-    "whole numbers": (_EACH + "around = lambda function: lambda *given: each(lambda x: x // 1, function(*given))", False),
+    "half as long numbers": (_EACH + "around = lambda function: lambda *given: each(lambda x: np.asarray(x).astype('c8')[()] if np.iscomplexobj(x) else np.float32(x), "
+                             "function(*given))", False),
+    "whole numbers": (_EACH + "around = lambda function: lambda *given: each(lambda x: x if np.iscomplexobj(x) else x // 1, function(*given))", False),
     "a unit a thousand times too small": ("""
 def around(function):
     return lambda *given: function(*(one * 1e3 if isinstance(one, (float, np.ndarray)) else one for one in given))

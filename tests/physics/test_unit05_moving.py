@@ -13,7 +13,6 @@ from solutions.unit05_valve.space_charge import anode_density, transit_time
 from solutions.unit05_valve.triode_current import triode_current
 
 SCENES = ("hot_filament", "space_charge", "to_the_anode", "grid_control", "signal_on_the_grid")
-CHROMIUM = Path("/usr/bin/chromium")
 DOT = re.compile(r'<circle cx="([\d.]+)" cy="([\d.]+)" r="2\.3" class="[\w-]+-(\d+)" style="animation-delay:(-?[\d.]+)s"/>')
 
 
@@ -95,22 +94,17 @@ def test_it_is_small_and_its_words_serve_the_still(scene):
 
 
 @pytest.fixture(scope="module")
-def page(tmp_path_factory):
-    sync = pytest.importorskip("playwright.sync_api", reason="playwright is not installed, so no picture was set moving")
-    if not CHROMIUM.exists():
-        pytest.skip(f"{CHROMIUM} is not installed, so no picture was set moving")
+def page(chromium, tmp_path_factory):
     figures = "".join(
         f"<figure>{getattr(moving, scene)().get_imagedata().decode()}<figcaption>{getattr(moving, scene).about['caption']}"
         "</figcaption></figure>" for scene in SCENES
     )
     file = tmp_path_factory.mktemp("moving") / "page.html"
     file.write_text(f"<!doctype html><meta charset=utf-8><title>moving</title>{figures}", "utf-8")
-    with sync.sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=str(CHROMIUM), args=["--no-sandbox"])
-        page = browser.new_page()
-        page.goto(file.as_uri())
-        yield page
-        browser.close()
+    page = chromium.new_page()
+    page.goto(file.as_uri())
+    yield page
+    page.close()
 
 
 def states(page):

@@ -9,7 +9,6 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).resolve().parents[2]
-CHROMIUM = "/usr/bin/chromium"
 
 if str(ROOT) not in sys.path:
     sys.path.insert(0, str(ROOT))
@@ -58,19 +57,3 @@ def bare(tmp_path) -> Path:
     (lessons / "index.md").write_text("# Home\n\n[words](glossary.md#valve)\n", "utf-8")
     (lessons / "glossary.md").write_text("# Glossary\n\n{{ glossary() }}\n", "utf-8")
     return root
-
-
-@pytest.fixture(scope="session")
-def chromium():
-    """A headless browser. Missing: a failure where CI is set, elsewhere a skipped test that says why."""
-    why = None if Path(CHROMIUM).exists() else f"{CHROMIUM} is not installed, so no page was opened in a browser"
-    try:
-        from playwright.sync_api import sync_playwright
-    except ImportError:
-        why = "playwright is not installed, so no page was opened in a browser"
-    if why:
-        (pytest.fail if os.environ.get("CI") == "true" else pytest.skip)(why)
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
-        yield browser
-        browser.close()
