@@ -2,7 +2,6 @@
 
 import os
 from datetime import date
-from pathlib import Path
 
 import pytest
 

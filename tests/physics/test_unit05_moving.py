@@ -1,6 +1,5 @@
 """The moving pictures show what the laws compute, in numbers of dots and in their times; they stop when they are asked to."""
 import re
-from pathlib import Path
 
 import numpy as np
 import pytest
