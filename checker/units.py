@@ -7,7 +7,7 @@ PREFIXES = {-15: "f", -12: "p", -9: "n", -6: "µ", -3: "m", 0: "", 3: "k", 6: "M
 # Units that take no prefix: nobody says a millidecibel or a kilodegree.
 BARE = {"", "K", "dB", "°", "°C", "%", "turns", "m²", "days", "h"}
 _POWER = {prefix: power for power, prefix in PREFIXES.items()} | {"u": -6, "μ": -6}
-_QUANTITY = re.compile(r"\s*([-+]?[0-9.]+(?:[eE][-+]?\d+)?)\s*(.*?)\s*")
+_QUANTITY = re.compile(r"\s*([-+]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][-+]?[0-9]{1,2})?)\s*(.*?)\s*")
 
 
 def in_words(value, unit="", figures=4):

@@ -33,7 +33,7 @@ def test_tidy_inputs_lose_their_zeros():
     assert tidily(100, "") == "100"
 
 
-@pytest.mark.parametrize("text", ["365", "365 pH", "pF", "1,5 pF", "365 xF", ""])
+@pytest.mark.parametrize("text", [". F", "1.2.3 pF", "1e999 F", "365", "365 pH", "pF", "1,5 pF", "365 xF", ""])
 def test_bad_quantities_are_refused_in_a_sentence(text):
     with pytest.raises(ValueError, match="is not a quantity in F"):
         quantity(text, "F")
