@@ -196,7 +196,7 @@ def _hear(options):
     with Worker() as worker:
         played = play(chain, Member(chain, member.files, worker))
     emf = demonstration_emf(chain, chain.numbers["log"])
-    levels = write(options.into, played, reference, emf, chain.numbers["names"])
+    levels = write(options.into, played, reference, emf, chain)
     show([Line(f"  {problem}", "yellow") for problem in member.problems])
     show([*_whose(played), *(Line(f"  {level}") for level in levels),
           Line(f"Open in a browser:  {os.path.relpath(options.into / 'index.html')}", "bold"),
@@ -209,7 +209,7 @@ def _whose(played):
     own = sum(source == YOURS for source in played.sources.values())
     yield Line(f"{own} of the {len(played.sources)} links of this receiver are your own.", "bold")
     if own < len(played.sources):
-        yield Line("For the others the reference stands in:")
+        yield Line(f"For the others the reference stands in{', where it can' if played.missing else ''}:")
     for (exercise, function), source in played.sources.items():
         if source != YOURS:
             yield from words.wrapped(f"{exercise + ',':<19}{function}: {source}", _width())

@@ -83,13 +83,6 @@ def load_physics(module):
     return importlib.import_module(f"solutions.{module}")
 
 
-def load_links():
-    """(links, numbers, stages) of the chain that `checker hear` plays: `links.py` of the last unit, and what it is made with."""
-    module = load_physics("unit09_feedback_receivers.links")
-    stages = {name: getattr(module.club, name) for name in ("circuit_voltage", "telephones", "receiver")}
-    return module.links(), module.numbers(), stages
-
-
 def unit_of(path):
     """The unit that an exercise's path belongs to."""
     return next(unit for unit in UNITS if unit.folder == path.partition("/")[0])

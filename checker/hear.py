@@ -60,11 +60,13 @@ class Silent(Exception):
 
 def reference_chain() -> Chain:
     """The chain with the reference behind it; not for a student pack."""
-    links, numbers, stages = course.load_links()
+    data = course.load_physics("unit09_feedback_receivers.links")
+    settings = [(float(frequency), float(bandwidth)) for frequency, bandwidth, _ in moves(setting_times()).T]
+    stages = {name: getattr(data.club, name) for name in ("circuit_voltage", "telephones", "receiver")}
     return Chain(
         tuple(Link(exercise, function.__name__, purpose, inputs, [function(*one) for one in inputs])
-              for exercise, function, purpose, inputs in links),
-        numbers, stages)  # fmt: skip
+              for exercise, function, purpose, inputs in data.links(settings, FAR, float(RATE))),
+        data.numbers(FRAME, RATE), stages)  # fmt: skip
 
 
 class Reference:
@@ -80,7 +82,6 @@ class Reference:
         if name not in self.chain.stages:
             raise Silent(name)
         return self.chain.stages[name]
-
 
     def receiver(self, *inputs) -> tuple[np.ndarray, str]:
         """The sound of the whole receiver on one station, and where it came from."""

@@ -7,11 +7,12 @@ from pathlib import Path
 import numpy as np
 
 from .dial_picture import dial_picture
-from .hear import Played, levelled
-from .listening import RATE
+from .hear import Chain, Played, levelled
+from .listening import EACH, FAR, LOCAL, MOMENTS, RATE, SECONDS
 
-CAUTION = ("Headphones: begin with the volume low, and turn it up once it plays. After 12 seconds the set oscillates, and "
-           "whistles as loudly as the programme.")  # fmt: skip
+TOO_FAR = next(moment for moment, says in MOMENTS if says == "too far")
+CAUTION = (f"Headphones: begin with the volume low, and turn it up once it plays. After {TOO_FAR:.0f} seconds the set oscillates, "
+           "and whistles as loudly as the programme.")  # fmt: skip
 _PAGE = """<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy"
@@ -22,18 +23,18 @@ audio{{width:100%}}svg{{width:100%;max-width:36rem;height:auto}}.caution{{border
 table{{border-collapse:collapse}}td,th{{text-align:left;padding:.15rem .9rem .15rem 0;vertical-align:top}}</style></head><body>
 <h1>Your receiver, an evening on Tern Spit</h1>
 <p class="caution"><b>Caution.</b> {caution}</p>
-<p>For 16 seconds one set is turned from the local to Gannet Rock, 9&nbsp;kHz away, its reaction advanced,
-one turn too far, and back. Then it goes along the dial, two seconds on each station: {names}.</p>
+<p>For {seconds:.0f} seconds one set is turned from the local to Gannet Rock, {apart:.0f}&nbsp;kHz away, its reaction advanced,
+one turn too far, and back. Then it goes along the dial, {each:.0f} seconds on each station: {names}.</p>
 <h2>Yours</h2>{yours}
 <h2>The reference</h2><p><audio controls preload="none" src="reference.wav"></audio></p>
 <h2>The dial and the knobs</h2>{picture}
-<h2>The chain</h2><table><thead><tr><th>exercise</th><th>function</th><th>whose</th></tr></thead><tbody>
+<h2>The chain</h2><table><thead><tr><th>exercise</th><th>function</th><th>what for</th><th>whose</th></tr></thead><tbody>
 {rows}
 </tbody></table></body></html>
 """
 
 
-def write(into: Path, played: Played, reference: np.ndarray, emf: np.ndarray, names: list[str]) -> list[str]:
+def write(into: Path, played: Played, reference: np.ndarray, emf: np.ndarray, chain: Chain) -> list[str]:
     """Write everything into a folder; what stands there under these names is replaced.
 
     Parameters
@@ -42,7 +43,7 @@ def write(into: Path, played: Played, reference: np.ndarray, emf: np.ndarray, na
     played : Played
     reference : ndarray, the reference's sound, volts across the telephones
     emf : ndarray, complex, what the aerial brought in the demonstration
-    names : list of str, of the stations
+    chain : Chain
 
     Returns
     -------
@@ -65,9 +66,11 @@ def write(into: Path, played: Played, reference: np.ndarray, emf: np.ndarray, na
     demonstration = np.zeros(0) if "circuit_voltage" in played.missing else played.sound
     picture = dial_picture(emf, played.settings, demonstration, reference)
     (into / "dial.svg").write_text(picture, "utf-8")
-    rows = "\n".join(f"<tr><td>{escape(exercise)}</td><td>{escape(function)}</td><td>{escape(source)}</td></tr>"
+    purposes = {(link.exercise, link.function): link.purpose for link in chain.links}
+    rows = "\n".join(f"<tr><td>{escape(exercise)}</td><td>{escape(function)}</td>"
+                     f"<td>{escape(purposes.get((exercise, function), 'all of it'))}</td><td>{escape(source)}</td></tr>"
                      for (exercise, function), source in played.sources.items())  # fmt: skip
-    page = _PAGE.format(caution=CAUTION, names=escape(", ".join(names)), yours=yours, picture=picture, rows=rows)
+    page = _PAGE.format(caution=CAUTION, seconds=SECONDS, apart=(FAR - LOCAL) / 1e3, each=EACH, names=escape(", ".join(chain.numbers["names"])), yours=yours, picture=picture, rows=rows)
     (into / "index.html").write_text(page, "utf-8")
     return says
 

@@ -97,7 +97,7 @@ def _question_to_data(planned):
 
 def _question_from_data(data, laws):
     tolerance = Tolerance(*data["tolerance"])
-    holds = tuple(Invariant(says, *law) for says, law in zip(data["laws"], laws, strict=False))
+    holds = tuple(Invariant(says, *law) for says, law in zip(data["laws"], laws[: len(data["laws"])], strict=True))
     measured = tuple(Measurement(what, of, *rest) for (what, *rest), (of, _)
                      in zip(data["measured"], laws[len(holds):], strict=True))
     published = tuple((Published(what, (), case.wanted, Tolerance(*within), source, known), case)

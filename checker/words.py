@@ -39,7 +39,7 @@ def verdict_lines(verdict: Verdict, width: int = WIDTH) -> list[Line]:
             mark = f"{marks_text(part.earned)} of {marks_text(part.worth)}"
             lines += _hanging(f"  {mark:<12}", f"{part.what}: {part.measured}", width)
     if verdict.kind != NOT_ATTEMPTED:
-        lines.append(Line(f"  {marks_text(verdict.earned)} of {verdict.marks} marks" + _marks_by_part(verdict), "dim"))
+        lines += wrapped(f"{marks_text(verdict.earned)} of {verdict.marks} marks" + _marks_by_part(verdict), width, "dim")
     return lines
 
 
@@ -100,13 +100,12 @@ _PARTS = {"numbers": "numbers", "arrays": "arrays", "laws": "laws", "published":
 
 
 def _marks_by_part(verdict):
-    """Where marks were lost, in a bracket; nothing if all or none were earned."""
+    """Where marks were lost, in a bracket; nothing if all or none were earned. What was measured has had its line."""
     if not 0 < verdict.earned < verdict.marks:
         return ""
     lost = {}
     for part in verdict.parts:
-        if part.earned < part.worth:
+        if part.earned < part.worth and not part.measured:
             name = _PARTS.get(part.what, part.what)
             lost[name] = lost.get(name, 0) + part.worth - part.earned
-    return " (lost: " + ", ".join(f"{what} {marks_text(amount)}" for what, amount in lost.items()) + ")"
-
+    return " (lost: " + ", ".join(f"{what} {marks_text(amount)}" for what, amount in lost.items()) + ")" if lost else ""

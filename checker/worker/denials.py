@@ -89,7 +89,7 @@ def watch_audit(callback: Callable[[Attempt], None], source: Collection[str], re
     may_read = (*readable, *may_write)
 
     def hook(event, arguments):
-        if event == "open" and arguments[0] in source:
+        if event == "open" and type(arguments[0]) is str and arguments[0] in source:
             return  # Python itself looks for the file that a syntax error is in; there is none of that name to be found
         if event == "open":
             found = _opened(arguments, may_read, may_write)

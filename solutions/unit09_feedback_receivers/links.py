@@ -2,10 +2,10 @@
 
 import numpy as np
 
-from checker.listening import FAR, FRAME, RATE, moves, setting_times
 from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
 from solutions.unit01_signal.field_strength import ground_wave_field
 from solutions.unit03_tuned_circuit.aerial_coupling import loaded_quality_factor, tuned_voltage
+from solutions.unit03_tuned_circuit.reflected_impedance import series_impedance
 from solutions.unit03_tuned_circuit.resonance import resonant_frequency
 from solutions.unit03_tuned_circuit.tuning_range import dial_angle
 from solutions.unit04_crystal_set.crystal_set import HEIGHT, TOP
@@ -19,25 +19,26 @@ from . import receiver as club
 from .evening import COUNTRY, CRESTS, FREQUENCIES, NAMES, STATIONS, crest_of, field
 
 GROUND = [station for station in STATIONS if station.ground]
-SHORT = np.arange(240) / RATE  # second
+SECOND_WIDTH = 700.0  # hertz, of the second circuit, at which its gain is asked for
 TUNING_CONDENSER = "frequency", 20e-12, 340e-12, 20e-12  # its law; farad: plates out, plates in, strays
 
 
-def aerial_impedance(frequency):
+def links(knobs, far, rate):
+    """(exercise, function, what it is for, the inputs of each call), in the order of the chain.
+
+    Parameters
+    ----------
+    knobs : list of (frequency, bandwidth), hertz, at the moments at which the condensers are worked out
+    far : float, hertz, of the far station
+    rate : float, hertz, samples a second
+    """
     resistance, capacitance, inductance = club.AERIAL
-    angular = 2 * np.pi * frequency
-    return resistance + 1j * angular * inductance - 1j / (angular * capacitance)
-
-
-def links():
-    """(exercise, function, what it is for, the inputs of each call), in the order of the chain."""
-    first = FAR, club.LOOSELY, aerial_impedance(FAR), club.COIL, club.COIL_RESISTANCE
-    knobs = [(float(frequency), float(bandwidth)) for frequency, bandwidth, _ in moves(setting_times()).T]
+    first = far, club.LOOSELY, series_impedance(far, inductance, capacitance, resistance), club.COIL, club.COIL_RESISTANCE
     condensers = [club.knobs(*knob) for knob in knobs]
     parts = club.ISOLATING, club.TUNED, club.TICKLER, club.VALVE
     grid_law = club.LEAK, club.LEAK_RETURN, club.ZERO_CURRENT, club.GRID_SLOPE
     crests, bias = np.linspace(0, 3, 300), np.linspace(-3.5, 0.1, 300)
-    swell = 0.3 * (1 + 0.5 * np.sin(2 * np.pi * 400 * SHORT)) * np.exp(1j)
+    swell = 0.3 * (1 + 0.5 * np.sin(2 * np.pi * 400 * np.arange(240) / rate)) * np.exp(1j)
     height = float(effective_height(HEIGHT, TOP))
     return (
         ("field_strength", ground_wave_field, "how strong the stations are",
@@ -50,26 +51,26 @@ def links():
          [(float(resonant_frequency(club.COIL, tuning)), *TUNING_CONDENSER, club.COIL) for tuning, _ in condensers]),
         ("three_knobs", tuned_to, "where the second circuit is tuned, and how sharply",
          [(club.COUPLING, *both, *parts) for both in condensers]),
-        ("oscillation_point", gain, "what the second circuit gains", [(FAR, club.COUPLING, *club.knobs(FAR, 700.0), *parts)]),
+        ("oscillation_point", gain, "what the second circuit gains", [(far, club.COUPLING, *club.knobs(far, SECOND_WIDTH), *parts)]),
         ("receiver", club.circuit_voltage, "both circuits, moment by moment",
-         [(swell, float(RATE), 300.0, 800.0, 5e3, 500.0, 0.1j), (swell, float(RATE), 0.0, -200.0, 5e3, 500.0, 0j)]),
+         [(swell, rate, 300.0, 800.0, 5e3, 500.0, 0.1j), (swell, rate, 0.0, -200.0, 5e3, 500.0, 0j)]),
         ("grid_leak", bias_with_carrier, "the detector's grid", [(crests, *grid_law)]),
         ("load_line", operating_point, "the detector's anode", [(club.SUPPLY, club.LOAD, bias, *club.LAW)]),
-        ("receiver", club.telephones, "grid and anode together, moment by moment", [(swell, float(RATE))]),
+        ("receiver", club.telephones, "grid and anode together, moment by moment", [(swell, rate)]),
     )  # fmt: skip
 
 
-def numbers():
-    """All else that the chain needs: plain numbers, and no answer among them."""
+def numbers(frame, rate):
+    """All else that the chain needs: plain numbers, and no answer among them; `frame` and `rate` in hertz."""
     places = range(len(STATIONS))
     return {
         "names": list(NAMES),
         "frequencies": list(FREQUENCIES),
         "fading": [station.fading for station in STATIONS],
         "ground": [place for place in places if STATIONS[place].ground],
-        "noise": crest_of(float(noise_field(FRAME, RATE, *COUNTRY))),
+        "noise": crest_of(float(noise_field(frame, rate, *COUNTRY))),
         "log": list(CRESTS),
-        "second_width": 700.0,
+        "second_width": SECOND_WIDTH,
         "amplification": club.AMPLIFICATION,
         "hardening": club.HARDENING,
     }

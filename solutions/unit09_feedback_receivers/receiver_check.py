@@ -107,7 +107,9 @@ def resonance(f, place):
         return offset[best[0]], np.nan
     square, slope, level = np.polyfit(offset[best], power[best], 2)
     least = level - slope**2 / (4 * square)
-    return -slope / (2 * square), 2 * np.sqrt(np.maximum(least / square, 0)) or np.nan
+    width = 2 * np.sqrt(np.maximum(least / square, 0))
+    # as wide as all that was looked at, or upside down: there is no band
+    return -slope / (2 * square), width if 0 < width < 2 * OFFSETS[-1] else np.nan
 
 
 def worst(values, badness):
