@@ -7,7 +7,6 @@ from checker.plan import call_key
 from checker.worker.student import _call_symbolic, _unwrapped
 from checker.worker.wire import from_wire, to_wire
 
-
 ANSWERED = {}  # by function and call: the right functions are asked the same again beside each wrong one
 
 

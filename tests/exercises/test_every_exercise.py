@@ -3,16 +3,13 @@ import inspect
 import random
 from importlib import import_module
 
-import pytest
-from tests.exercises.answering import Answering
-from tests.exercises.mutants import mutants
-
 from checker.compare import difference
 from checker.course import PATHS, ROOT, load_exercise
 from checker.judge import judge
 from checker.plan import crossed, plan_for
 from checker.verdict import NOT_ATTEMPTED, PASSED
-from checker.workers import Worker
+from tests.exercises.answering import Answering
+from tests.exercises.mutants import mutants
 
 SEED = 20
 MUTANTS_TRIED = 12
@@ -50,17 +47,6 @@ def sources(folder):
     """All files of exercises/ or solutions/ as a member would hand them in."""
     files = {path: ROOT / folder / f"{path}.py" for path in PATHS}
     return {f"{path}.py": file.read_text().replace("from solutions.", "from exercises.") for path, file in files.items() if file.exists()}
-
-
-@pytest.fixture(scope="module")
-def worker():
-    with Worker() as warm:
-        yield warm
-
-
-@pytest.fixture(params=PATHS, ids=lambda path: path.rpartition("/")[2])
-def path(request):
-    return request.param
 
 
 def test_reference_earns_full_marks(path, worker):

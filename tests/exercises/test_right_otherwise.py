@@ -2,26 +2,13 @@
 import random
 
 import numpy as np
-import pytest
+
+from checker.course import load_exercise
+from checker.judge import judge
+from checker.verdict import PASSED
 from tests.exercises.answering import Answering
 from tests.exercises.rewritten import other_ways, spoiled_ways
 from tests.exercises.test_every_exercise import SEED, sources
-
-from checker.course import PATHS, load_exercise
-from checker.judge import judge
-from checker.verdict import PASSED
-from checker.workers import Worker
-
-
-@pytest.fixture(scope="module")
-def worker():
-    with Worker() as warm:
-        yield warm
-
-
-@pytest.fixture(params=PATHS, ids=lambda path: path.rpartition("/")[2])
-def path(request):
-    return request.param
 
 
 def test_a_right_answer_written_otherwise_earns_full_marks(path, worker):

@@ -1,0 +1,16 @@
+"""What the tests of the exercises share."""
+import pytest
+
+from checker.course import PATHS
+from checker.workers import Worker
+
+
+@pytest.fixture(scope="module")
+def worker():
+    with Worker() as warm:
+        yield warm
+
+
+@pytest.fixture(params=PATHS, ids=lambda path: path.rpartition("/")[2])
+def path(request):
+    return request.param
