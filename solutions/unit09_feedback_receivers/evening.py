@@ -15,7 +15,7 @@ from solutions.unit04_crystal_set.crystal_set import HEIGHT, TOP
 from solutions.unit07_oscillation.radiated_field import noise_field
 from solutions.unit08_two_stations.night_path import hop
 
-# conductivity in siemens per metre, relative permittivity: ITU-R P.368, as the NTIA's table uses them
+# conductivity in siemens per metre, relative permittivity: ITU-R P.368, as the NTIA uses them
 SEA, SALT_MARSH, AVERAGE_LAND, DRY_HEATH = (5.0, 70.0), (0.03, 40.0), (0.003, 22.0), (0.001, 15.0)
 E_LAYER = 100e3  # metre
 COUNTRY = 67.2, 27.7  # decibel, decibel a decade: ITU-R P.372's noise where there are few houses
@@ -38,9 +38,9 @@ class Station(NamedTuple):
     fading: float
 
 
-# Losses: of Merrow Sound the NTIA's table at 0.75 MHz; of Skerry Vore 47 CFR 73.190(b), magnetic latitude 50 degrees.
+# Losses: of Merrow Sound by the NTIA's smooth-earth model; of Skerry Vore 47 CFR 73.190(b), magnetic latitude 50 degrees.
 STATIONS = (
-    Station("Merrow Sound", 693e3, 50e3, 280e3, SEA, 5.0, 0.2),
+    Station("Merrow Sound", 693e3, 50e3, 280e3, SEA, 3.8, 0.2),
     Station("Saltmarsh Point", 846e3, 1e3, 30e3, SALT_MARSH, 0.0, 0.0),
     Station("Gannet Rock", 855e3, 1e3, 60e3, AVERAGE_LAND, 0.0, 0.3),
     Station("Curlew Bank", 1107e3, 5e3, 60e3, SEA, 0.0, 0.1),
