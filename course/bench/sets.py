@@ -3,7 +3,7 @@
 All sets have the Circle's aerial and coils; what is new in each is the detector. Keys that come from a dataclass or a
 named tuple of `solutions/` keep its field names.
 """
-import base64
+import string
 from dataclasses import asdict, replace
 
 import numpy as np
@@ -27,6 +27,7 @@ COUPLING = {"low": 2e-6, "high": 40e-6, "start": SALTMARSH_SET.aerial_tuned}  # 
 PHONES_CONDENSER = 1e-9  # farad, behind the crystal, as in the lesson
 START = 846e3  # hertz: the dial when the page opens
 ISOLATING = "type 32"
+DIGITS = string.ascii_uppercase + string.ascii_lowercase + string.digits + "+/"  # of base 64
 
 # A crystal with its load is a grid with its leak, but that it also leaks backwards; and there is no valve behind it.
 CRYSTAL = Stage(
@@ -189,13 +190,12 @@ def fed(windings: ReactionSet, stage: Stage) -> dict:
 
 
 def cycle_tables() -> dict:
-    """The valve's currents round a carrier's cycle, as whole numbers in base 64, and how to read them.
+    """The valve's currents round a carrier's cycle, packed, and how to read them.
 
     Returns
     -------
     dict
-        "plain" and "by_coil": {"bytes", "scale", "data"}, each value scale × a whole number of so many bytes, the least
-        first; angles by shares by (mean, fundamental's real and imaginary part, overtones), without margins.
+        "plain" and "by_coil" hold angles by shares by (mean, fundamental's real and imaginary part, overtones), without margins.
     """
     plain, by_coil = (table[1:-1, 1:-1] for table in cycle.anode_tables())
     return {
@@ -205,24 +205,36 @@ def cycle_tables() -> dict:
         "lowest_share": cycle.LOWEST_SHARE,
         "grid_points": cycle.GRID_POINTS,
         "grid_limit": cycle.GRID_LIMIT,
-        "plain": packed(plain, 3),
-        "by_coil": packed(by_coil, 2),
+        "plain": packed(plain, 24),
+        "by_coil": packed(by_coil, 16),
     }
 
 
-def packed(table: np.ndarray, size: int) -> dict:
-    """A table as whole numbers.
+def packed(table: np.ndarray, bits: int) -> dict:
+    """A smooth table as whole numbers: their second differences both ways are small, and most take two digits.
 
     Parameters
     ----------
     table : ndarray
-    size : int, bytes a value
+    bits : int, of the largest number, its sign included
 
     Returns
     -------
     dict
+        "data" holds one difference after another, with five bits to each digit of base 64, the lowest first, and of these the
+        sign before all; a digit of 32 or more has another after it. Each number is to be multiplied by "scale".
     """
-    scale = float(np.abs(table).max() / (2 ** (8 * size - 1) - 1))
-    whole = np.round(table / scale).astype("<i4").ravel()
-    data = whole.view(np.uint8).reshape(-1, 4)[:, :size].tobytes()
-    return {"bytes": size, "scale": scale, "data": base64.b64encode(data).decode("ascii")}
+    scale = float(np.abs(table).max() / (2 ** (bits - 1) - 1))
+    whole = np.round(table / scale).astype(np.int64)
+    for axis in (0, 0, 1, 1):
+        whole = np.diff(whole, axis=axis, prepend=0)
+    return {"scale": scale, "data": "".join(map(digits, whole.ravel().tolist()))}
+
+
+def digits(number: int) -> str:
+    """A whole number of either sign, written as `packed` says."""
+    left, written = 2 * abs(number) + (number < 0), ""
+    while left >= 32:
+        written += DIGITS[32 + left % 32]
+        left //= 32
+    return written + DIGITS[left]

@@ -2,7 +2,7 @@
 
 import { besselAverages } from "./bessel.js";
 
-/** @typedef {{bytes: number, scale: number, data: string}} Packed */
+/** @typedef {{scale: number, data: string}} Packed */
 
 /**
  * @typedef {object} CycleFigures as `course/bench/sets.py` writes them
@@ -28,33 +28,33 @@ import { besselAverages } from "./bessel.js";
 export const CURRENTS = 4; // mean, fundamental's real and imaginary part, overtones
 const DIGITS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
 
-/** Bytes of a text in base 64; the audio thread has no `atob`. @param {string} text */
-function bytesOf(text) {
-  const clean = text.replace(/=+$/, "");
-  const bytes = new Uint8Array(Math.floor((clean.length * 3) / 4));
-  let bits = 0;
+/** Whole numbers of either sign, five bits a digit, the lowest first; a digit of 32 or more has another after it. @param {string} text */
+function wholeNumbers(text) {
+  /** @type {number[]} */ const found = [];
   let held = 0;
-  let place = 0;
-  for (const digit of clean) {
-    held = ((held << 6) | DIGITS.indexOf(digit)) & 0xffff;
-    bits += 6;
-    if (bits >= 8) {
-      bits -= 8;
-      bytes[place++] = (held >> bits) & 0xff;
+  let bits = 0;
+  for (const character of text) {
+    const digit = DIGITS.indexOf(character);
+    held |= (digit & 31) << bits;
+    bits += 5;
+    if (digit < 32) {
+      found.push(held & 1 ? -(held >> 1) : held >> 1);
+      held = bits = 0;
     }
   }
-  return bytes;
+  return found;
 }
 
-/** @param {Packed} packed */
-function unpacked({ bytes, scale, data }) {
-  const raw = bytesOf(data);
-  const spare = 32 - 8 * bytes; // shifting up and down again carries the sign
-  return Float64Array.from({ length: raw.length / bytes }, (_, k) => {
-    let whole = 0;
-    for (let b = 0; b < bytes; b++) whole |= raw[k * bytes + b] << (8 * b);
-    return ((whole << spare) >> spare) * scale;
-  });
+/** A table from its second differences both ways. @param {Packed} packed @param {number} columns */
+function unpacked({ scale, data }, columns) {
+  const table = wholeNumbers(data);
+  const row = columns * CURRENTS;
+  for (const [back, starts] of [[row, Infinity], [CURRENTS, row]]) {
+    for (let twice = 0; twice < 2; twice++) {
+      for (let k = back; k < table.length; k++) if (k % starts >= back) table[k] += table[k - back];
+    }
+  }
+  return Float64Array.from(table, (whole) => whole * scale);
 }
 
 /**
@@ -101,7 +101,7 @@ function gridTable({ grid_points, grid_limit }) {
 
 /** @param {CycleFigures} figures @returns {CycleTables} */
 export function cycleTables(figures) {
-  const wide = (/** @type {Packed} */ packed) => withMargins(unpacked(packed), figures.angles, figures.shares);
+  const wide = (/** @type {Packed} */ packed) => withMargins(unpacked(packed, figures.shares), figures.angles, figures.shares);
   const crestStep = (figures.grid_points - 1) / Math.log1p(figures.grid_limit);
   return { figures, plain: wide(figures.plain), byCoil: wide(figures.by_coil), grid: gridTable(figures), crestStep };
 }
