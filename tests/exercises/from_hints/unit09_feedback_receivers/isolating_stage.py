@@ -1,0 +1,50 @@
+"""np.abs(μ M/(C r (R + load))); −ω² M C swing R/(R + jωL); jω(k A + s V)/(1/Z + jω(k + s)); 20
+np.log10(direct/np.abs(grid/aerial/√2)) with the grid's impedance 1/(1/aerial + 1/resistance); np.sqrt(2 gm/(ω k)).
+"""
+import numpy as np
+
+from exercises.unit03_tuned_circuit.reflected_impedance import reflected_impedance
+from exercises.unit07_oscillation.radiated_field import aerial_current
+
+
+def carried_gain(
+    frequency,
+    amplification_factor,
+    anode_resistance,
+    winding_inductance,
+    mutual_inductance,
+    tuned_resistance,
+    tuning_capacitance,
+):
+    w = 2 * np.pi * frequency
+    load = 1j * w * winding_inductance + reflected_impedance(frequency, mutual_inductance, tuned_resistance)
+    way = tuning_capacitance * tuned_resistance * (anode_resistance + load)
+    return np.abs(amplification_factor * mutual_inductance / way)
+
+
+def anode_swing(swing, frequency, tuning_capacitance, mutual_inductance, winding_inductance, anode_resistance):
+    w = 2 * np.pi * frequency
+    share = anode_resistance / (anode_resistance + 1j * w * winding_inductance)
+    return -(w**2) * mutual_inductance * tuning_capacitance * swing * share
+
+
+def grid_swing(frequency, anode_swing, anode_grid, tuned_swing, stray, grid_impedance):
+    w = 2 * np.pi * frequency
+    brought = 1j * w * (anode_grid * anode_swing + stray * tuned_swing)
+    return brought / (1 / grid_impedance + 1j * w * (anode_grid + stray))
+
+
+def isolation(
+    frequency, tuning_capacitance, direct_coupling, aerial_impedance, grid_resistance, anode_winding, valve, stray
+):
+    winding_inductance, mutual_inductance = anode_winding
+    anode_resistance, anode_grid = valve
+    direct = aerial_current(1.0, frequency, tuning_capacitance, direct_coupling, aerial_impedance)
+    anode = anode_swing(1.0, frequency, tuning_capacitance, mutual_inductance, winding_inductance, anode_resistance)
+    grid_impedance = 1 / (1 / aerial_impedance + 1 / grid_resistance)
+    grid = grid_swing(frequency, anode, anode_grid, 1.0, stray, grid_impedance)
+    return 20 * np.log10(direct / np.abs(grid / aerial_impedance / np.sqrt(2)))
+
+
+def stable_gain(transconductance, anode_grid, frequency):
+    return np.sqrt(2 * transconductance / (2 * np.pi * frequency * anode_grid))

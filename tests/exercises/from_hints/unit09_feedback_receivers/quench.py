@@ -1,0 +1,42 @@
+"""π f E (1/d + 1/g); π f (np.expm1(G)/g − e^G np.expm1(−H)/d)/(1 − e^{G − H}) with G = growth × growing and H = decay
+× dying, after `raise ValueError(…)` where np.any(G >= H); 1/np.sqrt((1 + (ω/g)²)(1 + (ω/d)²)); with x =
+start/np.sqrt(limit² − start²): (limit/g (arcsinh(x e^G) − arcsinh(x)) + amplitude(…)/d (1 − e^{−H}))/(growing +
+dying); limit q/g times np.arctanh(depth), and times π/√24.
+"""
+import numpy as np
+
+from exercises.unit07_oscillation.build_up import amplitude
+
+
+def swing_after(time, start, growth, frequency, emf):
+    factor = np.exp(growth * time)
+    return start * factor + np.pi * frequency * emf / growth * (factor - 1)
+
+
+def signal_start(frequency, emf, growth, decay):
+    return np.pi * frequency * emf * (1 / decay + 1 / growth)
+
+
+def linear_gain(frequency, growth, decay, growing, dying):
+    up, down = growth * growing, decay * dying
+    if np.any(up >= down):
+        raise ValueError("a burst grows by as much as it dies, or more: the set oscillates")
+    top = np.expm1(up) / growth - np.exp(up) * np.expm1(-down) / decay
+    return np.pi * frequency * top / (1 - np.exp(up - down))
+
+
+def relative_response(offset, growth, decay):
+    w = 2 * np.pi * offset
+    return 1 / np.sqrt((1 + (w / growth) ** 2) * (1 + (w / decay) ** 2))
+
+
+def mean_swing(start, limit, growth, decay, growing, dying):
+    x = start / np.sqrt(limit**2 - start**2)
+    burst = limit / growth * (np.arcsinh(x * np.exp(growth * growing)) - np.arcsinh(x))
+    tail = amplitude(growing, start, limit, growth) / decay * (1 - np.exp(-decay * dying))
+    return (burst + tail) / (growing + dying)
+
+
+def logarithmic_audio(depth, limit, growth, quench_frequency):
+    for_each_neper = limit * quench_frequency / growth
+    return for_each_neper * np.arctanh(depth), for_each_neper * np.pi / np.sqrt(24)
