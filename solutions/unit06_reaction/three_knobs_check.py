@@ -32,6 +32,7 @@ SHARPENED = "reaction.toml, q_multiplication: 1 MHz, Q 100, nine tenths of the l
 THE_AERIAL, THE_COIL, THE_TICKLER, THE_VALVE = (
     (30.0, 160e-12, 40e-6), (6.0, 200e-6, 8e-6), (1.0, 12e-6, 6e-6, 0.2e-6), (0.9e-3, 10e3))
 THE_PARTS = (THE_AERIAL, THE_COIL, THE_TICKLER, THE_VALVE)
+BY_THE_TICKLER = (0.0, 100e-12, 20e-12, THE_AERIAL, THE_COIL, (*THE_TICKLER[:3], 20e-6), THE_VALVE)  # some tens of hertz
 STOPS = {"least": farads("2 pF", "5 pF"), "most": farads("75 pF", "300 pF")}
 LIVELY = parts(("S", "Ω"), "transconductance 0.9 mS to 2 mS, anode resistance 8 kΩ to 15 kΩ",
                (0.9e-3, 10e3), (2e-3, 8e3), (1.5e-3, 10e3), (1.2e-3, 15e3))
@@ -123,6 +124,8 @@ EXERCISE = Exercise(
                 invariant("an aerial that resonates far above the dial makes it tune lower",
                           lambda f, M, C, T, aerial, tuned, tickler, valve: (
                               f(M, C, T, (30.0, 50e-12, 30e-6), tuned, (*tickler[:3], 0.0), valve), 0.0), less),
+                invariant("with no coupling, 20 µH from aerial to tickler still draw the set: both mutual inductances count",
+                          lambda f, *set_: (f(*BY_THE_TICKLER), -1.0), less),
             ],
             no_published="A difference of two roots, each of a polynomial that has its figures.",
             slips=[

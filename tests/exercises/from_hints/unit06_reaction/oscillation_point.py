@@ -1,0 +1,74 @@
+"""routh_point: sympy.solve(b*c - a*d, gm), sympy.sqrt(d/b). crossing: low, high = 0, 1; thirty-two times the middle; where
+the pole's real part is above 0 put high = middle, else low = middle. threshold_transconductance: 20 mS ×
+crossing(polynomial at 0, polynomial at 20 mS). steady_gain: abs(np.linalg.solve(meshes, [1, 0, 0])[1]), each row
+divided by s C1 or s C3 if you like, then the volt stays 1. gain: ValueError if leading_pole(…).real >= 0.
+"""
+import numpy as np
+import sympy
+
+from exercises.unit06_reaction.characteristic_polynomial import (
+    leading_pole,
+    three_winding_polynomial,
+    tuned_grid_polynomial,
+)
+
+BEST_VALVE = 20e-3  # siemens: no receiving valve of the time came near
+HALVINGS = 32  # of the interval that holds the answer
+
+
+def routh_point(
+    tuned_inductance, tuned_resistance, tuning_capacitance, tickler_inductance, anode_resistance, mutual_inductance
+):
+    gm = sympy.Symbol("gm")
+    a, b, c, d = tuned_grid_polynomial(
+        tuned_inductance,
+        tuned_resistance,
+        tuning_capacitance,
+        tickler_inductance,
+        anode_resistance,
+        mutual_inductance,
+        gm,
+    )
+    return sympy.solve(b * c - a * d, gm)[0], sympy.sqrt(d / b)
+
+
+def crossing(silent, oscillating):
+    if leading_pole(silent).real >= 0:
+        raise ValueError("The first set oscillates already.")
+    if leading_pole(oscillating).real <= 0:
+        raise ValueError("The second set does not oscillate.")
+    low, high = 0, 1
+    for _ in range(HALVINGS):
+        middle = (low + high) / 2
+        if leading_pole((1 - middle) * silent + middle * oscillating).real > 0:
+            high = middle
+        else:
+            low = middle
+    return (low + high) / 2
+
+
+def threshold_transconductance(coupling, tuning, throttle, aerial, tuned, tickler, anode_resistance):
+    without = three_winding_polynomial(coupling, tuning, throttle, aerial, tuned, tickler, (0, anode_resistance))
+    best = three_winding_polynomial(coupling, tuning, throttle, aerial, tuned, tickler, (BEST_VALVE, anode_resistance))
+    return BEST_VALVE * crossing(without, best)
+
+
+def steady_gain(frequency, coupling, tuning, throttle, aerial, tuned, tickler, valve):
+    R1, C1, L1 = aerial
+    R, L, g = tuned
+    R3, L3, M23, M13 = tickler
+    gm, ra = valve
+    s = 2j * np.pi * frequency
+    grid = s * tuning + g
+    meshes = [
+        [R1 + s * L1 + 1 / (s * C1), s * coupling * grid, s * M13],
+        [s * coupling, 1 + (R + s * L) * grid, s * M23],
+        [s * M13, gm * ra + s * M23 * grid, ra + R3 + s * L3 + 1 / (s * throttle)],
+    ]
+    return abs(np.linalg.solve(meshes, [1, 0, 0])[1])
+
+
+def gain(frequency, coupling, tuning, throttle, aerial, tuned, tickler, valve):
+    if leading_pole(three_winding_polynomial(coupling, tuning, throttle, aerial, tuned, tickler, valve)).real >= 0:
+        raise ValueError("The set oscillates: there is no steady gain.")
+    return steady_gain(frequency, coupling, tuning, throttle, aerial, tuned, tickler, valve)
