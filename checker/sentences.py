@@ -36,6 +36,8 @@ _ADVICE = {
     "only length-1 arrays": "The functions of `math` take one number; numpy's (np.sqrt, np.log …) take arrays too.",
     "truth value of an array": "An `if` cannot decide for a whole array; np.where or np.any can.",
     "truth value of Relational": "An `if` cannot decide on a symbol whose value is not known.",
+    "be broadcast": "Arrays of different lengths met. To average over moments give each input a last axis for them, "
+                    "np.asarray(x)[..., None], and take the mean over axis=-1.",
     "is not defined": "Is the name spelt as above, and imported?",
 }
 

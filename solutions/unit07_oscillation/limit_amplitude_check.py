@@ -186,7 +186,9 @@ EXERCISE = Exercise(
         "average current times cos θ. The oscillation settles where the valve offers just what is needed; with a grid "
         "leak the bias is that of `bias_with_carrier` for that very swing. Halve an interval forty times.",
         "−n + 0.75 c V²;  2 sqrt(n/(3 c));  2 × np.mean(current × cos θ)/V with current = triode_current(Va, Vg + V cos θ, …) "
-        "and θ = π (k + ½)/720, k from 0 to 719.  In limit_amplitude: low = 1e-6, high = 200; if the transconductance at "
-        "low is not above needed, raise ValueError; else halve: where it is above needed at the middle, low = middle.",
+        "and θ = π (k + ½)/720, k from 0 to 719. For arrays give each input a last axis for the moments, "
+        "np.asarray(V)[..., None], and take the mean over axis=-1.  In limit_amplitude: low = 1e-6, high = 200; if the "
+        "transconductance at low is not above needed, raise ValueError; else halve forty times: where it is above needed at "
+        "the middle, low = middle.",
     ],
 )

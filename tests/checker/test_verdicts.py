@@ -53,6 +53,8 @@ TROUBLES = {
                         ["TypeError", "numpy's", "right for single numbers"], LINE + 1),
     "if on an array": (body("if inductance < 0: return 0\nreturn 1 / (2 * np.pi * np.sqrt(inductance * capacitance))"), "raised",
                        ["truth value of an array", "np.where"], LINE),
+    "mean without an axis": (body("w = 1 / np.sqrt(np.ones(720) * inductance * capacitance)\nreturn np.mean(w) / (2 * np.pi)"),
+                             "raised", ["(720,)", "last axis", "axis=-1", "right for single numbers"], LINE),
     "input altered": (body("capacitance *= inductance\nreturn 1 / (2 * np.pi * np.sqrt(capacitance))"), "wrong",
                       ["changes the array capacitance", "copy"], None),
     "nan": (body("return float('nan')"), "wrong", ["nan (not a number)", "0/0"], None),

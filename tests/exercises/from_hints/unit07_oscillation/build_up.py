@@ -1,0 +1,33 @@
+"""π f0 (k − 1)/Q; sqrt(kT/C); np.log(end/start)/growth; limit/sqrt(1 + ((limit/start)² − 1) exp(−2 growth time));
+np.log(((limit/start)² − 1)/(1/fraction² − 1))/(2 growth). Before the times: `raise ValueError(…)` where np.any(growth
+<= 0), and where np.any(fraction >= 1).
+"""
+import numpy as np
+
+BOLTZMANN = 1.380649e-23  # J/K, exact by definition
+
+
+def growth_rate(resonant_frequency, quality_factor, feedback):
+    return np.pi * resonant_frequency * (feedback - 1) / quality_factor
+
+
+def starting_voltage(capacitance, temperature):
+    return np.sqrt(BOLTZMANN * temperature / capacitance)
+
+
+def free_growth_time(start, end, growth):
+    if np.any(np.asarray(growth) <= 0):
+        raise ValueError("Below the edge nothing grows.")
+    return np.log(end / start) / growth
+
+
+def amplitude(time, start, limit, growth):
+    return limit / np.sqrt(1 + ((limit / start) ** 2 - 1) * np.exp(-2 * growth * time))
+
+
+def time_to_limit(start, limit, growth, fraction):
+    if np.any(np.asarray(growth) <= 0):
+        raise ValueError("Below the edge nothing grows.")
+    if np.any(np.asarray(fraction) >= 1):
+        raise ValueError("The limit itself is never quite reached.")
+    return np.log(((limit / start) ** 2 - 1) / (1 / fraction**2 - 1)) / (2 * growth)

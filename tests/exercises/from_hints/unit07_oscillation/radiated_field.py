@@ -1,0 +1,32 @@
+"""abs(ω M ω C V/√2/Z); i² × radiation_resistance(h, f); unattenuated_field(P, d) × abs(1 − 1j/x − 1/x²); 1e-6 × 10^(dB/20)
+with dB = level + (20 − fall) log10(f/1e6) + 10 log10(B) − 95.5; sqrt(90 P) × 10^(p/20)/E.
+"""
+import numpy as np
+
+from exercises.unit01_signal.field_strength import unattenuated_field
+from exercises.unit01_signal.radiation_resistance import radiation_resistance
+
+SPEED_OF_LIGHT = 299_792_458.0  # m/s, exact by definition
+
+
+def aerial_current(swing, frequency, capacitance, mutual_inductance, aerial_impedance):
+    omega = 2 * np.pi * frequency
+    return abs(omega * mutual_inductance * omega * capacitance * swing / np.sqrt(2) / aerial_impedance)
+
+
+def radiated_power(current, effective_height, frequency):
+    return current**2 * radiation_resistance(effective_height, frequency)
+
+
+def nearby_field(radiated_power, distance, frequency):
+    x = 2 * np.pi * distance * frequency / SPEED_OF_LIGHT
+    return unattenuated_field(radiated_power, distance) * abs(1 - 1j / x - 1 / x**2)
+
+
+def noise_field(frequency, bandwidth, level_at_1_mhz, fall):
+    decibels = level_at_1_mhz + (20 - fall) * np.log10(frequency / 1e6) + 10 * np.log10(bandwidth) - 95.5
+    return 1e-6 * 10 ** (decibels / 20)
+
+
+def spoiled_distance(radiated_power, wanted_field, protection):
+    return np.sqrt(90 * radiated_power) * 10 ** (protection / 20) / wanted_field
