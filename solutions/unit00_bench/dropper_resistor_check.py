@@ -104,7 +104,7 @@ EXERCISE = Exercise(
                           lambda f, R, series: (f(10 * R, series), 10 * f(R, series))),
                 invariant("E24 has every value of E12, so it is never further up",
                           lambda f, R, series: (f(R, "E24"), f(R, "E12")), at_most),
-                invariant("a billionth part above a preferred value is still that value",
+                invariant("less than a billionth part above 330 Ω is still 330 Ω",
                           lambda f, R, series: (f(330 * (1 + 1e-12), series), 330)),
             ],
             published=[
