@@ -128,6 +128,7 @@ EXERCISE = Exercise(
                               f(angle, law, low, high, 3, gap, cut_out) ** 2 - cut_out**2,
                               2 * (f(angle, law, low, high, 5, gap, cut_out) ** 2 - cut_out**2))),
             ],
+            refuses=[refusal(beyond.what, (*beyond.given, 23, 0.35e-3, 9e-3)) for beyond in BEYOND],
             no_published="The outline follows from the law by one step of calculus.",
             slips=[
                 slip("counted the plates: there is one gap fewer",

@@ -74,6 +74,8 @@ EXERCISE = Exercise(
                 invariant("a thicker wire wants more turns", lambda f, L, D, w: (f(L, D, w), f(L, D, 1.1 * w)), less),
                 invariant("a coil three times as large has as many turns for three times the inductance",
                           lambda f, L, D, w: (f(3 * L, 3 * D, 3 * w), f(L, D, w))),
+                invariant("the inductance of 2000 turns wants 2000 turns",
+                          lambda f, L, D, w: (f(f.close_wound_inductance(2000.0, D, w), D, w), 2000.0)),
             ],
             refuses=[TOO_MUCH, TOO_LITTLE],
             no_published="It is close_wound_inductance, turned round.",
@@ -94,6 +96,9 @@ EXERCISE = Exercise(
                           lambda f, L, D, w: (f(L, D, w), f(2 * L, D, w)), less),
                 invariant("within half a turn of turns_needed, and a little",
                           lambda f, L, D, w: (abs(f(L, D, w) - f.turns_needed(L, D, w)), 0.51), less),
+                invariant("a little less than half-way from the inductance of 3 turns to that of 4 is nearer to 3",
+                          lambda f, L, D, w: (f(0.505 * f.close_wound_inductance(3.0, D, w)
+                                                + 0.495 * f.close_wound_inductance(4.0, D, w), D, w), 3)),
             ],
             refuses=[TOO_MUCH, TOO_LITTLE],
             no_published="It is turns_needed, to the nearest whole turn.",

@@ -1,0 +1,34 @@
+"""M = MU_0 * sqrt(r1 r2) * ((2/k − k) K − 2/k E). For two coils: z1 = turn_positions(N1, l1), z2 = distance +
+turn_positions(N2, l2), then coaxial_filaments(D1/2, D2/2, z1[:, np.newaxis] − z2).sum(). k = M / sqrt(L1 L2). In series
+the readings are L1 + L2 + 2M and L1 + L2 − 2M: their difference is 4M.
+"""
+import numpy as np
+
+from exercises.unit02_coil_and_condenser.solenoid_inductance import MU_0, elliptic_integrals
+
+
+def coaxial_filaments(radius_1: float, radius_2: float, distance: float) -> float:
+    m = 4 * radius_1 * radius_2 / ((radius_1 + radius_2) ** 2 + distance**2)
+    k = np.sqrt(m)
+    first, second = elliptic_integrals(m)
+    return MU_0 * np.sqrt(radius_1 * radius_2) * ((2 / k - k) * first - 2 / k * second)
+
+
+def turn_positions(turns: int, length: float) -> np.ndarray:
+    return (np.arange(turns) + 0.5) * length / turns - length / 2
+
+
+def coaxial_coils(
+    turns_1: int, diameter_1: float, length_1: float, turns_2: int, diameter_2: float, length_2: float, distance: float
+) -> float:
+    z1 = turn_positions(turns_1, length_1)
+    z2 = distance + turn_positions(turns_2, length_2)
+    return coaxial_filaments(diameter_1 / 2, diameter_2 / 2, z1[:, np.newaxis] - z2).sum()
+
+
+def coupling_coefficient(mutual_inductance: float, inductance_1: float, inductance_2: float) -> float:
+    return mutual_inductance / np.sqrt(inductance_1 * inductance_2)
+
+
+def mutual_from_series(inductance_aiding: float, inductance_opposing: float) -> float:
+    return (inductance_aiding - inductance_opposing) / 4

@@ -1,0 +1,37 @@
+"""Eight rounds, for n in range(1, 9), bring the two means together. With u = D/l: m = u²/(1 + u²), k = sqrt(m), k' =
+1/sqrt(1 + u²); coefficient = 4/(3π k') × [(k'²/m)(K − E) + E − k]. L = μ0 N² π D²/4 / l × coefficient. Wheeler: radius
+r and length l in inches, 1e-6 (r N)²/(9 r + 10 l).
+"""
+import numpy as np
+
+MU_0 = 4e-7 * np.pi  # henry per metre
+INCH = 25.4e-3  # metre
+
+
+def elliptic_integrals(parameter: float) -> tuple[float, float]:
+    a = 1.0
+    b = np.sqrt(1 - parameter)
+    s = 0.0
+    for n in range(1, 9):
+        s = s + 2**n * ((a - b) / 2) ** 2
+        a, b = (a + b) / 2, np.sqrt(a * b)
+    first = np.pi / (2 * a)
+    return first, first * (1 - (parameter + s) / 2)
+
+
+def nagaoka_coefficient(diameter_over_length: float) -> float:
+    u = diameter_over_length
+    m = u**2 / (1 + u**2)
+    k = np.sqrt(m)
+    k_dash = 1 / np.sqrt(1 + u**2)
+    first, second = elliptic_integrals(m)
+    return 4 / (3 * np.pi * k_dash) * (k_dash**2 / m * (first - second) + second - k)
+
+
+def solenoid_inductance(turns: float, diameter: float, length: float) -> float:
+    return MU_0 * turns**2 * np.pi * diameter**2 / 4 / length * nagaoka_coefficient(diameter / length)
+
+
+def wheeler_inductance(turns: float, diameter: float, length: float) -> float:
+    radius = diameter / 2 / INCH
+    return 1e-6 * (radius * turns) ** 2 / (9 * radius + 10 * length / INCH)
