@@ -39,7 +39,7 @@ def difference(got, wanted, tolerance, unit=""):
     if got is None:
         return Difference(says=f"returned nothing (None) where {_kind(wanted)} was wanted: is there a `return`?")
     if isinstance(wanted, Expression):
-        return _expression_difference(got, wanted, tolerance)
+        return _expression_difference(got, wanted, tolerance, unit)
     if isinstance(wanted, (str, bool)):
         return _word_difference(got, wanted)
     if isinstance(wanted, (tuple, list)):
@@ -76,14 +76,22 @@ def _sequence_difference(got, wanted, tolerance, unit):
     return None
 
 
-def _expression_difference(got, wanted, tolerance):
+def _expression_difference(got, wanted, tolerance, unit):
     if isinstance(got, list) or not isinstance(got, Expression):
         return Difference(says=f"returned {_described(got)} where one sympy expression was wanted")
     if len(got.at) != len(wanted.at) or not all(isinstance(value, (int, float, complex)) for value in got.at):
         return Difference(says=f"the expression {got.text} has symbols in it that were not given, or no value")
     if tolerance.allows(np.array(got.at, complex), np.array(wanted.at, complex)):
         return None
-    return Difference(got=got.text, wanted="an expression with other values: see the point tried")
+    one, other = got.at[0], wanted.at[0]
+    if tolerance.allows(one, other):
+        return Difference(got=got.text, wanted="another expression: it has this value here, and others elsewhere")
+    has_value = np.isfinite(one)
+    if not has_value or complex(one).imag == complex(other).imag == 0:
+        one, other = one.real, other.real
+    got_text, wanted_text = distinct(one, other, unit)
+    is_here = f"is {got_text}" if has_value else "has no value"
+    return Difference(got=f"{got.text}, which {is_here} here", wanted=f"an expression that is {wanted_text} here")
 
 
 def _number_difference(got, wanted, tolerance, unit):

@@ -353,7 +353,8 @@ def _finding(question, case, apart, remark, slip):
     if apart.thought:
         says = f"{says} {apart.thought}".strip()
     kind = TOO_BIG if apart.too_big else WRONG
-    return Finding(kind, question.name, says, case.shown, apart.got, apart.wanted, remark, slip)
+    inputs = () if question.symbolic and not apart.got else case.shown
+    return Finding(kind, question.name, says, inputs, apart.got, apart.wanted, remark, slip)
 
 
 def _told_once(findings):

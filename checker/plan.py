@@ -29,7 +29,10 @@ _MAKING = threading.RLock()  # a plan is made once, by the thread that wants it 
 
 @dataclass(frozen=True)
 class Case:
-    """One call: its inputs, its place in the batch, the value wanted, and the inputs as (name, text) pairs."""
+    """One call: its inputs, its place in the batch, the value wanted, and the inputs as (name, text) pairs.
+
+    A formula is called with symbols alone; the pairs are then those of the first point at which its value is worked out.
+    """
 
     inputs: tuple
     place: int
@@ -137,7 +140,8 @@ def _made_plan(name, seed):
 def _plan_question(question, seed, count, batch, record):
     drawn = draw(question, POINTS if question.symbolic else count, seed)
     if question.symbolic:
-        cases = (Case((), batch.add(symbolic_call(question, drawn)), _evaluated(question.asks, question, drawn), ()),)
+        cases = (Case((), batch.add(symbolic_call(question, drawn)), _evaluated(question.asks, question, drawn),
+                      shown_inputs(question, drawn[0])),)
         stacked = None
     else:
         cases = tuple(_case(question, batch, inputs, question.asks(*inputs)) for inputs in drawn)

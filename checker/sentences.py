@@ -61,7 +61,7 @@ def trouble(question, case, reply, seconds):
     says = sentence.format(f=question.name, what=reply.get("what") or "something", error=reply.get("error", "an error"),
                            text=text[0] if text else "", seconds=seconds).rstrip(": ")
     says += "".join(f". {advice}" for fragment, advice in _ADVICE.items() if text and fragment in text[0])
-    about_inputs = kind == RAISED and what == "raised"
+    about_inputs = kind == RAISED and what == "raised" and not question.symbolic
     return Finding(kind, question.name, says, case.shown if about_inputs else (), line=place)
 
 
