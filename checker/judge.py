@@ -74,6 +74,7 @@ class Answers:
     def __init__(self, plan, replies, session):
         self._plan, self._session, self.seconds = plan, session, plan.exercise.seconds
         self._replies = dict(enumerate(replies))
+        self._asked = {place: call["function"] for place, call in enumerate(plan.calls)}
 
     def reply(self, place):
         return self._replies.get(place, {"trouble": "unanswered"})
@@ -93,7 +94,14 @@ class Answers:
         if place is None:
             place = -1 - len(self._replies)
             self._replies[place] = (self._session.ask([call]) or [{"trouble": "unanswered"}])[0]
+            self._asked[place] = function
         return self._replies.get(place, {"trouble": "unanswered"})
+
+    def stopped(self):
+        """The finding for the call after which all others were answered alike, time or memory being up; None if none was."""
+        questions = {planned.question.name: planned.question for planned in self._plan.questions}
+        return next((sentences.trouble(questions[self._asked[place]], None, reply, self.seconds)
+                     for place, reply in self._replies.items() if sentences.ends_the_batch(reply)), None)
 
     def for_law(self, function, inputs):
         """The value as a law wants it: a number or an array, or `NoAnswer`."""
@@ -141,7 +149,10 @@ def _judge_question(plan, answers):
     share = _share(answers._plan, question)
     parts = tuple(Part(question.name, what, share * WEIGHTS[what] / total, share * WEIGHTS[what] / total * fraction)
                   for what, fraction in earned.items())
-    return parts, tuple(finding for finding in findings if finding)[:1]
+    first = next((finding for finding in findings if finding), None)
+    if first and first is not number_finding and first.kind == WRONG:
+        first = answers.stopped() or first  # what was not answered in time is not wrong
+    return parts, (first,) if first else ()
 
 
 def _share(plan, question):
@@ -171,6 +182,8 @@ def _judge_measured(plan, answers, varies):
     failed = [part.what for part in parts if not part.earned]
     if not failed:
         return tuple(parts), ()
+    if stopped := answers.stopped():
+        return tuple(parts), (stopped,)
     slip = _name_slip(plan, pairs) if len(pairs) == len(plan.cases) else ""
     return tuple(parts), (Finding(WRONG, question.name, sentences.measured(failed), slip=slip),)
 

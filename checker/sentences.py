@@ -21,7 +21,7 @@ _TROUBLES = {
     "import": (REFUSED, "The file imports {what}. This course uses " + ALLOWED + "."),
     "missing module": (RAISED, "The file imports {what}, which cannot be found."),
     "refused": (REFUSED, "The file tried to {what}. That is not allowed here."),
-    "time": (TOO_SLOW, "Still running after {seconds:g} s. Look for a loop that never ends."),
+    "time": (TOO_SLOW, "Still running after {seconds:g} s. Look for a loop that never ends, or for work done over and over."),
     "printed": (TOO_BIG, "The file prints {what}. Take the print out of the loop."),
     "memory": (TOO_BIG, "The file asks for more memory than there is for it (512 MB). How large an array was meant?"),
     "unanswered": (ENDED_EARLY, "The run ended before this was answered."),
@@ -63,6 +63,11 @@ def trouble(question, case, reply, seconds):
     says += "".join(f". {advice}" for fragment, advice in _ADVICE.items() if text and fragment in text[0])
     about_inputs = kind == RAISED and what == "raised" and not question.symbolic
     return Finding(kind, question.name, says, case.shown if about_inputs else (), line=place)
+
+
+def ends_the_batch(reply):
+    """Whether it is an answer after which no other was worked out: time was up, or memory, or too much was printed."""
+    return "trouble" in reply and _TROUBLES.get(reply["trouble"], _TROUBLES["raised"])[0] in (TOO_SLOW, TOO_BIG)
 
 
 def _attempt(reply):

@@ -1,13 +1,16 @@
 """Every way a submission goes wrong has a sentence of its own, which fits a terminal and points at the student's line."""
 import re
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 
 from checker.judge import LINE_SHOWN, judge
-from checker.verdict import Part, Verdict, from_data, marks_text, to_data
+from checker.plan import plan_for
+from checker.verdict import TOO_SLOW, Part, Verdict, from_data, marks_text, to_data
 from checker.words import verdict_lines
 from checker.workers import Worker
+from tests.exercises.test_every_exercise import sources
 
 PATH = "unit03_tuned_circuit/resonance.py"
 FORMULA = """import numpy as np
@@ -83,6 +86,9 @@ TROUBLES = {
     "infinite loop": (body("while True:\n    pass"), "too slow", ["Still running after 2 s"], None),
     "stubborn loop": (body("while True:\n    try:\n        while True: pass\n    except BaseException: pass"), "too slow",
                       ["Still running after 2 s"], None),
+    "loop met by a law alone": (body("while np.ndim(capacitance) == 0 and capacitance > 2e-9:\n    pass\n"
+                                     "return 1 / (2 * np.pi * np.sqrt(inductance * capacitance))"), "too slow",
+                                ["Still running after 2 s", "over and over"], None),
     "deep recursion": (body("return resonant_frequency(inductance, capacitance)"), "raised", ["calls itself without end"], LINE),
     "division by zero": (body("return 1 / 0"), "raised", ["ZeroDivisionError: division by zero"], LINE),
     "name error": (body("return pi"), "raised", ["NameError", "spelt", "imported?"], LINE),
@@ -129,6 +135,17 @@ def test_no_two_troubles_read_alike(worker):
 
 def test_missing_file_is_not_attempted(worker):
     assert judge("resonance", {}, worker, 1).kind == "not attempted"
+
+
+def test_what_could_not_be_measured_in_time_is_too_slow_and_not_wrong(worker, monkeypatch):
+    plan = plan_for("receiver", 1)
+    hasty = replace(plan, exercise=replace(plan.exercise, seconds=2.0))
+    monkeypatch.setattr("checker.judge.plan_for", lambda name, seed: hasty)
+    files, capstone = sources("solutions"), "unit09_feedback_receivers/receiver.py"
+    files[capstone] = re.sub(r"(def receiver.*)", r"\1\n    while len(emf) > 120:  # what is measured, not the cases\n        pass", files[capstone])
+    verdict = judge("receiver", files, worker, 1)
+    assert [finding.kind for finding in verdict.findings] == [TOO_SLOW]
+    assert all("could not be measured" in part.measured for part in verdict.parts if part.function == "receiver")
 
 
 def test_a_fault_in_one_function_leaves_the_marks_of_the_other(worker):
