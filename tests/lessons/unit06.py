@@ -1,0 +1,89 @@
+"""Unit 6: what the letters of its formulas stand for."""
+import numpy as np
+
+from solutions.unit03_tuned_circuit.reflected_impedance import series_impedance
+from solutions.unit03_tuned_circuit.response_curve import universal_response
+from solutions.unit06_reaction.characteristic_polynomial import leading_pole, tuned_grid_polynomial
+from solutions.unit06_reaction.feedback_resistance import circuit_with_feedback, feedback_impedance, feedback_resistance
+from solutions.unit06_reaction.oscillation_point import routh_point
+from solutions.unit06_reaction.q_multiplication import multiplied_q, touchiness
+from solutions.unit06_reaction.treble_loss import highest_tone, tone_response
+from tests.lessons.holding import at, page, words
+
+PARTS = dict(
+    L=(180e-6, 180e-6, 250e-6), R=(9.0, 12.0, 20.0), C=(140.7e-12, 140.7e-12, 300e-12), L_3=(30e-6, 30e-6, 50e-6),
+    r_a=(10.3e3, 10.3e3, 20e3), M=(1.409e-6, 1.409e-6, 5e-6), g_m=(0.5e-3, 0.9e-3, 1.5e-3),
+)
+
+
+def coefficients(L, R, C, L_3, r_a, M, g_m):
+    return np.array([float(one) for one in tuned_grid_polynomial(L, R, C, L_3, r_a, M, g_m)])
+
+
+def threshold(L, R, C, L_3, r_a, M):
+    return tuple(map(float, routh_point(L, R, C, L_3, r_a, M)))
+
+
+PAGES = [
+    page(
+        "unit06_reaction/index.md",
+        PARTS | dict(
+            f=(1e6, 700e3, 500e3), ω=lambda f: 2 * np.pi * f, I=(1e-3, 2e-3, 1e-4), C_3=(20e-12, 70e-12, 300e-12),
+            v=lambda I, f, C: I * series_impedance(f, 0.0, C, 0.0),
+            μ=lambda g_m, r_a: g_m * r_a,
+            Z=lambda f, L_3, C_3, r_a: series_impedance(f, L_3, C_3, r_a),
+            X=lambda Z: Z.imag,
+            Z_f=lambda f, M, C, μ, Z: feedback_impedance(f, M, C, μ, Z),
+            I_3=lambda Z_f, I, ω, M: -Z_f * I / (1j * ω * M),
+            R_f=lambda ω, M, C, μ, r_a, L_3, C_3: float(feedback_resistance(ω, M, C, μ, r_a, L_3, C_3)),
+            X_f=lambda Z_f: Z_f.imag,
+            Δf=lambda L, R, Z_f: circuit_with_feedback(L, R, Z_f)[1],
+            Q=(100.0, 60.0, 200.0), k=(0.5, 0.9, -0.3), Q_dash=lambda Q, k: multiplied_q(Q, k),
+            dk=1e-3, dQ_dash=lambda Q_dash, k, dk: Q_dash * touchiness(k) * dk / k,
+        ),
+        at(r"R' = R -",
+           R_dash=lambda L, R, M, C, μ, r_a: circuit_with_feedback(L, R, feedback_impedance(0.0, M, C, μ, r_a))[0]),
+        at(r"1 + k + k^2", k=(1e-3, -2e-3, 3e-3), within=1e-10, because="cut after the third power: the rest is below 9e-11"),
+        at(r"\frac{dQ'}{Q'}", k=(0.5, 0.9, 0.3)),
+    ),
+    page(
+        "unit06_reaction/edge.md",
+        PARTS | dict(
+            pole=lambda L, R, C, L_3, r_a, M, g_m: leading_pole(coefficients(L, R, C, L_3, r_a, M, g_m)),
+            s=lambda pole: pole, σ=lambda pole: pole.real, ω=lambda pole: pole.imag, t=(1e-7, 3e-6, 5e-6),
+            v=1.0,
+            I_3=lambda s, M, C, g_m, r_a, L_3: feedback_impedance(s / 2j / np.pi, M, C, g_m * r_a, r_a + s * L_3) * C / M,
+            a=lambda L, R, C, L_3, r_a, M, g_m: coefficients(L, R, C, L_3, r_a, M, g_m)[0],
+            b=lambda L, R, C, L_3, r_a, M, g_m: coefficients(L, R, C, L_3, r_a, M, g_m)[1],
+            c=lambda L, R, C, L_3, r_a, M, g_m: coefficients(L, R, C, L_3, r_a, M, g_m)[2],
+            d=lambda L, R, C, L_3, r_a, M, g_m: coefficients(L, R, C, L_3, r_a, M, g_m)[3],
+        ),
+        at(r"e^{st}", gives=lambda s, t: np.exp(s * t)),
+        at(r"C(LL_3 - M^2)", s=(1e6 + 2e6j, -3e5 + 6e6j, 4e6j),
+           gives=lambda s, L, R, C, L_3, r_a, M, g_m: np.polyval(coefficients(L, R, C, L_3, r_a, M, g_m), s)),
+        at(r"bc > ad", g_m=lambda L, R, C, L_3, r_a, M, share: share * threshold(L, R, C, L_3, r_a, M)[0],
+           share=(0.5, 0.999, 1.001), true=lambda pole: pole.real < 0),
+        at(r"bc = ad", g_m=lambda L, R, C, L_3, r_a, M: threshold(L, R, C, L_3, r_a, M)[0]),
+        at(r"\omega = \sqrt{d/b}", ω=lambda L, R, C, L_3, r_a, M: threshold(L, R, C, L_3, r_a, M)[1]),
+        words(r"s = j\omega", "names the case of a steady carrier"),
+        words(r"v(t) = \underbrace", "a general form: what stands before each exponential is whatever the start has made it"),
+    ),
+    page(
+        "unit06_reaction/knobs.md",
+        dict(
+            f=(1e6, 700e3, 500e3), C=(140e-12, 300e-12, 500e-12), M=(1.4e-6, 5e-6, -5e-6), μ=(9.0, 20.0, 35.0),
+            Z=(10e3 - 7e3j, 20e3 - 90e3j, 9e3 + 100j), r_a=lambda Z: Z.real, X=lambda Z: Z.imag,
+        ),
+        at(r"R_f =", R_f=lambda f, M, C, μ, Z: (feedback_impedance(f, M, C, μ, Z) - feedback_impedance(f, M, C, 0.0, Z)).real),
+    ),
+    page(
+        "unit06_reaction/treble.md",
+        dict(
+            B=(1e3, 400.0, 9e3), F=(500.0, 3.4e3, 50.0), d=(300.0, -700.0, 5e3), x=(20.0, -900.0, 4e3),
+            H=lambda B: lambda x: universal_response(x / B),
+        ),
+        at(r"\frac{1}{\sqrt{1 + (2F/B)^2}}", gives=lambda F, B: tone_response(F, B, 0.0)),
+        at(r"F = B/2", F=lambda B: highest_tone(B, 10 * np.log10(2))),
+        at(r"\frac12 \left|", gives=lambda F, B, d: tone_response(F, B, d)),
+    ),
+]
