@@ -1,0 +1,25 @@
+"""With r = reflected_impedance(f, M, Za): Q = (2πfL + r.imag) / (R + r.real), and V = Q E 2πf |M| / |Za|. Equal resistances:
+(ωM)² Ra / |Za|² = R, so M = |Za| sqrt(R / Ra) / (2πf), with Ra = np.real(Za). For two tuned circuits this comes to k = 1
+/ sqrt(Q1 Q2)."""
+import numpy as np
+
+from exercises.unit03_tuned_circuit.reflected_impedance import reflected_impedance
+
+
+def loaded_quality_factor(frequency, mutual_inductance, aerial_impedance, inductance, resistance):
+    r = reflected_impedance(frequency, mutual_inductance, aerial_impedance)
+    return (2 * np.pi * frequency * inductance + r.imag) / (resistance + r.real)
+
+
+def tuned_voltage(emf, frequency, mutual_inductance, aerial_impedance, inductance, resistance):
+    q = loaded_quality_factor(frequency, mutual_inductance, aerial_impedance, inductance, resistance)
+    return q * emf * 2 * np.pi * frequency * np.abs(mutual_inductance) / np.abs(aerial_impedance)
+
+
+def best_mutual_inductance(frequency, aerial_impedance, resistance):
+    aerial_resistance = np.real(aerial_impedance)
+    return np.abs(aerial_impedance) * np.sqrt(resistance / aerial_resistance) / (2 * np.pi * frequency)
+
+
+def critical_coupling(primary_quality_factor, secondary_quality_factor):
+    return 1 / np.sqrt(primary_quality_factor * secondary_quality_factor)

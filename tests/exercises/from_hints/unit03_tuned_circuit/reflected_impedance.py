@@ -1,0 +1,26 @@
+"""M = k sqrt(L1 L2), after `raise ValueError(...)` where np.any(np.abs(k) > 1). Z = R + 1j (w L - 1 / (w C)) with w = 2π f.
+The reflected impedance is (w M)² / Z2. Then I1 = E / (Z1 + reflected) and I2 = -1j w M I1 / Z2."""
+import numpy as np
+
+
+def mutual_from_coupling(coupling_coefficient, primary_inductance, secondary_inductance):
+    if np.any(np.abs(coupling_coefficient) > 1):
+        raise ValueError("a coupling coefficient lies between -1 and 1")
+    return coupling_coefficient * np.sqrt(primary_inductance * secondary_inductance)
+
+
+def series_impedance(frequency, inductance, capacitance, resistance):
+    w = 2 * np.pi * frequency
+    return resistance + 1j * (w * inductance - 1 / (w * capacitance))
+
+
+def reflected_impedance(frequency, mutual_inductance, secondary_impedance):
+    w = 2 * np.pi * frequency
+    return (w * mutual_inductance) ** 2 / secondary_impedance
+
+
+def secondary_current(emf, frequency, mutual_inductance, primary_impedance, secondary_impedance):
+    w = 2 * np.pi * frequency
+    reflected = reflected_impedance(frequency, mutual_inductance, secondary_impedance)
+    primary_current = emf / (primary_impedance + reflected)
+    return -1j * w * mutual_inductance * primary_current / secondary_impedance

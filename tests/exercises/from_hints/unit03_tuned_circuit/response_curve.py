@@ -1,0 +1,20 @@
+"""relative_response is 1 / (1 + 1j Q (f/f0 - f0/f)); the detuning a is Q (f - f0)/f0; the universal curve is 1 / (1 + 2j a);
+decibels are 20 np.log10 of the size, np.abs(response)."""
+import numpy as np
+
+
+def relative_response(frequency, resonant_frequency, quality_factor):
+    bracket = frequency / resonant_frequency - resonant_frequency / frequency
+    return 1 / (1 + 1j * quality_factor * bracket)
+
+
+def detuning_in_bandwidths(frequency, resonant_frequency, quality_factor):
+    return quality_factor * (frequency - resonant_frequency) / resonant_frequency
+
+
+def universal_response(detuning):
+    return 1 / (1 + 2j * detuning)
+
+
+def decibels(response):
+    return 20 * np.log10(np.abs(response))
