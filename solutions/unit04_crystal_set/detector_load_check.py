@@ -178,9 +178,10 @@ EXERCISE = Exercise(
         "guess a carrier, work out the output and the current it takes, and see whether carrier + Rs × current is the "
         "source voltage; if it is more, the guess was too high. For the powers give working_point an array: the source's "
         "voltage at moments of the tone.",
-        "Resistance = V/(2 (i + Is) i1_over_i0(V/n)). Q/(1 + Rd/R). Working point: least = 0, most = E; forty times: "
-        "V = (least + most)/2, y = detector_output(V, R, Is, n), and where V + Rs × 2 (y/R + Is) i1_over_i0(V/n) > E set "
-        "most = V, elsewhere least = V (np.where does it for arrays). Powers: θ = π (k + ½)/24, k = 0 … 23; "
-        "V, y = working_point(E (1 + m cos θ), …); mean of V²/(2 resistance); mean of y²/R; (2 × mean of y cos θ)²/(2R).",
+        "Resistance: Rd = V/(2 (i + Is) i1_over_i0(V/n)). The Q left: Q/(1 + Rs/Rd). Working point: least = 0, most = E; "
+        "forty times: V = (least + most)/2, y = detector_output(V, R, Is, n), and where V + Rs × 2 (y/R + Is) "
+        "i1_over_i0(V/n) > E set most = V, elsewhere least = V (np.where does it for arrays). Powers: θ = π (k + ½)/24, "
+        "k = 0 … 23; V, y = working_point(E (1 + m cos θ), …); mean of V²/(2 Rd); mean of y²/R; "
+        "(2 × mean of y cos θ)²/(2R).",
     ],
 )

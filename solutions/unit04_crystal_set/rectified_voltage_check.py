@@ -20,6 +20,13 @@ def nearly(left, right, tolerance):
     return equal(left, right, relative(1e-3, because="a limit, nearly reached"))
 
 
+def both_ends(x):
+    """I1/I0 from a thousand moments of which the last is the first again."""
+    swing = np.cos(np.linspace(0, 2 * np.pi, 1000))
+    weight = np.exp(np.asarray(x)[..., np.newaxis] * (swing - 1))
+    return np.mean(weight * swing, axis=-1) / np.mean(weight, axis=-1)
+
+
 def linear_law(V, n):
     return V - n / 2 * np.log(2 * np.pi * V / n)
 
@@ -84,6 +91,8 @@ EXERCISE = Exercise(
                 slip("weighted with exp(−x cos θ), which turns the sign", lambda x: -i1_over_i0(x)),
                 slip("averaged cos θ squared: the ratio wants cos θ once",
                      lambda x: 1 - i1_over_i0(x) / x),
+                slip("counted θ = 0 twice: 2π is the same moment, and np.linspace leaves it out with endpoint=False",
+                     both_ends),
             ],
         ),
         Question(
@@ -166,9 +175,10 @@ EXERCISE = Exercise(
         "numpy has I0 as np.i0, but above x = 713 it overflows; there ln I0 = x − ln(2πx)/2 + 1/(8x) will do. For the "
         "ratio take, say, 1000 values of θ round the cycle and weight cos θ with exp(x (cos θ − 1)), which never "
         "overflows. With a load, unknown y stands on both sides: halve an interval, or take Newton's steps.",
-        "log_i0: np.where(x < 700, np.log(np.i0(np.minimum(x, 700))), form for np.maximum(x, 700)). "
-        "Output = n y with x = V/n, r = R Is/n and y + ln(1 + y/r) = ln I0(x). With u = ln(1 + y/r), start from "
-        "u = ln(1 + ln I0/r) and take u − (u + r (exp(u) − 1) − ln I0)/(1 + r exp(u)) for u, seven times; then "
-        "y = r (exp(u) − 1), by np.expm1.",
+        "log_i0: np.where(x < 700, np.log(np.i0(np.minimum(x, 700))), x − ln(2πx)/2 + 1/(8x) for np.maximum(x, 700)). "
+        "Ratio: θ = 2π k/1000, k = 0 … 999; w = np.exp(np.asarray(x)[..., np.newaxis] × (cos θ − 1)); the mean of w cos θ "
+        "over that of w, both by np.mean(…, axis=-1). Output = n y with x = V/n, r = R Is/n and y + ln(1 + y/r) = ln I0(x). "
+        "With u = ln(1 + y/r), start from u = ln(1 + ln I0/r) and take u − (u + r (exp(u) − 1) − ln I0)/(1 + r exp(u)) for "
+        "u, seven times; then y = r (exp(u) − 1), by np.expm1.",
     ],
 )

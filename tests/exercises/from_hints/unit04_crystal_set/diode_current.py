@@ -1,0 +1,17 @@
+"""n = N × 8.617333262e-5 × T;   I = Is (exp(v/n) − 1);   slope resistance = n / (I + Is)."""
+import numpy as np
+
+VOLTS_PER_KELVIN = 8.617333262e-5  # Boltzmann's constant over the charge of the electron, CODATA
+
+
+def slope_voltage(ideality, temperature):
+    return ideality * VOLTS_PER_KELVIN * temperature
+
+
+def diode_current(voltage, saturation_current, slope_voltage):
+    return saturation_current * (np.exp(voltage / slope_voltage) - 1)
+
+
+def slope_resistance(voltage, saturation_current, slope_voltage):
+    current = diode_current(voltage, saturation_current, slope_voltage)
+    return slope_voltage / (current + saturation_current)
