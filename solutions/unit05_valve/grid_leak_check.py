@@ -196,8 +196,9 @@ EXERCISE = Exercise(
         "subtract detector_output, giving it the grid's current at rest for the saturation current. For a small swing the "
         "grid is a generator of I1/I0 behind n/i, and the leak takes its share; the condenser makes that fall as "
         "1/√(1 + (F/cut-off)²).",
-        "low = −n (1 + ln(1 + R z/n)), high = E, sixty halvings with np.where. Rest current = z exp(rest/n). "
-        "Cut-off: (1/R + i/n)/(2πC). Limits: 10/c and √(1 − m²)/(2πF m). Gain: i1_over_i0(V/n) × R/(R + n/i) / "
-        "np.sqrt(1 + (F/cut-off)**2).",
+        "Rest: low = −n (1 + ln(1 + R z/n)), high = E, the return voltage; sixty halvings: where z exp(middle/n) > "
+        "(E − middle)/R put high = middle, elsewhere low = middle (np.where). Carrier: rest − detector_output(V, R, "
+        "z exp(rest/n), n). Cut-off: Fc = (1/R + i/n)/(2πC). Limits: 10/c and √(1 − m²)/(2πF m). Gain: i1_over_i0(V/n) × "
+        "R/(R + n/i) / np.sqrt(1 + (F/Fc)**2).",
     ],
 )

@@ -63,6 +63,13 @@ def parts(V):
     return grid_gain(V, 0.0, *circuit), audio_cutoff(*circuit), anode_slopes(anode, grid, V, *LAW)
 
 
+def both_ends(anode_voltage, grid_voltage, carrier, *law):
+    """The slopes from a thousand moments of which the last is the first again."""
+    swing = np.cos(np.linspace(0, 2 * np.pi, 1000))
+    slope = mutual_conductance(anode_voltage, grid_voltage + carrier * swing, *law)
+    return np.mean(slope), np.mean(slope * swing)
+
+
 def output_conductance(by_bias):
     return 1 / TONE_RESISTANCE + by_bias / LAW[0]
 
@@ -127,6 +134,8 @@ EXERCISE = Exercise(
                 slip("returned them the other way round", lambda *inputs: anode_slopes(*inputs)[::-1]),
                 slip("taken the carrier's crest for its r.m.s. value",
                      lambda a, g, V, *law: anode_slopes(a, g, np.sqrt(2) * V, *law)),
+                slip("counted θ = 0 twice: 2π is the same moment, and np.linspace leaves it out with endpoint=False",
+                     both_ends),
             ],
         ),
         Question(
@@ -201,6 +210,7 @@ EXERCISE = Exercise(
         "times the first, less the second for each volt of swing (the second acts at once, the first lags: use complex "
         "numbers). It flows into 1/R + (first slope)/μ. For the power find the carrier at the grid with working_point, at "
         "the envelope's middle, crest and trough.",
+        "Slopes: the mean of gm at vg + V cos θ and that of gm × cos θ, θ = 2π k/1000, k = 0 … 999. "
         "vg = bias_with_carrier(V, …); i = (LEAK_RETURN − vg)/LEAK; H = grid_gain(V, F, …) times exp(−1j arctan(F over "
         "audio_cutoff(…))); anode from operating_point(HT, STEADY_RESISTANCE, vg, *LAW); gain = |H × first − second| / "
         "(1/TONE_RESISTANCE + first/LAW[0]). working_point takes the rest current ZERO_CURRENT × exp(rest/GRID_SLOPE) for "
