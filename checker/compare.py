@@ -117,7 +117,7 @@ def _number_difference(got, wanted, tolerance, unit):
     return Difference(got=got_text + (f"   {place.strip()}" if place else ""), wanted=wanted_text, thought=_precision_thought(array))
 
 
-_ODD_THOUGHT = {"nan (not a number)": "That is 0/0, or the root or logarithm of a negative number.",
+_ODD_THOUGHT = {"nan (not a number)": "That is 0/0, infinity over infinity, or the root or logarithm of a negative number.",
                 "infinity": "Something was divided by zero, or grew past all bounds."}
 
 
