@@ -219,8 +219,8 @@ def test_a_terminal_gets_colour_and_a_bar_unless_it_wants_none(of_two, here):
 
 
 def test_an_interrupted_run_says_so_and_keeps_what_is_done(of_two, here):
-    for number in range(20):  # enough of them that the run cannot be over, however slow this process is
-        put(of_two / f"Zoe Loop {number}", RIGHT + "while True: pass\n")
+    for number in range(20):  # no two alike, so none is known beforehand: the run cannot be over, however slow this process is
+        put(of_two / f"Zoe Loop {number}", RIGHT + f"while True: {number}\n")
     process = subprocess.Popen([sys.executable, "-m", "checker", "mark", str(of_two), "--jobs", "1", "--only", "resonance"], cwd=here,
                                stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, env=os.environ | {"PYTHONUNBUFFERED": "1"})
     for line in process.stderr:

@@ -1,18 +1,15 @@
 """Reports in a browser: no request, no fault, no violation that axe-core finds, nothing wider than a telephone."""
 
-import os
 from datetime import date
 
 import pytest
 
-from checker.course import ROOT
 from checker.likeness import find_alike
 from checker.report import write_reports
 from tests.checker import sample
 from tests.checker.test_likeness import CLASS as HONEST
 from tests.checker.test_likeness import COMPARED, ODD_WAY, RENAMED, with_solenoid
 
-AXE = ROOT / "course/node_modules/axe-core/axe.min.js"
 NARROW, WIDE = {"width": 360, "height": 740}, {"width": 1200, "height": 900}
 PAGES = [
     "index.html",
@@ -23,10 +20,6 @@ PAGES = [
 ]
 
 
-def missing(why):
-    (pytest.fail if os.environ.get("CI") == "true" else pytest.skip)(why)
-
-
 @pytest.fixture(scope="module")
 def reports(tmp_path_factory, sample_class):
     folder = tmp_path_factory.mktemp("reports")
@@ -34,13 +27,6 @@ def reports(tmp_path_factory, sample_class):
     write_reports(sample_class, sample.PATHS, folder, date(2031, 5, 4), alike)
     assert all((folder / page).is_file() for page in PAGES)
     return folder
-
-
-@pytest.fixture(scope="module")
-def browser(chromium):
-    if not AXE.is_file():
-        missing("axe-core is not installed: npm ci in course/")
-    return chromium
 
 
 def opened(browser, address, **how):
@@ -57,26 +43,26 @@ def opened(browser, address, **how):
 @pytest.mark.parametrize("light", ["light", "dark"])
 @pytest.mark.parametrize("size", [NARROW, WIDE], ids=["narrow", "wide"])
 @pytest.mark.parametrize("file", PAGES)
-def test_a_page_is_whole_fits_and_is_accessible(browser, reports, file, size, light):
-    page = opened(browser, (reports / file).as_uri(), viewport=size, color_scheme=light)
+def test_a_page_is_whole_fits_and_is_accessible(chromium, axe, reports, file, size, light):
+    page = opened(chromium, (reports / file).as_uri(), viewport=size, color_scheme=light)
     assert page.evaluate("document.documentElement.scrollWidth") <= size["width"]
-    page.evaluate(AXE.read_text("utf-8"))
+    page.evaluate(axe)
     found = page.evaluate("axe.run({preload: false, resultTypes: ['violations']})")["violations"]
     assert [(one["id"], [node["html"][:200] for node in one["nodes"]]) for one in found] == []
     assert page.faults == []
     page.context.close()
 
 
-def test_no_script_of_a_member_s_runs(browser, reports):
-    page = opened(browser, (reports / "members/rufus-b-tern-b-sons.html").as_uri())
+def test_no_script_of_a_member_s_runs(chromium, reports):
+    page = opened(chromium, (reports / "members/rufus-b-tern-b-sons.html").as_uri())
     page.evaluate("document.body.insertAdjacentHTML('beforeend', '<img src=x onerror=\"window.ran = 1\">')")
     page.wait_for_timeout(200)
     assert page.evaluate("window.ran") is None
     page.context.close()
 
 
-def test_paper_is_white_also_for_a_reader_at_night(browser, reports):
-    page = opened(browser, (reports / PAGES[2]).as_uri(), color_scheme="dark")
+def test_paper_is_white_also_for_a_reader_at_night(chromium, reports):
+    page = opened(chromium, (reports / PAGES[2]).as_uri(), color_scheme="dark")
     page.emulate_media(media="print", color_scheme="dark")
     assert page.evaluate("getComputedStyle(document.body).backgroundColor") == "rgb(255, 255, 255)"
     assert page.evaluate("getComputedStyle(document.body).color") == "rgb(0, 0, 0)"
@@ -84,8 +70,8 @@ def test_paper_is_white_also_for_a_reader_at_night(browser, reports):
     page.context.close()
 
 
-def test_the_keyboard_reaches_the_report_first_and_then_what_scrolls(browser, reports):
-    page = opened(browser, (reports / PAGES[2]).as_uri(), viewport=NARROW)
+def test_the_keyboard_reaches_the_report_first_and_then_what_scrolls(chromium, reports):
+    page = opened(chromium, (reports / PAGES[2]).as_uri(), viewport=NARROW)
     page.keyboard.press("Tab")
     assert page.evaluate("document.activeElement.className") == "skip"
     assert page.evaluate("document.activeElement.getBoundingClientRect().top") >= 0

@@ -15,7 +15,7 @@ from checker.sheet.keys import CRYSTAL, SECTIONS, SETS
 from checker.sheet.page import loudness, sheet_html
 from checker.sheet.partslist import parts_list
 from checker.sheet.words import AMERICAN, both
-from tests.checker.test_reports_browser import AXE, NARROW, WIDE, browser, missing, opened  # noqa: F401
+from tests.checker.test_reports_browser import NARROW, WIDE, opened
 
 FOLDER = ROOT / "checker" / "example_sheets"
 FILES = {file.stem: file for file in sorted(FOLDER.glob("*.toml"))}
@@ -70,20 +70,20 @@ def test_a_page_is_whole_and_says_what_can_hurt(pages, name):
     ],
     ids=str,
 )
-def test_a_page_fits_asks_for_nothing_and_is_accessible(browser, pages, name, size, light):  # noqa: F811
-    page = opened(browser, (pages / f"{name}.html").as_uri(), viewport=size, color_scheme=light)
+def test_a_page_fits_asks_for_nothing_and_is_accessible(chromium, axe, pages, name, size, light):
+    page = opened(chromium, (pages / f"{name}.html").as_uri(), viewport=size, color_scheme=light)
     assert page.evaluate("document.documentElement.scrollWidth") <= size["width"]
-    page.evaluate(AXE.read_text("utf-8"))
+    page.evaluate(axe)
     found = page.evaluate("axe.run({preload: false, resultTypes: ['violations']})")["violations"]
     assert [(one["id"], [node["html"][:200] for node in one["nodes"]]) for one in found] == []
     assert page.faults == []
     page.context.close()
 
 
-def test_on_paper_it_is_black_on_white_and_as_wide_as_a4(browser, pages):  # noqa: F811
+def test_on_paper_it_is_black_on_white_and_as_wide_as_a4(chromium, pages):
     a4 = 794 - 2 * 49  # CSS pixels less two margins of 13 mm
     page = opened(
-        browser, (pages / "orla_quill_reaction.html").as_uri(), color_scheme="dark", viewport={"width": a4, "height": 1000}
+        chromium, (pages / "orla_quill_reaction.html").as_uri(), color_scheme="dark", viewport={"width": a4, "height": 1000}
     )
     page.emulate_media(media="print", color_scheme="dark")
     assert page.evaluate("document.documentElement.scrollWidth") <= a4
@@ -97,8 +97,8 @@ def test_on_paper_it_is_black_on_white_and_as_wide_as_a4(browser, pages):  # noq
     page.context.close()
 
 
-def test_the_switch_shows_american_words_without_a_script(browser, pages):  # noqa: F811
-    page = opened(browser, (pages / "orla_quill_reaction.html").as_uri())
+def test_the_switch_shows_american_words_without_a_script(chromium, pages):
+    page = opened(chromium, (pages / "orla_quill_reaction.html").as_uri())
     words = "document.querySelector('main').innerText"
     before = page.evaluate(words)
     page.check("#american")
@@ -157,9 +157,7 @@ def here(tmp_path, monkeypatch):
     return tmp_path
 
 
-def test_the_command_writes_the_page_and_prints_it(here, capsys):
-    if not shutil.which("chromium"):
-        missing("chromium is not installed")
+def test_the_command_writes_the_page_and_prints_it(here, capsys, chromium):
     assert cli.main(["sheet", "mine.toml", "--pdf"]) == cli.DONE
     assert capsys.readouterr().out.split()[-1] == "mine.pdf"
     assert b"Isla" in (here / "mine.html").read_bytes()

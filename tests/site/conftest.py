@@ -14,6 +14,11 @@ if str(ROOT) not in sys.path:
     sys.path.insert(0, str(ROOT))
 
 
+@pytest.fixture(scope="session", autouse=True)
+def brought(packages):
+    """Nothing of the site can be made without them."""
+
+
 def build(root: Path, *more: str, **environment: str) -> subprocess.CompletedProcess:
     """`mkdocs build` of the course below a root, with what it said."""
     command = [sys.executable, "-m", "mkdocs", "build", "-f", "course/mkdocs.yml", "--strict", *more]
@@ -33,13 +38,12 @@ def copy_of_course(root: Path) -> Path:
     for part in ("solutions", "checker", "exercises", "course"):
         shutil.copytree(ROOT / part, root / part, ignore=leave)
     shutil.copy(ROOT / "DEVELOPERS.md", root)
-    if (ROOT / "course" / "node_modules").is_dir():
-        (root / "course" / "node_modules").symlink_to(ROOT / "course" / "node_modules")
+    (root / "course" / "node_modules").symlink_to(ROOT / "course" / "node_modules")
     return root
 
 
 @pytest.fixture(scope="session")
-def course(tmp_path_factory) -> Path:
+def course(tmp_path_factory, brought) -> Path:
     """Root of a built copy; its site is in `course/site`."""
     root = copy_of_course(tmp_path_factory.mktemp("course"))
     done = build(root)
@@ -48,7 +52,7 @@ def course(tmp_path_factory) -> Path:
 
 
 @pytest.fixture
-def bare(tmp_path) -> Path:
+def bare(tmp_path, brought) -> Path:
     """A copy with a home page, a glossary and nothing else to read, for planting faults."""
     root = copy_of_course(tmp_path / "bare")
     lessons = root / "course" / "lessons"

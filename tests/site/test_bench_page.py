@@ -159,13 +159,13 @@ def test_it_is_silent_until_asked_soft_then_and_silent_again(page_at):
     assert page.inner_text("#whole-bench .sounding-now") == ""
 
 
-def test_past_the_edge_it_says_so_in_words_and_what_next_door_has_of_it(page_at, course):
+def test_past_the_edge_it_says_so_in_words_and_what_next_door_has_of_it(page_at, axe):
     page = page_at(SETTING.replace("5.1pF", "6.5pF"), color_scheme="dark")
     settled(page)
     assert "oscillates" in page.get_attribute("#whole-bench .close-view", "aria-label")
     assert "past it" in page.inner_text("#whole-bench [data-gauge=edge]")
     assert re.search(r"V/m at 30 m: spoils Holm Light as far as", page.inner_text("#whole-bench [data-gauge=neighbour]"))
-    page.evaluate((course / "course/node_modules/axe-core/axe.min.js").read_text("utf-8"))
+    page.evaluate(axe)
     assert not page.evaluate(VIOLATIONS, None)
 
 

@@ -35,11 +35,6 @@ def server(site):
     running.shutdown()
 
 
-@pytest.fixture(scope="module")
-def axe(course) -> str:
-    return (course / "course" / "node_modules" / "axe-core" / "axe.min.js").read_text("utf-8")
-
-
 class Watched:
     """A page that notes what goes wrong in it and what it asks for."""
 

@@ -4,7 +4,7 @@ import pytest
 
 from course.press.notes import notes
 
-from .test_browser import NARROW, VIOLATIONS, Watched, axe, site  # noqa: F401
+from .test_browser import NARROW, VIOLATIONS, Watched, site  # noqa: F401
 
 LESSON = "unit01_signal/index.html"
 
@@ -31,7 +31,7 @@ def count(page) -> int:
     return int(page.inner_text(".stage-count").split(" / ")[0])
 
 
-def test_a_clicker_goes_through_the_page_and_leaves_it_as_it_was(shown, axe):  # noqa: F811
+def test_a_clicker_goes_through_the_page_and_leaves_it_as_it_was(shown, axe):
     before = shown.inner_html("main")
     shown.click(".present")
     assert "Signal" in shown.inner_text(".stage-title") and count(shown) == 1
