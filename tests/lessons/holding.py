@@ -13,7 +13,7 @@ from tests.lessons.latex import UNITS, Formula, letters_of, parsed, statements
 POINTS = range(3)
 EXACT = 1e-9
 COMMON = {
-    "π": np.pi, "e": np.e, "j": 1j, "size": np.abs, "mean": np.mean, "summed": np.sum, "conjugate": np.conj,
+    "π": np.pi, "e": np.e, "upright_e": np.e, "j": 1j, "size": np.abs, "mean": np.mean, "summed": np.sum, "conjugate": np.conj,
     "arsinh": np.arcsinh, "artanh": np.arctanh, **{f"in_{unit}": size for unit, size in UNITS.items()},
 }
 CYCLE = np.arange(720) * (2 * np.pi / 720)  # an angle over which a mean is taken
@@ -64,7 +64,9 @@ def words(find: str, because: str) -> Words:
 
 
 def found(find: str, formula: Formula) -> bool:
-    return "".join(find.split()) in "".join(formula.text.split())
+    """Whether a piece of LaTeX stands in a formula; between dollars, whether it is all of it."""
+    find, text = "".join(find.split()), "".join(formula.text.split())
+    return find.strip("$") == text if find.startswith("$") else find in text
 
 
 class Meaning:
@@ -125,7 +127,7 @@ def _hold(formula, entry, meaning):
             given = meaning.given(entry.gives)
             given, alone = (given[alone], alone + 1) if isinstance(given, tuple) else (given, alone)
             got = _worked_out([first, *others][-1], meaning)[0]
-            assert _apart(got, given) <= entry.within * _size(given), f"it comes to {got}, not to {given}"
+            assert _apart(got, given) <= entry.within * _size(given), f"it comes to {_shown(got)}, not to {_shown(given)}"
             continue
         true = entry.true is None or bool(meaning.given(entry.true))
         left, terms = _worked_out(first, meaning)
@@ -133,12 +135,12 @@ def _hold(formula, entry, meaning):
             right, more = _worked_out(side, meaning)
             assert sign != r"\approx" or entry.because, "an approximation: say by within= and because= how close"
             scale = terms if side == "0" else max(_size(left), _size(right))
-            assert _related(left, sign, right, entry.within * scale) == true, f"left of {sign} {left}, right {right}"
+            assert _related(left, sign, right, entry.within * scale) == true, f"left of {sign} {_shown(left)}, right {_shown(right)}"
             left, terms = right, more
 
 
 def _related(left, sign, right, within) -> bool:
-    if sign in ("=", r"\approx"):
+    if sign in ("=", r"\approx", r"\propto"):
         return _apart(left, right) <= within
     low, high = (left, right) if sign in ("<", r"\le") else (right, left)
     return low < high if sign in "<>" else low <= high
@@ -148,6 +150,10 @@ def _apart(left, right):
     return np.max(np.abs(left - right))
 
 
+def _shown(value):
+    return f"{np.ravel(value)[0]:.12g}" + (" …" if np.size(value) > 1 else "")
+
+
 def _size(value):
     return np.max(np.abs(value))
 
@@ -155,12 +161,17 @@ def _size(value):
 def _worked_out(side: str, meaning: Meaning):
     """The value of one side, and the size of the largest of its terms."""
     names = letters_of(side)
-    values = {name: meaning[name] for name in names}
+    values = {name: _number(meaning[name]) for name in names}
     function, symbols = _runs(side, frozenset(name for name in names if callable(values[name])))
     with np.errstate(all="ignore"):
         total, *terms = function(*(values[name] for name in symbols))
     assert np.all(np.isfinite(total)), f"{side} comes to {total}"
     return total, max(map(_size, terms))
+
+
+def _number(value):
+    """As numpy's own kind, which divides by zero without an error."""
+    return value if callable(value) else (np.asarray(value) * 1.0)[()]
 
 
 @cache

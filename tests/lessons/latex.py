@@ -75,13 +75,15 @@ def _tidy(text: str) -> str:
 def _works_something_out(text: str) -> bool:
     """Whether a formula in a line is more than a letter set to a number, or to another letter."""
     sides = re.split(RELATION, text)
-    plain = re.compile(rf"\s*-?(?:\\tfrac\s*\d\d|\\ldots|\\[,; ]|[\d.,\s]|{LETTER})*")
+    plain = re.compile(rf"\s*-?(?:\\tfrac\s*\d\d|\\ldots|\\[,; ]|[\d.,|\s]|{LETTER})*")
     letters = [len([match for match in TOKEN.finditer(side) if match["letter"]]) for side in sides]
     return len(sides) > 1 and not all(plain.fullmatch(side) and count <= 1 for side, count in zip(sides, letters, strict=True))
 
 
 def name_of(letter: str) -> str:
-    """`C_\\text{max}` as `C_max`."""
+    """`C_\\text{max}` as `C_max`; an upright e is another letter than one that slants."""
+    if letter.strip() == r"\mathrm{e}":
+        return "upright_e"
     dashes, letter = letter.count("'"), letter.replace("'", "")
     bar = bool(re.match(r"\s*\\(?:bar|overline)", letter))
     letter = re.sub(r"\\(?:bar|overline|text|mathrm)(?![A-Za-z])", "", letter)
