@@ -141,6 +141,7 @@ EXERCISE = Exercise(
                           lambda f, B, R, *law: (f(B, R, *law)[2], B**2 / (4 * R)), at_most),
             ],
             no_published="Voltage times current at a point that has its figure.",
+            refuses=[refusal("a grid so high that the anode would stand below the filament", (90.0, 500e3, 2.0, *TYPE_30))],
             slips=[
                 slip("exchanged load and valve", lambda *inputs: np.array(power_shares(*inputs))[[0, 2, 1]]),
                 slip("put the whole supply across the load",

@@ -190,8 +190,9 @@ EXERCISE = Exercise(
         "The valve: G = 2 × average of (current × cos)/V; differentiate by V, with di/dV = mutual conductance × cos. At the "
         "limit the valve feeds what the circuit loses, π f/Q, so a swing a hundredth too large is fed p hundredths too "
         "much of that. The grid's current U/R answers a volt by its part 1/n.",
-        "2 × np.mean(mutual_conductance × cos²)/G − 1, arrays with a last axis as for G in limit_amplitude;  "
-        "(U/n (1/C + 1/D) + 1/D)/(p π f/Q), np.inf where p <= 0;  (S/(1.5 K))² − Va/µ − offset;  "
-        "1/(R D ln((E − blocked)/(E − starting)) + burst).",
+        "2 × np.mean(mutual_conductance × cos²)/G − 1, arrays with a last axis as for G in limit_amplitude;  (U/n (1/C + 1/D)"
+        " + 1/D)/(p π f/Q), np.inf where p <= 0: exponent p, leak voltage U, slope voltage n, tuning condenser C, grid "
+        "condenser D;  (needed/(1.5 × perveance))² − anode voltage/µ − offset;  1/(R D ln((E − blocked)/(E − starting)) + "
+        "burst), with the leak R taken to E.",
     ],
 )

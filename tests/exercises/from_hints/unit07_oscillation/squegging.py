@@ -1,5 +1,7 @@
 """2 × np.mean(mutual_conductance × cos²)/G − 1, arrays with a last axis as for G in limit_amplitude; (U/n (1/C + 1/D) +
-1/D)/(p π f/Q), np.inf where p <= 0; (S/(1.5 K))² − Va/µ − offset; 1/(R D ln((E − blocked)/(E − starting)) + burst).
+1/D)/(p π f/Q), np.inf where p <= 0: exponent p, leak voltage U, slope voltage n, tuning condenser C, grid condenser
+D; (needed/(1.5 × perveance))² − anode voltage/µ − offset; 1/(R D ln((E − blocked)/(E − starting)) + burst), with the
+leak R taken to E.
 """
 import numpy as np
 
