@@ -135,7 +135,8 @@ def _hold(formula, entry, meaning):
             right, more = _worked_out(side, meaning)
             assert sign != r"\approx" or entry.because, "an approximation: say by within= and because= how close"
             scale = terms if side == "0" else max(_size(left), _size(right))
-            assert _related(left, sign, right, entry.within * scale) == true, f"left of {sign} {_shown(left)}, right {_shown(right)}"
+            holds = _related(left, sign, right, entry.within * scale)
+            assert holds == true, f"left of {sign} {_shown(left)}, right {_shown(right)}"
             left, terms = right, more
 
 
