@@ -7,14 +7,14 @@ from pathlib import Path
 from checker.course import load_exercise
 from checker.judge import judge
 from checker.verdict import PASSED
-from tests.exercises.test_every_exercise import SEED, sources
+from tests.exercises.test_every_exercise import SEED
 
 WRITTEN = Path(__file__).parent / "from_hints"
 
 
 def test_hint_three_and_the_lesson_suffice(path, worker):
     files = {str(file.relative_to(WRITTEN)): file.read_text("utf-8") for file in WRITTEN.rglob("*.py")}
-    verdict = judge(path, sources("solutions") | files, worker, SEED)
+    verdict = judge(path, files, worker, SEED)
     assert verdict.findings == ()
     assert (verdict.kind, verdict.earned) == (PASSED, verdict.marks)
 
