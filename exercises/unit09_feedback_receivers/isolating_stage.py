@@ -1,4 +1,4 @@
-"""How much still gets out?   Lesson: Feedback receivers, section 2.
+"""How much still gets out?   Lesson: Feedback receivers, sections 2 and 3.
 
 A valve between aerial and reaction set: the aerial on its grid, and in its anode a winding on the reaction set's tuned coil.
 

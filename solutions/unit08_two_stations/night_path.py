@@ -86,7 +86,7 @@ def sun_elevation(days: float, latitude: float, longitude: float) -> float:
     ------
     The law of cosines on a sphere: sin h = sin φ sin δ + cos φ cos δ cos H.
     """
-    declination, hour_angle = np.radians(sun_place(days, longitude))
+    declination, hour_angle = map(np.radians, sun_place(days, longitude))
     here = np.radians(latitude)
     overhead = np.cos(here) * np.cos(declination) * np.cos(hour_angle)
     return np.degrees(np.arcsin(np.clip(np.sin(here) * np.sin(declination) + overhead, -1, 1)))
@@ -112,7 +112,8 @@ def path_middle(
     Each place as an arrow of length 1 from the earth's centre: the two added point to the middle, and the angle between
     them is twice the arc tangent of half their difference over half their sum.
     """
-    first, second = unit_arrow(latitude_1, longitude_1), unit_arrow(latitude_2, longitude_2)
+    places = np.broadcast_arrays(latitude_1, longitude_1, latitude_2, longitude_2)
+    first, second = unit_arrow(*places[:2]), unit_arrow(*places[2:])
     east, north, up = first + second
     apart = 2 * np.arctan2(length(first - second), length(first + second))
     return np.degrees(np.arctan2(up, np.hypot(east, north))), np.degrees(np.arctan2(north, east)), EARTH_RADIUS * apart

@@ -1,4 +1,4 @@
-"""What if it may oscillate, but never for long?   Lesson: Feedback receivers, section 9.
+"""What if it may oscillate, but never for long?   Lesson: Feedback receivers, sections 9 to 12.
 
 A quenched set is let grow and made to die away in turns, some ten thousand times a second or more.
 

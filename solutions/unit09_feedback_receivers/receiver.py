@@ -1,4 +1,4 @@
-"""A whole receiver, out of your own functions.   Lesson: Feedback receivers, the capstone.
+"""A whole receiver, out of your own functions.   Lesson: Feedback receivers, sections 13 to 15.
 
 Aerial, a loosely coupled tuned circuit, an isolating valve, a second tuned circuit with reaction, a detector by grid leak,
 telephones. Carriers are not followed from crest to crest: a signal is its envelope, complex, seen from a frame of some
@@ -159,8 +159,8 @@ def telephones(grid: np.ndarray, rate: float) -> np.ndarray:
     Source
     ------
     `bias_with_carrier` at every crest; the grid condenser smooths it, above `audio_cutoff` at the mean bias, as a tuned
-    circuit twice as wide would smooth an envelope; `operating_point` turns the bias into the anode's voltage. The crests
-    lie close together, and so straight lines between 400 points will do.
+    circuit twice as wide would smooth an envelope, starting at the first bias; `operating_point` turns the bias into the
+    anode's voltage. The crests lie close together, and so straight lines between 400 points will do.
     """
     crest = np.abs(grid)
     points = np.linspace(0, np.max(crest), 400)

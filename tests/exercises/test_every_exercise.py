@@ -3,6 +3,8 @@ import inspect
 import random
 from importlib import import_module
 
+import numpy as np
+
 from checker.compare import difference
 from checker.course import PATHS, ROOT, load_exercise
 from checker.judge import judge
@@ -49,6 +51,10 @@ def sources(folder):
     return {f"{path}.py": file.read_text().replace("from solutions.", "from exercises.") for path, file in files.items() if file.exists()}
 
 
+def items(result):
+    return result if isinstance(result, tuple) else (result,)
+
+
 def test_reference_earns_full_marks(path, worker):
     verdict = judge(path, sources("solutions"), worker, SEED)
     assert verdict.findings == ()
@@ -76,6 +82,16 @@ def test_stub_has_the_signature_and_docstring_of_the_reference(path):
         for section in ("Parameters", "Returns"):
             assert section in (function.__doc__ or "")
         assert ("Raises" in function.__doc__) >= bool(question.refuses)
+
+
+def test_an_array_beside_single_numbers_is_as_good(path):
+    for planned in plan_for(path, SEED).questions:
+        asks, inputs = planned.question.asks, planned.cases[0].inputs
+        for place, together in enumerate(planned.stacked.inputs if planned.stacked else ()):
+            if isinstance(together, np.ndarray) and np.ndim(inputs[place]) == 0:
+                twice = asks(*inputs[:place], np.array([inputs[place]] * 2), *inputs[place + 1 :])
+                for got, wanted in zip(items(twice), items(planned.cases[0].wanted), strict=True):
+                    assert np.allclose(got, wanted, rtol=1e-9, atol=0), (asks.__name__, place)
 
 
 def test_published_figures_are_met_by_the_reference(path):
