@@ -56,8 +56,25 @@ class Verdict:
 
 def marks_text(amount):
     """Exact marks as text with at most one decimal, halves rounded up: 15/2 is "7.5", 20/3 is "6.7", 10 is "10"."""
-    tenths = (amount * 20 + 1) // 2
-    whole, tenth = divmod(int(tenths), 10)
+    return _in_tenths(_tenths(amount))
+
+
+def lost_texts(earned, lost):
+    """Each of some exact losses as text, so that they and the marks earned add up as printed: where all cannot be nearest, the
+    largest remainders are rounded up.
+    """
+    down = [int(amount * 10) for amount in lost]
+    short = _tenths(earned + sum(lost)) - _tenths(earned) - sum(down)
+    by_remainder = sorted(range(len(lost)), key=lambda at: down[at] - lost[at] * 10)
+    return [_in_tenths(tenths + (at in by_remainder[:short])) for at, tenths in enumerate(down)]
+
+
+def _tenths(amount):
+    return int((amount * 20 + 1) // 2)
+
+
+def _in_tenths(tenths):
+    whole, tenth = divmod(tenths, 10)
     return f"{whole}.{tenth}" if tenth else str(whole)
 
 

@@ -3,7 +3,7 @@ import textwrap
 from dataclasses import dataclass
 
 from .submissions import display_name
-from .verdict import NOT_ATTEMPTED, PASSED, UNFINISHED, Verdict, marks_text
+from .verdict import NOT_ATTEMPTED, PASSED, UNFINISHED, Verdict, lost_texts, marks_text
 
 WIDTH = 80
 _STYLES = {PASSED: "bold green", UNFINISHED: "bold blue", NOT_ATTEMPTED: "bold blue"}
@@ -108,4 +108,5 @@ def _marks_by_part(verdict):
         if part.earned < part.worth and not part.measured:
             name = _PARTS.get(part.what, part.what)
             lost[name] = lost.get(name, 0) + part.worth - part.earned
-    return " (lost: " + ", ".join(f"{what} {marks_text(amount)}" for what, amount in lost.items()) + ")" if lost else ""
+    texts = lost_texts(verdict.earned, list(lost.values()))
+    return " (lost: " + ", ".join(map(" ".join, zip(lost, texts, strict=True))) + ")" if lost else ""

@@ -4,10 +4,12 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from checker.judge import LINE_SHOWN, judge
 from checker.plan import plan_for
-from checker.verdict import TOO_SLOW, Part, Verdict, from_data, marks_text, to_data
+from checker.verdict import TOO_SLOW, Part, Verdict, from_data, lost_texts, marks_text, to_data
 from checker.words import verdict_lines
 from checker.workers import Worker
 from tests.exercises.test_every_exercise import sources
@@ -171,6 +173,14 @@ def test_earlier_exercises_may_be_used(worker):
     (Fraction(10), "10"), (Fraction(15, 2), "7.5"), (Fraction(20, 3), "6.7"), (Fraction(1, 20), "0.1"), (Fraction(1, 21), "0"), (Fraction(0), "0")])
 def test_marks_round_once_halves_up(amount, text):
     assert marks_text(amount) == text
+
+
+@given(st.lists(st.fractions(0, 5, max_denominator=99), min_size=1, max_size=6), st.integers(0, 4))
+def test_what_is_printed_as_lost_and_earned_adds_up(lost, rest):
+    earned = 40 - sum(lost) - rest  # whole marks in all, as an exercise has
+    texts = lost_texts(earned, lost)
+    assert sum(map(Fraction, texts)) + Fraction(marks_text(earned)) == 40 - rest
+    assert all(abs(Fraction(text) - amount) < Fraction(1, 10) for text, amount in zip(texts, lost, strict=True))
 
 
 def test_verdict_survives_json(worker):
