@@ -18,8 +18,8 @@ def vane_capacitance(angle, law, minimum, maximum):
 
 
 def vane_radius(angle, law, minimum, maximum, plates, gap, cut_out):
-    p = LAWS[law]
     C = vane_capacitance(angle, law, minimum, maximum)
+    p = LAWS[law]
     slope = (maximum**p - minimum**p) / np.pi * C ** (1 - p) / p
     return np.sqrt(cut_out**2 + 2 * gap * slope / ((plates - 1) * EPSILON_0))
 
