@@ -29,6 +29,7 @@ class At:
     within: float = EXACT
     because: str = ""
     gives: Callable | None = None
+    taken: Callable | None = None
     true: Callable | None = None
 
 
@@ -54,9 +55,9 @@ def page(path: str, letters: dict, *special: At | Words) -> Page:
     return Page(path, letters, special)
 
 
-def at(find: str, *, within: float = EXACT, because: str = "", gives=None, true=None, **letters) -> At:
-    """`gives` is what an expression alone comes to; `true` says at which points a relation is true."""
-    return At(find, letters, within, because, gives, true)
+def at(find: str, *, within: float = EXACT, because: str = "", gives=None, taken=None, true=None, **letters) -> At:
+    """`gives` is what an expression alone comes to, of which may be `taken` its size; `true` is where a relation is true."""
+    return At(find, letters, within, because, gives, taken, true)
 
 
 def words(find: str, because: str) -> Words:
@@ -126,7 +127,7 @@ def _hold(formula, entry, meaning):
             assert entry.gives, "an expression alone: say by gives= what it comes to"
             given = meaning.given(entry.gives)
             given, alone = (given[alone], alone + 1) if isinstance(given, tuple) else (given, alone)
-            got = _worked_out([first, *others][-1], meaning)[0]
+            got = (entry.taken or np.asarray)(_worked_out([first, *others][-1], meaning)[0])
             assert _apart(got, given) <= entry.within * _size(given), f"it comes to {_shown(got)}, not to {_shown(given)}"
             continue
         true = entry.true is None or bool(meaning.given(entry.true))

@@ -46,8 +46,13 @@ def test_reasons_are_given():
 # One thing changed in one place: a sign, a power, a root, a factor.
 MISPRINTS = [
     (r"\+(?!\s*\\c?dots)", "-"), (r"(?<=[\w})] )-(?!\s*\\c?dots)|(?<={)-", "+"), (r"\^2", "^3"), (r"\\sqrt\s*{", r"\\sqrt[3]{"),
-    (r"(?<![\d.^_{])2(?![\d.])", "3"), (r"(=|\\approx|\\to)(?!\s*-)", r"\1 2 \\cdot "), (r"^(?!.*\\ge 0$)", r"2 \\cdot "),
+    (r"(?<![\d.^_{])2(?![\d.])", "3"), (r"(=|\\approx|\\to)(?!\s*[-0])", r"\1 2 \\cdot "), (r"^(?!.*\\ge 0$|\()", r"2 \\cdot "),
 ]
+# No misprint: the size of a complex number is that of its conjugate.
+AS_TRUE = {
+    r"E = \frac{\sqrt{90 P}}{d}\, \left|1 + \frac{j}{x} - \frac{1}{x^2}\right|",
+    r"\left|1 - jQd\right| \quad\text{times, with}\quad d = \frac{f}{f_0} - \frac{f_0}{f}",
+}
 
 
 @pytest.mark.parametrize("path", sorted(PAGES))
@@ -57,4 +62,5 @@ def test_every_misprint_is_found(path):
         for old, new in MISPRINTS if not isinstance(page.of(formula), Words) else ():
             if re.search(old, formula.text):
                 misprint = replace(formula, text=re.sub(old, new, formula.text, count=1))
-                assert fault(misprint, page, page.of(formula)), f"{path}: this passed: {misprint.text}"
+                wrong = fault(misprint, page, page.of(formula)) or misprint.text in AS_TRUE
+                assert wrong, f"{path}: this passed: {misprint.text}"
