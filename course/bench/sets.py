@@ -1,6 +1,7 @@
 """The sets and stations of the browser bench as plain numbers: one place where its engine gets any from.
 
-All sets have the Circle's aerial and coils; what is new in each is the detector. Keys that come from a dataclass or a
+All sets here have the Circle's aerial and coils; what is new in each is the detector. Another, with nothing in common with
+them but the ear, is made in `quenched_set`. Keys that come from a dataclass or a
 named tuple of `solutions/` keep its field names.
 """
 import string
@@ -8,6 +9,7 @@ from dataclasses import asdict, replace
 
 import numpy as np
 
+from course.bench.quenched_set import quenched_set
 from course.figures.stations import NIGHT_ONLY, STATIONS
 from course.sounds.programme import DEPTH, FULL_SCALE, TOP
 from course.sounds.reaction import COUNTRY, GENTLE, LOUDEST, LOWEST
@@ -23,7 +25,7 @@ from solutions.unit09_feedback_receivers import isolated_set
 
 LOUD = 85.0  # decibel of sound pressure: where a day's listening begins to harm (common practice, no source)
 PROTECTION = 40.0  # decibel that a wanted station should be above another: ITU-R BS.560
-COUPLING = {"low": 2e-6, "high": 40e-6, "start": SALTMARSH_SET.aerial_tuned}  # henry
+COUPLING = {"low": 2e-6, "high": 40e-6, "start": SALTMARSH_SET.aerial_tuned, "unit": "uH"}  # henry
 PHONES_CONDENSER = 1e-9  # farad, behind the crystal, as in the lesson
 START = 846e3  # hertz: the dial when the page opens
 ISOLATING = "type 32"
@@ -67,13 +69,17 @@ def bench_figures() -> dict:
         "reaction": one_set("One valve with reaction", SALTMARSH_SET, BOTH_WAYS, reaction=True),
         "isolated": one_set("Isolated aerial with reaction", isolated_set.isolated_set(ISOLATING), BOTH_WAYS, reaction=True),
     }
+    sets["quenched"] = quenched_set()
     sets["isolated"]["ahead"] = stage_ahead()
     sets["isolated"]["knobs"]["coupling"] = {**COUPLING, "start": isolated_set.MUTUAL}
     height = float(effective_height(crystal_set.HEIGHT, crystal_set.TOP))
     return {
         "order": list(sets),
         "sets": sets,
-        "dial": {"low": DIAL[0], "high": DIAL[1], "start": START},
+        "dial": {
+            "low": DIAL[0], "high": DIAL[1], "step": 1e3, "fine": 6e3, "least": 20.0, "tick": 10e3, "span": 24e3,
+            "weakest": -80.0, "gain": -20.0,
+        },
         "stations": all_stations(),
         "aerial": {"effective_height": height},
         "noise": {"level_at_1_mhz": COUNTRY[0], "fall": COUNTRY[1]},
@@ -90,7 +96,7 @@ def bench_figures() -> dict:
         "full_scale": FULL_SCALE,
         "loud": LOUD,
         "cycle": cycle_tables(),
-    }
+    }  # fmt: skip
 
 
 def all_stations() -> list[dict]:
@@ -158,7 +164,7 @@ def one_set(title: str, windings: ReactionSet, stages: dict[str, Stage], reactio
     start = 1 / ((2 * np.pi * START) ** 2 * windings.tuned_inductance)
     knobs = {"coupling": COUPLING, "tuning": {"low": 0.95 * least, "high": 1.02 * most, "start": start}}
     if reaction:
-        knobs["throttle"] = {"low": THROTTLE_RANGE[0], "high": THROTTLE_RANGE[1], "start": THROTTLE_RANGE[0]}
+        knobs["throttle"] = {"low": THROTTLE_RANGE[0], "high": THROTTLE_RANGE[1], "start": THROTTLE_RANGE[0], "unit": "pF"}
     return {
         "title": title,
         "knobs": knobs,
@@ -195,7 +201,7 @@ def cycle_tables() -> dict:
     Returns
     -------
     dict
-        "plain" and "by_coil" hold angles by shares by (mean, fundamental's real and imaginary part, overtones), without margins.
+        "plain" and "by_coil" hold angles by shares by (mean, fundamental's real and imaginary part, overtones), no margins.
     """
     plain, by_coil = (table[1:-1, 1:-1] for table in cycle.anode_tables())
     return {

@@ -1,5 +1,7 @@
 """The sets as the bench shows them: as in `sets`, with a light behind each part that a knob turns.
 
+The quenched set alone differs: a turn of wire from the test oscillators stands where an aerial would.
+
 A light is drawn in a colour that nothing else in these drawings has. The bench's style sheet keeps those colours dark
 and turns on the one whose knob was touched last.
 """
@@ -10,10 +12,10 @@ from schemdraw import Drawing
 from schemdraw.segments import SegmentCircle
 
 from course.figures import figure, sets
-from course.figures.parts import Upright
-from course.figures.style import KELP, PLUM, SEA
+from course.figures.parts import Dot, Earth, Oscillator, Upright, Windings, schematic
+from course.figures.style import BRASS, KELP, PLUM, RUST, SEA
 
-COUPLING, TUNING, REACTION = SEA, KELP, PLUM  # the colours that stand for the lights
+COUPLING, TUNING, REACTION, QUENCH = SEA, KELP, PLUM, BRASS  # the colours that stand for the lights
 
 
 class Light(Upright):
@@ -54,3 +56,21 @@ def reaction() -> Drawing:
 @as_in(sets.isolated_aerial_set)
 def isolated() -> Drawing:
     return lit(sets.isolated_aerial_set(), (COUPLING, (3.78, 1.6)), (TUNING, (5.95, 1.3)), (REACTION, (4.6, 0.54)))
+
+
+@figure(
+    caption="**Quenched, on the screened bench.** In place of an aerial, one turn of wire from the test oscillators.",
+    alt="Circuit: a test oscillator feeds one turn of wire beside the tuned coil; then the reaction set's detector, with its "
+    "third coil and variable condenser, and a quench oscillator in series with its HT supply.",
+)
+def quenched() -> Drawing:
+    with schematic() as d:
+        coils = Windings(1, 5, 3).at((0.9, sets.MIDDLE + 0.3))
+        Oscillator().at((0.1, 0)).to((0.1, 1.5)).color(RUST).label("tins", loc="top", color=RUST, ofst=0.2)
+        sets.wire((0.1, 1.5), (0.1, coils.top1[1]), coils.top1, color=RUST)
+        sets.wire(coils.bottom1, (coils.bottom1[0], 0), color=RUST)
+        Dot().at((coils.bottom1[0], 0)).color(RUST)
+        Earth().at((0.1, 0))
+        x, y = sets.quenched_stage(coils)
+    places = (COUPLING, (1.18, 1.6)), (TUNING, (3.35, 1.3)), (REACTION, (2.0, 0.54)), (QUENCH, (x, y + 0.75))
+    return lit(d, *places)

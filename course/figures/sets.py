@@ -153,9 +153,7 @@ def isolated_aerial_set() -> schemdraw.Drawing:
 )
 def quenched_set() -> schemdraw.Drawing:
     with schematic() as d:
-        x, y = phones_up(*reaction_stage(isolated()))
-        Oscillator().at((x, y)).to((x, y + 1.5)).color(RUST).label("quench", loc="bottom", color=RUST, ofst=0.2)
-        Supply().at((x, y + 1.5))
+        quenched_stage(isolated())
     return d
 
 
@@ -184,6 +182,14 @@ def isolated(colour: str = INK) -> Windings:
     wire(coils.bottom1, (coils.bottom1[0], coils.bottom1[1] - 0.15), color=colour)
     Supply("HT+", side="left").at((coils.bottom1[0], coils.bottom1[1] - 0.15))
     return coils
+
+
+def quenched_stage(coils: Windings) -> tuple[float, float]:
+    """Detector with reaction, a quench oscillator in its anode's supply; the foot of that oscillator."""
+    x, y = phones_up(*reaction_stage(coils))
+    Oscillator().at((x, y)).to((x, y + 1.5)).color(RUST).label("quench", loc="bottom", color=RUST, ofst=0.2)
+    Supply().at((x, y + 1.5))
+    return x, y
 
 
 def reaction_stage(coils: Windings, colour: str = INK) -> tuple[float, float]:

@@ -16,6 +16,7 @@ SETS = (  # name in a setting, on the button, under the circuit
     ("valve", "One valve", "One valve"),
     ("reaction", "Reaction", "One valve with reaction"),
     ("isolated", "Isolated", "Isolated aerial with reaction"),
+    ("quenched", "Quenched", "Quenched set, on 30 MHz"),
 )
 WRITTEN = {  # each part of a setting, and what it may say
     "set": "|".join(name for name, *_ in SETS),
@@ -25,11 +26,13 @@ WRITTEN = {  # each part of a setting, and what it may say
     "feed": "gentle|fierce",
     "night": "yes|no",
 }
+QUENCHED = WRITTEN | {"coupling": r"[\d.]+nH", "reaction": r"[\d.]+", "quench": r"[\d.]+kHz"}
 ROWS = (  # of the table that compares settings; the names are those in bench/panel/comparing.js
     ("set", "set"),
     ("dial", "dial at"),
     ("coupling", "coupling"),
     ("throttle", "reaction"),
+    ("quench", "quench"),
     ("station", "station"),
     ("band", "band at −3 dB"),
     ("gain", "gain"),
@@ -71,6 +74,7 @@ def bench_html(setting: str, id: str, relative: Callable[[str], str], circuit: C
         sets=SETS,
         rows=ROWS,
         page=f"{relative(PAGE)}#{setting}",
+        radiating=f"{relative('safety.html')}#radiating",
         programme=relative("bench/programme.js"),
         circuits={name: lean(circuit(name)) for name, *_ in SETS} if whole else {},
         goals=goals() if whole else [],
@@ -82,10 +86,11 @@ def checked(setting: str) -> None:
     parts = [part.partition("=")[::2] for part in setting.split("&")]
     if "set" not in dict(parts):
         raise Fault(f'"{setting}" is no setting of the bench: it is like {EXAMPLE}')
+    written = QUENCHED if ("set", "quenched") in parts else WRITTEN
     for name, value in parts:
-        if name not in WRITTEN:
-            raise Fault(f'the bench has no "{name}": a setting is made of {", ".join(WRITTEN)}, as in {EXAMPLE}')
-        if not re.fullmatch(WRITTEN[name], value):
+        if name not in written:
+            raise Fault(f'the bench has no "{name}": a setting is made of {", ".join(written)}, as in {EXAMPLE}')
+        if not re.fullmatch(written[name], value):
             raise Fault(f'"{value}" is no value for {name} on the bench: a setting is like {EXAMPLE}')
 
 

@@ -7,6 +7,7 @@ import { anodeTable, cycleTables } from "../../course/bench/physics/cycle.js";
 import { createTelephones, hearingThreshold } from "../../course/bench/physics/ear.js";
 import { poles, steadyFormula } from "../../course/bench/physics/network.js";
 import { slowMode } from "../../course/bench/physics/slow-mode.js";
+import * as quenched from "../../course/bench/physics/quenched.js";
 import { band, response, retuned, ring, thresholdThrottle } from "../../course/bench/physics/stability.js";
 
 import { ANODE, BIAS, GRID_I, GRID_R, start } from "../../course/bench/physics/state.js";
@@ -61,6 +62,7 @@ const answers = {
     receiver.play(out, () => 0);
     return { ...receiver.stand(), last: [...out.slice(-sampleRate * 0.05)] };
   },
+  quenched: ({ call, args }) => quenched[call](...args),
   bench: ({ call, args }) => bench[call](figures, ...args),
   limited: ({ samples, sampleRate }) => {
     const limiter = createLimiter(sampleRate);

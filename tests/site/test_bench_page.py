@@ -11,9 +11,11 @@ from course.press.bench_box import SETS, WRITTEN, bench_html, checked, goals
 from course.press.faults import Fault
 from solutions.unit06_reaction import stability
 from solutions.unit06_reaction.network import ReactionSet
+from solutions.unit09_feedback_receivers.quench import relative_response
 
 from .test_browser import NARROW, VIOLATIONS, Watched
 
+QUENCHED = "set=quenched&tuning=29600kHz&coupling=8nH&reaction=1.3&quench=32kHz"
 SETTING = "set=reaction&tuning=1449kHz&coupling=10uH&reaction=5.1pF&feed=gentle"
 LIGHT = 150_000  # bytes: the bench's own files, without sounds
 
@@ -105,6 +107,78 @@ def test_a_setting_is_a_link_that_opens_the_same_and_says_what_it_cannot_have(pa
     assert "tuning 9kHz is beyond" in said and '"soup" is no value for coupling' in said
 
 
+def test_the_quenched_set_brings_its_own_dial_and_its_caution(page_at):
+    page = page_at(SETTING)
+    caution = "#whole-bench .turning-caution"
+    assert not page.is_visible(caution) and not page.is_visible("#whole-bench-quench")
+    page.click("#whole-bench .which label >> nth=4")
+    settled(page)
+    assert "no aerial, ever" in page.inner_text(caution)
+    assert page.get_attribute(f"{caution} a", "href").endswith("safety.html#radiating")
+    said = page.get_attribute("#whole-bench .dial-view", "aria-label")
+    assert "30.000 MHz" in said and "Gingernut 30.92 MHz" in said and "Saltmarsh" not in said
+    assert page.is_visible("#whole-bench .circuit[data-set=quenched] svg")
+    assert not page.is_visible("#whole-bench [data-choice=night]")
+    assert "screened" in page.inner_text("#whole-bench [data-gauge=neighbour]")
+    page.click("#whole-bench .which label >> nth=2")
+    settled(page)
+    assert not page.is_visible(caution) and value(page, "tuning") == "846.0 kHz"
+
+
+def test_the_quenched_sets_knobs_are_turned_and_its_setting_is_a_link(page_at):
+    page = page_at(QUENCHED)
+    page.focus("#whole-bench-tuning")
+    page.keyboard.press("ArrowLeft")
+    page.focus("#whole-bench-fine")
+    page.keyboard.press("ArrowRight")
+    assert value(page, "tuning") == "29.591 MHz" and value(page, "fine") == "+1.00 kHz"
+    rule = page.locator("#whole-bench-throttle")
+    rule.click(position={"x": rule.bounding_box()["width"] / 2, "y": 22})
+    assert 1.6 < float(value(page, "throttle").removesuffix(" of the loss")) < 1.8
+    page.click("#whole-bench [data-knob=quench] .step >> nth=1")
+    assert value(page, "quench") == "32.1 kHz" and page.get_attribute("#whole-bench", "data-lit") == "quench"
+    settled(page)
+    setting = page.evaluate("location.hash.slice(1)")
+    assert setting.startswith("set=quenched&tuning=29591kHz&coupling=8nH&reaction=1.") and setting.endswith("&quench=32.1kHz")
+    checked(setting)
+    again = page_at(setting)
+    knobs = ("tuning", "fine", "coupling", "throttle", "quench")
+    assert [value(again, knob) for knob in knobs if knob != "fine"] == [value(page, knob) for knob in knobs if knob != "fine"]
+
+
+def test_the_quenched_sets_curve_is_that_of_its_formula(page_at, figures):
+    """Shape from growth and decay, both worked out from what the page shows: band and coil."""
+    page = page_at(QUENCHED)
+    settled(page)
+    page.click("#whole-bench .numbers summary")
+    rows = [row.split("\t") for row in page.inner_text("#whole-bench .numbers tbody").replace("−", "-").split("\n")]
+    offsets, gains = np.array([[float(cell.split()[0]) for cell in row] for row in rows]).T
+    assert len(rows) == 9 and offsets.max() == 720
+    quenched = figures["sets"]["quenched"]["quenched"]
+    loop = quenched["loop_resistance"] + 2j * np.pi * 29.6e6 * quenched["loop_inductance"]
+    loss = 2 * np.pi * 29.6e6 * quenched["inductance"] / quenched["quality"]
+    loaded = loss + ((2 * np.pi * 29.6e6 * 8e-9) ** 2 / loop).real
+    decay = loaded / (2 * quenched["inductance"])
+    growth = (1.3 * loss - loaded) / (2 * quenched["inductance"])
+    wanted = 20 * np.log10(relative_response(1e3 * offsets, growth, decay))
+    assert gains - gains.max() == pytest.approx(wanted, abs=0.15)
+    band = float(page.get_attribute("#whole-bench .close-view", "aria-label").split(", ")[1].split()[0])
+    assert 20 * np.log10(relative_response(500 * band, growth, decay)) == pytest.approx(-3.01, abs=0.02)
+
+
+def test_the_rush_is_brought_to_silence(page_at):
+    page = page_at("set=quenched&tuning=30920kHz&coupling=4nH&reaction=1.6&quench=32kHz")
+    settled(page)
+    goal = "#whole-bench .goal[data-name=silence]"
+    assert not page.is_visible(f"{goal} >> .goal-learnt")
+    page.fill("#whole-bench-coupling", "370")
+    page.wait_for_selector(f"{goal} >> .goal-learnt")
+    settled(page)
+    assert "the rush" in page.inner_text("#whole-bench [data-gauge=ear]")
+    edge = page.inner_text("#whole-bench [data-gauge=edge]")
+    assert re.search(r"logarithmic: grows by 11\.\d Np, dies by 26\.\d", edge)
+
+
 def test_two_settings_are_kept_and_gone_back_to(page_at):
     page = page_at(SETTING)
     settled(page)
@@ -139,9 +213,9 @@ def test_a_goal_is_reached_by_turning_only_shows_what_it_shows_and_is_remembered
 
 
 def test_goals_ask_for_what_there_is(figures):
-    names = {station["name"] for station in figures["stations"]}
     for goal in goals():
-        assert goal["measures"].get("station", "Saltmarsh Point") in names, goal["name"]
+        its = figures["sets"][goal["measures"]["set"]].get("stations", figures["stations"])
+        assert goal["measures"].get("station", its[0]["name"]) in {station["name"] for station in its}, goal["name"]
         assert goal["measures"]["set"] in {name for name, *_ in SETS}, goal["name"]
         assert f"set={goal['measures']['set']}&" in goal["start"], goal["name"]
 
@@ -157,6 +231,16 @@ def test_it_is_silent_until_asked_soft_then_and_silent_again(page_at):
     page.click("#whole-bench .listen")
     page.wait_for_function("document.querySelector('#whole-bench .listen').getAttribute('aria-pressed') === 'false'")
     assert page.inner_text("#whole-bench .sounding-now") == ""
+
+
+def test_a_burst_that_never_ends_is_told_and_all_is_accessible(page_at, axe):
+    page = page_at(QUENCHED.replace("1.3", "2.3").replace("32kHz", "80kHz"), color_scheme="dark")
+    settled(page)
+    assert "oscillates at 29.60" in page.get_attribute("#whole-bench .close-view", "aria-label")
+    assert re.search(r"past it: grows by .*, so no burst ends", page.inner_text("#whole-bench [data-gauge=edge]"))
+    page.evaluate(axe)
+    assert not page.evaluate(VIOLATIONS, None)
+    assert page.evaluate(SMALL, TOUCHED) == []
 
 
 def test_past_the_edge_it_says_so_in_words_and_what_next_door_has_of_it(page_at, axe):
@@ -199,6 +283,8 @@ def test_its_own_files_are_light(course):
         ("set=spark", "no value for set"),
         ("set=valve&tone=3", 'no "tone"'),
         ("set=valve&tuning=855", "no value for tuning"),
+        ("set=quenched&coupling=4uH", "no value for coupling"),
+        ("set=valve&quench=32kHz", 'no "quench"'),
     ],
 )
 def test_a_lesson_that_asks_for_no_setting_is_told_what_one_is_like(setting, said):

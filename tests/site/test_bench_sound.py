@@ -109,6 +109,31 @@ def test_nothing_is_louder_than_set_however_it_howls(page, feed):
     assert np.abs(quieter[round(0.16 * RATE) :]).max() <= 0.0501
 
 
+def test_the_quenched_set_rushes_and_a_carrier_brings_silence(page):
+    """Measured without the stations' programme: the rush is noise at all pitches, and what is left in tune is 9 dB below it."""
+    state = {**state_of(page, "quenched", 30_920, coupling=20e-9, throttle=1.6), "volume": 1.0}
+    aside = {**state_of(page, "quenched", 31_900, coupling=1e-9, throttle=1.6), "volume": 1.0}
+    quiet, rush = (rendered(page, at, seconds=0.6)[RATE // 5 :] for at in (state, aside))
+    power = np.abs(np.fft.rfft(rush * np.hanning(rush.size))) ** 2
+    pitch = np.fft.rfftfreq(rush.size, 1 / RATE)
+    low, high = (power[(pitch > a) & (pitch < b)].mean() for a, b in ((300, 1500), (1500, 6000)))
+    assert 0.5 < low / high < 2
+    assert 20 * np.log10(rush.std() / quiet.std()) > 9
+    assert np.abs(rush).max() <= 1
+
+
+def test_the_quenched_set_is_no_louder_than_set_and_comes_and_goes_without_a_click(page):
+    state = {**state_of(page, "quenched", 29_200, coupling=20e-9, throttle=1.6), "volume": 0.3, "magnify": 100}
+    sound = rendered(page, state, seconds=0.6, turned={"throttle": 2.4, "quench": 80e3, "coupling": 1e-9})
+    assert 0.05 < np.abs(sound[RATE // 3 :]).max() <= np.float32(0.3)
+    crystal = {**state_of(page, "crystal", 1107), "volume": 1.0}
+    quenched = {**state_of(page, "quenched", 29_200, coupling=20e-9, throttle=1.6), "volume": 1.0}
+    for first, then in ((crystal, quenched), (quenched, crystal)):
+        steps = np.abs(np.diff(rendered(page, first, change=CURLEW, turned=then)))
+        alone = steps[RATE // 5 :] if then is quenched else steps[: RATE // 11]
+        assert steps[RATE // 10 - 500 : RATE // 10 + 400].max() < 1.2 * alone.max()  # as it does by itself
+
+
 def test_changing_the_set_makes_no_click_and_no_thump(page):
     state = {**state_of(page, "crystal", 1107), "volume": 1.0}
     sound = rendered(page, state, change=CURLEW, turned={"set": "valve"})
@@ -180,10 +205,10 @@ def test_the_listener_answers_the_newest_question_and_refuses_in_words(page):
     assert "beyond its stops" in refusal
 
 
-@pytest.mark.parametrize("set_", ["crystal", "reaction"])
+@pytest.mark.parametrize("set_", ["crystal", "reaction", "quenched"])
 def test_it_runs_faster_than_time_with_the_processor_throttled_four_times(page, set_):
     """By the main thread's own clock, and by a million exponentials: other work on the machine slows both."""
-    state = state_of(page, set_, 846)
+    state = state_of(page, set_, 30_000 if set_ == "quenched" else 846)
     devtools = page.context.new_cdp_session(page)
     devtools.send("Performance.enable", {"timeDomain": "threadTicks"})
     play = f"() => {{ for (let n = 0; n < {BLOCKS}; n++) receiver.play(block, (k, i) => 0.5 * Math.sin(0.1 * i)); }}"

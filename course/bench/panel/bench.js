@@ -1,6 +1,6 @@
 /** One bench: a state, the knobs that change it, and the views that show it. */
 
-import { startingState } from "../physics/bench.js";
+import { dialOf, startingState, stationsOf } from "../physics/bench.js";
 import { createListener } from "../sound/listener.js";
 import { sharp } from "./canvas.js";
 import { drawCloseUp } from "./closeup.js";
@@ -9,7 +9,7 @@ import { comparing } from "./comparing.js";
 import { drawDial } from "./dial.js";
 import { gauges } from "./gauges.js";
 import { goals } from "./goals.js";
-import { knobs } from "./knobs.js";
+import { knobs, says } from "./knobs.js";
 import { gained, measured } from "./measured.js";
 import { numbers } from "./numbers.js";
 import { canvas, input, link, part, parts, tell, textOf } from "./page.js";
@@ -84,7 +84,7 @@ export function benchIn(root, figures) {
 
   /** All that can be read of the bench as it stands; null if it was turned on meanwhile and is being read again. */
   async function read() {
-    const looked = { state, seen, title: textOf(root, ".which :checked + span") };
+    const looked = { state, seen, title: textOf(root, ".which :checked + span"), says: says.bind(null, figures, state) };
     try {
       const heard = await listener.ask(state);
       return heard && { ...looked, heard, measured: measured(looked.state, looked.seen, heard) };
@@ -172,18 +172,19 @@ function choices(root, figures, state, change) {
   const isNight = input(night, "input");
   isFierce.addEventListener("change", () => change({ ...state(), feed: isFierce.checked ? "fierce" : "gentle" }, "feed"));
   isNight.addEventListener("change", () => change({ ...state(), night: isNight.checked }, "night"));
-  night.hidden = !figures.stations.some((station) => "night" in station);
   return ({ set, feed, night: dark }) => {
     for (const radio of sets) radio.checked = radio.value === set;
-    for (const circuit of parts(root, ".circuit")) circuit.hidden = circuit.dataset.set !== set;
+    for (const its of parts(root, "[data-set]")) its.hidden = its.dataset.set !== set;
+    night.hidden = !stationsOf(figures, set).some((station) => "night" in station);
     fierce.hidden = figures.sets[set].feeds.length < 2;
     isFierce.checked = feed === "fierce";
     isNight.checked = dark;
   };
 }
 
-/** Another set, its knobs where they were as far as it has them. @param {Figures} figures @param {State} state @param {string} set @returns {State} */
+/** Another set, its knobs where they were as far as it has them and shares the dial. @param {Figures} figures @param {State} state @param {string} set @returns {State} */
 function withSet(figures, state, set) {
+  if (dialOf(figures, set) !== dialOf(figures, state.set)) return { ...startingState(figures, set), night: state.night };
   const { coupling, tuning } = figures.sets[set].knobs;
   return {
     ...startingState(figures, set),

@@ -1,7 +1,7 @@
 /** What the set lets in, close up: the response about the place it rings at, its -3 dB band, the stations that lie there. */
 
 import { line, tint, word } from "./canvas.js";
-import { inDecibels, kilohertz } from "./words.js";
+import { inDecibels, kilohertz, minus } from "./words.js";
 
 /** @typedef {import("./canvas.js").Pen} Pen */
 /** @typedef {import("./colours.js").Colours} Colours */
@@ -9,28 +9,27 @@ import { inDecibels, kilohertz } from "./words.js";
 /** @typedef {import("./seen.js").Curve} Curve */
 /** @typedef {{across: (hertz: number) => number, up: (gain: number) => number, left: number, right: number, base: number}} Frame */
 
-export const SPAN = 24e3; // hertz to either side
-const LOWEST = -20; // decibel, volts at the grid for each volt in the aerial
-const HIGHEST = 80;
+const RANGE = 100; // decibel
 const MARGIN = { left: 34, right: 6, top: 20, foot: 40 }; // pixels
 const SIDEBAND = 4.5e3; // hertz: as far as a station's programme reaches
-const TICKS = [-18e3, -9e3, 9e3, 18e3];
+const TICKS = [-0.75, -0.375, 0.375, 0.75]; // of the span
 
 /** @param {import("./canvas.js").Sheet} sheet @param {Seen} seen @param {Colours} colours */
 export function drawCloseUp(sheet, seen, colours) {
   const { pen, width, height } = sheet();
   const middle = seen.ring.frequency;
+  const { span, gain: lowest } = seen.dial;
   const { left, top } = MARGIN;
   const right = width - MARGIN.right;
   const base = height - MARGIN.foot;
-  const across = (/** @type {number} */ hertz) => left + ((right - left) * (hertz - middle + SPAN)) / (2 * SPAN);
+  const across = (/** @type {number} */ hertz) => left + ((right - left) * (hertz - middle + span)) / (2 * span);
   const up = (/** @type {number} */ gain) =>
-    base - ((base - top) * (Math.min(Math.max(gain, LOWEST), HIGHEST) - LOWEST)) / (HIGHEST - LOWEST);
+    base - ((base - top) * Math.min(Math.max(gain - lowest, 0), RANGE)) / RANGE;
   const frame = { across, up, left, right, base };
 
-  for (let gain = 0; gain <= HIGHEST; gain += 20) {
+  for (let gain = lowest + 20; gain <= lowest + RANGE; gain += 20) {
     line(pen, [left, up(gain)], [right, up(gain)], colours.faint);
-    word(pen, String(gain), [left - 5, up(gain) + 5], colours.soft, "right");
+    word(pen, minus(gain), [left - 5, up(gain) + 5], colours.soft, "right");
   }
   word(pen, "dB", [2, 13], colours.soft);
   word(pen, `rings at ${kilohertz(middle)}`, [right, 13], colours.soft, "right");
@@ -45,7 +44,7 @@ export function drawCloseUp(sheet, seen, colours) {
   }
   line(pen, [left, base], [right, base], colours.ink, 1.5);
   line(pen, [across(middle), base], [across(middle), base + 6], colours.ink, 2);
-  for (const offset of TICKS) line(pen, [across(middle + offset), base], [across(middle + offset), base + 4], colours.ink);
+  for (const part of TICKS) line(pen, [across(middle + part * span), base], [across(middle + part * span), base + 4], colours.ink);
 }
 
 /**

@@ -1,7 +1,7 @@
 /** Two settings that are kept: their curves in the picture, their figures in a table, and the way back to each. */
 
 import { parts, tell } from "./page.js";
-import { decibels, inDecibels, kilohertz, quantity } from "./words.js";
+import { decibels, inDecibels, kilohertz } from "./words.js";
 
 /** @typedef {import("../physics/bench.js").State} State */
 /** @typedef {import("./seen.js").Seen} Seen */
@@ -13,6 +13,7 @@ import { decibels, inDecibels, kilohertz, quantity } from "./words.js";
  * @property {import("./measured.js").Heard} heard
  * @property {import("./measured.js").Measured} measured
  * @property {string} title of the set
+ * @property {(knob: "coupling" | "throttle" | "quench") => string} says where a knob stood
  */
 
 /** @type {Pick<import("./seen.js").Kept, "colour" | "dash">[]} */
@@ -25,8 +26,9 @@ const LOOKS = [{ colour: "plum", dash: [7, 4] }, { colour: "kelp", dash: [2, 3] 
 const ROWS = {
   set: ({ title }) => title,
   dial: ({ seen }) => kilohertz(seen.pointer),
-  coupling: ({ state }) => quantity(state.coupling, "H"),
-  throttle: ({ state, seen }) => (seen.reacts ? quantity(state.throttle, "F", 4) : "–"),
+  coupling: ({ says }) => says("coupling"),
+  throttle: ({ says }) => says("throttle"),
+  quench: ({ says }) => says("quench"),
   station: ({ heard }) => heard.station,
   band: ({ seen }) => (seen.band ? kilohertz(seen.band.width, 2) : "oscillates"),
   gain: ({ seen }) => (seen.band ? decibels(inDecibels(seen.band.gain)) : "oscillates"),

@@ -10,21 +10,25 @@ import { inDecibels } from "./words.js";
 const ROW = 16; // pixels, of a row of names
 const ROWS = 3;
 const SCALE = 34; // pixels under the stations
-const WEAKEST = -80; // decibel over 1 volt, at the foot of the masts
-const STRONGEST = 20;
+const RANGE = 100; // decibel, from the foot of the masts
 const LEAST = 0.03; // of the height, so that a mast can always be seen
 
 /** @param {import("./canvas.js").Sheet} sheet @param {Seen} seen @param {Colours} colours */
 export function drawDial(sheet, seen, colours) {
   const { pen, width, height } = sheet();
-  const { low, high } = seen.dial;
+  const { low, high, weakest } = seen.dial;
   const base = height - SCALE;
   const top = ROWS * ROW + 6;
   const across = (/** @type {number} */ hertz) => 8 + ((width - 16) * (hertz - low)) / (high - low);
   const up = (/** @type {number} */ volts) =>
-    base - (base - top) * Math.min(Math.max((inDecibels(volts) - WEAKEST) / (STRONGEST - WEAKEST), LEAST), 1);
+    base - (base - top) * Math.min(Math.max((inDecibels(volts) - weakest) / RANGE, LEAST), 1);
 
   drawScale(pen, seen.dial, across, base, width, colours);
+  if (seen.bursts) {
+    const heat = up(Math.SQRT2 * seen.bursts.heat);
+    line(pen, [0, heat], [width, heat], colours.soft, 1, [4, 4]);
+    word(pen, "heat", [width - 4, heat - 4], colours.soft, "right");
+  }
   for (const { station, x, row, left, long } of placed(pen, seen.stations, across, width)) {
     const tuned = station === seen.tuned;
     line(pen, [x, base], [x, (row + 1) * ROW + 2], colours.edge);
@@ -45,21 +49,22 @@ export function drawDial(sheet, seen, colours) {
  * @param {number} width
  * @param {Colours} colours
  */
-function drawScale(pen, { low, high }, across, base, width, colours) {
+function drawScale(pen, { low, high, tick: apart }, across, base, width, colours) {
   const [long, short] = [new Path2D(), new Path2D()];
-  for (let kilo = 10 * Math.ceil(low / 1e4); kilo * 1e3 <= high; kilo += 10) {
-    const x = across(kilo * 1e3);
-    const tick = kilo % 50 ? short : long;
+  const [unit, name] = low < 1e7 ? [1e3, "kHz"] : [1e6, "MHz"];
+  for (let n = Math.ceil(low / apart); n * apart <= high; n++) {
+    const x = across(n * apart);
+    const tick = n % 5 ? short : long;
     tick.moveTo(x, base);
-    tick.lineTo(x, base + (kilo % 100 === 0 ? 11 : kilo % 50 === 0 ? 7 : 4));
-    if (kilo % 200 === 0 && x < width - 50) word(pen, String(kilo), [x, base + 25], colours.ink, "center");
+    tick.lineTo(x, base + (n % 10 === 0 ? 11 : n % 5 === 0 ? 7 : 4));
+    if (n % 20 === 0 && x < width - 50) word(pen, String((n * apart) / unit), [Math.max(x, 12), base + 25], colours.ink, "center");
   }
   line(pen, [0, base], [width, base], colours.ink, 1.5);
   pen.lineWidth = 1;
   pen.stroke(long);
   pen.strokeStyle = colours.soft;
   pen.stroke(short);
-  word(pen, "kHz", [width - 4, base + 25], colours.ink, "right");
+  word(pen, name, [width - 4, base + 25], colours.ink, "right");
 }
 
 /**

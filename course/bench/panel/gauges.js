@@ -1,5 +1,6 @@
 /** Three gauges: what is in the ear, how far it is to oscillation, what is heard next door. Each is a bar and a sentence. */
 
+import { reachesLimit } from "../physics/quenched.js";
 import { part, tell } from "./page.js";
 import { decibels, inDecibels, kilohertz, quantity } from "./words.js";
 
@@ -24,29 +25,40 @@ export function gauges(root, figures) {
   return (seen, heard, gained) => {
     const next = heard.neighbour;
     const sings = seen.ring.growth > 0;
-    ear(share(heard.above, QUIETEST, LOUDEST), earSays(heard), heard.above < 0 ? "faint" : "", true);
+    ear(share(heard.above, QUIETEST, LOUDEST), earSays(heard, seen), heard.above < 0 ? "faint" : "", true);
     edge(share(seen.edge.share, 0, FARTHEST), edgeSays(seen, gained), sings ? "hot" : "", seen.reacts);
-    neighbour(next ? share(inDecibels(next.field / next.noise), 0, STRONGEST) : 0, neighbourSays(heard, figures), "hot", seen.reacts);
+    neighbour(next ? share(inDecibels(next.field / next.noise), 0, STRONGEST) : 0, neighbourSays(heard, figures, seen), "hot", seen.reacts);
   };
 }
 
 /** @param {number} value @param {number} low @param {number} high */
 const share = (value, low, high) => Math.min(Math.max((value - low) / (high - low), 0), 1);
 
-/** @param {Heard} heard */
-function earSays({ above, station, whistle }) {
+/** @param {Heard} heard @param {Seen} seen */
+function earSays({ above, level, noise, quieting, station, whistle }, { bursts, tuned }) {
+  if (bursts && tuned.grid !== null && tuned.grid < bursts.heat) return `only the rush, ${decibels(noise)} of sound`;
+  if (bursts && noise > level) return `${station}, ${decibels(noise - level)} under the noise`;
+  if (quieting >= 1) return `${station}, ${decibels(above)} above hearing, the rush ${decibels(quieting)} down`;
   if (whistle) return `${station}, under a whistle of ${quantity(whistle, "Hz", 2)}`;
   return above < 0 ? `${station}, ${decibels(-above)} too faint to hear` : `${station}, ${decibels(above)} above hearing`;
 }
 
 /** @param {Seen} seen @param {number} gained decibel */
-const edgeSays = ({ edge, ring }, gained) =>
-  ring.growth > 0
+function edgeSays({ edge, ring, bursts, tuned }, gained) {
+  const sings = ring.growth > 0;
+  if (bursts) {
+    const nepers = `grows by ${bursts.grown.toFixed(1)} Np, dies by ${bursts.died.toFixed(1)}`;
+    if (sings) return `past it: ${nepers}, so no burst ends`;
+    return `${reachesLimit(bursts, tuned.grid ?? 0) ? "logarithmic" : "linear"}: ${nepers}`;
+  }
+  return sings
     ? `past it: the set oscillates at ${kilohertz(ring.frequency)}`
     : `${Math.floor(100 * edge.share)} % of the way, adds ${decibels(gained)}`;
+}
 
-/** @param {Heard} heard @param {Figures} figures */
-function neighbourSays({ neighbour, station }, figures) {
+/** @param {Heard} heard @param {Figures} figures @param {Seen} seen */
+function neighbourSays({ neighbour, station }, figures, { bursts }) {
+  if (bursts) return `nothing, as the bench is screened. On an aerial: a comb, a line every ${kilohertz(0.5 / bursts.half)}`;
   if (!neighbour) return "nothing: it does not oscillate";
   const field = quantity(neighbour.field, "V/m", 2);
   const reach = neighbour.spoiled < 1 ? `does not spoil ${station}` : `spoils ${station} as far as ${quantity(neighbour.spoiled, "m", 2)}`;

@@ -12,6 +12,7 @@ const SAYS = {
   above: (value) => `${decibels(value)} above hearing`,
   apart: (value) => (Number.isFinite(value) ? `${decibels(value)} over the next station` : "no station by itself"),
   width: (value) => `${kilohertz(value, 2)} wide`,
+  quieting: (value) => `rush ${decibels(value)} down`,
   whistle: (value) => (value ? `whistle ${Math.round(value)} Hz` : "no whistle"),
   spoiled: (value) => (value ? `spoils it as far as ${quantity(value, "m", 2)}` : "spoils nothing"),
   oscillates: (value) => (value ? "oscillating" : "not oscillating"),

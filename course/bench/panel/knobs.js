@@ -1,6 +1,6 @@
 /** The knobs: native sliders, each bound to one field of the state, with a button at either end for the last little bit. */
 
-import { dialFrequency, dialled } from "../physics/bench.js";
+import { dialFrequency, dialled, dialOf } from "../physics/bench.js";
 import { input as inputIn, part, parts, tell } from "./page.js";
 import { kilohertz, quantity } from "./words.js";
 
@@ -9,15 +9,30 @@ import { kilohertz, quantity } from "./words.js";
 /** @typedef {{input: HTMLInputElement, output: HTMLElement}} Slider */
 /** @typedef {(turn: (state: State) => State, knob: string) => void} Turned */
 
-const FINE = 6e3; // hertz to either side
 const HOLD = 400; // milliseconds until a button that is held goes on by itself
 const REPEAT = 50;
 
-/** What a slider stands for: how many places it has, whether it is even in ratios, and a value in words. */
+/** What a slider stands for: how many places it has, and whether it is even in ratios. */
 const PLAIN = /** @type {const} */ ({
-  coupling: { places: 380, ratios: false, says: (/** @type {number} */ value) => quantity(value, "H") },
-  throttle: { places: 2000, ratios: true, says: (/** @type {number} */ value) => quantity(value, "F", 4) },
+  coupling: { places: 380, ratios: false },
+  throttle: { places: 2000, ratios: true },
+  quench: { places: 600, ratios: false },
 });
+
+/** A knob's value in words, by the unit in which settings write it. @type {Record<string, (value: number) => string>} */
+const SAYS = {
+  uH: (value) => quantity(value, "H"),
+  nH: (value) => quantity(value, "H"),
+  pF: (value) => quantity(value, "F", 4),
+  kHz: (value) => kilohertz(value),
+  "": (value) => `${value.toFixed(3)} of the loss`,
+};
+
+/** Where a knob stands, in words. @param {Figures} figures @param {State} state @param {keyof typeof PLAIN} name */
+export function says(figures, state, name) {
+  const knob = figures.sets[state.set].knobs[name];
+  return knob ? SAYS[knob.unit ?? ""](state[name]) : "–";
+}
 
 /**
  * @param {HTMLElement} root
@@ -26,7 +41,8 @@ const PLAIN = /** @type {const} */ ({
  * @returns {(state: State) => void} puts all knobs where a state has them
  */
 export function knobs(root, figures, turned) {
-  const show = [tuning(root, figures, turned), plain(root, "coupling", figures, turned), plain(root, "throttle", figures, turned)];
+  const names = /** @type {(keyof typeof PLAIN)[]} */ (Object.keys(PLAIN));
+  const show = [tuning(root, figures, turned), ...names.map((name) => plain(root, name, figures, turned))];
   return (state) => show.forEach((each) => each(state));
 }
 
@@ -38,19 +54,20 @@ export function knobs(root, figures, turned) {
  */
 function plain(root, name, figures, turned) {
   const knob = part(root, `[data-knob=${name}]`);
-  const { places, ratios, says } = PLAIN[name];
-  const { input, output } = slider(knob, { low: 0, high: places, step: 1 }, () =>
+  const { places, ratios } = PLAIN[name];
+  const { input, output } = slider(knob, () =>
     turned((state) => {
       const ends = figures.sets[state.set].knobs[name];
       return ends ? { ...state, [name]: valueAt(input.valueAsNumber / places, ends, ratios) } : state;
     }, name),
   );
+  range(input, 0, places, 1);
   return (/** @type {State} */ state) => {
     const ends = figures.sets[state.set].knobs[name];
     knob.hidden = !ends;
     if (!ends) return;
     stand(input, Math.round(places * placeOf(state[name], ends, ratios)));
-    say(input, output, says(state[name]));
+    say(input, output, says(figures, state, name));
   };
 }
 
@@ -62,23 +79,27 @@ const placeOf = (value, { low, high }, ratios) =>
   ratios ? Math.log(value / low) / Math.log(high / low) : (value - low) / (high - low);
 
 /**
- * The tuning condenser by two sliders: coarse in whole kilohertz, fine about it; the dial shows their sum.
+ * The tuning condenser by two sliders: coarse in kilohertz, fine about it in hertz; the dial shows their sum.
  *
  * @param {HTMLElement} root
  * @param {Figures} figures
  * @param {Turned} turned
  */
 function tuning(root, figures, turned) {
-  const { low, high } = figures.dial;
+  /** @type {import("../physics/bench.js").Dial} */ let dial;
   const turn = () => turned((state) => dialled(figures, state, sum()), "tuning");
-  const range = { low: Math.ceil(low / 1e3), high: Math.floor(high / 1e3), step: 1 };
-  const coarse = slider(part(root, "[data-knob=tuning]"), range, turn);
-  const fine = slider(part(root, "[data-knob=fine]"), { low: -FINE, high: FINE, step: 20 }, turn);
-  const sum = () => Math.min(Math.max(coarse.input.valueAsNumber * 1e3 + fine.input.valueAsNumber, low), high);
+  const coarse = slider(part(root, "[data-knob=tuning]"), turn);
+  const fine = slider(part(root, "[data-knob=fine]"), turn);
+  const sum = () => Math.min(Math.max(coarse.input.valueAsNumber * 1e3 + fine.input.valueAsNumber, dial.low), dial.high);
   return (/** @type {State} */ state) => {
     const hertz = dialFrequency(figures, state);
+    if (dial !== dialOf(figures, state.set)) {
+      dial = dialOf(figures, state.set);
+      range(coarse.input, Math.ceil(dial.low / 1e3), Math.floor(dial.high / 1e3), dial.step / 1e3);
+      range(fine.input, -dial.fine, dial.fine, dial.least);
+    }
     if (Math.abs(sum() - hertz) > 1) {
-      stand(coarse.input, Math.round(hertz / 1e3));
+      stand(coarse.input, (dial.step / 1e3) * Math.round(hertz / dial.step));
       stand(fine.input, hertz - coarse.input.valueAsNumber * 1e3);
     }
     const off = fine.input.valueAsNumber;
@@ -91,22 +112,23 @@ function tuning(root, figures, turned) {
  * The slider of a knob and its buttons.
  *
  * @param {HTMLElement} knob
- * @param {{low: number, high: number, step: number}} range
  * @param {() => void} moved
  * @returns {Slider}
  */
-function slider(knob, { low, high, step }, moved) {
+function slider(knob, moved) {
   const input = inputIn(knob, "input");
-  Object.assign(input, { min: low, max: high, step });
   input.addEventListener("input", moved);
   for (const button of parts(knob, ".step")) {
     onAndOn(button, () => {
-      stand(input, Math.min(Math.max(input.valueAsNumber + step * Number(button.dataset.step), low), high));
+      input.valueAsNumber += Number(input.step) * Number(button.dataset.step);
       moved();
     });
   }
   return { input, output: part(knob, "output") };
 }
+
+/** @param {HTMLInputElement} input @param {number} min @param {number} max @param {number} step */
+const range = (input, min, max, step) => Object.assign(input, { min, max, step });
 
 /** Do something at each press of a button, and on and on while it is held. @param {HTMLElement} button @param {() => void} once */
 function onAndOn(button, once) {

@@ -15,7 +15,7 @@ export function gained(figures, state, seen) {
   return seen.band && without ? inDecibels(seen.band.gain / without.gain) : 0;
 }
 
-/** @typedef {{set: string, station: string} & Record<"above" | "apart" | "width" | "whistle" | "spoiled" | "oscillates", number>} Measured */
+/** @typedef {{set: string, station: string} & Record<"above" | "apart" | "width" | "quieting" | "whistle" | "spoiled" | "oscillates", number>} Measured */
 
 /**
  * All that goals may ask for, by name.
@@ -34,6 +34,7 @@ export function measured(state, seen, heard) {
     above: heard.above,
     apart: seen.tuned.grid === null ? -Infinity : inDecibels(seen.tuned.grid / next),
     width: seen.band ? seen.band.width : 0,
+    quieting: heard.quieting,
     whistle: heard.whistle,
     spoiled: heard.neighbour ? heard.neighbour.spoiled : 0,
     oscillates: heard.oscillates ? 1 : 0,

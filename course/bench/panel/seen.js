@@ -1,7 +1,6 @@
 /** Everything that is to be seen of a state, worked out once for all the views. */
 
-import { band, dialFrequency, edge, response, ring, stations } from "../physics/bench.js";
-import { SPAN } from "./closeup.js";
+import { band, dialFrequency, dialOf, edge, quenchedOf, response, ring, stations } from "../physics/bench.js";
 import { inDecibels } from "./words.js";
 
 /** @typedef {import("../physics/bench.js").Figures} Figures */
@@ -11,12 +10,13 @@ import { inDecibels } from "./words.js";
 
 /**
  * @typedef {object} Seen
- * @property {{low: number, high: number}} dial hertz
+ * @property {import("../physics/bench.js").Dial} dial
  * @property {number} pointer hertz
  * @property {{frequency: number, growth: number}} ring
  * @property {ReturnType<typeof band>} band null beyond the threshold
  * @property {Curve | null} curve null beyond the threshold
  * @property {{throttle: number | null, share: number}} edge
+ * @property {import("../physics/quenched.js").Bursts | undefined} bursts of a quenched set
  * @property {boolean} reacts whether the set has a throttle at all
  * @property {ReturnType<typeof stations>} stations
  * @property {ReturnType<typeof stations>[0]} tuned the one of them that is strongest at the grid, or nearest if it oscillates
@@ -40,12 +40,13 @@ export function seenOf(figures, state, kept) {
   const rings = ring(figures, state);
   const onAir = stations(figures, state);
   return {
-    dial: figures.dial,
+    dial: dialOf(figures, state.set),
     pointer: dialFrequency(figures, state),
     ring: rings,
     band: band(figures, state),
     curve: curveAbout(figures, state, rings.frequency),
     edge: edge(figures, state),
+    bursts: quenchedOf(figures, state),
     reacts: figures.sets[state.set].knobs.throttle !== undefined,
     stations: onAir,
     tuned: tunedTo(onAir, rings.frequency),
@@ -55,7 +56,8 @@ export function seenOf(figures, state, kept) {
 
 /** @param {Figures} figures @param {State} state @param {number} middle hertz @returns {Curve | null} */
 function curveAbout(figures, state, middle) {
-  const frequency = SPREAD.map((part) => middle + SPAN * part);
+  const { span } = dialOf(figures, state.set);
+  const frequency = SPREAD.map((part) => middle + span * part);
   const volts = response(figures, state, frequency);
   return volts && { frequency, gain: volts.map(inDecibels) };
 }

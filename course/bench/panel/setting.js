@@ -1,25 +1,27 @@
 /** A setting as the text after # in an address: "set=reaction&tuning=855kHz&coupling=20uH&reaction=12.8pF". */
 
-import { dialFrequency, dialled, startingState } from "../physics/bench.js";
+import { dialFrequency, dialled, dialOf, startingState } from "../physics/bench.js";
 
 /** @typedef {import("../physics/bench.js").Figures} Figures */
 /** @typedef {import("../physics/bench.js").State} State */
 
 /** @type {Record<string, number>} */
-const UNITS = { kHz: 1e3, uH: 1e-6, µH: 1e-6, pF: 1e-12, Hz: 1, "": 1 };
+const UNITS = { kHz: 1e3, uH: 1e-6, µH: 1e-6, nH: 1e-9, pF: 1e-12, Hz: 1, "": 1 };
 
-/** The knobs by the name each has in the address, with the unit it is written in; tuning stands apart, as it is read off the dial. */
+/** The knobs by the name each has in the address; tuning stands apart, as it is read off the dial. */
 const WRITTEN = /** @type {const} */ ([
-  { name: "coupling", knob: "coupling", unit: "uH", decimals: 2 },
-  { name: "reaction", knob: "throttle", unit: "pF", decimals: 3 },
+  { name: "coupling", knob: "coupling", decimals: 2 },
+  { name: "reaction", knob: "throttle", decimals: 3 },
+  { name: "quench", knob: "quench", decimals: 1 },
 ]);
 
 /** @param {Figures} figures @param {State} state */
 export function settingOf(figures, state) {
   const { knobs, feeds } = figures.sets[state.set];
   const parts = [`set=${state.set}`, `tuning=${short(dialFrequency(figures, state) / 1e3, 2)}kHz`];
-  for (const { name, knob, unit, decimals } of WRITTEN) {
-    if (knobs[knob]) parts.push(`${name}=${short(state[knob] / UNITS[unit], decimals)}${unit}`);
+  for (const { name, knob, decimals } of WRITTEN) {
+    const unit = knobs[knob]?.unit;
+    if (unit !== undefined) parts.push(`${name}=${short(state[knob] / UNITS[unit], decimals)}${unit}`);
   }
   if (feeds.length > 1) parts.push(`feed=${state.feed}`);
   if (state.night) parts.push("night=yes");
@@ -49,7 +51,7 @@ export function stateOf(figures, text) {
     const ends = knobs[knob];
     if (ends) state = { ...state, [knob]: within(asked.get(name), ends, state[knob], name, faults) };
   }
-  state = dialled(figures, state, within(asked.get("tuning"), figures.dial, dialFrequency(figures, state), "tuning", faults));
+  state = dialled(figures, state, within(asked.get("tuning"), dialOf(figures, set), dialFrequency(figures, state), "tuning", faults));
   return { state: { ...state, feed: feeds.find((feed) => feed === asked.get("feed")) ?? state.feed, night: asked.get("night") === "yes" }, faults };
 }
 
@@ -64,7 +66,7 @@ export function stateOf(figures, text) {
  */
 function within(text, { low, high }, before, name, faults) {
   if (text === null) return before;
-  const found = /^([0-9.]+)(kHz|Hz|uH|µH|pF|)$/.exec(text);
+  const found = /^([0-9.]+)(kHz|Hz|uH|µH|nH|pF|)$/.exec(text);
   const value = found ? Number(found[1]) * UNITS[found[2]] : NaN;
   if (Number.isNaN(value)) {
     faults.push(`"${text}" is no value for ${name}: it stays where it was.`);

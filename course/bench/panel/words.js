@@ -20,8 +20,9 @@ export function quantity(value, unit, figures = 3) {
 /** With a true minus sign. @param {number | string} number */
 export const minus = (number) => String(number).replace("-", "−");
 
-/** A frequency as dials have it: "855.0 kHz". @param {number} hertz @param {number} [decimals] */
-export const kilohertz = (hertz, decimals = 1) => `${minus((hertz / 1e3).toFixed(decimals))} kHz`;
+/** A frequency as dials have it: "855.0 kHz", or "29.200 MHz". @param {number} hertz @param {number} [decimals] of kilohertz */
+export const kilohertz = (hertz, decimals = 1) =>
+  hertz < 1e7 ? `${minus((hertz / 1e3).toFixed(decimals))} kHz` : `${(hertz / 1e6).toFixed(decimals ? 3 : 2)} MHz`;
 
 /** Whole decibels. @param {number} value */
 export const decibels = (value) => `${minus(Math.round(value) || 0)} dB`;

@@ -2,18 +2,33 @@
 
 import { aerialCrest, aerialCurrent, nearbyField, noiseField, radiatedPower, spoiledDistance } from "./aerial.js";
 import { carried, currentAhead } from "./ahead.js";
+import { createBursting } from "./bursting.js";
 import { cycleTables } from "./cycle.js";
 import { hearingThreshold as thresholdOf, pressureLevel } from "./ear.js";
 import { steadyFormula } from "./network.js";
+import { oneOf } from "./players.js";
+import { bandwidth, burstsOf, neverDies, startAt } from "./quenched.js";
 import { createReceiver } from "./receiver.js";
 import * as stability from "./stability.js";
 
 /** @typedef {import("./network.js").Network} Network */
 /** @typedef {import("./slow-mode.js").Stage} Stage */
 /** @typedef {import("./aerial.js").Station} Station */
-/** @typedef {{low: number, high: number, start: number}} Knob */
+/** @typedef {{low: number, high: number, start: number, unit?: string}} Knob unit: in which a setting writes it */
+/**
+ * @typedef {object} Dial
+ * @property {number} low hertz
+ * @property {number} high
+ * @property {number} step of the tuning knob
+ * @property {number} fine how far fine tuning goes to either side
+ * @property {number} least step of fine tuning
+ * @property {number} tick between two short strokes of the scale
+ * @property {number} span of the close-up to either side
+ * @property {number} weakest decibel over 1 volt, at the foot of the dial's masts
+ * @property {number} gain decibel, at the foot of the close-up
+ */
 /** @typedef {{network: Network, stage: Stage, rest: {bias: number, anode: number}}} Fed */
-/** @typedef {"coupling" | "tuning" | "throttle"} KnobName */
+/** @typedef {"coupling" | "tuning" | "throttle" | "quench"} KnobName */
 
 /**
  * @typedef {object} SetFigures
@@ -22,13 +37,16 @@ import * as stability from "./stability.js";
  * @property {string[]} feeds
  * @property {Record<string, Fed>} stages
  * @property {import("./ahead.js").Ahead} [ahead]
+ * @property {import("./quenched.js").Quenched} [quenched] if it is quenched; then it has no stages
+ * @property {import("./quenched.js").Tin[]} [stations] its own
+ * @property {Dial} [dial] its own
  */
 
 /**
  * @typedef {object} Figures what `course/bench/sets.py` writes
  * @property {string[]} order
  * @property {Record<string, SetFigures>} sets
- * @property {Knob} dial hertz
+ * @property {Dial} dial of all sets that have none of their own
  * @property {Station[]} stations
  * @property {{effective_height: number}} aerial
  * @property {{level_at_1_mhz: number, fall: number}} noise
@@ -45,7 +63,8 @@ import * as stability from "./stability.js";
  * @property {string} set
  * @property {number} coupling henry
  * @property {number} tuning farad
- * @property {number} throttle farad
+ * @property {number} throttle farad; of a quenched set, the part of the loss that is made good
+ * @property {number} quench hertz
  * @property {string} feed
  * @property {boolean} night
  * @property {number} magnify
@@ -57,6 +76,7 @@ const LISTEN_RATE = 48e3; // hertz
 const SETTLE = 0.03; // second
 const HEAR = 0.04; // second: whole cycles of a tone in steps of 25 Hz
 const OTHERS = 1.35; // of the tone: what all other stations send
+const ROUNDS = 4; // of correcting a quenched set's tuning
 const SWING = 0.3; // volt: from where an oscillation is let settle
 
 /** @type {WeakMap<object, ReturnType<typeof receiverOf>>} */ const listeners = new WeakMap();
@@ -75,14 +95,14 @@ function setOf(figures, state) {
   return set;
 }
 
-/**
- * The network of a set with its knobs so, and how it is fed.
- *
- * @param {Figures} figures
- * @param {State} state
- * @throws {RangeError} if a knob is beyond its stops
- */
-export function networkOf(figures, state) {
+/** @param {Figures} figures @param {string} set */
+export const dialOf = (figures, set) => figures.sets[set].dial ?? figures.dial;
+
+/** @param {Figures} figures @param {string} set */
+export const stationsOf = (figures, set) => figures.sets[set].stations ?? figures.stations;
+
+/** The set, if its knobs are within their stops. @param {Figures} figures @param {State} state @throws {RangeError} if one is beyond */
+function turnedSet(figures, state) {
   const set = setOf(figures, state);
   for (const [name, knob] of Object.entries(set.knobs)) {
     const value = state[/** @type {KnobName} */ (name)];
@@ -90,6 +110,18 @@ export function networkOf(figures, state) {
       throw new RangeError(`The knob "${name}" goes from ${knob.low} to ${knob.high}; ${value} is beyond its stops.`);
     }
   }
+  return set;
+}
+
+/** A quenched set with its knobs so; undefined if it is another. @param {Figures} figures @param {State} state */
+export function quenchedOf(figures, state) {
+  const { quenched } = turnedSet(figures, state);
+  return quenched && burstsOf(quenched, state);
+}
+
+/** The network of a set with its knobs so, and how it is fed. @param {Figures} figures @param {State} state */
+export function networkOf(figures, state) {
+  const set = turnedSet(figures, state);
   const fed = set.stages[state.feed] ?? set.stages[set.feeds[0]];
   const network = { ...fed.network, aerial_tuned: state.coupling, tuning_capacitance: state.tuning };
   if (set.knobs.throttle) network.throttle_capacitance = state.throttle;
@@ -104,6 +136,7 @@ export function startingState(figures, set) {
     coupling: knobs.coupling.start,
     tuning: knobs.tuning.start,
     throttle: knobs.throttle?.start ?? 1e-12,
+    quench: knobs.quench?.start ?? 1,
     feed: feeds[0],
     night: false,
     magnify: 1,
@@ -111,46 +144,77 @@ export function startingState(figures, set) {
   };
 }
 
+/** Of the tuned coil. @param {Figures} figures @param {State} state */
+const inductanceOf = (figures, state) =>
+  figures.sets[state.set].quenched?.inductance ?? networkOf(figures, state).network.tuned_inductance;
+
 /** What the dial's pointer says, in hertz: the tuned coil with this condenser by itself. @param {Figures} figures @param {State} state */
-export const dialFrequency = (figures, state) =>
-  1 / (2 * Math.PI * Math.sqrt(networkOf(figures, state).network.tuned_inductance * state.tuning));
+export const dialFrequency = (figures, state) => 1 / (2 * Math.PI * Math.sqrt(inductanceOf(figures, state) * state.tuning));
 
 /** The same with the dial's pointer elsewhere. @param {Figures} figures @param {State} state @param {number} frequency hertz @returns {State} */
-export function dialled(figures, state, frequency) {
-  const { network } = networkOf(figures, state);
-  return { ...state, tuning: 1 / ((2 * Math.PI * frequency) ** 2 * network.tuned_inductance) };
-}
+export const dialled = (figures, state, frequency) =>
+  ({ ...state, tuning: 1 / ((2 * Math.PI * frequency) ** 2 * inductanceOf(figures, state)) });
 
 /** The same with the set ringing at a frequency. @param {Figures} figures @param {State} state @param {number} frequency hertz @returns {State} */
 export function tunedTo(figures, state, frequency) {
-  const tuned = { ...state, tuning: stability.retuned(networkOf(figures, state).network, frequency).tuning_capacitance };
-  networkOf(figures, tuned);
+  const tuned = { ...state };
+  if (!figures.sets[state.set].quenched) {
+    tuned.tuning = stability.retuned(networkOf(figures, state).network, frequency).tuning_capacitance;
+  } else {
+    for (let round = 0; round < ROUNDS; round++) tuned.tuning *= (ring(figures, tuned).frequency / frequency) ** 2;
+  }
+  turnedSet(figures, tuned);
   return tuned;
 }
 
-/** @param {Figures} figures @param {State} state */
-export const ring = (figures, state) => stability.ring(networkOf(figures, state).network);
+/** Hertz at which the set swings by itself, and nepers a second by which that grows. @param {Figures} figures @param {State} state */
+export function ring(figures, state) {
+  const bursts = quenchedOf(figures, state);
+  if (!bursts) return stability.ring(networkOf(figures, state).network);
+  return { frequency: bursts.frequency, growth: (bursts.grown - bursts.died) * state.quench };
+}
 
-/** @param {Figures} figures @param {State} state @param {ArrayLike<number>} frequencies hertz */
+/**
+ * Volts on the grid for each that comes in, where a quenched set begins its bursts; null for a set that oscillates.
+ *
+ * @param {Figures} figures
+ * @param {State} state
+ * @param {ArrayLike<number>} frequencies hertz
+ */
 export function response(figures, state, frequencies) {
+  const bursts = quenchedOf(figures, state);
+  if (bursts) return neverDies(bursts) ? null : Float64Array.from(frequencies, (frequency) => startAt(bursts, frequency));
   const { network, ahead } = networkOf(figures, state);
   return stability.response(network, frequencies)?.map((gain, k) => gain * carried(ahead, frequencies[k])) ?? null;
 }
 
 /** @param {Figures} figures @param {State} state */
 export function band(figures, state) {
+  const bursts = quenchedOf(figures, state);
+  if (bursts) return quenchedBand(bursts);
   const { network, ahead } = networkOf(figures, state);
   const found = stability.band(network);
   return found && { ...found, gain: found.gain * carried(ahead, found.frequency) };
 }
 
+/** @param {import("./quenched.js").Bursts} bursts */
+function quenchedBand(bursts) {
+  const { frequency, gain, growth, decay } = bursts;
+  const width = bandwidth(growth, decay);
+  return neverDies(bursts) ? null : { frequency, gain, low: frequency - width / 2, high: frequency + width / 2, width };
+}
+
 /**
- * Throttle at which the set would oscillate, the other knobs as they are; null if none within its reach does, or it has none.
+ * Throttle at which the set would oscillate, and how much of the way is gone: of nepers died away, those that a burst has grown.
+ *
+ * The other knobs stand as they are. Throttle is null if none within its reach does, or it has none.
  *
  * @param {Figures} figures
  * @param {State} state
  */
 export function edge(figures, state) {
+  const bursts = quenchedOf(figures, state);
+  if (bursts) return { throttle: null, share: bursts.grown / bursts.died };
   const knob = setOf(figures, state).knobs.throttle;
   if (!knob) return { throttle: null, share: 0 };
   const throttle = stability.thresholdThrottle(networkOf(figures, state).network);
@@ -163,6 +227,8 @@ export const onAir = (figures, state) =>
 
 /** Stations on the air, with crest in the aerial and on the grid. @param {Figures} figures @param {State} state */
 export function stations(figures, state) {
+  const bursts = quenchedOf(figures, state);
+  if (bursts) return (figures.sets[state.set].stations ?? []).map((tin) => inLoop(bursts, tin));
   const { network, ahead } = networkOf(figures, state);
   const silent = !stability.oscillates(network);
   const onGrid = steadyFormula(network);
@@ -173,6 +239,12 @@ export function stations(figures, state) {
       const emf = aerialCrest(field, figures.aerial.effective_height);
       return { name, frequency, field, emf, grid: silent ? emf * carried(ahead, frequency) * onGrid(frequency) : null };
     });
+}
+
+/** A test oscillator, with crest in the loop and where it begins a burst. @param {import("./quenched.js").Bursts} bursts @param {import("./quenched.js").Tin} tin */
+function inLoop(bursts, { name, frequency, emf }) {
+  const crest = Math.SQRT2 * emf;
+  return { name, frequency, field: 0, emf: crest, grid: neverDies(bursts) ? null : crest * startAt(bursts, frequency) };
 }
 
 /** The station that is loudest on the grid; if the set oscillates, the nearest. @param {Figures} figures @param {State} state */
@@ -194,7 +266,7 @@ export function listen(figures, state, { tone = 1000, depth = 0.3 } = {}) {
   const sounding = ring(figures, state).growth > 0;
   const receiver = listenerOf(figures);
   receiver.restart(state, sounding ? SWING : 0);
-  const wanted = figures.stations.findIndex(({ name }) => name === station.name);
+  const wanted = stationsOf(figures, state.set).findIndex(({ name }) => name === station.name);
   const turn = (2 * Math.PI * tone) / LISTEN_RATE;
   const programme = (/** @type {number} */ k, /** @type {number} */ n) =>
     depth * Math.sin((k === wanted ? 1 : OTHERS) * turn * n);
@@ -203,34 +275,51 @@ export function listen(figures, state, { tone = 1000, depth = 0.3 } = {}) {
   const heard = new Float64Array(HEAR * LISTEN_RATE);
   receiver.play(heard, programme);
   const { grid, beat } = receiver.stand();
-  let power = 0;
   let re = 0;
   let im = 0;
   heard.forEach((pressure, n) => {
-    power += pressure * pressure;
     re += pressure * Math.cos(turn * n);
     im += pressure * Math.sin(turn * n);
   });
   const tonePower = (2 * (re * re + im * im)) / heard.length ** 2;
   const level = pressureLevel(figures.ear, Math.sqrt(tonePower));
+  const noise = pressureLevel(figures.ear, Math.sqrt(Math.max(power(heard) - tonePower, 0)));
+  const screened = figures.sets[state.set].quenched !== undefined;
   return {
     station: station.name,
     level,
     above: level - hearingThreshold(figures, tone),
-    noise: pressureLevel(figures.ear, Math.sqrt(Math.max(power / heard.length - tonePower, 0))),
-    whistle: sounding ? Math.abs(beat) : 0,
+    noise,
+    quieting: screened && !sounding ? rush(figures, receiver) - noise : 0,
+    whistle: sounding && !screened ? Math.abs(beat) : 0,
     grid,
     oscillates: sounding,
-    neighbour: sounding ? neighbour(figures, state, grid) : null,
+    neighbour: sounding && !screened ? neighbour(figures, state, grid) : null,
   };
 }
 
+/** Of a sound, on average. @param {Float64Array} sound */
+const power = (sound) => sound.reduce((sum, pressure) => sum + pressure * pressure, 0) / sound.length;
+
+/** What is heard when no station is there: modulated all the way down. @param {Figures} figures @param {ReturnType<typeof receiverOf>} receiver */
+function rush(figures, receiver) {
+  const sound = new Float64Array(HEAR * LISTEN_RATE);
+  for (let twice = 0; twice < 2; twice++) receiver.play(sound, () => -1);
+  return pressureLevel(figures.ear, Math.sqrt(power(sound)));
+}
+
 /** A set that plays, at a sample rate. @param {Figures} figures @param {number} sampleRate hertz */
-export const receiverOf = (figures, sampleRate) =>
-  createReceiver(figures, cycleTables(figures.cycle), sampleRate, {
+export function receiverOf(figures, sampleRate) {
+  const wound = createReceiver(figures, cycleTables(figures.cycle), sampleRate, {
     networkOf: (state) => networkOf(figures, state),
     onAir: (state) => onAir(figures, state),
   });
+  /** @type {Record<string, ReturnType<typeof createBursting>>} */ const bursting = {};
+  for (const [name, { quenched, stations = [] }] of Object.entries(figures.sets)) {
+    if (quenched) bursting[name] = createBursting(figures.ear, { quenched, stations }, sampleRate, (state) => turnedSet(figures, state));
+  }
+  return oneOf(({ set }) => bursting[set] ?? wound, sampleRate);
+}
 
 /** What the neighbour has of a swing on this set's grid. @param {Figures} figures @param {State} state @param {number} gridCrest volt */
 export function neighbour(figures, state, gridCrest) {

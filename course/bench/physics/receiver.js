@@ -10,7 +10,9 @@ import { carried } from "./ahead.js";
 import { abs, add, complex, div, exp, mul, scale, sub } from "./complex.js";
 import { createCrystalMarch } from "./crystal.js";
 import { createTelephones, pascalsPerVolt } from "./ear.js";
+import { HOLD, nearer } from "./gliding.js";
 import { modes, ringing, steadyFormula } from "./network.js";
+import { NOISE_BITS, NOISES, noises } from "./noise.js";
 import { throughAStep } from "./parts.js";
 import { slowMode } from "./slow-mode.js";
 import { ANODE, BIAS, GRID_I, GRID_R, MODE_R, start, TURNING } from "./state.js";
@@ -24,36 +26,14 @@ import { createMarch } from "./stepping.js";
 
 const EVERY = 2; // steps of the envelope to each sample of the sound, or more
 const MOST_GROWTH = 0.8; // neper a step
-const HOLD = 0.01; // second: how long knobs stand still while they are turned
-const GLIDE = 0.6; // of the way that is left, a knob goes in that time
-const THERE = 1e-4; // a knob as near as this to where it should be is there
 const NEAR = 16e3; // hertz from the frame: a station farther off is put at the rim
 const RIM = 24e3; // hertz
 const SEED = 1e-6; // volt
-const NOISE_BITS = 15;
-const NOISES = 1 << NOISE_BITS;
 const FAINT = 1e-9; // pascal
 const QUIET = 0.012; // second: unheard, while a set that was changed finds its rest
 const BEYOND = 1.5; // times what the stations drive: a swing as great as that keeps itself up
 const LITTLE = 0.05; // volt
 const JOINT = 0.004; // second: in which the last sound of a set that was changed dies away
-
-/** Noise of crest 1 for each of its two parts; always the same. */
-function noises() {
-  const table = new Float32Array(NOISES);
-  let seed = 1;
-  const chance = () => {
-    seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0;
-    return (seed + 0.5) / 2 ** 32;
-  };
-  for (let k = 0; k < NOISES; k += 2) {
-    const size = Math.sqrt(-2 * Math.log(chance()));
-    const angle = 2 * Math.PI * chance();
-    table[k] = size * Math.cos(angle);
-    table[k + 1] = size * Math.sin(angle);
-  }
-  return table;
-}
 
 /**
  * Grid volts that the march gives for a weak volt in the aerial, so far from the frame.
@@ -183,18 +163,7 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
   /** Bring the knobs nearer to where they should be. */
   function glide() {
     if (!wanted || !knobs || knobs === wanted) return;
-    const to = wanted;
-    const from = knobs;
-    const between = (/** @type {number} */ a, /** @type {number} */ b) =>
-      Math.abs(b / a - 1) < THERE ? b : a * (b / a) ** GLIDE;
-    const next = {
-      ...to,
-      coupling: between(from.coupling, to.coupling),
-      tuning: between(from.tuning, to.tuning),
-      throttle: between(from.throttle, to.throttle),
-    };
-    const there = next.coupling === to.coupling && next.tuning === to.tuning && next.throttle === to.throttle;
-    const taken = there || from.set !== to.set || from.feed !== to.feed ? to : next;
+    const taken = nearer(knobs, wanted);
     try {
       takeUp(taken);
       fault = "";
