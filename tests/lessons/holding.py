@@ -8,7 +8,7 @@ from functools import cache
 import numpy as np
 import sympy
 
-from tests.lessons.latex import UNITS, Formula, letters_of, parsed, statements
+from tests.lessons.latex import LETTER, UNITS, Formula, letters_of, parsed, statements
 
 POINTS = range(3)
 EXACT = 1e-9
@@ -56,7 +56,8 @@ def page(path: str, letters: dict, *special: At | Words) -> Page:
 
 
 def at(find: str, *, within: float = EXACT, because: str = "", gives=None, taken=None, true=None, **letters) -> At:
-    """`gives` is what an expression alone comes to, of which may be `taken` its size; `true` is where a relation is true."""
+    """`gives` is what an expression alone comes to, of which may be `taken` its size; `true` says where a relation, or each
+    of several, is true."""
     return At(find, letters, within, because, gives, taken, true)
 
 
@@ -125,19 +126,21 @@ def _hold(formula, entry, meaning):
         signs, others = rest[::2], rest[1::2]
         if signs in ([], [r"\to"]):
             assert entry.gives, "an expression alone: say by gives= what it comes to"
+            assert not signs or re.fullmatch(LETTER, first), f"{first} is no letter that could become something else"
             given = meaning.given(entry.gives)
             given, alone = (given[alone], alone + 1) if isinstance(given, tuple) else (given, alone)
             got = (entry.taken or np.asarray)(_worked_out([first, *others][-1], meaning)[0])
             assert _apart(got, given) <= entry.within * _size(given), f"it comes to {_shown(got)}, not to {_shown(given)}"
             continue
-        true = entry.true is None or bool(meaning.given(entry.true))
+        true = meaning.given(entry.true) if entry.true else True
         left, terms = _worked_out(first, meaning)
-        for sign, side in zip(signs, others, strict=True):
+        for n, (sign, side) in enumerate(zip(signs, others, strict=True)):
             right, more = _worked_out(side, meaning)
             assert sign != r"\approx" or entry.because, "an approximation: say by within= and because= how close"
             scale = terms if side == "0" else max(_size(left), _size(right))
             holds = _related(left, sign, right, entry.within * scale)
-            assert holds == true, f"left of {sign} {_shown(left)}, right {_shown(right)}"
+            expected = true[n] if isinstance(true, tuple) else true
+            assert holds == expected, f"left of {sign} {_shown(left)}, right {_shown(right)}"
             left, terms = right, more
 
 

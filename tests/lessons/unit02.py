@@ -107,7 +107,7 @@ PAGES = [
             N=(15, 44, 7), n=(0, 40, 3), l=(0.0075, 0.022, 0.05),
             L_1=(177e-6, 50e-6, 300e-6), L_2=(20e-6, 60e-6, 250e-6), I_1=(1.0, -0.2, 3.0), I_2=(0.7, 2.0, -1.5),
             L_aiding=lambda L_1, L_2: 1.2 * (L_1 + L_2), L_opposing=lambda L_1, L_2: 0.8 * (L_1 + L_2),
-            D=(0.0755, 0.04, 0.1), L=(172e-6, 2e-3, 60e-6), f=(1e6, 100e3, 1.5e6),
+            L=(172e-6, 2e-3, 60e-6), f=(1e6, 100e3, 1.5e6),
             C_low=(352e-12, 300e-12, 500e-12), C_high=(84.5e-12, 70e-12, 120e-12),
             C_0=lambda C_low, C_high: self_capacitance_from_octave(C_low, C_high),
             L_seeming=lambda L, C_0, f: apparent_inductance(L, C_0, f),

@@ -47,7 +47,6 @@ PAGES = [
             X=lambda f_0, L: series_impedance(f_0, L, NO_CONDENSER, 0.0).imag,
             bandwidth=lambda f_0, Q: bandwidth(f_0, Q),
             R_d=lambda L, C, R: dynamic_resistance(L, C, R),
-            I=lambda E, Z: E / Z,
             I_0=lambda E, L, C, R, f_0: E / series_impedance(f_0, L, C, R),
             t=(1e-6, 7e-6, 30e-6),
             W_0=(1e-9, 3e-9, 2e-3), W=lambda W_0, t, f_0, Q: W_0 * ring_energy(t, f_0, Q),

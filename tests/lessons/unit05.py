@@ -42,7 +42,6 @@ MANUAL = dict(
     V_a=(90.0, 135.0, 180.0), V_g=(-4.5, -9.0, -13.5), I_a=(2.5e-3, 3e-3, 3.1e-3), g_m=(850e-6, 900e-6, 900e-6), μ=9.3,
     D=lambda V_a, V_g, μ, V_0: drive(V_a, V_g, μ, V_0),
     V_0=lambda V_a, V_g, I_a, μ, g_m: law_from_manual(V_a, V_g, I_a, μ, g_m)[1],
-    K=lambda V_a, V_g, I_a, μ, g_m: law_from_manual(V_a, V_g, I_a, μ, g_m)[0],
 )
 
 
@@ -79,7 +78,7 @@ PAGES = [
         at(r"t = 3d/v", V=lambda V_a: V_a),
         at(r"\frac{I_a}{g_m} =", **MANUAL),
         at(r"D = \tfrac32", **MANUAL),
-        at(r"K = I_a", **MANUAL),
+        at(r"K = I_a", **MANUAL, K=lambda V_a, V_g, I_a, μ, g_m: law_from_manual(V_a, V_g, I_a, μ, g_m)[0]),
     ),
     page(
         "unit05_valve/stage.md",
