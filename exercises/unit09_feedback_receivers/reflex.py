@@ -191,6 +191,6 @@ def largest_leak(audio_gain: float, ratio: float, detector_resistance: float, hi
     Source
     ------
     Once round the tone must not grow: audio gain × ratio times the detector's share of what the capacitance passes,
-    R/|R + 1/(2πi f C)|, is 1 there.
+    R/|R + 1/(2πj f C)|, is 1 there.
     """
     raise NotImplementedError

@@ -71,7 +71,7 @@ def transformer_gain(
     Source
     ------
     F. E. Terman, Radio Engineers' Handbook, 1943, section 5 (from memory). Seen from the primary's side the shunt is
-    ratio² times as large and sits behind the leakage inductance; the primary inductance lies across both. With s = 2πi
+    ratio² times as large and sits behind the leakage inductance; the primary inductance lies across both. With s = 2πj
     times the tone: μ × ratio / |(1 + r/(s Lp)) (1 + s² l n² C) + s r n² C|.
     """
     raise NotImplementedError

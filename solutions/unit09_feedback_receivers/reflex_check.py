@@ -247,7 +247,7 @@ EXERCISE = Exercise(
     hints=[
         "Ask of each part twice: what is it to a carrier, and what to a tone? A condenser of 1 nF is 190 Ω to 846 kHz and "
         "160 kΩ to 1 kHz. The valve does not care: μ volts behind its anode resistance, at every frequency.",
-        "The telephones with their condenser are Z/(1 + 2πi f C Z). Carrier: μ times R's share of r, R and that, in series; "
+        "The telephones with their condenser are Z/(1 + 2πj f C Z). Carrier: μ times R's share of r, R and that, in series; "
         "tone: μ times that one's share of r and itself. On the grid the swings add: (1 + m) V and ratio × efficiency × m × "
         "gain × V. Gain changes with the grid because r goes as 1/√drive, and the anode takes back r/(r + Z) of the drive.",
         "1/(2π F × 0.1 R), 1/(2π f Z);  np.abs of the two shares;  room = np.minimum(−bias, drive(…)), ValueError if "

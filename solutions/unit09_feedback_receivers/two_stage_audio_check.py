@@ -295,7 +295,7 @@ EXERCISE = Exercise(
         "Condenser: band_edges and stage_gain are there; each edge costs √(1 + x²), x being the edge over the tone, or the "
         "tone over the edge. Transformer: the shunt counts ratio² on the primary's side. Load line through the point of "
         "rest: that of a supply of anode voltage + current × load, which operating_point knows. A tap shows ratio² × speaker.",
-        "middle/√((1 + (low/f)²)(1 + (f/high)²));  μ n/|(1 + r/(sL))(1 + s² λ n² S) + s r n² S|, s = 2πi f;  "
+        "middle/√((1 + (low/f)²)(1 + (f/high)²));  μ n/|(1 + r/(sL))(1 + s² λ n² S) + s r n² S|, s = 2πj f;  "
         "operating_point(a + i0 R, R, g ± w, …)[1] gives i1, i2: R (i1 − i2)²/8, (i1 + i2 − 2 i0)/(2 (i1 − i2));  "
         "ratios[np.argmax(np.where(harmonic > most, 0, power))];  S + 10 log10 P − 20 log10 d;  V i, V i − P, Q/i.",
     ],

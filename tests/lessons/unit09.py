@@ -77,7 +77,7 @@ PAGES = [
     page(
         "unit09_feedback_receivers/reflex.md",
         dict(
-            R=(10e3, 20e3, 5e3), Z=(20e3, 8e3, 40e3), f=(846e3, 1e3, 50e3), C=(1e-9, 300e-12, 2e-9), i=1j, μ=(9.29, 20.0, 6.6),
+            R=(10e3, 20e3, 5e3), Z=(20e3, 8e3, 40e3), f=(846e3, 1e3, 50e3), C=(1e-9, 300e-12, 2e-9), μ=(9.29, 20.0, 6.6),
             K=(267e-6, 150e-6, 300e-6), V_0=(-0.67, 0.5, -0.5), V_a=(78.7, 120.0, 90.0), V_g=(-3.0, -2.0, -5.0),
             r=lambda V_a, V_g, μ, K, V_0: anode_resistance(V_a, V_g, μ, K, V_0),
             A_carrier=lambda μ, r, R, Z, C, f: path_gains(μ, r, R, Z, C, f, f)[0],
@@ -106,7 +106,7 @@ PAGES = [
             f_high=lambda r, load, leak, coupling, stray: band_edges(r, load, leak, coupling, stray)[1],
             A_middle=lambda μ, r, load, leak: stage_gain(μ, r, load * leak / (load + leak)),
             A=lambda μ, r, load, leak, coupling, stray, f: resistance_gain(μ, r, load, leak, coupling, stray, f),
-            i=1j, n=(3.0, 5.0, 2.0), L_p=(20.0, 8.0, 50.0), ell=(0.3, 0.1, 1.0), C=(100e-12, 60e-12, 200e-12),
+            n=(3.0, 5.0, 2.0), L_p=(20.0, 8.0, 50.0), ell=(0.3, 0.1, 1.0), C=(100e-12, 60e-12, 200e-12),
             s=lambda f: series_impedance(f, 1.0, NO_CONDENSER, 0.0), C_dash=lambda n, C: C / (1 / n) ** 2,
             N=(30.0, 20.0, 40.0), Ω=1.0, R=lambda N: 8.0 / (1 / N) ** 2, law=((3.8, 167e-6, 0.203),) * 3,
             V_a=(90.0, 120.0, 180.0), bias=(-15.0, -18.0, -30.0), swing=(7.9, 18.0, 25.0),

@@ -1,4 +1,4 @@
-"""middle/√((1 + (low/f)²)(1 + (f/high)²)); μ n/|(1 + r/(sL))(1 + s² λ n² S) + s r n² S|, s = 2πi f; operating_point(a
+"""middle/√((1 + (low/f)²)(1 + (f/high)²)); μ n/|(1 + r/(sL))(1 + s² λ n² S) + s r n² S|, s = 2πj f; operating_point(a
 + i0 R, R, g ± w, …)[1] gives i1, i2: R (i1 − i2)²/8, (i1 + i2 − 2 i0)/(2 (i1 − i2));
 ratios[np.argmax(np.where(harmonic > most, 0, power))]; S + 10 log10 P − 20 log10 d; V i, V i − P, Q/i.
 """
