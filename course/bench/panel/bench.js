@@ -35,9 +35,9 @@ export function benchIn(root, figures) {
   let asking = 0;
   let rest = 0;
   let turned = false;
+  /** @type {ReturnType<typeof createListener> | null} */ let listener = null; // made once there is something to see
 
   on.hidden = false;
-  const listener = createListener(figures);
   const dialSheet = sharp(canvas(root, ".dial-view"), soon);
   const closeSheet = sharp(canvas(root, ".close-view"), soon);
   const setKnobs = knobs(root, figures, (turn, knob) => change(turn(state), knob));
@@ -86,6 +86,7 @@ export function benchIn(root, figures) {
   async function read() {
     const looked = { state, seen, title: textOf(root, ".which :checked + span"), says: says.bind(null, figures, state) };
     try {
+      listener ??= createListener(figures);
       const heard = await listener.ask(state);
       return heard && { ...looked, heard, measured: measured(looked.state, looked.seen, heard) };
     } catch (fault) {
@@ -147,7 +148,6 @@ export function benchIn(root, figures) {
     addEventListener("hashchange", follow);
     follow();
   }
-  soon();
 }
 
 /**

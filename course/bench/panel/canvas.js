@@ -1,39 +1,51 @@
 /** A canvas that is as sharp as the screen and as wide as its place, and the few strokes that the pictures are made of. */
 
 /** @typedef {CanvasRenderingContext2D} Pen */
-/** @typedef {() => {pen: Pen, width: number, height: number}} Sheet clears the canvas and hands out the pen, in CSS pixels */
+/**
+ * What is drawn on, in CSS pixels. `behind` wipes it and puts down what stands still, which is drawn again only under another key.
+ *
+ * @typedef {() => {pen: Pen, width: number, height: number, behind: (key: string, draw: (pen: Pen) => void) => void}} Sheet
+ */
 
 const LETTERS = 14; // pixels
 
 /**
  * @param {HTMLCanvasElement} canvas
- * @param {() => void} resized
+ * @param {() => void} changed when it has a size, and whenever all has to be drawn again
  * @returns {Sheet}
  */
-export function sharp(canvas, resized) {
-  const pen = /** @type {Pen} */ (canvas.getContext("2d"));
-  const family = getComputedStyle(canvas).fontFamily;
+export function sharp(canvas, changed) {
+  const pens = [canvas, document.createElement("canvas")].map((each) => /** @type {Pen} */ (each.getContext("2d")));
+  const [pen, still] = pens;
   let width = 0;
   let height = 0;
-  let dots = 1;
-  const measure = () => {
+  let drawn = "";
+  const again = () => {
     width = canvas.clientWidth;
     height = canvas.clientHeight;
-    dots = Math.min(devicePixelRatio || 1, 2);
-    canvas.width = Math.round(width * dots);
-    canvas.height = Math.round(height * dots);
-    pen.scale(dots, dots);
-    pen.font = `${LETTERS}px ${family}`;
+    drawn = "";
+    const dots = Math.min(devicePixelRatio || 1, 2);
+    const { fontFamily } = getComputedStyle(canvas);
+    for (const each of pens) {
+      each.canvas.width = Math.round(width * dots);
+      each.canvas.height = Math.round(height * dots);
+      each.scale(dots, dots);
+      each.font = `${LETTERS}px ${fontFamily}`;
+    }
+    changed();
   };
-  new ResizeObserver(() => {
-    measure();
-    resized();
-  }).observe(canvas);
-  measure();
-  return () => {
+  new ResizeObserver(again).observe(canvas);
+  document.fonts.addEventListener("loadingdone", again);
+  const behind = (/** @type {string} */ key, /** @type {(pen: Pen) => void} */ draw) => {
+    if (drawn !== key) {
+      drawn = key;
+      still.clearRect(0, 0, width, height);
+      draw(still);
+    }
     pen.clearRect(0, 0, width, height);
-    return { pen, width, height };
+    if (width) pen.drawImage(still.canvas, 0, 0, width, height);
   };
+  return () => ({ pen, width, height, behind });
 }
 
 /**

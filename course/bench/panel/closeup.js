@@ -16,7 +16,7 @@ const TICKS = [-0.75, -0.375, 0.375, 0.75]; // of the span
 
 /** @param {import("./canvas.js").Sheet} sheet @param {Seen} seen @param {Colours} colours */
 export function drawCloseUp(sheet, seen, colours) {
-  const { pen, width, height } = sheet();
+  const { pen, width, height, behind } = sheet();
   const middle = seen.ring.frequency;
   const { span, gain: lowest } = seen.dial;
   const { left, top } = MARGIN;
@@ -27,11 +27,15 @@ export function drawCloseUp(sheet, seen, colours) {
     base - ((base - top) * Math.min(Math.max(gain - lowest, 0), RANGE)) / RANGE;
   const frame = { across, up, left, right, base };
 
-  for (let gain = lowest + 20; gain <= lowest + RANGE; gain += 20) {
-    line(pen, [left, up(gain)], [right, up(gain)], colours.faint);
-    word(pen, minus(gain), [left - 5, up(gain) + 5], colours.soft, "right");
-  }
-  word(pen, "dB", [2, 13], colours.soft);
+  behind(lowest + colours.ink, (still) => {
+    for (let gain = lowest + 20; gain <= lowest + RANGE; gain += 20) {
+      line(still, [left, up(gain)], [right, up(gain)], colours.faint);
+      word(still, minus(gain), [left - 5, up(gain) + 5], colours.soft, "right");
+    }
+    word(still, "dB", [2, 13], colours.soft);
+    line(still, [across(middle), base], [across(middle), base + 6], colours.ink, 2);
+    for (const part of TICKS) line(still, [across(middle + part * span), base], [across(middle + part * span), base + 4], colours.ink);
+  });
   word(pen, `rings at ${kilohertz(middle)}`, [right, 13], colours.soft, "right");
   for (const station of seen.stations) drawStation(pen, station, seen, frame, colours);
   for (const { curve, colour, dash } of seen.kept) if (curve) drawCurve(pen, curve, frame, colours[colour], dash);
@@ -43,8 +47,6 @@ export function drawCloseUp(sheet, seen, colours) {
     word(pen, "it oscillates", [across(middle), 13], colours.rust, "center");
   }
   line(pen, [left, base], [right, base], colours.ink, 1.5);
-  line(pen, [across(middle), base], [across(middle), base + 6], colours.ink, 2);
-  for (const part of TICKS) line(pen, [across(middle + part * span), base], [across(middle + part * span), base + 4], colours.ink);
 }
 
 /**

@@ -15,7 +15,7 @@ const LEAST = 0.03; // of the height, so that a mast can always be seen
 
 /** @param {import("./canvas.js").Sheet} sheet @param {Seen} seen @param {Colours} colours */
 export function drawDial(sheet, seen, colours) {
-  const { pen, width, height } = sheet();
+  const { pen, width, height, behind } = sheet();
   const { low, high, weakest } = seen.dial;
   const base = height - SCALE;
   const top = ROWS * ROW + 6;
@@ -23,20 +23,24 @@ export function drawDial(sheet, seen, colours) {
   const up = (/** @type {number} */ volts) =>
     base - (base - top) * Math.min(Math.max((inDecibels(volts) - weakest) / RANGE, LEAST), 1);
 
-  drawScale(pen, seen.dial, across, base, width, colours);
+  behind([seen.tuned, ...seen.stations].map(({ name }) => name) + colours.ink, (still) => {
+    drawScale(still, seen.dial, across, base, width, colours);
+    for (const { station, x, row, left, long } of placed(still, seen.stations, across, width)) {
+      line(still, [x, base], [x, (row + 1) * ROW + 2], colours.edge);
+      line(still, [x, base], [x, up(station.emf)], colours.soft, 2);
+      still.fillStyle = colours.slip;
+      still.fillRect(left - 2, row * ROW + 1, long + 4, ROW);
+      word(still, station.name, [left, row * ROW + 14], station === seen.tuned ? colours.rust : colours.ink);
+    }
+  });
   if (seen.bursts) {
     const heat = up(Math.SQRT2 * seen.bursts.heat);
     line(pen, [0, heat], [width, heat], colours.soft, 1, [4, 4]);
     word(pen, "heat", [width - 4, heat - 4], colours.soft, "right");
   }
-  for (const { station, x, row, left, long } of placed(pen, seen.stations, across, width)) {
-    const tuned = station === seen.tuned;
-    line(pen, [x, base], [x, (row + 1) * ROW + 2], colours.edge);
-    line(pen, [x, base], [x, up(station.emf)], colours.soft, 2);
-    if (station.grid !== null) line(pen, [x, base], [x, up(station.grid)], tuned ? colours.rust : colours.sea, 6);
-    pen.fillStyle = colours.slip;
-    pen.fillRect(left - 2, row * ROW + 1, long + 4, ROW);
-    word(pen, station.name, [left, row * ROW + 14], tuned ? colours.rust : colours.ink);
+  for (const station of seen.stations) {
+    const x = across(station.frequency);
+    if (station.grid !== null) line(pen, [x, base], [x, up(station.grid)], station === seen.tuned ? colours.rust : colours.sea, 6);
   }
   line(pen, [across(seen.pointer), top - 4], [across(seen.pointer), height - 4], colours.rust, 2);
 }

@@ -33,7 +33,8 @@ export const parts = (root, selector) => [...root.querySelectorAll(selector)].ma
 
 /** Put words in a place, if they are not there already. @param {Element} place @param {string} words */
 export function tell(place, words) {
-  if (place.textContent !== words) place.textContent = words;
+  const text = place.firstChild ?? place.appendChild(new Text());
+  if (text.nodeValue !== words) text.nodeValue = words;
 }
 
 /** What stands in a place. @param {ParentNode} root @param {string} selector */
