@@ -13,10 +13,12 @@ COUPLING = 1e-9, 20e-9, 4e-9  # henry between loop and coil: least, most, at fir
 REACTION = 1.2, 2.4, 1.6  # part of the coil's loss that is made good while a burst grows
 QUENCHES = 20e3, 80e3, QUENCH  # hertz
 LOOP_INDUCTANCE, LOOP_RESISTANCE = 0.1e-6, 75.0  # of the one turn; of the cable that feeds it, matched
+BYPASS = 4e-9  # farad across the telephones, and again behind a filter: they keep the quench out
+# Two at once beat, and the bursts look at the beat only now and then. Quenched as at first, all they see is 16 kHz, or nothing.
 TINS = (  # name, hertz, volt r.m.s. in series with the loop
     ("Shortbread", 29.20e6, 400e-6),
     ("Oatcake", 29.60e6, 100e-6),
-    ("Gingernut", 30.92e6, 40e-6),
+    ("Gingernut", 30.912e6, 40e-6),
 )
 
 
@@ -72,12 +74,14 @@ def behind_the_grid() -> dict:
     ------
     The grid's bias goes down as the mean swing goes up, volt for volt: a grid leak's detector for large swings. What the valve
     makes of it is its slope times its own resistance and the telephones' side by side, across which lies the bypass condenser.
+    A filter of the same time constant follows: without one the quench gets into all that comes after (common practice, no
+    source).
     """
     slope, resistance, _ = slopes_at_rest(SALTMARSH_STAGE)
     load = SALTMARSH_STAGE.load_resistance
     beside = resistance * load / (resistance + load)
     return {
         "audio_gain": slope * beside,
-        "audio_time": SALTMARSH_STAGE.bypass_capacitance * beside,
+        "audio_time": BYPASS * beside,
         "load_resistance": load,
     }

@@ -7,6 +7,7 @@ import { anodeTable, cycleTables } from "../../course/bench/physics/cycle.js";
 import { createTelephones, hearingThreshold } from "../../course/bench/physics/ear.js";
 import { poles, steadyFormula } from "../../course/bench/physics/network.js";
 import { slowMode } from "../../course/bench/physics/slow-mode.js";
+import { nearer } from "../../course/bench/physics/gliding.js";
 import * as quenched from "../../course/bench/physics/quenched.js";
 import { band, response, retuned, ring, thresholdThrottle } from "../../course/bench/physics/stability.js";
 
@@ -63,6 +64,16 @@ const answers = {
     return { ...receiver.stand(), last: [...out.slice(-sampleRate * 0.05)] };
   },
   quenched: ({ call, args }) => quenched[call](...args),
+  nearer: ({ from, to }) => nearer(from, to),
+  switched: ({ states, seconds, sampleRate }) => {
+    const receiver = bench.receiverOf(figures, sampleRate);
+    return states.map((state) => {
+      receiver.turn(state);
+      const out = new Float64Array(seconds * sampleRate);
+      receiver.play(out, () => 0);
+      return [...out];
+    });
+  },
   bench: ({ call, args }) => bench[call](figures, ...args),
   limited: ({ samples, sampleRate }) => {
     const limiter = createLimiter(sampleRate);

@@ -69,7 +69,7 @@ def on_the_bench(figures, call, *args):
 KNOBS = [  # frequency, coupling, part of the loss, quench
     (28.3e6, 1e-9, 1.2, 32e3),
     (30e6, 4e-9, 1.6, 32e3),
-    (30.92e6, 20e-9, 1.5, 45e3),
+    (30.912e6, 20e-9, 1.5, 45e3),
     (31.9e6, 12e-9, 2.2, 25e3),
 ]
 
@@ -145,8 +145,10 @@ def test_a_station_is_heard_as_the_mean_swing_goes(figures, part, emf):
     assert heard["grid"] == pytest.approx(np.mean(tops), rel=ENVELOPE, abs=0)
     swing = quench.mean_swing(begins, *times)
     crest = abs(np.mean(swing * np.exp(2j * np.pi * np.arange(720) / 720))) * 2
-    pressure = crest * alone["sets"]["quenched"]["quenched"]["audio_gain"] * PASCALS / np.sqrt(2)
+    its = alone["sets"]["quenched"]["quenched"]
+    pressure = crest * its["audio_gain"] * PASCALS / np.sqrt(2)
     pressure /= 1 + (LOWEST / tone) ** 2  # twice a first-order high pass
+    pressure /= 1 + (2 * np.pi * tone * its["audio_time"]) ** 2  # twice a low pass
     assert heard["level"] == pytest.approx(20 * np.log10(pressure / 20e-6), abs=0.1)
     if part == 1.6:  # the logarithm of 1 + m sin has a first harmonic of 2 (1 − √(1 − m²))/m: Fourier
         assert np.ptp(tops) < 0.01 * LIMIT
@@ -184,13 +186,39 @@ def test_bursts_that_do_not_die_away_begin_from_one_another(figures):
     assert found < 0.3 * lottery
     slower = on_the_bench(figures, "quenchedOf", {**there, "quench": 32e3})
     assert slower["grown"] < slower["died"]
+    growths = [on_the_bench(figures, "ring", {**there, "quench": q})["growth"] for q in (80e3, 32e3)]
+    exact(growths, [(b["grown"] - b["died"]) * q for b, q in ((bursts, 80e3), (slower, 32e3))])
 
 
 def test_a_carrier_takes_the_rush_away(figures):
-    alone = with_only(figures, ("Gingernut", 30.92e6, 40e-6))
-    near, far = (state(alone, 30.92e6, coupling=c) for c in (20e-9, 1e-9))
+    alone = with_only(figures, ("Gingernut", 30.912e6, 40e-6))
+    near, far = (state(alone, 30.912e6, coupling=c) for c in (20e-9, 1e-9))
     heard = [on_the_bench(alone, "listen", there, {"tone": 1000, "depth": 0.0}) for there in (near, far)]
     assert heard[0]["quieting"] > 15 > 3 > heard[1]["quieting"]
+
+
+def test_two_carriers_beat_as_bursts_see_them(figures):
+    """Bursts look 32 thousand times a second: of a beat of 322 kHz they see 2 kHz."""
+    pair = with_only(figures, ("Oatcake", 30e6, 400e-6), ("Gingernut", 30.322e6, 400e-6))
+    there = state(pair, 30.1e6, throttle=1.6)
+    change = {"sets": pair["sets"], "ear": pair["ear"]}
+    (played,) = asked(pair, [("played", {"change": change, "state": there, "seconds": 0.3, "sampleRate": 48_000})])
+    last = np.array(played["last"])
+    spectrum = np.abs(np.fft.rfft(last * np.hanning(last.size)))
+    assert np.fft.rfftfreq(last.size, 1 / 48_000)[spectrum.argmax()] == pytest.approx(322e3 - 10 * QUENCH, abs=20)
+
+
+def test_a_knob_glides_and_a_change_of_set_goes_on_from_the_last_sound(figures):
+    there = state(figures)
+    to = {**there, "coupling": 2 * there["coupling"], "quench": 40e3}
+    (half_way,) = asked(figures, [("nearer", {"from": there, "to": to})])
+    assert half_way["coupling"] == pytest.approx(there["coupling"] * 2**0.6) and half_way["tuning"] == there["tuning"]
+    assert half_way["quench"] == pytest.approx(QUENCH * (40e3 / QUENCH) ** 0.6)
+    (crystal,) = asked(figures, [("bench", {"call": "startingState", "args": ["crystal"]})])
+    given = {"states": [there, crystal, there], "seconds": 0.05, "sampleRate": 48_000}
+    rush, quiet, again = asked(figures, [("switched", given)])[0]
+    assert abs(rush[-1]) > 1e-3 and quiet[0] == pytest.approx(rush[-1], rel=0.02)
+    assert abs(quiet[2000]) < 0.02 * np.std(again[1000:])
 
 
 def test_knobs_beyond_their_stops_are_refused_in_words(figures):

@@ -111,7 +111,7 @@ def test_nothing_is_louder_than_set_however_it_howls(page, feed):
 
 def test_the_quenched_set_rushes_and_a_carrier_brings_silence(page):
     """Measured without the stations' programme: the rush is noise at all pitches, and what is left in tune is 9 dB below it."""
-    state = {**state_of(page, "quenched", 30_920, coupling=20e-9, throttle=1.6), "volume": 1.0}
+    state = {**state_of(page, "quenched", 30_912, coupling=20e-9, throttle=1.6), "volume": 1.0}
     aside = {**state_of(page, "quenched", 31_900, coupling=1e-9, throttle=1.6), "volume": 1.0}
     quiet, rush = (rendered(page, at, seconds=0.6)[RATE // 5 :] for at in (state, aside))
     power = np.abs(np.fft.rfft(rush * np.hanning(rush.size))) ** 2

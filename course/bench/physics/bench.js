@@ -283,7 +283,8 @@ export function listen(figures, state, { tone = 1000, depth = 0.3 } = {}) {
   });
   const tonePower = (2 * (re * re + im * im)) / heard.length ** 2;
   const level = pressureLevel(figures.ear, Math.sqrt(tonePower));
-  const noise = pressureLevel(figures.ear, Math.sqrt(Math.max(power(heard) - tonePower, 0)));
+  const rest = heard.map((pressure, n) => pressure - (2 * (re * Math.cos(turn * n) + im * Math.sin(turn * n))) / heard.length);
+  const noise = pressureLevel(figures.ear, audible(rest));
   const screened = figures.sets[state.set].quenched !== undefined;
   return {
     station: station.name,
@@ -298,14 +299,17 @@ export function listen(figures, state, { tone = 1000, depth = 0.3 } = {}) {
   };
 }
 
-/** Of a sound, on average. @param {Float64Array} sound */
-const power = (sound) => sound.reduce((sum, pressure) => sum + pressure * pressure, 0) / sound.length;
+/** Pascals, r.m.s., of a sound without what lies beyond hearing: averaged over 62 µs. @param {Float64Array} sound */
+function audible(sound) {
+  const smooth = sound.subarray(2).map((pressure, n) => (sound[n] + sound[n + 1] + pressure) / 3);
+  return Math.sqrt(smooth.reduce((sum, pressure) => sum + pressure * pressure, 0) / smooth.length);
+}
 
 /** What is heard when no station is there: modulated all the way down. @param {Figures} figures @param {ReturnType<typeof receiverOf>} receiver */
 function rush(figures, receiver) {
   const sound = new Float64Array(HEAR * LISTEN_RATE);
   for (let twice = 0; twice < 2; twice++) receiver.play(sound, () => -1);
-  return pressureLevel(figures.ear, Math.sqrt(power(sound)));
+  return pressureLevel(figures.ear, audible(sound));
 }
 
 /** A set that plays, at a sample rate. @param {Figures} figures @param {number} sampleRate hertz */

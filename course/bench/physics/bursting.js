@@ -29,7 +29,8 @@ export function createBursting(ear, { quenched, stations }, sampleRate, check) {
   /** @type {Bursts} */ let bursts;
   let share = 0; // of a burst that is still to be heard
   let mean = 0; // volt
-  let anode = 0; // volt across the telephones
+  let anode = 0; // volt
+  let filtered = 0;
   let hold = 0; // samples until the knobs may move again
   let sample = 0;
   let drawn = 1;
@@ -122,8 +123,9 @@ export function createBursting(ear, { quenched, stations }, sampleRate, check) {
           needed -= taken;
         }
         anode += follows * (quenched.audio_gain * volts - anode);
+        filtered += follows * (anode - filtered);
         if (sample < QUIET * sampleRate) telephones.settle();
-        out[n] = telephones.heard(anode, pascals);
+        out[n] = telephones.heard(filtered, pascals);
       }
     },
 

@@ -17,7 +17,7 @@
  * @property {number} loop_inductance
  * @property {number} loop_resistance all the way round
  * @property {number} audio_gain volts across the telephones for each volt of mean swing
- * @property {number} audio_time second that these need to follow
+ * @property {number} audio_time second that these need to follow; so does a filter
  * @property {number} load_resistance of the telephones
  */
 
