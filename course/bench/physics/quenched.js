@@ -1,7 +1,8 @@
 /**
  * A quenched set for weak signals and strong: `solutions/unit09_feedback_receivers/quench` and unit 7's growth, on one tuned circuit.
  *
- * Where bursts begin, and how that falls off tune, are as for a growth and a decay of several nepers. The loop is coupled to the coil and takes from it what `reflected_impedance` says. Nepers a second: growth, decay. All above 0.
+ * Where bursts begin, and how that falls off tune, are as for a growth and a decay of several nepers. The loop is coupled to the
+ * coil and takes from it what `reflected_impedance` says. Growth and decay are in nepers a second, both above 0.
  */
 
 /** @typedef {import("./bench.js").State} State */
