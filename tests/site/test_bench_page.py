@@ -1,5 +1,6 @@
 """The bench in a real browser: turned by keys and pointer, read back against the course's own network, kept, shared, heard."""
 
+import json
 import re
 from dataclasses import replace
 
@@ -12,6 +13,7 @@ from course.press.faults import Fault
 from solutions.unit06_reaction import stability
 from solutions.unit06_reaction.network import ReactionSet
 from solutions.unit09_feedback_receivers.quench import relative_response
+from tests.benchmarks.bench_page import TURN, working
 
 from .test_browser import NARROW, VIOLATIONS, Watched
 
@@ -251,6 +253,45 @@ def test_past_the_edge_it_says_so_in_words_and_what_next_door_has_of_it(page_at,
     assert re.search(r"V/m at 30 m: spoils Holm Light as far as", page.inner_text("#whole-bench [data-gauge=neighbour]"))
     page.evaluate(axe)
     assert not page.evaluate(VIOLATIONS, None)
+
+
+def test_a_turned_knob_lays_out_itself_and_not_the_page(page_at):
+    page = page_at(SETTING)
+    settled(page)
+    browser = page.context.browser
+    browser.start_tracing(page=page, categories=["devtools.timeline"])
+    page.evaluate(TURN, ["coupling", 30])
+    events = json.loads(browser.stop_tracing())["traceEvents"]
+    layouts = [event for event in events if event["name"] == "Layout" and event["ph"] == "X"]
+    partial = [layout["args"]["beginData"]["partialLayout"] for layout in layouts]
+    assert len(partial) > 10
+    assert sum(partial) > len(partial) / 4  # the gauges, a few times a second, do lay out the page
+
+
+ALONE = '<!doctype html><input type="range" id="whole-bench-coupling" min="0" max="380">'
+DEAR = 4.5  # of a slider that is alone in its page; 2.7 to 3.0 measured on this page, on a machine that had much else to do
+
+
+def test_a_turned_knob_costs_not_much_more_than_a_slider_alone(page_at, chromium):
+    bench = page_at(SETTING)
+    settled(bench)
+    alone = chromium.new_context(viewport=NARROW).new_page()
+    alone.set_content(ALONE)
+    times = cost(bench) / cost(alone)
+    alone.context.close()
+    assert times < DEAR
+
+
+def cost(page):
+    """Processor time of the page's thread while a knob is turned in every frame: the least of four, for other work adds."""
+    devtools = page.context.new_cdp_session(page)
+    devtools.send("Performance.enable", {"timeDomain": "threadTicks"})
+    tries = []
+    for _ in range(4):
+        before = working(devtools)
+        page.evaluate(TURN, ["coupling", 45])
+        tries.append(working(devtools) - before)
+    return min(tries)
 
 
 TOUCHED = "button, input[type=range], select, summary, .which label, .choice, a.begin"

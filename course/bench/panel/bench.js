@@ -29,7 +29,7 @@ const REST = 350; // milliseconds after the last turn, until all that stands bes
 export function benchIn(root, figures) {
   const on = part(root, ".turning-on");
   let state = stateOf(figures, root.dataset.setting ?? "")?.state ?? startingState(figures, figures.order[0]);
-  let seen = seenOf(figures, state, []);
+  /** @type {import("./seen.js").Seen} */ let seen;
   let colours = palette();
   let frame = 0;
   let asking = 0;
