@@ -168,11 +168,13 @@ def _judge_measured(plan, answers, varies):
     """As `_judge_question`, where something is measured: a part for each measurement, one finding for all that failed."""
     question, pairs = plan.question, []
     worth = _share(answers._plan, question) / len(question.measured)
+    lost = tuple(Part(question.name, measured.what, worth, Fraction(0)) for measured in question.measured)
     for case in plan.cases:
         reply = answers.reply(case.place)
         if "value" not in reply:
-            lost = tuple(Part(question.name, measured.what, worth, Fraction(0)) for measured in question.measured)
             return lost, (sentences.trouble(question, case, reply, answers.seconds),)
+        if reply.get("altered"):
+            return lost, (Finding(WRONG, question.name, sentences.altered(question, reply["altered"])),)
         with contextlib.suppress(NoAnswer):
             pairs.append((answers.value(reply), case.wanted))
     parts = []
@@ -202,7 +204,7 @@ def _measured(question, measured, answers):
 
 def _judge_numbers(plan, answers):
     """Whether every case agrees with the reference, and if not the finding for the simplest that does not."""
-    question, failing, pairs = plan.question, [], []
+    question, failing, pairs, altered = plan.question, [], [], []
     for case in plan.cases:
         reply = answers.reply(case.place)
         if "value" not in reply:
@@ -213,10 +215,11 @@ def _judge_numbers(plan, answers):
             return False, Finding(REFUSED, question.name, sentences.FORGED)
         apart = difference(got, case.wanted, question.tolerance, question.gives)
         pairs.append((got, case.wanted))
+        altered += reply.get("altered", ())
         if apart:
             failing.append((case, apart))
     if not failing:
-        return True, None
+        return not altered, Finding(WRONG, question.name, sentences.altered(question, altered)) if altered else None
     case, apart = failing[0]
     remark = "" if apart.says or question.symbolic else ratio_in_words(_scalar_pairs(pairs), question.gives)
     slip = _name_slip(plan, pairs)

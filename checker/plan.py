@@ -9,7 +9,7 @@ import json
 import random
 import threading
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 
 import hypothesis
@@ -148,10 +148,12 @@ def _plan_question(question, seed, count, batch, record):
         stacked = None
         if question.arrays:
             together = _stack(question, drawn)
-            stacked = _case(question, batch, together, question.asks(*together))
+            place = batch.add(numeric_call(question.name, together) | {"again": True})
+            stacked = Case(together, place, question.asks(*together), shown_inputs(question, together))
     published = tuple((figure, _case(question, batch, figure.given, figure.wanted)) for figure in question.published)
     laws = tuple(case for law in question.holds for case in _law_cases(law, question, drawn[: max(3, count // 4)], record))
-    refusals = tuple((refusal, _case(question, batch, refusal.given, None)) for refusal in question.refuses)
+    refusals = tuple((one, _case(question, batch, one.given, None)) for refusal in question.refuses
+                     for one in _in_company(question, refusal, drawn[0]))
     for measured in question.measured:
         measured.of(Asked(question.name, record), seed)
     slips = tuple((slip, wrongs) for slip in question.slips if (wrongs := _slip_values(slip, question, cases, drawn)))
@@ -173,6 +175,17 @@ def _law_cases(law, question, drawn, record):
     if len(drawn) > 1 and len(set(asked)) == 1:
         return [LawCase(law, drawn[0], ())]
     return [LawCase(law, inputs, shown_inputs(question, inputs)) for inputs in drawn]
+
+
+def _in_company(question, refusal, right):
+    """The refusal by itself and, where arrays are taken, behind inputs that are right: any that is wrong is to be refused."""
+    yield refusal
+    stacked = [given.stacks and isinstance(wrong, (int, float))
+               for given, wrong in zip(question.given.values(), refusal.given, strict=False)]
+    if question.arrays and any(stacked):
+        both = tuple(np.array([one, other]) * 1.0 if stacks else other
+                     for stacks, one, other in zip(stacked, right, refusal.given, strict=False))
+        yield replace(refusal, what=f"{refusal.what}, even if others in the array are right", given=both)
 
 
 def _slip_values(slip, question, cases, drawn):

@@ -5,6 +5,7 @@ from difflib import get_close_matches
 from .submissions import display_name
 from .verdict import ENDED_EARLY, NOT_ATTEMPTED, RAISED, REFUSED, TOO_BIG, TOO_SLOW, WRONG, Finding
 from .worker.denials import WORDS
+from .worker.wire import ANSWER_ITSELF
 
 NOT_HANDED_IN = "The file was not handed in."
 FORGED = "The program sent something that is not an answer. Return the value from the function; nothing else is read."
@@ -84,6 +85,9 @@ def _no_function(wanted, names):
 
 
 def altered(question, places):
+    if ANSWER_ITSELF in places:
+        return (f"{question.name} hands back one and the same array each time: a second call writes over the first answer. "
+                "Make a new one.")
     names = [name for place, name in enumerate(question.given) if place in places]
     return f"{question.name} changes the array {' and '.join(names)} that it was given. Work on a copy: the caller still needs it."
 

@@ -14,7 +14,7 @@ import numpy as np
 
 from .denials import describe_denial
 from .plain import is_plain
-from .wire import Expression, Unusable, from_wire, to_wire
+from .wire import ANSWER_ITSELF, Expression, Unusable, from_wire, to_wire
 
 ALLOWED = frozenset(
     "numpy sympy mpmath math cmath fractions decimal statistics numbers random operator itertools functools "
@@ -161,7 +161,11 @@ def safe_text(error):
 
 
 def call(module, request):
-    """Answer one call of the judge's: {"value": …} and the names of arguments that the function altered."""
+    """Answer one call of the judge's: {"value": …} and the places of the arguments that the function altered.
+
+    A request with "again" is worked out once more with its arrays turned round; if that alters the first answer,
+    `ANSWER_ITSELF` is among the places.
+    """
     function = getattr(module, request["function"], None)
     if not callable(function):
         names = [name for name, thing in vars(module).items() if isinstance(thing, types.FunctionType)]
@@ -172,11 +176,15 @@ def call(module, request):
     mismatch = _signature_mismatch(function, len(arguments))
     if mismatch:
         return mismatch
-    before = [argument.copy() if isinstance(argument, np.ndarray) else None for argument in arguments]
     value = _unwrapped(function(*arguments))
-    altered = [place for place, (old, new) in enumerate(zip(before, arguments, strict=True))
-               if old is not None and (old.shape != new.shape or not np.array_equal(old, new, equal_nan=old.dtype.kind in "fc"))]
-    return {"value": to_wire(value), "altered": altered}
+    answer = to_wire(value)
+    altered = [place for place, (argument, given) in enumerate(zip(arguments, request["arguments"], strict=True))
+               if isinstance(argument, (np.ndarray, list)) and to_wire(argument) != given]
+    if request.get("again"):
+        function(*(turned[::-1] if isinstance(turned, np.ndarray) and turned.ndim else turned
+                   for turned in map(from_wire, request["arguments"])))
+        altered += [ANSWER_ITSELF] * (to_wire(value) != answer)
+    return {"value": answer, "altered": altered}
 
 
 @lru_cache

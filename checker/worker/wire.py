@@ -19,6 +19,8 @@ import numpy as np
 # What the judge tells the warm process over its socket, and the form of the answer: one whole number.
 FORK, FORK_WITH_SCRATCH, REAP, FORGET = b"F", b"S", b"R", b"L"
 ANSWER = struct.Struct("<q")
+# Among the places of the arguments that a call altered: it altered what it had answered before.
+ANSWER_ITSELF = -1
 
 MAX_LINE = 8 << 20
 MAX_ELEMENTS = 100_000

@@ -68,6 +68,9 @@ TROUBLES = {
                              "raised", ["(720,)", "last axis", "axis=-1", "right for single numbers"], LINE),
     "input altered": (body("capacitance *= inductance\nreturn 1 / (2 * np.pi * np.sqrt(capacitance))"), "wrong",
                       ["changes the array capacitance", "copy"], None),
+    "one array for all answers": (body("f = 1 / (2 * np.pi * np.sqrt(inductance * capacitance))\nif np.ndim(f) == 0: return f\n"
+                                       "KEPT[: len(f)] = f\nreturn KEPT[: len(f)]") + "KEPT = np.empty(9)\n",
+                                  "wrong", ["hands back one and the same array", "Make a new one"], None),
     "nan": (body("return float('nan')"), "wrong", ["nan (not a number)", "0/0"], None),
     "infinity": (body("return np.inf"), "wrong", ["infinity", "divided by zero"], None),
     "complex": (body("return 1j / (2 * np.pi * np.sqrt(inductance * capacitance))"), "wrong", ["complex number", "real one"], None),
