@@ -25,6 +25,8 @@ COVERED = metres("200 µm", "1 mm")
 WANTED = {"inductance": henries("20 µH", "500 µH"), "former_diameter": FORMER, "covered_diameter": COVERED}
 WOUND = {"turns": TURNS, "former_diameter": FORMER, "covered_diameter": COVERED}
 TOO_MUCH = refusal("1 nH on a 75 mm tube: one turn is already more", (1e-9, 0.075, 0.5e-3))
+JUST_TOO_MUCH = refusal("a tenth less than one turn of 0.5 mm wire has on a 75 mm tube",
+                        (0.9 * close_wound_inductance(1.0, 0.075, 0.5e-3), 0.075, 0.5e-3))
 TOO_LITTLE = refusal("14 mH of 1 mm wire on a 20 mm tube: it would be over 1500 diameters long", (14e-3, 0.02, 1e-3))
 LYLE = "test values of an open numerical library, which cites T. R. Lyle, Phil. Trans. R. Soc. A 213, 1914, p. 429"
 
@@ -76,8 +78,9 @@ EXERCISE = Exercise(
                           lambda f, L, D, w: (f(3 * L, 3 * D, 3 * w), f(L, D, w))),
                 invariant("the inductance of 2000 turns wants 2000 turns",
                           lambda f, L, D, w: (f(f.close_wound_inductance(2000.0, D, w), D, w), 2000.0)),
+                invariant("a turn and a half is a coil too", lambda f, L, D, w: (f(f.close_wound_inductance(1.5, D, w), D, w), 1.5)),
             ],
-            refuses=[TOO_MUCH, TOO_LITTLE],
+            refuses=[TOO_MUCH, JUST_TOO_MUCH, TOO_LITTLE],
             no_published="It is close_wound_inductance, turned round.",
             slips=[
                 slip("used the long coil's formula, μ₀ N² A / l without Nagaoka's coefficient", very_long),

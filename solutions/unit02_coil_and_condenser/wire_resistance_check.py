@@ -67,7 +67,8 @@ EXERCISE = Exercise(
             arrays=False,
             agrees_within=relative(1e-12, because="an entry of the table, in another unit"),
             holds=[
-                invariant("a higher number is a thinner wire", lambda f, n: (f(min(n, 39) + 1), f(min(n, 39))), less),
+                invariant("a higher number is a thinner wire, all the way from 16 to 40",
+                          lambda f, n: ([f(gauge) for gauge in range(17, 41)], np.array([f(gauge) for gauge in range(16, 40)])), less),
             ],
             published=[
                 value("22 SWG is 0.711 mm", given=(22,), wanted=0.711e-3,

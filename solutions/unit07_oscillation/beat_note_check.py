@@ -101,6 +101,8 @@ EXERCISE = Exercise(
                           lambda f, o, a, b: (np.array(f(o, b, a))[[1, 0, 2]], np.array(f(o, a, b)))),
                 invariant("the dial does not move the whistle of the two",
                           lambda f, o, a, b: (f(o + 1e3, a, b)[2], f(o, a, b)[2])),
+                invariant("half a hertz beside a station it whistles at half a hertz, if it could be heard",
+                          lambda f, o, a, b: (f(a + 0.5, a, b)[0], 0.5)),
                 invariant("midway between them both whistle alike",
                           lambda f, o, a, b: (f((a + b) / 2, a, b)[0], f((a + b) / 2, a, b)[1])),
             ],

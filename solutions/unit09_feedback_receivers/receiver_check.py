@@ -289,7 +289,11 @@ EXERCISE = Exercise(
                 ),
             ],
             no_published="The set is the club's own; the network behind it is held to published figures in unit 06.",
-            refuses=[refusal("a band of 100 kHz, which no throttle makes", (1000e3, 100e3))],
+            refuses=[
+                refusal("a band of 100 kHz, which no throttle makes", (1000e3, 100e3)),
+                refusal("a band of −2 kHz at 600 kHz, just narrower than the throttle makes with its plates in", (600e3, -2e3)),
+                refusal("a band of 9 kHz at 600 kHz, just wider than it leaves with its plates out", (600e3, 9e3)),
+            ],
             slips=[
                 slip("left the tuning where it stands without the throttle: the throttle shifts it", not_retuned),
                 slip("counted the bandwidth to one side of the peak only: it is the whole width", lambda F, B: knobs(F, 2 * B)),
@@ -318,6 +322,13 @@ EXERCISE = Exercise(
                 invariant(
                     "a weak signal twice as strong comes out twice as strong",
                     lambda f, e, r, o, B, W, S, v: (f(2 * e, r, o, B, W, 0.0, 2 * v), 2 * f(e, r, o, B, W, 0.0, v)),
+                ),
+                invariant(
+                    "a band of no width at all neither gains nor loses: a steady signal builds up evenly",
+                    lambda f, e, r, o, B, W, S, v: (
+                        f(np.full(120, 1e-3 + 0j), r, 0.0, 0.0, W, 0.0, v)[-1],
+                        v + 120 * np.pi * W * 1e-3 / r,
+                    ),
                 ),
                 invariant(
                     "in the middle of its band a weak steady signal comes to gain times itself",
@@ -389,7 +400,7 @@ EXERCISE = Exercise(
                 measurement("tuning error", tuning_error, "a tenth of the band", "Hz", most=100.0),
                 measurement("width at −3 dB", width, "narrower, speech is lost; wider, the local is not", "Hz", 500.0, 1500.0),
                 measurement("width at −40 dB", foot_width, "two circuits, one of them with reaction", "Hz", most=32e3),
-                measurement("level", level, "telephones want some milliwatts at most, and this is enough", "V", least=0.05),
+                measurement("level", level, "enough for telephones, and no more than a supply of 90 V can swing", "V", 0.05, 45.0),
                 measurement("wanted to unwanted", wanted_to_unwanted, "what can be followed without effort", "dB", least=10.0),
                 measurement("distortion", distortion, "common practice for speech, no source", "%", most=4.0),
                 measurement("whistle", whistle, "a set that oscillates whistles louder than the programme", "dB", most=-20.0),
