@@ -10,7 +10,7 @@ from checker.hear import YOURS, Member, Reference, levelled, play, reference_cha
 from checker.listening import FAR, LOCAL, MOVES, RATE, moves, setting_times, tune
 from checker.sealed import BrokenSeal
 from checker.workers import Worker
-from tests.exercises.test_every_exercise import sources
+from tests.exercises.every_mutant import sources
 
 RECEIVER = "unit09_feedback_receivers/receiver.py"
 

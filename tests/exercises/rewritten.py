@@ -5,11 +5,15 @@ And answers spoiled as a whole, where mutants.py spoils one place.
 import ast
 from collections.abc import Iterator
 
+import numpy as np
 
-def other_ways(source: str, asked: dict[str, bool]) -> Iterator[tuple[str, str]]:
+from checker.plan import draw
+
+
+def other_ways(source: str, asked: dict[str, set[str]]) -> Iterator[tuple[str, str]]:
     """(what is done differently, source) for each way in which the source can be written differently.
 
-    `asked` maps the names of the functions asked for to whether they take arrays.
+    `asked` maps the names of the functions asked for to a set in which "arrays" says that all they are given may be arrays.
     """
     plain = ast.unparse(ast.parse(source))
     for what, rewrite in _ALGEBRA.items():
@@ -19,19 +23,38 @@ def other_ways(source: str, asked: dict[str, bool]) -> Iterator[tuple[str, str]]
     yield from _wrapped(source, asked, _AROUND)
 
 
-FLOAT32 = 1e-7  # what a number of half the length is good for
+FLOAT32 = 2e-8  # of a number is lost, or more, as a rule, when it is written at half the length
 
 
-def spoiled_ways(source: str, asked: dict[str, bool], finest: float) -> Iterator[tuple[str, str]]:
-    """(what is spoiled, source) for each way in which all answers can be spoiled; `finest` is the tightest relative tolerance."""
-    for what, spoiled in _wrapped(source, asked, _SPOILED):
-        if what != "half as long numbers" or finest < FLOAT32:
-            yield what, spoiled
+def spoiled_ways(source: str, asked: dict[str, set[str]]) -> Iterator[tuple[str, str]]:
+    """(what is spoiled, source) for each way in which all answers can be spoiled; `asked` as `wanted_of` gives it."""
+    yield from _wrapped(source, asked, _SPOILED)
+
+
+def wanted_of(question) -> set[str]:
+    """What a question's function takes and gives, as far as it matters to the ways of spoiling it."""
+    drawn = draw(question, 5, seed=1)
+    answers = [part for inputs in drawn for part in _parts(question.asks(*inputs))]
+    numbers = [np.asarray(part) for part in answers if np.asarray(part).dtype.kind in "fc"]
+    real = [part for part in numbers if not np.iscomplexobj(part)]
+    return {what for what, true in {
+        "arrays": question.arrays,
+        "arrays of real numbers": question.arrays and real,
+        "sequences": question.arrays or any(isinstance(one, (np.ndarray, list, tuple)) for one in drawn[0]),
+        "physical": any(isinstance(one, (float, np.ndarray)) for one in drawn[0]),
+        "fractions": any(np.any(part % 1) for part in real),
+        "fine numbers": any(np.any(np.float32(part) != part) for part in real)
+        and not all(question.tolerance.allows(part * (1 + FLOAT32), part) for part in numbers),
+    }.items() if true}
+
+
+def _parts(answer):
+    return answer if isinstance(answer, tuple) else (answer,)
 
 
 def _wrapped(source, asked, wrappers):
-    for what, (wrapper, arrays_alone) in wrappers.items():
-        named = [name for name, takes_arrays in asked.items() if takes_arrays or not arrays_alone]
+    for what, (wrapper, need) in wrappers.items():
+        named = [name for name, has in asked.items() if not need or need in has]
         if named:
             yield what, "\n".join([source, "import numpy as np", wrapper, *(f"{name} = around({name})" for name in named)])
 
@@ -99,20 +122,20 @@ def around(function):
             return tuple(np.array(column).reshape(shape) for column in zip(*answers))
         return np.array(answers).reshape(shape)
     return looped
-""", True),
+""", "arrays"),
     "another container": ("""
 def around(function):
     def contained(*given):
         answer = function(*given)
         return list(answer) if isinstance(answer, tuple) else np.asarray(answer) if isinstance(answer, (int, float, complex)) else answer
     return contained
-""", False),
+""", None),
     "numpy's numbers for Python's": ("""
 def around(function):
     def widened(*given):
         return function(*(np.float64(one) if isinstance(one, float) else one for one in given))
     return widened
-""", False),
+""", None),
     "through a function that does the work": ("""
 def around(function):
     def worked_out(given):
@@ -121,7 +144,7 @@ def around(function):
             return answer
         return (*answer,)
     return lambda *given: worked_out([*given])
-""", False),
+""", None),
 }
 
 _EACH = """
@@ -132,26 +155,64 @@ def each(change, answer):
 """
 _SPOILED = {
     "half as long numbers": (_EACH + "around = lambda function: lambda *given: each(lambda x: np.asarray(x).astype('c8')[()] if np.iscomplexobj(x) else np.float32(x), "
-                             "function(*given))", False),
-    "whole numbers": (_EACH + "around = lambda function: lambda *given: each(lambda x: x if np.iscomplexobj(x) else x // 1, function(*given))", False),
+                             "function(*given))", "fine numbers"),
+    "whole numbers": (_EACH + "around = lambda function: lambda *given: each(lambda x: x if np.iscomplexobj(x) else x // 1, function(*given))", "fractions"),
     "a unit a thousand times too small": ("""
 def around(function):
     return lambda *given: function(*(one * 1e3 if isinstance(one, (float, np.ndarray)) else one for one in given))
-""", False),
+""", "physical"),
     "single numbers only": ("""
 def around(function):
     def single(*given):
         return function(*(float(one) if isinstance(one, np.ndarray) else one for one in given))
     return single
-""", True),
+""", "arrays"),
     "what was given is written over": ("""
 def around(function):
     def writing(*given):
         answer = function(*given)
         for one in given:
-            if isinstance(one, np.ndarray) and one.dtype == float:
+            if isinstance(one, np.ndarray) and one.dtype.kind in 'fc':
                 one[...] = 0
+            elif isinstance(one, list):
+                one.reverse()
         return answer
     return writing
-""", True),
+""", "sequences"),
+    "the answer stands where the input stood": ("""
+def around(function):
+    def fits(part, one):
+        return isinstance(one, np.ndarray) and one.shape == np.shape(part) and np.can_cast(np.asarray(part).dtype, one.dtype)
+
+    def in_place(*given):
+        answer = function(*given)
+        parts = list(answer) if isinstance(answer, tuple) else [answer]
+        for place, part in enumerate(parts):
+            for one in given:
+                if fits(part, one):
+                    one[...] = part
+                    parts[place] = one
+        return tuple(parts) if isinstance(answer, tuple) else parts[0]
+    return in_place
+""", "arrays of real numbers"),
+    "one array for all answers": ("""
+KEPT = {}
+def around(function):
+    def kept(answer, place=0):
+        if isinstance(answer, tuple):
+            return tuple(kept(part, at) for at, part in enumerate(answer))
+        if not isinstance(answer, np.ndarray):
+            return answer
+        array = KEPT.setdefault((answer.shape, answer.dtype, place), np.empty_like(answer))
+        array[...] = answer
+        return array
+    return lambda *given: kept(function(*given))
+""", "arrays"),
+}
+
+# What is spoiled for each function by itself, with its kind.
+KINDS = {
+    "half as long numbers": "float32", "whole numbers": "integer division", "single numbers only": "not vectorised",
+    "what was given is written over": "mutated inputs", "the answer stands where the input stood": "mutated inputs",
+    "one array for all answers": "aliasing",
 }

@@ -7,7 +7,7 @@ from pathlib import Path
 from checker.course import load_exercise
 from checker.judge import judge
 from checker.verdict import PASSED
-from tests.exercises.test_every_exercise import SEED
+from tests.exercises.every_mutant import SEED
 
 WRITTEN = Path(__file__).parent / "from_hints"
 

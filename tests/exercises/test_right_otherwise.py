@@ -5,33 +5,22 @@ import numpy as np
 
 from checker.course import load_exercise
 from checker.judge import judge
-from checker.verdict import PASSED
 from tests.exercises.answering import Answering
-from tests.exercises.rewritten import other_ways, spoiled_ways
-from tests.exercises.test_every_exercise import SEED, sources
+from tests.exercises.every_mutant import SEED, false_alarms, sources, survivors, written_otherwise
+from tests.exercises.mutants import Mutant
+from tests.exercises.rewritten import spoiled_ways, wanted_of
 
 
 def test_a_right_answer_written_otherwise_earns_full_marks(path, worker):
-    files = sources("solutions")
-    exercise = load_exercise(path)
-    asked = {q.name: q.arrays and all(given.stacks for given in q.given.values()) for q in exercise.questions if not q.symbolic}
-    ways = list(other_ways(files[f"{path}.py"], asked))
+    ways = written_otherwise(path)
     assert len(ways) >= 6
-    with worker.sitting():
-        refused = {what: verdict.findings for what, source in ways
-                   if (verdict := judge(path, files | {f"{path}.py": source}, worker, SEED)).earned < verdict.marks}
-    assert refused == {}
+    assert false_alarms(path, ways, worker, SEED) == {}
 
 
 def test_a_spoiled_answer_does_not_pass(path, worker):
-    files = sources("solutions")
-    exercise = load_exercise(path)
-    asked = {q.name: q.arrays for q in exercise.questions if not q.symbolic}
-    finest = min((q.tolerance.relative for q in exercise.questions if not (q.symbolic or q.tolerance.absolute)), default=1)
-    ways = list(spoiled_ways(files[f"{path}.py"], asked, finest))
-    with worker.sitting():
-        passed = [what for what, source in ways if judge(path, files | {f"{path}.py": source}, worker, SEED).kind == PASSED]
-    assert passed == []
+    asked = {q.name: wanted_of(q) for q in load_exercise(path).questions if not q.symbolic}
+    ways = [Mutant("", what, spoiled) for what, spoiled in spoiled_ways(sources("solutions")[f"{path}.py"], asked)]
+    assert [way.what for way in survivors(path, ways, worker, SEED)] == []
 
 
 def odd(answer, share):
