@@ -91,7 +91,7 @@ def test_circuit_agrees_with_an_integrator():
     assert got == pytest.approx(wanted, rel=5e-3)
 
 
-@pytest.mark.parametrize("seed", [1, 4711])
+@pytest.mark.parametrize("seed", [1, 4711, 505935, 645550])  # the last two: the faintest and the most troubled of 800 evenings
 def test_reference_receiver_meets_every_measurement(seed):
     assert not_met(receiver, seed) == set()
 
@@ -111,7 +111,7 @@ def test_what_is_measured_does_not_hang_on_the_steps(monkeypatch):
     (built(bandwidth=-300.0), {"width at −3 dB", "level", "whistle"}),
     (built(swing=3.0), {"distortion"}),
     (built(swing=0.1), {"level", "distortion"}),
-    (built(reaction=False), {"width at −3 dB", "width at −40 dB", "level", "wanted to unwanted", "distortion"}),
+    (built(reaction=False), {"width at −3 dB", "width at −40 dB", "wanted to unwanted", "distortion"}),
 ], ids=["1 kHz off", "9 kHz off", "narrow", "as good", "broad", "oscillating", "overloaded", "faint", "plain"])  # fmt: skip
 def test_each_wrong_receiver_loses_what_it_should(wrong, lost):
     assert not_met(wrong, 5) == lost
