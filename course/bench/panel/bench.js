@@ -148,6 +148,7 @@ export function benchIn(root, figures) {
     addEventListener("hashchange", follow);
     follow();
   }
+  soon();
 }
 
 /**

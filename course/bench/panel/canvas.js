@@ -11,7 +11,7 @@ const LETTERS = 14; // pixels
 
 /**
  * @param {HTMLCanvasElement} canvas
- * @param {() => void} changed when it has a size, and whenever all has to be drawn again
+ * @param {() => void} changed when all has to be drawn again: it has another size, or letters have come
  * @returns {Sheet}
  */
 export function sharp(canvas, changed) {
@@ -20,7 +20,7 @@ export function sharp(canvas, changed) {
   let width = 0;
   let height = 0;
   let drawn = "";
-  const again = () => {
+  const measure = () => {
     width = canvas.clientWidth;
     height = canvas.clientHeight;
     drawn = "";
@@ -32,9 +32,12 @@ export function sharp(canvas, changed) {
       each.scale(dots, dots);
       each.font = `${LETTERS}px ${fontFamily}`;
     }
+  };
+  const again = () => {
+    width = 0;
     changed();
   };
-  new ResizeObserver(again).observe(canvas);
+  new ResizeObserver(() => canvas.clientWidth === width || again()).observe(canvas);
   document.fonts.addEventListener("loadingdone", again);
   const behind = (/** @type {string} */ key, /** @type {(pen: Pen) => void} */ draw) => {
     if (drawn !== key) {
@@ -45,7 +48,10 @@ export function sharp(canvas, changed) {
     pen.clearRect(0, 0, width, height);
     if (width) pen.drawImage(still.canvas, 0, 0, width, height);
   };
-  return () => ({ pen, width, height, behind });
+  return () => {
+    if (!width) measure();
+    return { pen, width, height, behind };
+  };
 }
 
 /**
