@@ -3,6 +3,7 @@ import json
 import os
 import pty
 import re
+import signal
 import subprocess
 import sys
 
@@ -222,7 +223,8 @@ def test_an_interrupted_run_says_so_and_keeps_what_is_done(of_two, here):
     for number in range(20):  # no two alike, so none is known beforehand: the run cannot be over, however slow this process is
         put(of_two / f"Zoe Loop {number}", RIGHT + f"while True: {number}\n")
     process = subprocess.Popen([sys.executable, "-m", "checker", "mark", str(of_two), "--jobs", "1", "--only", "resonance"], cwd=here,
-                               stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, env=os.environ | {"PYTHONUNBUFFERED": "1"})
+                               stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, env=os.environ | {"PYTHONUNBUFFERED": "1"},
+                               preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL))  # a job in the background ignores it
     for line in process.stderr:
         if "Isla" in line:
             break
