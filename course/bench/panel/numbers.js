@@ -14,9 +14,8 @@ export function numbers(root, figures) {
     const row = document.createElement("tr");
     const head = document.createElement("th");
     head.scope = "row";
-    body.append(row);
     row.append(head);
-    return { head, cell: row.insertCell() };
+    return { row, head, cell: row.insertCell() };
   });
   return (/** @type {import("../physics/bench.js").State} */ state) => {
     const { span } = dialOf(figures, state.set);
@@ -26,5 +25,6 @@ export function numbers(root, figures) {
       tell(head, `${offsets[n] > 0 ? "+" : ""}${kilohertz(offsets[n])}`);
       tell(cell, gains ? `${minus(gains[n].toFixed(1))} dB` : "it oscillates");
     });
+    if (!body.childElementCount) body.append(...rows.map(({ row }) => row));
   };
 }
