@@ -97,6 +97,12 @@ class Answers:
             self._asked[place] = function
         return self._replies.get(place, {"trouble": "unanswered"})
 
+    def right(self, function):
+        """Whether all its numbers are; so is one of which none are asked."""
+        return not any(_apart(planned.question, case, case.wanted, planned.question.tolerance, self)
+                       for planned in self._plan.questions
+                       if planned.question.name == function and not planned.question.measured for case in planned.cases)
+
     def stopped(self):
         """The finding for the call after which all others were answered alike, time or memory being up; None if none was."""
         questions = {planned.question.name: planned.question for planned in self._plan.questions}
@@ -228,6 +234,13 @@ def _judge_numbers(plan, answers):
     return False, _finding(question, case, apart, remark, slip)
 
 
+def _apart(question, case, wanted, tolerance, answers):
+    try:
+        return difference(answers.value(answers.reply(case.place)), wanted, tolerance, question.gives)
+    except NoAnswer:
+        return Difference(says="gave no answer")
+
+
 def _scalar_pairs(pairs):
     for got, wanted in pairs:
         if isinstance(got, list) and isinstance(wanted, (tuple, list)) and len(got) == len(wanted):
@@ -261,27 +274,33 @@ def _judge_laws(plan, answers, varies):
     for law_case in plan.laws:
         if law_case.law.says not in broken and (problem := _law_problem(question, law_case, answers)):
             broken.add(law_case.law.says)
-            says, remark = problem
-            first = first or Finding(WRONG, question.name, says, law_case.shown, remark=remark)
+            first = first or problem
     laws = {law_case.law.says for law_case in plan.laws}
     return Fraction(len(laws - broken), len(laws)), first
 
 
 def _law_problem(question, law_case, answers):
-    """(what to say, remark) of a law that does not hold for these inputs; None if it does."""
-    law, remark = law_case.law, ""
+    """The finding for a law that does not hold for these inputs; None if it does."""
+    law, remark, others, at_fault = law_case.law, "", [], question.name
+
+    def ask(function, inputs):
+        others.extend([function] * (function != question.name))
+        return answers.for_law(function, inputs)
+
     try:
         with np.errstate(all="ignore"):
-            left, right = law.law(Asked(question.name, answers.for_law), *law_case.inputs)
+            left, right = law.law(Asked(question.name, ask), *law_case.inputs)
             if law.relation(left, right, question.tolerance):
                 return None
         remark = f"{shown(left)} against {shown(right)}"
-    except NoAnswer as missing:
-        if str(missing) != question.name:
-            return sentences.law_not_tried(law, missing), ""
+    except NoAnswer as silent:
+        at_fault = str(silent)
     except Exception:  # the law met a value of a kind that it was not made for
         pass
-    return sentences.law_broken(law), remark
+    at_fault = next((name for name in dict.fromkeys(others) if not answers.right(name)), at_fault)
+    if at_fault != question.name:
+        return Finding(WRONG, question.name, sentences.law_not_tried(law, at_fault))
+    return Finding(WRONG, question.name, sentences.law_broken(law), law_case.shown, remark=remark)
 
 
 def _varies(plan, answers):
@@ -304,11 +323,7 @@ def _varies(plan, answers):
 def _judge_published(plan, answers, varies):
     question, met, first = plan.question, 0, None
     for figure, case in plan.published:
-        reply = answers.reply(case.place)
-        try:
-            apart = difference(answers.value(reply), figure.wanted, figure.within, question.gives)
-        except NoAnswer:
-            apart = Difference(says="gave no answer")
+        apart = _apart(question, case, figure.wanted, figure.within, answers)
         met += apart is None
         if apart and first is None:
             first = _finding(question, case, apart, f"published: {figure.source}", "")

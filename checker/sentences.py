@@ -106,7 +106,7 @@ def law_broken(law):
 
 
 def law_not_tried(law, other):
-    return f"This could not be tried until {other} gives an answer: {law.says}."
+    return f"This cannot be judged until {other} is right: {law.says}."
 
 
 def ended(exercise, session):

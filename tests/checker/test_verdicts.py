@@ -153,6 +153,18 @@ def test_what_could_not_be_measured_in_time_is_too_slow_and_not_wrong(worker, mo
     assert all("could not be measured" in part.measured for part in verdict.parts if part.function == "receiver")
 
 
+@pytest.mark.parametrize("instead", ["np.round(10 * ", "str(10 * "])
+def test_a_law_that_another_function_breaks_blames_that_one(worker, instead):
+    path = "unit08_two_stations/rejection.py"
+    files = sources("solutions")
+    files[path] = re.sub(r"return 10 \* (.*)$", rf"return {instead}\1)", files[path], count=1, flags=re.M)
+    first, *others = judge("rejection", files, worker, 1).findings
+    assert first.function == "circuit_rejection" and others
+    for finding in others:
+        assert finding.says.startswith("This cannot be judged until circuit_rejection is right: ")
+        assert finding.inputs == () and finding.remark == ""
+
+
 def test_a_fault_in_one_function_leaves_the_marks_of_the_other(worker):
     verdict = judge("resonance", {PATH: body("return 0.0")}, worker, 1)
     assert verdict.earned == 5
