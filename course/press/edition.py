@@ -111,13 +111,14 @@ class Edition:
         """HTML or plain text for one `{{ … }}`."""
         return self.tried(lambda: answer(text, self.makers), text)
 
-    def formula(self, tex: str, display: bool) -> str:
-        """HTML of one formula, its numbers computed first."""
+    def formula(self, tex: str, display: bool, stop: str = "") -> str:
+        """HTML of one formula, its numbers computed first, and of the stop that follows it."""
 
         def typeset() -> str:
             in_formula = {"number": numbers.number_in_formula, "value": numbers.value, "text": numbers.Text}
             in_formula |= {"by_raster": self.by_raster}
-            return self.typesetter.set(replace_calls(tex, lambda call: answer(call, in_formula)), display)
+            computed = replace_calls(tex, lambda call: answer(call, in_formula))
+            return self.typesetter.set(computed + (rf"\text{{{stop}}}" if stop else ""), display)
 
         return self.tried(typeset, tex)
 

@@ -69,14 +69,14 @@ class FormulaOnItsOwn(BlockProcessor):
 
 
 class Formula(InlineProcessor):
-    """`$…$` in a line."""
+    """`$…$` in a line; a stop after it is set with it, or it might begin the next line."""
 
     def __init__(self, formula: Callable, md):
-        super().__init__(FORMULA, md)
+        super().__init__(FORMULA + "(?P<stop>[,.;:]?)", md)
         self.formula = formula
 
     def handleMatch(self, match, data):  # noqa: N802
-        html = self.formula(match["tex"], match["fence"] == "$$")
+        html = self.formula(match["tex"], match["fence"] == "$$", match["stop"])
         return self.md.htmlStash.store(html), match.start(), match.end()
 
 

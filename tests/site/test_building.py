@@ -11,6 +11,9 @@ from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
 import pytest
+from markdown import Markdown
+
+from course.press.markdown import CourseMarkdown
 
 from .conftest import build
 
@@ -58,6 +61,18 @@ def test_only_woff2_fonts_are_taken_and_every_one_that_katex_names(course):
     named = set(re.findall(r"fonts/([^)]+)", (katex / "katex.css").read_text("utf-8")))
     assert named == {font.name for font in (katex / "fonts").iterdir()} and len(named) == 20
     assert all(name.endswith(".woff2") for name in named)
+
+
+def test_a_stop_after_a_formula_is_set_with_it():
+    asked = []
+
+    def formula(tex, display, stop=""):
+        asked.append((tex, stop))
+        return "<b>formula</b>"
+
+    html = Markdown(extensions=[CourseMarkdown(formula, str, print)]).convert("With $x$, $y = 2$. And $z$ alone")
+    assert asked == [("x", ","), ("y = 2", "."), ("z", "")]
+    assert html == "<p>With <b>formula</b> <b>formula</b> And <b>formula</b> alone</p>"
 
 
 CONTENT_FAULTS = {
