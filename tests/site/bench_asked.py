@@ -27,3 +27,15 @@ def plain(part) -> dict:
     """A dataclass or named tuple of `solutions/` as the modules take it."""
     fields = part._asdict() if hasattr(part, "_asdict") else asdict(part)
     return {name: float(value) for name, value in fields.items()}
+
+
+def tuned_state(figures: dict, set_: str, frequency: float, **knobs: float) -> dict:
+    """A set as the page opens it, its knobs turned, and then tuned to a frequency in hertz."""
+    (begun,) = asked(figures, [("bench", {"call": "startingState", "args": [set_]})])
+    (state,) = asked(figures, [("bench", {"call": "tunedTo", "args": [{**begun, **knobs}, frequency]})])
+    return state
+
+
+def only(figures: dict, name: str, weaker: float = 1.0) -> dict:
+    """The part of the figures that leaves one station on the air."""
+    return {"stations": [{**s, "field": s["field"] / weaker} for s in figures["stations"] if s["name"] == name]}

@@ -8,15 +8,21 @@ from pathlib import Path
 
 import pytest
 
+from course.bench.sets import bench_figures
+
 ROOT = Path(__file__).resolve().parents[2]
 
-if str(ROOT) not in sys.path:
-    sys.path.insert(0, str(ROOT))
 
 
 @pytest.fixture(scope="session", autouse=True)
 def brought(packages):
     """Nothing of the site can be made without them."""
+
+
+@pytest.fixture(scope="session")
+def figures() -> dict:
+    """All that the browser bench knows, as it is written for it."""
+    return bench_figures()
 
 
 def build(root: Path, *more: str, **environment: str) -> subprocess.CompletedProcess:

@@ -7,7 +7,6 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from course.bench.sets import bench_figures
 from course.press.bench_box import SETS, WRITTEN, bench_html, checked, goals
 from course.press.faults import Fault
 from solutions.unit06_reaction import stability
@@ -20,11 +19,6 @@ from .test_browser import NARROW, VIOLATIONS, Watched
 QUENCHED = "set=quenched&tuning=29600kHz&coupling=8nH&reaction=1.3&quench=32kHz"
 SETTING = "set=reaction&tuning=1449kHz&coupling=10uH&reaction=5.1pF&feed=gentle"
 LIGHT = 150_000  # bytes: the bench's own files, without sounds
-
-
-@pytest.fixture(scope="module")
-def figures():
-    return bench_figures()
 
 
 @pytest.fixture

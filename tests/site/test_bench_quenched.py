@@ -4,7 +4,6 @@ import numpy as np
 import pytest
 
 from course.bench import quenched_set as bench
-from course.bench.sets import bench_figures
 from course.sounds.quenched import CAPACITANCE, FREQUENCY, LIMIT, QUALITY, QUENCH, TEMPERATURE
 from course.sounds.reaction import LOWEST
 from solutions.unit03_tuned_circuit.reflected_impedance import reflected_impedance
@@ -17,11 +16,6 @@ from .bench_asked import asked
 
 EXACT, ENVELOPE = 1e-9, 1e-3
 PASCALS = 20e-6 * 10 ** (SENSITIVITY / 20) / np.sqrt(1e-3 * SALTMARSH_STAGE.load_resistance)  # for each volt of tone
-
-
-@pytest.fixture(scope="module")
-def figures():
-    return bench_figures()
 
 
 def exact(found, wanted):

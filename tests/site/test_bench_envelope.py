@@ -1,0 +1,136 @@
+"""The browser bench's march through time, behind a valve and behind a crystal, against `solutions/` and against SciPy."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from scipy.integrate import solve_ivp
+from scipy.optimize import brentq
+from scipy.special import i0e, i1e
+
+from course.bench.sets import CRYSTAL, CRYSTAL_WINDINGS
+from course.sounds.reaction import GENTLE
+from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
+from solutions.unit04_crystal_set.crystal_set import COIL, HEIGHT, LOAD, SENSITIVITY, TOP
+from solutions.unit04_crystal_set.detector_load import detector_powers, working_point
+from solutions.unit04_crystal_set.phone_loudness import hearing_threshold, sound_pressure_level
+from solutions.unit06_reaction import stability
+from solutions.unit06_reaction.network import SALTMARSH_SET
+from solutions.unit07_oscillation.envelope import carrier, follow, start
+from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, at_rest, small_signal_set
+
+from .bench_asked import asked, only, plain, tuned_state
+
+ENVELOPE = 1e-3
+STAGES = {"gentle": GENTLE, "fierce": SALTMARSH_STAGE}
+ENVELOPES = {
+    "below the edge": ("gentle", 12e-12, 1e-3, 1000.0, 1e-3),
+    "singing, a weak station": ("gentle", 20e-12, 1e-3, 1000.0, 1e-3),
+    "held by a strong station": ("gentle", 14e-12, 0.1, 50.0, 0.1),
+    "fierce": ("fierce", 30e-12, 1e-3, -2000.0, 0.5),
+    "overloaded": ("fierce", 5e-12, 1.0, 3000.0, 0.0),
+}
+
+
+@pytest.mark.parametrize("case", ENVELOPES)
+def test_envelope_step_by_step(figures, case):
+    feed, throttle, crest, offset, seed = ENVELOPES[case]
+    stage, rate, count = STAGES[feed], 96e3, 4800
+    set_ = stability.retuned(replace(small_signal_set(SALTMARSH_SET, stage), throttle_capacitance=throttle), 846e3)
+    time = np.arange(count + 1) / rate
+    emf = carrier(time, offset, crest, 0.5 * np.cos(2 * np.pi * 400 * time))
+    wanted = follow(emf, rate, 846e3, set_, stage, start(stage, seed))
+    bias, anode = at_rest(stage)
+    given = {
+        "network": plain(set_), "stage": plain(stage), "rest": {"bias": bias, "anode": anode}, "reference": 846e3,
+        "rate": rate, "emf": np.column_stack([emf.real, emf.imag]).tolist(), "seed": seed,
+    }  # fmt: skip
+    ours = np.array(asked(figures, [("envelope", given)])[0])
+    grid = ours[:, 0] + 1j * ours[:, 1]
+    assert np.abs(grid - wanted.grid).max() < ENVELOPE * np.abs(wanted.grid).max()
+    assert np.abs(ours[:, 2] - wanted.bias).max() < ENVELOPE * np.abs(wanted.bias).max()
+    phones = (stage.supply - ours[:, 3]) / stage.load_resistance
+    assert np.abs(phones - wanted.phones).max() < ENVELOPE * np.ptp(wanted.phones) + 1e-9
+
+
+BARE = replace(CRYSTAL_WINDINGS, grid_conductance=0.0)  # the march has the crystal itself, not its slope at rest
+
+
+def crystal_given(emf, rate, reference, set_):
+    return {
+        "network": plain(set_), "stage": plain(CRYSTAL), "rest": {"bias": 0.0, "anode": 0.0}, "reference": reference,
+        "rate": rate, "emf": np.column_stack([emf.real, emf.imag]).tolist(), "seed": 0.0,
+    }  # fmt: skip
+
+
+def seen_by_the_crystal(tuning, frequency, set_=BARE):
+    """Volts for each volt in the aerial, and the complex resistance that the crystal is joined to."""
+    tuned = replace(set_, tuning_capacitance=tuning)
+    alone = stability.steady_formula(tuned, frequency)
+    loaded = stability.steady_formula(replace(tuned, grid_conductance=1e-5), frequency)
+    return abs(alone), (alone / loaded - 1) / 1e-5
+
+
+def peak_tuning(frequency):
+    """Condenser at which the crystal is joined to a pure resistance."""
+    near = 1 / ((2 * np.pi * frequency) ** 2 * COIL)
+    return brentq(lambda tuning: seen_by_the_crystal(tuning, frequency)[1].imag, 0.8 * near, 1.1 * near, xtol=1e-20)
+
+
+def test_the_crystal_settles_where_the_exact_law_says(figures):
+    frequency, rate = 846e3, 96e3
+    tuning = peak_tuning(frequency)
+    gain, resistance = seen_by_the_crystal(tuning, frequency)
+    crests = (0.01, 0.1, 1.0, 3.0)
+    set_ = replace(BARE, tuning_capacitance=tuning)
+    runs = asked(figures, [("envelope", crystal_given(np.full(1500, c, complex), rate, frequency, set_)) for c in crests])
+    for crest, run in zip(crests, runs, strict=True):
+        law = LOAD, CRYSTAL.zero_current, CRYSTAL.slope_voltage
+        carrier_there, output = working_point(gain * crest, resistance.real, *law)
+        assert np.hypot(run[-1][0], run[-1][1]) == pytest.approx(carrier_there, rel=ENVELOPE, abs=0)
+        assert -run[-1][2] == pytest.approx(output, rel=ENVELOPE, abs=0)
+
+
+def test_the_crystal_follows_a_programme(figures):
+    """Against the equations of its mode and its condenser, integrated by SciPy."""
+    frequency, rate, count = 846e3, 96e3, 240
+    set_ = stability.retuned(BARE, frequency)
+    time = np.arange(count + 1) / rate
+
+    def emf(t):
+        return 0.3 * (1 + 0.7 * np.sin(2 * np.pi * 2000 * t)) * np.exp(2j * np.pi * 1500 * t)
+
+    given = {"network": plain(set_), "stage": plain(CRYSTAL), "reference": frequency}
+    net = asked(figures, [("slowMode", given)])[0]
+    rate_, by_emf, by_grid, at_once = (complex(net[k]["re"], net[k]["im"]) for k in ("rate", "byEmf", "byGrid", "gridAtOnce"))
+
+    def slopes(t, state):
+        mode, bias = state[0] + 1j * state[1], state[2]
+        grid = mode + at_once * emf(t)
+        x = abs(grid) / CRYSTAL.slope_voltage
+        mean = CRYSTAL.zero_current * np.exp(min(bias / CRYSTAL.slope_voltage + x, 60.0)) * i0e(x)
+        change = rate_ * mode + by_emf * emf(t) + by_grid * 2 * mean * i1e(x) / i0e(x) * grid / abs(grid)
+        return [change.real, change.imag, ((CRYSTAL.leak_return - bias) / LOAD - mean) / CRYSTAL.grid_capacitance]
+
+    # the charge of a step is that which the current at its end would bring: all comes half a step early
+    at = time[1:] + 0.5 / rate
+    done = solve_ivp(slopes, (0, at[-1]), [0.0, 0.0, 0.0], "LSODA", t_eval=at, rtol=1e-7, atol=1e-9)
+    assert done.success
+    ours = np.array(asked(figures, [("envelope", crystal_given(emf(time), rate, frequency, set_))])[0])
+    late = slice(count // 4, None)
+    swing = np.ptp(done.y[2][late])
+    assert np.sqrt(np.mean((ours[late, 2] - done.y[2][late]) ** 2)) < 0.008 * swing
+
+
+def test_level_in_the_ear_of_the_crystal_set(figures):
+    station = next(s for s in figures["stations"] if s["name"] == "Curlew Bank")
+    alone = {**figures, **only(figures, "Curlew Bank")}
+    frequency = station["frequency"]
+    state = {**tuned_state(figures, "crystal", frequency), "tuning": peak_tuning(frequency)}
+    (heard,) = asked(alone, [("bench", {"call": "listen", "args": [state, {"tone": 400, "depth": 0.3}]})])
+    gain, resistance = seen_by_the_crystal(state["tuning"], frequency)
+    crest = np.sqrt(2) * aerial_emf(station["field"], effective_height(HEIGHT, TOP))
+    *_, tone = detector_powers(gain * crest, resistance.real, 0.3, LOAD, CRYSTAL.zero_current, CRYSTAL.slope_voltage)
+    assert heard["level"] == pytest.approx(sound_pressure_level(tone, SENSITIVITY), abs=0.3)
+    assert heard["above"] == pytest.approx(heard["level"] - hearing_threshold(400.0), abs=1e-9)
+    assert heard["station"] == "Curlew Bank" and not heard["oscillates"] and heard["neighbour"] is None
