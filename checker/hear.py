@@ -19,7 +19,7 @@ from .worker.wire import Malformed, from_wire
 
 LOUDNESS, PEAK = 10 ** (-20 / 20), 0.9  # of full scale: r.m.s. of the reference, and what no sample passes
 PIECE = 48_000  # values that go to the worker at a time
-PATIENCE = 30.0  # seconds for one call
+PATIENCE = 10.0  # seconds for one call
 ALIKE = relative(1e-4, because="nobody hears less", floor=1e-15)
 YOURS = "yours"
 

@@ -23,7 +23,6 @@ from tests.exercises.rewritten import KINDS, other_ways, spoiled_ways, wanted_of
 SEED = 20
 
 
-@cache
 def sources(folder):
     """All files of exercises/ or solutions/ as a member would hand them in."""
     files = {path: ROOT / folder / f"{path}.py" for path in PATHS}
