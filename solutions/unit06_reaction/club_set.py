@@ -10,7 +10,7 @@ import numpy as np
 from solutions.unit03_tuned_circuit.reflected_impedance import reflected_impedance, series_impedance
 from solutions.unit06_reaction import stability
 from solutions.unit06_reaction.feedback_resistance import circuit_with_feedback, feedback_impedance
-from solutions.unit06_reaction.network import SALTMARSH_SET, THROTTLE_RANGE, ReactionSet
+from solutions.unit06_reaction.network import SALTMARSH_SET, THROTTLE_RANGE, ReactionSet, saltmarsh_set
 
 COUPLING = SALTMARSH_SET.aerial_tuned  # henry
 
@@ -28,7 +28,7 @@ def on_station(frequency: float, throttle: float, coupling: float = COUPLING) ->
     -------
     ReactionSet
     """
-    return stability.retuned(replace(SALTMARSH_SET, throttle_capacitance=throttle, aerial_tuned=coupling), frequency)
+    return stability.retuned(replace(saltmarsh_set(frequency), throttle_capacitance=throttle, aerial_tuned=coupling), frequency)
 
 
 def gain_and_bandwidth(frequency: float, throttle: float, coupling: float = COUPLING) -> tuple[float, float]:
@@ -69,7 +69,7 @@ def threshold_throttle(frequency: float, coupling: float = COUPLING) -> float:
     ValueError
         If the throttle's range does not reach it.
     """
-    return stability.at_threshold(replace(SALTMARSH_SET, aerial_tuned=coupling), frequency).throttle_capacitance
+    return stability.at_threshold(replace(saltmarsh_set(frequency), aerial_tuned=coupling), frequency).throttle_capacitance
 
 
 def threshold_slope(frequency: float, throttle: float, coupling: float = COUPLING) -> float:
@@ -84,7 +84,7 @@ def threshold_slope(frequency: float, throttle: float, coupling: float = COUPLIN
     -------
     float or ndarray, siemens; a throttle well open takes less, and more nearly the same across the dial
     """
-    there = replace(SALTMARSH_SET, aerial_tuned=coupling, throttle_capacitance=throttle)
+    there = replace(saltmarsh_set(frequency), aerial_tuned=coupling, throttle_capacitance=throttle)
     return stability.at_threshold(there, frequency, "transconductance", 0.0, 0.1).transconductance
 
 
@@ -104,7 +104,7 @@ def losses(frequency: float, coupling: float = COUPLING) -> tuple[float, float, 
     ------
     The aerial's by `reflected_impedance`; a conductance g across a condenser of reactance X is g X² in series.
     """
-    parts = SALTMARSH_SET
+    parts = saltmarsh_set(frequency)
     aerial = series_impedance(frequency, parts.aerial_inductance, parts.aerial_capacitance, parts.aerial_resistance)
     reflected = reflected_impedance(frequency, coupling, aerial)
     reactance = 2 * np.pi * frequency * parts.tuned_inductance + reflected.imag
@@ -125,7 +125,7 @@ def feedback_on(frequency: float, throttle: float, sense: float = 1.0) -> tuple[
     resistance : float or ndarray, ohm, negative where it helps
     shift : float or ndarray, hertz
     """
-    parts = SALTMARSH_SET
+    parts = saltmarsh_set(frequency)
     resistance = parts.tickler_resistance + parts.anode_resistance
     anode = series_impedance(frequency, parts.tickler_inductance, throttle, resistance)
     tuning = 1 / ((2 * np.pi * frequency) ** 2 * parts.tuned_inductance)
