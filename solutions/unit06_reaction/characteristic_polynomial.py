@@ -59,7 +59,7 @@ def three_winding_polynomial(
 ) -> np.ndarray:
     """Coefficients of the polynomial of three meshes: aerial, tuned circuit and tickler with its throttle condenser.
 
-    Unknown are the aerial's current i1, the grid's voltage v, and the tickler's current i3. Into condenser and grid goes
+    The valve is the simple one, without capacitances. Unknown are the aerial's current i1, the grid's voltage v, and the tickler's current i3. Into condenser and grid goes
     i2 = (s C + g) v. Round the aerial, times s C1: (1 + s C1 R1 + s² C1 L1) i1 + s² C1 M12 i2 + s² C1 M13 i3 = 0.
     Round the tuned circuit: s M12 i1 + v + (R + s L) i2 + s M23 i3 = 0. Round the tickler, times s C3:
     s² C3 M13 i1 + s C3 (gm ra v + s M23 i2) + (1 + s C3 (ra + R3) + s² C3 L3) i3 = 0.
@@ -100,6 +100,91 @@ def three_winding_polynomial(
     h = by_throttle * (transconductance * anode_resistance + s * to_tuned * into_grid)
     i = 1 + by_throttle * (anode_resistance + tickler_resistance + s * tickler_inductance)
     return (a * (e * i - f * h) - b * (d * i - f * g) + c * (d * h - e * g)).coef[::-1]
+
+
+def determinant(rows: list[list[Polynomial | float]]) -> Polynomial:
+    """Determinant of a square of polynomials and numbers.
+
+    Parameters
+    ----------
+    rows : list of n lists of n, each a Polynomial or a number
+        One list for each equation, in it what multiplies the first unknown, the second and so on.
+
+    Returns
+    -------
+    Polynomial
+
+    Source
+    ------
+    Laplace's expansion along the first row: each entry times the determinant of what is left without its row and its
+    column, the signs in turn. Polynomials are multiplied by convolving their coefficients.
+    """
+    square = [[np.atleast_1d(getattr(entry, "coef", entry)) for entry in row] for row in rows]
+    coefficients = np.zeros((len(rows), len(rows), max(len(entry) for row in square for entry in row)))
+    for place in np.ndindex(coefficients.shape[:2]):
+        entry = square[place[0]][place[1]]
+        coefficients[place][: len(entry)] = entry
+
+    def expanded(square):
+        if len(square) == 1:
+            return square[0, 0]
+        parts = (np.convolve(entry, expanded(np.delete(square[1:], column, axis=1))) for column, entry in enumerate(square[0]))
+        return sum((-1) ** column * part for column, part in enumerate(parts))
+
+    return Polynomial(expanded(coefficients)).trim()
+
+
+def full_polynomial(
+    coupling: float,
+    tuning: float,
+    throttle: float,
+    aerial: tuple[float, float, float],
+    tuned: tuple[float, float, float],
+    tickler: tuple[float, float, float, float],
+    valve: tuple[float, float, float, float],
+) -> np.ndarray:
+    """Coefficients of the polynomial of the whole set: three meshes, and an anode with capacitances of its own.
+
+    To the three unknowns of `three_winding_polynomial` comes the anode's voltage va. The condenser from grid to anode takes
+    its part of the tuned coil's current: i2 = (s C + g) v + s Cga (v − va). The rows of aerial and tuned circuit stay as
+    they were, with this i2. Round the tickler, times s C3: s² C3 M13 i1 + s² C3 M23 i2 + (1 + s C3 R3 + s² C3 L3) i3 − s C3 va
+    = 0. Into the anode, times ra: (gm − s Cga) ra v + ra i3 + (1 + s ra (Ca + Cga)) va = 0.
+
+    Parameters
+    ----------
+    coupling, tuning, throttle, aerial, tuned, tickler
+        As in `three_winding_polynomial`.
+    valve : (transconductance, anode resistance, grid-anode capacitance, anode capacitance): gm, ra, Cga, Ca
+        Siemens, ohm, farad, farad; Ca is all that there is from the anode to earth, by-pass included.
+
+    Returns
+    -------
+    ndarray of shape (8,), of the determinant of the four equations as they stand, in this order, from that of s⁷ to the constant
+        0 for s⁷, and then `three_winding_polynomial`, if the valve has no capacitance.
+
+    Source
+    ------
+    The currents into the anode add up to nothing, as do the voltages round each mesh; the determinant of four equations.
+    """
+    aerial_resistance, aerial_capacitance, aerial_inductance = aerial
+    resistance, inductance, grid_conductance = tuned
+    tickler_resistance, tickler_inductance, to_tuned, to_aerial = tickler
+    transconductance, anode_resistance, grid_anode, anode_capacitance = valve
+    s = Polynomial([0.0, 1.0])
+    by_grid, by_anode = s * (tuning + grid_anode) + grid_conductance, -s * grid_anode  # i2 for each volt of v and of va
+    by_aerial, by_throttle = s * aerial_capacitance, s * throttle
+    round_coil = resistance + s * inductance
+    rows = [
+        [1 + by_aerial * (aerial_resistance + s * aerial_inductance), by_aerial * s * coupling * by_grid,
+         by_aerial * s * to_aerial, by_aerial * s * coupling * by_anode],
+        [s * coupling, 1 + round_coil * by_grid, s * to_tuned, round_coil * by_anode],
+        [by_throttle * s * to_aerial, by_throttle * s * to_tuned * by_grid,
+         1 + by_throttle * (tickler_resistance + s * tickler_inductance), by_throttle * (s * to_tuned * by_anode - 1)],
+        [0.0, (transconductance + by_anode) * anode_resistance, anode_resistance,
+         1 + s * anode_resistance * (anode_capacitance + grid_anode)],
+    ]  # fmt: skip
+    upwards = determinant(rows).coef
+    return np.pad(upwards, (0, 8 - len(upwards)))[::-1]
 
 
 def leading_pole(coefficients: np.ndarray) -> complex:
