@@ -15,6 +15,7 @@ from solutions.unit04_crystal_set.crystal_set import COIL, COIL_RESISTANCE, EART
 from solutions.unit05_valve.grid_leak import rest_bias
 from solutions.unit05_valve.load_line import operating_point
 from solutions.unit05_valve.one_valve_set import (
+    CONDENSER,
     GRID_SLOPE,
     HT,
     LAW,
@@ -56,6 +57,7 @@ class ReactionSet:
     transconductance : float or ndarray, siemens, >= 0, of the valve at rest; 0 is a cold valve
     anode_resistance : float or ndarray, ohm, > 0
     grid_anode_capacitance : float or ndarray, farad, >= 0, within the valve, its base and holder
+        Where there is a grid condenser, these four as `through_grid_condenser` gives them.
     anode_capacitance : float or ndarray, farad, > 0, from the anode to earth: the valve's own, wiring, the choke's, by-pass
         All arguments broadcast together.
     """
@@ -200,6 +202,42 @@ def drive(reaction_set: ReactionSet) -> np.ndarray:
     return np.linalg.inv(storage)[..., AERIAL]
 
 
+def through_grid_condenser(
+    grid_condenser: float,
+    grid_anode: float,
+    grid_filament: float,
+    transconductance: float,
+    anode_resistance: float,
+    grid_conductance: float,
+) -> tuple[float, float, float, float]:
+    """What a valve is to the tuned circuit when a grid condenser stands between the two.
+
+    Condenser and the valve's capacitances divide the voltage: of the tuned circuit's the grid gets a part, and a little of
+    the anode's besides, which acts like a lower anode resistance.
+
+    Parameters
+    ----------
+    grid_condenser : float or ndarray, farad, > 0
+    grid_anode, grid_filament : float or ndarray, farad, >= 0, of the valve itself
+    transconductance : float or ndarray, siemens, >= 0, of the valve itself
+    anode_resistance : float or ndarray, ohm, > 0, of the valve itself
+    grid_conductance : float or ndarray, siemens, >= 0, at the grid
+
+    Returns
+    -------
+    transconductance, anode_resistance, grid_conductance, grid_anode : float or ndarray
+        Siemens, ohm, siemens, farad: as fields of `ReactionSet`. The arguments broadcast together.
+
+    Source
+    ------
+    The grid's node taken out of the three condensers that meet there (star to mesh).
+    """
+    node = grid_condenser + grid_anode + grid_filament
+    share, fed = grid_condenser / node, grid_anode / node
+    resistance = 1 / (1 / anode_resistance + transconductance * fed)
+    return share * transconductance, resistance, share**2 * grid_conductance, share * grid_anode
+
+
 THROTTLE_RANGE = 10e-12, 500e-12  # farad: the throttle condenser
 DIAL = 530e3, 1600e3  # hertz
 
@@ -210,6 +248,14 @@ REST_ANODE, _ = operating_point(HT, STEADY_RESISTANCE, REST_BIAS, *LAW)
 GRID_ANODE, GRID_FILAMENT, ANODE_FILAMENT = 6.0e-12, 3.0e-12, 2.1e-12  # farad
 CHOKE, CHOKE_OWN = 100e-3, 3e-12  # henry, farad: in sections, below its own resonance nowhere on the dial
 ANODE_WIRING, BY_PASS = 2.9e-12, 200e-12  # farad
+VALVE = through_grid_condenser(
+    CONDENSER,
+    GRID_ANODE,
+    GRID_FILAMENT,
+    mutual_conductance(REST_ANODE, REST_BIAS, *LAW),
+    anode_resistance(REST_ANODE, REST_BIAS, *LAW),
+    1 / LEAK + ZERO_CURRENT * np.exp(REST_BIAS / GRID_SLOPE) / GRID_SLOPE,
+)
 
 # The Circle's three-winding set: aerial, coil and valve of the earlier units. The aerial's winding is smaller than the
 # crystal set's, so that with the wire's own 15 µH it resonates above the dial, and there is no dead spot on it. The
@@ -227,10 +273,10 @@ SALTMARSH_SET = ReactionSet(
     aerial_tuned=20e-6,
     tuned_tickler=14e-6,
     aerial_tickler=0.4e-6,
-    grid_conductance=float(1 / LEAK + ZERO_CURRENT * np.exp(REST_BIAS / GRID_SLOPE) / GRID_SLOPE),
-    transconductance=float(mutual_conductance(REST_ANODE, REST_BIAS, *LAW)),
-    anode_resistance=float(anode_resistance(REST_ANODE, REST_BIAS, *LAW)),
-    grid_anode_capacitance=GRID_ANODE,
+    grid_conductance=float(VALVE[2]),
+    transconductance=float(VALVE[0]),
+    anode_resistance=float(VALVE[1]),
+    grid_anode_capacitance=VALVE[3],
     anode_capacitance=ANODE_FILAMENT + CHOKE_OWN + ANODE_WIRING + BY_PASS,
 )
 

@@ -1,12 +1,14 @@
 """What do the neighbours hear?   Lesson: Oscillation, section 7."""
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit01_signal.field_strength import unattenuated_field
 from solutions.unit01_signal.radiation_resistance import radiation_resistance
 
 SPEED_OF_LIGHT = 299_792_458.0  # m/s, exact by definition
 
 
+@check_ranges
 def aerial_current(
     swing: float, frequency: float, capacitance: float, mutual_inductance: float, aerial_impedance: complex
 ) -> float:
@@ -33,6 +35,7 @@ def aerial_current(
     return np.abs(angular * mutual_inductance * circulating / aerial_impedance)
 
 
+@check_ranges
 def radiated_power(current: float, effective_height: float, frequency: float) -> float:
     """Power that a short earthed aerial sends out when a current flows at its foot.
 
@@ -53,6 +56,7 @@ def radiated_power(current: float, effective_height: float, frequency: float) ->
     return current**2 * radiation_resistance(effective_height, frequency)
 
 
+@check_ranges
 def nearby_field(radiated_power: float, distance: float, frequency: float) -> float:
     """R.m.s. upright electric field of a short upright aerial over good ground, the nearest yards included.
 
@@ -75,6 +79,7 @@ def nearby_field(radiated_power: float, distance: float, frequency: float) -> fl
     return unattenuated_field(radiated_power, distance) * np.sqrt(1 - 1 / x**2 + 1 / x**4)
 
 
+@check_ranges
 def noise_field(frequency: float, bandwidth: float, level_at_1_mhz: float, fall: float) -> float:
     """R.m.s. field of the radio noise at a place, as a receiver of some bandwidth finds it.
 
@@ -100,6 +105,7 @@ def noise_field(frequency: float, bandwidth: float, level_at_1_mhz: float, fall:
     return 1e-6 * 10 ** (decibels / 20)
 
 
+@check_ranges
 def spoiled_distance(radiated_power: float, wanted_field: float, protection: float) -> float:
     """Distance up to which an oscillating set spoils a station: beyond it the station is as far above as it should be.
 
