@@ -45,7 +45,7 @@ UNITS = (
     Unit("unit07_oscillation", "Oscillation", (
         "build_up", "limit_amplitude", "hysteresis", "beat_note", "pull_in", "squegging", "radiated_field")),
     Unit("unit08_two_stations", "Two stations", (
-        "rejection", "weak_signal_suppression", "wave_trap", "night_path", "dial_log")),
+        "rejection", "weak_signal_suppression", "wave_trap", "night_path", "dial_log", "least_heard")),
     Unit("unit09_feedback_receivers", "Feedback receivers", (
         "isolating_stage", "reflex", "two_stage_audio", "quench", "receiver")),
 )
