@@ -137,9 +137,9 @@ SECTIONS = {
     ),
     "supply": (
         Key("ht", Quantity("V", "20 V", "200 V", "90 V"), "90 V", "of the HT battery"),
-        Key("lt", Quantity("V", "1 V", "24 V", "3.3 V"), "3.3 V", "from which the filament is fed"),
+        Key("lt", Quantity("V", "1 V", "24 V", "3 V"), "3 V", "from which the filament is fed"),
         Key("anode_resistor", Quantity("ohm", "100 Ω", "100 kΩ", "10 kΩ"), "10 kΩ",
-            "in series with the telephones, with a condenser across it"),
+            "between HT and the telephones, with a condenser behind it to 0 V"),
     ),
     "telephones": (
         Key("resistance", Quantity("ohm", "10 Ω", "20 kΩ", "4 kΩ"), "4 kΩ", "of the pair, on an ohmmeter"),

@@ -4,6 +4,7 @@ from ..course import load_physics
 
 prefixes = load_physics("unit00_bench.prefixes")
 dropper = load_physics("unit00_bench.dropper_resistor")
+faults = load_physics("unit00_bench.ht_faults")
 field = load_physics("unit01_signal.field_strength")
 aerial = load_physics("unit01_signal.aerial_voltage")
 radiation = load_physics("unit01_signal.radiation_resistance")

@@ -1,12 +1,13 @@
 """What a fuse and a resistor in the HT lead can stop, and what they cannot.   Lesson: Safety, high tension.
 
-ht                  voltage of the HT battery, volt; fresh 9 V batteries give 9.6 V each (from memory)
+ht                  voltage of the HT battery, volt
 guard               the resistor in the HT lead, ohm
 filament_voltage    what a filament is rated for, volt
 filament_current    what it draws at that voltage, ampere
 """
 import numpy as np
 
+FRESH = 9.6 / 9  # a fresh dry battery's voltage over what is printed on it; from memory
 # Quick-acting miniature fuses of 32 to 100 mA: at so many times its rating a fuse lasts at least, and at most, so many
 # seconds. IEC 60127-2, standard sheets for cartridge fuse-links (sheet 2). From memory.
 QUICK_FUSE = ((1.5, 3600.0, np.inf), (2.1, 0.0, 1800.0), (2.75, 0.01, 0.5), (4.0, 3e-3, 0.1), (10.0, 0.0, 0.02))

@@ -102,7 +102,7 @@ WRONG = [
     ('maximum = "365 pF"', 'maximum = "150 pF"', "150 pF", "wants 7.72 times the capacitance", "larger condenser"),
     ('minimum = "12 pF"', 'minimum = "31 pF"', 'highest = "1500', "the dial ends at", "lower highest"),
     ('highest = "1500 kHz"', 'highest = "500 kHz"', '"500 kHz"', "highest is not above lowest", "correct them"),
-    ('lt = "3.3 V"', 'lt = "1.5 V"', '"1.5 V"', "cannot feed the 2 V filament of a type 30", "raise it"),
+    ('lt = "4 V"', 'lt = "1.5 V"', '"1.5 V"', "cannot feed the 2 V filament of a type 30", "raise it"),
     ('ht = "90 V"', 'ht = "9 V"', '"9 V"', "outside 20 V to 200 V", "check number"),
     ('top = "15 m"', 'top = "5 m"', 'top = "5 m"', "shorter than the upright one", "give at least the height"),
     ('top = "15 m"', 'top = "50 m"', 'top = "50 m"', "more than a quarter of a wave", "shorten it"),
@@ -142,7 +142,7 @@ def test_brackets_too_deep_for_the_parser_are_a_fault_too():
 
 def test_what_the_physics_refuses_is_a_fault_too():
     """A sharp valve on a low HT behind a large resistor: its anode would stand below its cathode."""
-    text = ORLA.replace('type = "30"', 'type = "6J5"').replace('lt = "3.3 V"', 'lt = "6.3 V"\nanode_resistor = "100 kΩ"')
+    text = ORLA.replace('type = "30"', 'type = "6J5"').replace('lt = "4 V"', 'lt = "6.3 V"\nanode_resistor = "100 kΩ"')
     told = fault_of(text.replace('ht = "90 V"', 'ht = "20 V"'))
     assert (
         told.startswith("sheet.toml, line 3: these parts make no set that can be worked out (") and "raise the supply" in told

@@ -10,6 +10,7 @@ from checker.sheet import physics, read_parts, sets, spread, work_out
 from checker.sheet.bench import bench_of, capacitance_for, coupled, wound
 from checker.sheet.keys import CRYSTAL, FILAMENTS, QUENCHED, SECTIONS, SETS, VALVE
 from checker.sheet.reaction import reaction_set, settings
+from checker.sheet.supply import rating, shorted
 from checker.sheet.windings import crowding
 from solutions.unit00_bench.dropper_resistor import PREFERRED
 from solutions.unit04_crystal_set.crystal_set import aerial_impedance
@@ -90,12 +91,25 @@ def test_preferred_values_are_those_of_iec_60063(sheets):
             assert round(value / 10.0 ** (np.floor(np.log10(value)) - 1), 6) in PREFERRED["E12"]
 
 
-def test_the_dropper_of_a_type_30_from_3_3_volts(sheets):
-    """Common practice: 3.3 V through 22 ohms is a type 30's 60 mA, less a little."""
+def test_the_dropper_of_a_type_30_from_a_4_volt_accumulator(sheets):
+    """Ohm's law, by hand: 2 V over 60 mA is 33.3 ohms, next up 39; 4 V over 39 and 33.3 ohms is 55.3 mA."""
     supply = sheets["orla"].supply
-    assert supply.exact == pytest.approx(21.667, abs=1e-3) and supply.dropper == 22
-    assert supply.filament_current.nominal == pytest.approx(59.6e-3, abs=0.1e-3)
+    assert supply.exact == pytest.approx(33.333, abs=1e-3) and supply.dropper == 39
+    assert supply.filament_current.nominal == pytest.approx(55.3e-3, abs=0.1e-3)
     assert sheets["jasper"].supply.valves == 2
+
+
+def test_the_guard_in_the_ht_lead_saves_every_filament_and_bears_a_short():
+    """By hand: ten fresh 9 V batteries, 96 V, less 2 V over 60 mA is 1.57 kilohms, next up 1.8; 96 V over 10 kilohms is 0.92 W."""
+    orla = work_out(read_parts(FOLDER / "orla_quill_reaction.toml"), draws=2).supply
+    assert (orla.guard, orla.guarded, orla.anode_rating, orla.guard_rating) == (1.8e3, True, 1.0, 10.0)
+    for ht in (20, 67.5, 90, 200):
+        for volts, amperes, _ in FILAMENTS.values():
+            guard = physics.dropper.next_preferred(physics.dropper.dropper_resistance(9.6 / 9 * ht, volts, amperes))
+            assert (9.6 / 9 * ht - volts) / guard <= amperes
+            assert shorted(9.6 / 9 * ht, guard) <= rating(shorted(9.6 / 9 * ht, guard)) < np.inf
+    text = (FOLDER / "orla_quill_reaction.toml").read_text("utf-8").replace('lt = "4 V"', 'lt = "4 V"\nanode_resistor = "1 kΩ"')
+    assert not work_out(parts_of(text), draws=2).supply.guarded
 
 
 def test_a_dropper_is_left_out_where_the_accumulator_fits():
