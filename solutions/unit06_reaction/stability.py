@@ -38,6 +38,34 @@ def parts(reaction_set: ReactionSet) -> tuple:
     )
 
 
+def from_parts(
+    coupling: float,
+    tuning: float,
+    throttle: float,
+    aerial: tuple[float, float, float],
+    tuned: tuple[float, float, float],
+    tickler: tuple[float, float, float, float],
+    valve: tuple[float, float, float, float],
+) -> ReactionSet:
+    """A set from what the exercises take: `parts` the other way round.
+
+    Parameters
+    ----------
+    coupling, tuning, throttle, aerial, tuned, tickler, valve
+        As in `full_polynomial`.
+
+    Returns
+    -------
+    ReactionSet
+    """
+    resistance, inductance, grid_conductance = tuned
+    tickler_resistance, tickler_inductance, to_tuned, to_aerial = tickler
+    return ReactionSet(
+        *aerial, inductance, resistance, tuning, tickler_inductance, tickler_resistance, throttle,
+        coupling, to_tuned, to_aerial, grid_conductance, *valve,
+    )  # fmt: skip
+
+
 def poles(reaction_set: ReactionSet) -> np.ndarray:
     """All poles, that which outlasts the others first.
 
