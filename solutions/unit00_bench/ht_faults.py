@@ -7,12 +7,15 @@ filament_current    what it draws at that voltage, ampere
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
+
 FRESH = 9.6 / 9  # a fresh dry battery's voltage over what is printed on it; from memory
 # Quick-acting miniature fuses of 32 to 100 mA: at so many times its rating a fuse lasts at least, and at most, so many
 # seconds. IEC 60127-2, standard sheets for cartridge fuse-links (sheet 2). From memory.
 QUICK_FUSE = ((1.5, 3600.0, np.inf), (2.1, 0.0, 1800.0), (2.75, 0.01, 0.5), (4.0, 3e-3, 0.1), (10.0, 0.0, 0.02))
 
 
+@check_ranges
 def fault_current(ht: float, battery_resistance: float, guard: float = 0.0, load: float = 0.0) -> float:
     """Current from the HT battery through all that is in its way.
 
@@ -43,6 +46,7 @@ def fault_current(ht: float, battery_resistance: float, guard: float = 0.0, load
     return (ht / whole)[()]
 
 
+@check_ranges
 def fuse_time(current: float, rating: float) -> tuple[float, float]:
     """The least and the most seconds that a quick-acting fuse lasts.
 
@@ -59,20 +63,19 @@ def fuse_time(current: float, rating: float) -> tuple[float, float]:
     Raises
     ------
     ValueError
-        If the rating is not above zero.
+        If a current is below zero, or the rating not above it.
 
     Source
     ------
     IEC 60127-2, sheet 2: QUICK_FUSE.
     """
-    if not rating > 0:
-        raise ValueError(f"a fuse is rated for a current above zero, not {rating} A")
     overload = current / rating
     least = max((seconds for times, seconds, _ in QUICK_FUSE if overload <= times), default=0.0)
     most = min((seconds for times, _, seconds in QUICK_FUSE if overload >= times), default=np.inf)
     return (np.inf if overload <= 1 else least), (np.inf if overload <= 1 else most)
 
 
+@check_ranges
 def fuse_verdict(current: float, rating: float) -> str:
     """What a quick-acting fuse does, in words.
 
@@ -88,7 +91,7 @@ def fuse_verdict(current: float, rating: float) -> str:
     Raises
     ------
     ValueError
-        If the rating is not above zero.
+        If a current is below zero, or the rating not above it.
 
     Source
     ------
@@ -104,6 +107,7 @@ def fuse_verdict(current: float, rating: float) -> str:
     return "may take half an hour" if most < np.inf else "may never open"
 
 
+@check_ranges
 def filament_in_fault(
     ht: float, guard: float, filament_voltage: float, filament_current: float, lt: float = 0.0, dropper: float = np.inf
 ) -> float:
@@ -129,19 +133,18 @@ def filament_in_fault(
     Raises
     ------
     ValueError
-        If a resistance is not above zero.
+        If guard or dropper is not above zero: the current would have no bound.
 
     Source
     ------
     Kirchhoff's current law at the filament's positive end.
     """
-    if np.any(np.asarray(guard) <= 0) or np.any(np.asarray(dropper) <= 0):
-        raise ValueError("guard and dropper need resistances above zero")
     hot = filament_voltage / np.asarray(filament_current, float)
     sent = ht / np.asarray(guard, float) + lt / np.asarray(dropper, float)
     return (sent / (1 + hot / guard + hot / np.asarray(dropper, float)))[()]
 
 
+@check_ranges
 def discharge_time(capacitance: float, resistance: float, full: float, left: float) -> float:
     """Time in which a resistor empties a condenser from one voltage to another.
 
@@ -165,11 +168,10 @@ def discharge_time(capacitance: float, resistance: float, full: float, left: flo
     ------
     The exponential discharge, v = V exp(−t/RC).
     """
-    if np.any(np.asarray(left) <= 0) or np.any(np.asarray(left) > full):
-        raise ValueError("a condenser is emptied from a voltage to a lower one above zero")
-    return resistance * capacitance * np.log(np.asarray(full) / left)[()]
+    return resistance * capacitance * np.log(full / np.asarray(left))[()]
 
 
+@check_ranges
 def pulse(capacitance: float, resistance: float, voltage: float) -> float:
     """What a fuse is given while a condenser behind it charges: the integral of the current's square.
 
@@ -193,6 +195,4 @@ def pulse(capacitance: float, resistance: float, voltage: float) -> float:
     ------
     The energy lost in charging a condenser, half C V², over the resistance that it is lost in.
     """
-    if np.any(np.asarray(resistance) <= 0):
-        raise ValueError("a charging current without resistance has no bound")
     return 0.5 * capacitance * voltage**2 / resistance

@@ -5,12 +5,14 @@ SATURATION, SLOPE    a small silicon diode's saturation current, ampere, and slo
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit04_crystal_set.phone_loudness import sound_pressure_level
 
 SATURATION, SLOPE = 3e-9, 46e-3
 HALVINGS = 60  # of the interval that holds the answer
 
 
+@check_ranges
 def across_the_pair(current: float, beside: float) -> float:
     """Voltage of two diodes back to back, with a resistance beside them, that a steady current is sent through.
 
@@ -32,8 +34,6 @@ def across_the_pair(current: float, beside: float) -> float:
     ------
     The exponential law of both diodes: together they pass 2 I₀ sinh(V / slope).
     """
-    if not current >= 0 or not beside > 0:
-        raise ValueError("the pair is worked out for a current of zero or more, beside a resistance above zero")
     low, high = 0.0, SLOPE * np.arcsinh(current / (2 * SATURATION))
     for _ in range(HALVINGS):
         voltage = 0.5 * (low + high)
@@ -42,6 +42,7 @@ def across_the_pair(current: float, beside: float) -> float:
     return high
 
 
+@check_ranges
 def pair_resistance(current: float, beside: float) -> float:
     """What the pair is to a small tone while a steady current flows through it and the resistance beside it.
 
@@ -66,6 +67,7 @@ def pair_resistance(current: float, beside: float) -> float:
     return SLOPE / (2 * SATURATION * np.cosh(across_the_pair(current, beside) / SLOPE))
 
 
+@check_ranges
 def tone_lost(current: float, resistance: float, impedance: float, anode_resistance: float) -> float:
     """By how much a small tone falls when the pair is put straight across the headphones.
 
@@ -97,6 +99,7 @@ def tone_lost(current: float, resistance: float, impedance: float, anode_resista
     return 20 * np.log10(1 + 1 / (pair_resistance(current, resistance) * without))
 
 
+@check_ranges
 def loudest(crest: float, impedance: float, sensitivity: float, frequency: float, capacitance: float) -> float:
     """Most that a tone can be, in level, with the pair behind a condenser across the headphones.
 
@@ -129,6 +132,7 @@ def loudest(crest: float, impedance: float, sensitivity: float, frequency: float
     return sound_pressure_level(voltage**2 / (2 * impedance), sensitivity)
 
 
+@check_ranges
 def loudest_bare(crest: float, impedance: float, anode_resistance: float, sensitivity: float) -> float:
     """Level of the same tone without the pair.
 
@@ -142,6 +146,11 @@ def loudest_bare(crest: float, impedance: float, anode_resistance: float, sensit
     Returns
     -------
     float, decibel of sound pressure
+
+    Raises
+    ------
+    ValueError
+        If the crest or a resistance is not above zero.
 
     Source
     ------
