@@ -70,8 +70,8 @@ def fuse_time(current: float, rating: float) -> tuple[float, float]:
     IEC 60127-2, sheet 2: QUICK_FUSE.
     """
     overload = current / rating
-    least = max((seconds for times, seconds, _ in QUICK_FUSE if overload <= times), default=0.0)
-    most = min((seconds for times, _, seconds in QUICK_FUSE if overload >= times), default=np.inf)
+    least = max((seconds for times, seconds, _ in QUICK_FUSE if overload <= times * (1 + 1e-9)), default=0.0)
+    most = min((seconds for times, _, seconds in QUICK_FUSE if overload >= times * (1 - 1e-9)), default=np.inf)
     return (np.inf if overload <= 1 else least), (np.inf if overload <= 1 else most)
 
 
