@@ -98,7 +98,7 @@ def on_station(found, frequency, tolerance):
 EXERCISE = Exercise(
     title="What does each knob do to the others?",
     seconds=20.0,
-    cases=5,
+    cases=3,
     questions=[
         Question(
             asks=tuned_to,
