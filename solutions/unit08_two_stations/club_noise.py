@@ -4,6 +4,7 @@ The set is the one-valve set of unit 05 on the club's aerial, with the aerial co
 station and noise alike; so what is told here of its noise holds with and without. Noise is counted in a channel's 9 kHz.
 """
 from statistics import NormalDist
+from typing import NamedTuple
 
 import numpy as np
 
@@ -65,6 +66,31 @@ GRID_CONDUCTANCE = 1 / LEAK + GRID_CURRENT / GRID_SLOPE
 SLOPE = float(mutual_conductance(operating_point(HT, STEADY_RESISTANCE, GRID, *LAW)[0], GRID, *LAW))
 
 
+class OwnParts(NamedTuple):
+    """What the set's own noise is made of, each in volts r.m.s. in series with the aerial."""
+
+    earth: float
+    coil: float
+    leak: float
+    grid: float
+    valve: float
+
+
+def grid_current() -> float:
+    """Current that the club's grid takes at rest, in amperes."""
+    return GRID_CURRENT
+
+
+def aerial_height() -> float:
+    """Effective height of the club's aerial, in metres."""
+    return AERIAL_HEIGHT
+
+
+def valve_resistance() -> float:
+    """Resistance before the grid that would be as noisy as the club's valve is at rest, in ohms."""
+    return 2.5 / SLOPE
+
+
 def man_made_figure(frequency: float, where: str = "country") -> float:
     """Noise figure of what people's machines and lines send out at a place, in decibels: a key of `MAN_MADE`."""
     level, fall = MAN_MADE[where]
@@ -84,6 +110,21 @@ def outside_figure(frequency: float, when: str, where: str = "country") -> float
 def outside_noise(frequency: float, when: str, where: str = "country") -> float:
     """The same in the club's aerial, in volts r.m.s."""
     return country_noise(outside_figure(frequency, when, where), frequency, BAND, AERIAL_HEIGHT)
+
+
+def outside_field(frequency: float, when: str, where: str = "country") -> float:
+    """The same as a field, in volts a metre r.m.s."""
+    return outside_noise(frequency, when, where) / AERIAL_HEIGHT
+
+
+def radiation_heat(frequency: float, when: str, where: str = "country") -> float:
+    """How hot a resistor as large as the radiation resistance would be that makes as much, in kelvin."""
+    return ROOM * 10 ** (outside_figure(frequency, when, where) / 10)
+
+
+def place_to_place(frequency: float, when: str, here: str, there: str) -> float:
+    """Decibels by which the noise falls when the aerial is moved from one kind of place to another."""
+    return outside_figure(frequency, when, here) - outside_figure(frequency, when, there)
 
 
 def aerial_circuit(frequency: float) -> complex:
@@ -114,16 +155,16 @@ def own_noise(frequency: float) -> float:
     return set_noise(in_the_coil, quality, SLOPE, induced, EARTH_RESISTANCE, BAND)
 
 
-def own_parts(frequency: float) -> dict[str, float]:
+def own_parts(frequency: float) -> OwnParts:
     """The same in its parts, whose squares add up to its square."""
     induced, reactance, quality = circuit(frequency)
-    return {
-        "earth": thermal_noise(EARTH_RESISTANCE, BAND, ROOM),
-        "coil": thermal_noise(coil_resistance(frequency), BAND, ROOM) / induced,
-        "leak": thermal_noise(LEAK, BAND, ROOM) / LEAK * reactance / induced,
-        "grid": shot_noise(GRID_CURRENT, BAND) * reactance / induced,
-        "valve": thermal_noise(2.5 / SLOPE, BAND, ROOM) / quality / induced,
-    }
+    return OwnParts(
+        earth=thermal_noise(EARTH_RESISTANCE, BAND, ROOM),
+        coil=thermal_noise(coil_resistance(frequency), BAND, ROOM) / induced,
+        leak=thermal_noise(LEAK, BAND, ROOM) / LEAK * reactance / induced,
+        grid=shot_noise(GRID_CURRENT, BAND) * reactance / induced,
+        valve=thermal_noise(valve_resistance(), BAND, ROOM) / quality / induced,
+    )
 
 
 def own_share(frequency: float, when: str, where: str = "country") -> float:
@@ -174,7 +215,7 @@ def hiss() -> float:
     top, cutoff = BAND / 2, audio_cutoff(CONDENSER, LEAK, GRID_CURRENT, GRID_SLOPE)
     passed = cutoff * np.arctan(top / cutoff)
     current = np.hypot(shot_noise(GRID_CURRENT, passed), thermal_noise(LEAK, passed, ROOM) / LEAK)
-    return stage_gain() * np.hypot(current / GRID_CONDUCTANCE, thermal_noise(2.5 / SLOPE, top, ROOM))
+    return stage_gain() * np.hypot(current / GRID_CONDUCTANCE, thermal_noise(valve_resistance(), top, ROOM))
 
 
 def faintest_tone() -> float:

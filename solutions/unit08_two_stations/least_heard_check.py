@@ -8,7 +8,6 @@ import numpy as np
 from checker import (
     Exercise,
     Question,
-    absolute,
     amperes,
     at_most,
     decibels,
@@ -93,8 +92,8 @@ EXERCISE = Exercise(
                           lambda f, R, B, T: (f(2 * R, B, T / 2), f(R, B, T))),
             ],
             published=[
-                value("10 kΩ in a warm room, 10 kHz wide: 1.3 µV", given=(10e3, 10e3, 300.0), wanted=1.3e-6, within=TWO_FIGURES,
-                      source=LABORATORY, known="memory"),
+                value("10 kΩ in a warm room, 10 kHz wide: 1.3 µV", given=(10e3, 10e3, 300.0), wanted=1.3e-6,
+                      within=TWO_FIGURES, source=LABORATORY, known="memory"),
             ],
             slips=[
                 slip("left out the 4: what a load can draw is kTB, the voltage behind the resistance is larger",
@@ -145,7 +144,7 @@ EXERCISE = Exercise(
                 invariant("an aerial twice as high takes up twice as much",
                           lambda f, Fa, f0, B, h: (f(Fa, f0, B, 2 * h), 2 * f(Fa, f0, B, h))),
                 invariant("it is the noise field of unit 07 times the height",
-                          lambda f, Fa, f0, B, h: (f(Fa, f0, B, h), aerial_emf(noise_field(f0, B, Fa + 0 * f0, 0.0), h)), nearly),
+                          lambda f, Fa, f0, B, h: (f(Fa, f0, B, h), aerial_emf(noise_field(f0, B, Fa, 0.0), h)), nearly),
             ],
             published=[
                 value("country, 1 MHz, 9 kHz wide: 11.24 dB above 1 µV/m, on an aerial 1 m high", given=(67.2, 1e6, 9e3, 1.0),
