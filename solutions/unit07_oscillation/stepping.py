@@ -9,8 +9,8 @@ obeys a linear equation, and the charge taken in a step is known.
 
 A few small things depend on the valve's answer, which depends on them: found last time, they serve the next. They are
 kept together as `lasting`: what the grid's voltage has beside the mode, as a share of it; by how much the valve's slope to
-the carrier differs from that at rest; what its current's overtones add to the grid at the carrier's crest, in volts; and
-the overtones of its drive.
+the carrier differs from that at rest; what its current's overtones add to the grid's crest, in volts, with, as
+imaginary part, by what share they bend it more sharply; and the overtones of its drive.
 """
 import cmath
 import math
@@ -25,6 +25,11 @@ MOST_GROWTH = 0.2  # neper a step
 SMALL = 0.5  # an exponent below which the exponential's series serves better than its closed form
 FRACTIONS = tuple(1 / n for n in range(12, 2, -1))  # of the exponential's series
 TINY = 1e-30  # volt
+NO_OVERTONES = 0.003  # of the crest: fewer do not shift it
+CREST_STEPS, MOST_LEAN = 3, 1.0  # of Newton's, radian
+MOST_BENT = 4.0  # likewise, at most
+FLATTEST = 0.25  # how sharply the wave on the grid is bent at its crest, as a share of a sine's, at least
+LEAST_CREST = 1e-7  # volt: below it the valve's slope is that of a weak signal, and rounding would spoil it
 MOST_FALL = 500.0  # of the grid current's logarithm, within a step: beyond it nothing is left
 
 
@@ -50,23 +55,40 @@ def overtone_drive(impedance, current, before, slope):
 
 
 @njit(**INTO_ITS_CALLER)
+def crest_with_overtones(crest, second, third, fourth):
+    """By how much overtones raise a wave's crest; and, as imaginary part, by what share more sharply it is bent there."""
+    if abs(second) + abs(third) + abs(fourth) < NO_OVERTONES * crest:
+        return complex((second + third + fourth).real, 0.0)
+    at = 1.0 + 0j
+    least = FLATTEST * crest + TINY
+    angle = 0.0
+    for _ in range(CREST_STEPS):
+        first, twice, thrice, fourfold = crest * at, second * at * at, third * at**3, fourth * at**4
+        slope = first.imag + 2 * twice.imag + 3 * thrice.imag + 4 * fourfold.imag
+        bent = first.real + 4 * twice.real + 9 * thrice.real + 16 * fourfold.real
+        angle = min(max(angle - slope / max(bent, least), -MOST_LEAN), MOST_LEAN)
+        at = cmath.rect(1.0, angle)
+    first, twice, thrice, fourfold = crest * at, second * at * at, third * at**3, fourth * at**4
+    bent = first.real + 4 * twice.real + 9 * thrice.real + 16 * fourfold.real
+    return complex(first.real + twice.real + thrice.real + fourfold.real - crest, min(max(bent, least) / crest, MOST_BENT) - 1)
+
+
+@njit(**INTO_ITS_CALLER)
 def anode_push(undisturbed, dropped, steady, grid, excess, drives, net, stage):
     """Current beyond the slope at rest, mean current, the valve's slope beyond that at rest, overtone on the grid, on the drive.
 
     `undisturbed` is the drive that slopes at rest would give, `dropped` the carrier left on the grid condenser, `steady` the
-    steady drive, `excess` and `drives` what was found last. The overtone on the grid is taken at the carrier's crest there.
+    steady drive, `excess` and `drives` what was found last.
     """
     drive = (undisturbed - dropped - net.drive_by_anode * net.slope * dropped) / (1 - net.drive_by_anode * excess)
-    crest = abs(drive) + TINY
+    crest = abs(drive) + LEAST_CREST
     mean, first, second, third, fourth, slope = anode_cycle(steady, crest, drives[0], drives[1], drives[2], stage.perveance)
     behind = grid * drive.conjugate()
     behind = behind / (abs(behind) + TINY)
     square = behind * behind
-    overtone = (
-        (net.second_grid * second * square).real
-        + (net.third_grid * third * square * behind).real
-        + (net.fourth_grid * fourth * square * square).real
-    )
+    twice, thrice = net.second_grid * second * square, net.third_grid * third * square * behind
+    fourfold = net.fourth_grid * fourth * square * square
+    overtone = crest_with_overtones(abs(grid) + TINY, twice, thrice, fourfold)
     drives = (
         overtone_drive(net.second_drive, second, drives[0], slope),
         overtone_drive(net.third_drive, third, drives[1], slope),
@@ -77,15 +99,15 @@ def anode_push(undisturbed, dropped, steady, grid, excess, drives, net, stage):
 
 
 @njit(**INTO_ITS_CALLER)
-def grid_law(crest, bias, slope_voltage, table):
-    """Logarithm of the mean grid current, in zero currents; and I1/I0."""
-    ratio = crest / slope_voltage
+def grid_law(crest, overtone, bias, slope_voltage, table):
+    """Logarithm of the mean grid current, in zero currents; and I1/I0. How long it flows follows from how the crest is bent."""
+    ratio = crest * (1 + overtone.imag) / slope_voltage
     place = min(math.log1p(ratio) / math.log1p(GRID_LIMIT), 1.0) * (GRID_POINTS - 1)
     node = min(int(place), GRID_POINTS - 2)
     part = place - node
     logarithm = (1 - part) * table[node, 0] + part * table[node + 1, 0]
     share = (1 - part) * table[node, 1] + part * table[node + 1, 1]
-    return bias / slope_voltage + ratio + logarithm, 0.5 * ratio * share
+    return (bias + crest + overtone.real) / slope_voltage + logarithm, 0.5 * ratio * share
 
 
 @njit(**INTO_ITS_CALLER)
@@ -110,7 +132,7 @@ def state_pushes(mode, emf, bias, anode, frequency, passing, lasting, net, stage
     grid = alone * (1 + aside)
     crest = abs(grid) + TINY
     along = grid / crest
-    level, steer = grid_law(crest, bias + overtone.real, stage.slope_voltage, grid_nodes)
+    level, steer = grid_law(crest, overtone, bias, stage.slope_voltage, grid_nodes)
     at_rest = net.grid_slope * grid
     taken = 2 * steer * passing * along
     dropped = (taken + grid / stage.leak_resistance) / complex(0.0, frequency * net.grid_node)
@@ -120,7 +142,7 @@ def state_pushes(mode, emf, bias, anode, frequency, passing, lasting, net, stage
     charging = ((stage.supply - anode) / stage.load_resistance - mean) / stage.bypass_capacitance
     if abs(alone) > TINY:
         aside = (net.grid_by_anode * beyond + net.grid_by_grid * (taken - at_rest)) / alone
-    lasting = aside, excess, complex(overtone), drives[0], drives[1], drives[2]
+    lasting = aside, excess, overtone, drives[0], drives[1], drives[2]
     return net.by_anode * beyond - net.by_grid * at_rest, charging, along, level, steer, lasting
 
 
@@ -152,7 +174,7 @@ def march(emf, step, parts, carrier, mode, bias, anode, turning, passing, lastin
         anode_then = anode + step * anode_whole * charging
         bias_free = bias + (stage.leak_return - bias) * leaking + net.grid_fed * (anode_then - anode)
         crest_free = abs((mode_free + net.grid_at_once * there) * (1 + lasting[0]))
-        level_free, _ = grid_law(crest_free, bias_free + lasting[2].real, stage.slope_voltage, grid_nodes)
+        level_free, _ = grid_law(crest_free, lasting[2], bias_free, stage.slope_voltage, grid_nodes)
         charge = charge_taken(level, level_free, steer, by_grid.real, step, net, stage)
         mode_then = mode_free + 2 * steer * charge * by_grid * turned * turn_whole * along
         bias_then = bias_free - charge / net.grid_node
@@ -164,7 +186,7 @@ def march(emf, step, parts, carrier, mode, bias, anode, turning, passing, lastin
         anode_then += step * anode_ramp * (charging_then - charging - anode_rate * (anode_then - anode))
         bias_free = bias + (stage.leak_return - (bias + bias_then) / 2) * leaking + net.grid_fed * (anode_then - anode)
         crest_free = abs((mode_free + net.grid_at_once * there) * (1 + lasting[0]))
-        level_free, _ = grid_law(crest_free, bias_free + lasting[2].real, stage.slope_voltage, grid_nodes)
+        level_free, _ = grid_law(crest_free, lasting[2], bias_free, stage.slope_voltage, grid_nodes)
         steer = (steer + steer_then) / 2
         charge = charge_taken(level, level_free, steer, by_grid.real, step, net, stage)
         mode = mode_free + 2 * steer * charge * by_grid * ((turn_whole - turn_ramp) * turned * along + turn_ramp * along_then)
@@ -172,6 +194,9 @@ def march(emf, step, parts, carrier, mode, bias, anode, turning, passing, lastin
         anode = anode_then
         passing = charge / step
         after = (mode + net.grid_at_once * there) * (1 + lasting[0])
+        if not abs(after) < GRID_LIMIT * stage.slope_voltage:
+            grids[sample:], biases[sample:], anodes[sample:] = complex(math.inf, 0.0), bias, anode
+            break
         turning = min(max(cmath.phase(after * grid.conjugate()), -MOST_TURN), MOST_TURN) / step
         grid = after
         if n % parts == parts - 1:

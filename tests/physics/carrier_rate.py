@@ -79,7 +79,7 @@ def integrate(windings, stage, frequency, duration, start, emf=(0.0, 0.0), choke
     inputs = (into @ flow, supply_in, into[:, ANODE].copy(), into[:, GRID].copy(), into[:, AERIAL].copy(),
               np.array(stage, float), emf[0], 2 * np.pi * emf[1])  # fmt: skip
     time = np.arange(int(duration * frequency * PER_CYCLE) + 1) / (PER_CYCLE * frequency)
-    return time, odeint(slopes, start, time, args=inputs, tfirst=True, rtol=tolerance, atol=TOLERANCES, mxstep=5000)
+    return time, odeint(slopes, start, time, args=inputs, tfirst=True, rtol=tolerance, atol=1e7 * tolerance * TOLERANCES, mxstep=5000)
 
 
 def swinging(windings, stage, frequency, crest, bias, anode):
