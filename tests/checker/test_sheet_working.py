@@ -100,7 +100,7 @@ def test_the_dropper_of_a_type_30_from_a_4_volt_accumulator(sheets):
 
 
 def test_the_guard_in_the_ht_lead_saves_every_filament_and_bears_a_short():
-    """By hand: ten fresh 9 V batteries, 96 V, less 2 V over 60 mA is 1.57 kilohms, next up 1.8; 96 V over 10 kilohms is 0.92 W."""
+    """By hand: ten fresh 9 V batteries, 96 V, less 2 V over 60 mA: 1.57 kilohms, next up 1.8; 96 V on 10 kilohms: 0.92 W."""
     orla = work_out(read_parts(FOLDER / "orla_quill_reaction.toml"), draws=2).supply
     assert (orla.guard, orla.guarded, orla.anode_rating, orla.guard_rating) == (1.8e3, True, 1.0, 10.0)
     for ht in (20, 67.5, 90, 200):

@@ -128,7 +128,7 @@ def test_the_dropper_s_own_sum_gives_the_resistor_that_saves_a_filament(ht, volt
 
 
 def test_a_fuse_of_100_mA_and_1_kilohm_save_nothing():
-    """What these pages once said. 96 V on 1 kilohm and a 60 mA filament: half as much again, and the fuse is below its rating."""
+    """What these pages once said. 96 V on 1 kilohm and a 60 mA filament: half as much again, and the fuse holds."""
     current = ht_faults.filament_in_fault(FRESH_BATTERY, 1e3, 2.0, 60e-3)
     assert current > 1.5 * 60e-3 and ht_faults.fuse_verdict(current, 0.1) == "stays whole"
     assert ht_faults.filament_in_fault(FRESH_BATTERY, 1.8e3, 2.0, 60e-3) < 60e-3
