@@ -59,6 +59,7 @@ class ReactionSet:
     grid_anode_capacitance : float or ndarray, farad, >= 0, within the valve, its base and holder
         Where there is a grid condenser, these four as `through_grid_condenser` gives them.
     anode_capacitance : float or ndarray, farad, > 0, from the anode to earth: the valve's own, wiring, the choke's, by-pass
+    tickler_conductance : float or ndarray, siemens, >= 0, of a resistor across the tickler; 0 is none
         All arguments broadcast together.
     """
 
@@ -79,6 +80,7 @@ class ReactionSet:
     anode_resistance: float
     grid_anode_capacitance: float
     anode_capacitance: float
+    tickler_conductance: float = 0.0
 
 
 def inductance_matrix(reaction_set: ReactionSet) -> np.ndarray:
@@ -159,6 +161,8 @@ def rates(reaction_set: ReactionSet) -> tuple[np.ndarray, np.ndarray]:
     flow[..., ANODE, TICKLER] = -1
     flow[..., ANODE, GRID] = -np.asarray(reaction_set.transconductance)
     flow[..., ANODE, ANODE] = -1 / np.asarray(reaction_set.anode_resistance)
+    across = np.array([[ANODE], [THROTTLE]])
+    flow[..., across, across.T] += np.multiply.outer(reaction_set.tickler_conductance, [[-1, 1], [1, -1]])
     return storage, flow
 
 
