@@ -55,6 +55,8 @@ SALTMARSH_STAGE = Stage(
     *club.LAW, club.HT, club.STEADY_RESISTANCE, BYPASS, club.LEAK, club.LEAK_RETURN, club.CONDENSER, club.ZERO_CURRENT,
     club.GRID_SLOPE, GRID_ANODE, GRID_FILAMENT,
 )  # fmt: skip
+# The same valve, made gentle: 45 V, telephones without a dropping resistor, half a megohm to the filament's negative end.
+GENTLE_STAGE = SALTMARSH_STAGE._replace(supply=45.0, load_resistance=4e3, leak_resistance=0.5e6, leak_return=0.0)
 
 
 @lru_cache(maxsize=16)

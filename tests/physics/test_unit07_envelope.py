@@ -25,13 +25,13 @@ from solutions.unit07_oscillation.envelope import (
     thermal_noise,
 )
 from solutions.unit07_oscillation.slow_mode import slow_mode
+from solutions.unit07_oscillation.stage import GENTLE_STAGE as GENTLE
 from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, at_rest, small_signal_set
 from tests.physics.carrier_rate import envelope_of, integrate, rest, swinging
 
 FINE = 400e3  # hertz, steps a second
 WITHIN = 0.01
 FREQUENCY = 1e-4  # of the carrier's
-GENTLE = SALTMARSH_STAGE._replace(supply=45.0, load_resistance=4e3, leak_resistance=0.5e6, leak_return=0.0)
 DEEP_LEAK = SALTMARSH_STAGE._replace(leak_return=0.0, leak_resistance=1e6, supply=75.0)
 
 
