@@ -10,7 +10,7 @@ def elliptic_integrals(parameter: float) -> tuple[float, float]:
 
     Parameters
     ----------
-    parameter : float or ndarray, dimensionless, 0 <= m < 1
+    parameter : float or ndarray, dimensionless, 0 to below 1
         The square of the modulus, m = k².
 
     Returns
@@ -30,7 +30,7 @@ def nagaoka_coefficient(diameter_over_length: float) -> float:
 
     Parameters
     ----------
-    diameter_over_length : float or ndarray, dimensionless, 0.001 to 1000
+    diameter_over_length : float or ndarray, dimensionless, 0.0002 to 5000
 
     Returns
     -------

@@ -2,7 +2,10 @@
 import numpy as np
 import sympy
 
+from solutions.ranges import check_ranges
 
+
+@check_ranges
 def am_envelope(time: float, tone_frequency: float, depth: float, amplitude: float) -> float:
     """Height of the carrier's crest at each moment: the outline of an amplitude-modulated wave.
 
@@ -24,6 +27,7 @@ def am_envelope(time: float, tone_frequency: float, depth: float, amplitude: flo
     return amplitude * (1 + depth * np.cos(2 * np.pi * tone_frequency * time))
 
 
+@check_ranges
 def am_waveform(time: float, carrier_frequency: float, tone_frequency: float, depth: float, amplitude: float) -> float:
     """Voltage, moment by moment, of a carrier modulated in amplitude by one tone; both crest at time 0.
 

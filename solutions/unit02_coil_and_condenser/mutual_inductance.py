@@ -1,9 +1,11 @@
 """How much of one coil's field does another catch?   Lesson: Coil and condenser, section 4."""
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit02_coil_and_condenser.solenoid_inductance import MU_0, common_mean
 
 
+@check_ranges
 def coaxial_filaments(radius_1: float, radius_2: float, distance: float) -> float:
     """Mutual inductance of two thin circular turns on one axis.
 
@@ -28,6 +30,7 @@ def coaxial_filaments(radius_1: float, radius_2: float, distance: float) -> floa
     return MU_0 * np.pi * gaps / (4 * mean)
 
 
+@check_ranges
 def turn_positions(turns: int, length: float) -> np.ndarray:
     """Places of the turns along the axis, from the middle of the winding.
 
@@ -43,6 +46,7 @@ def turn_positions(turns: int, length: float) -> np.ndarray:
     return (np.arange(turns) + 0.5 - turns / 2) * length / turns
 
 
+@check_ranges
 def coaxial_coils(
     turns_1: int, diameter_1: float, length_1: float, turns_2: int, diameter_2: float, length_2: float, distance: float
 ) -> float:
@@ -69,6 +73,7 @@ def coaxial_coils(
     return coaxial_filaments(diameter_1 / 2, diameter_2 / 2, along_1[:, np.newaxis] - along_2).sum()
 
 
+@check_ranges
 def coupling_coefficient(mutual_inductance: float, inductance_1: float, inductance_2: float) -> float:
     """Mutual inductance as a fraction of the greatest it could be between these two coils.
 
@@ -84,6 +89,7 @@ def coupling_coefficient(mutual_inductance: float, inductance_1: float, inductan
     return mutual_inductance / np.sqrt(inductance_1 * inductance_2)
 
 
+@check_ranges
 def mutual_from_series(inductance_aiding: float, inductance_opposing: float) -> float:
     """Mutual inductance from two bench readings of both coils in series, the second with one coil's ends exchanged.
 

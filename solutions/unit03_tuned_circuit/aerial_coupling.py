@@ -1,9 +1,11 @@
 """How closely should the aerial be coupled?   Lesson: Tuned circuit, section 7."""
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit03_tuned_circuit.reflected_impedance import reflected_impedance
 
 
+@check_ranges
 def loaded_quality_factor(
     frequency: float, mutual_inductance: float, aerial_impedance: complex, inductance: float, resistance: float
 ) -> float:
@@ -29,6 +31,7 @@ def loaded_quality_factor(
     return (2 * np.pi * frequency * inductance + reflected.imag) / (resistance + reflected.real)
 
 
+@check_ranges
 def tuned_voltage(
     emf: float,
     frequency: float,
@@ -56,6 +59,7 @@ def tuned_voltage(
     return induced * loaded_quality_factor(frequency, mutual_inductance, aerial_impedance, inductance, resistance)
 
 
+@check_ranges
 def best_mutual_inductance(frequency: float, aerial_impedance: complex, resistance: float) -> float:
     """Mutual inductance that drives the most current round the retuned circuit: the critical coupling.
 
@@ -77,6 +81,7 @@ def best_mutual_inductance(frequency: float, aerial_impedance: complex, resistan
     return matched / (2 * np.pi * frequency)
 
 
+@check_ranges
 def critical_coupling(primary_quality_factor: float, secondary_quality_factor: float) -> float:
     """Coupling coefficient that passes the most current between two circuits tuned alike.
 

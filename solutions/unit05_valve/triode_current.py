@@ -8,7 +8,10 @@ offset                  volt: what contact potential, the electrons' own speed a
 import numpy as np
 import sympy
 
+from solutions.ranges import check_ranges
 
+
+@check_ranges
 def drive(anode_voltage: float, grid_voltage: float, amplification_factor: float, offset: float) -> float:
     """Voltage that, on the grid alone, would pull as hard as grid and anode do together.
 
@@ -30,6 +33,7 @@ def drive(anode_voltage: float, grid_voltage: float, amplification_factor: float
     return np.maximum(grid_voltage + anode_voltage / amplification_factor + offset, 0.0)
 
 
+@check_ranges
 def triode_current(
     anode_voltage: float, grid_voltage: float, amplification_factor: float, perveance: float, offset: float
 ) -> float:
@@ -54,6 +58,7 @@ def triode_current(
     return perveance * drive(anode_voltage, grid_voltage, amplification_factor, offset) ** 1.5
 
 
+@check_ranges
 def mutual_conductance(
     anode_voltage: float, grid_voltage: float, amplification_factor: float, perveance: float, offset: float
 ) -> float:
@@ -75,6 +80,7 @@ def mutual_conductance(
     return 1.5 * perveance * np.sqrt(drive(anode_voltage, grid_voltage, amplification_factor, offset))
 
 
+@check_ranges
 def anode_resistance(
     anode_voltage: float, grid_voltage: float, amplification_factor: float, perveance: float, offset: float
 ) -> float:
@@ -104,6 +110,7 @@ def anode_resistance(
     return amplification_factor / slope
 
 
+@check_ranges
 def coefficients(
     anode_voltage: sympy.Symbol,
     grid_voltage: sympy.Symbol,
@@ -133,6 +140,7 @@ def coefficients(
     return slope, resistance, sympy.simplify(slope * resistance)
 
 
+@check_ranges
 def law_from_manual(
     anode_voltage: float,
     grid_voltage: float,

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit05_valve.triode_current import (
     anode_resistance,
     law_from_manual,
@@ -139,6 +140,7 @@ def fit(lines: tuple[Line, ...]) -> Law:
     return Law(*map(float, numbers * scale))
 
 
+@check_ranges
 def manual_line(kind: str, number: int) -> Line:
     """One line of the manual.
 
@@ -156,6 +158,7 @@ def manual_line(kind: str, number: int) -> Line:
 
 
 @cache
+@check_ranges
 def fitted_law(kind: str) -> Law:
     """The law fitted to all lines of a type.
 
@@ -171,6 +174,7 @@ def fitted_law(kind: str) -> Law:
     return fit(MANUAL[kind.removeprefix("type ")])
 
 
+@check_ranges
 def miss(kind: str, number: int, figure: str) -> float:
     """Error of the fitted law against one figure of the manual.
 

@@ -73,8 +73,9 @@ def determinant(rows: list[list[Polynomial]]) -> np.ndarray:
     def expanded(first, *others):
         if not others:
             return first[0]
-        left = ([row[:column] + row[column + 1 :] for row in others] for column in range(len(first)))
-        parts = [np.convolve(entry, expanded(*rest)) for entry, rest in zip(first, left)]  # noqa: B905
+        parts = [
+            np.convolve(entry, expanded(*(row[:column] + row[column + 1 :] for row in others))) for column, entry in enumerate(first)
+        ]
         return sum(parts[::2]) - sum(parts[1::2])
 
     return expanded(*square)

@@ -6,12 +6,14 @@ weaker, is all that is left of its programme.
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit02_coil_and_condenser.solenoid_inductance import elliptic_integrals
 from solutions.unit04_crystal_set.rectified_voltage import detector_output, i1_over_i0
 
 BEAT = np.cos(np.pi * (np.arange(360) + 0.5) / 360)  # the angle between two carriers at 360 moments of half a beat
 
 
+@check_ranges
 def mean_envelope(strong: float, weak: float) -> float:
     """Crest of two carriers together, averaged over a beat: what a perfect, linear rectifier makes of them.
 
@@ -34,6 +36,7 @@ def mean_envelope(strong: float, weak: float) -> float:
     return 2 / np.pi * both * second_kind
 
 
+@check_ranges
 def two_carrier_output(
     strong: float, weak: float, load_resistance: float, saturation_current: float, slope_voltage: float
 ) -> float:
@@ -63,6 +66,7 @@ def two_carrier_output(
     return np.mean(detector_output(crest, *diode), axis=-1)[()]
 
 
+@check_ranges
 def suppression(
     strong: float, weak: float, depth: float, load_resistance: float, saturation_current: float, slope_voltage: float
 ) -> float:
@@ -97,6 +101,7 @@ def suppression(
     return 20 * np.log10(swing(strong) / swing(0.0))
 
 
+@check_ranges
 def faint_suppression(strong: float, load_resistance: float, saturation_current: float, slope_voltage: float) -> float:
     """Suppression of a station so faint that by itself it would be far down on the diode's square law.
 

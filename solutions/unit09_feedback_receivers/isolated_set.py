@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit03_tuned_circuit.reflected_impedance import series_impedance
 from solutions.unit06_reaction import stability
 from solutions.unit06_reaction.network import SALTMARSH_SET, ReactionSet
@@ -55,6 +56,7 @@ def isolated_set(kind: str) -> ReactionSet:
     )
 
 
+@check_ranges
 def aerial_impedance(frequency: float) -> complex:
     """Impedance of the Circle's aerial and earth with 15 µH of wire and no coil.
 
@@ -69,6 +71,7 @@ def aerial_impedance(frequency: float) -> complex:
     return series_impedance(frequency, 15e-6, SALTMARSH_SET.aerial_capacitance, SALTMARSH_SET.aerial_resistance)
 
 
+@check_ranges
 def gain_and_bandwidth(frequency: float, throttle: float, kind: str) -> tuple[float, float]:
     """Volts on the detector's grid for each volt in the aerial, and the band taken in.
 
@@ -94,6 +97,7 @@ def gain_and_bandwidth(frequency: float, throttle: float, kind: str) -> tuple[fl
     return float(VALVES[kind].amplification_factor * np.abs(share) * gain), float(bandwidth)
 
 
+@check_ranges
 def threshold_throttle(frequency: float, kind: str) -> float:
     """Throttle capacitance at which the set behind the valve begins to oscillate.
 
@@ -114,6 +118,7 @@ def threshold_throttle(frequency: float, kind: str) -> float:
     return float(stability.at_threshold(isolated_set(kind), frequency).throttle_capacitance)
 
 
+@check_ranges
 def kept_back(frequency: float, kind: str, stray: float) -> float:
     """By how much less of an oscillation runs in the Circle's aerial behind the valve than with the aerial on the coil.
 
@@ -134,6 +139,7 @@ def kept_back(frequency: float, kind: str, stray: float) -> float:
     return isolation(frequency, tuning, SALTMARSH_SET.aerial_tuned, aerial, GRID_RESISTANCE, (WINDING, MUTUAL), within, stray)
 
 
+@check_ranges
 def swayed(frequency: float, throttle: float, more: float) -> tuple[float, float]:
     """What a change of the aerial's capacitance does to the set that has its aerial on the coil, with no stage between.
 

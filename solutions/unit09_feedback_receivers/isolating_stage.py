@@ -8,10 +8,12 @@ stray             capacitance from the top of the tuned circuit straight to the 
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit03_tuned_circuit.reflected_impedance import reflected_impedance
 from solutions.unit07_oscillation.radiated_field import aerial_current
 
 
+@check_ranges
 def carried_gain(
     frequency: float,
     amplification_factor: float,
@@ -48,6 +50,7 @@ def carried_gain(
     return np.abs(current * mutual_inductance / (tuning_capacitance * tuned_resistance))
 
 
+@check_ranges
 def anode_swing(
     swing: float,
     frequency: float,
@@ -81,6 +84,7 @@ def anode_swing(
     return induced * anode_resistance / (anode_resistance + 1j * angular * winding_inductance)
 
 
+@check_ranges
 def grid_swing(
     frequency: float,
     anode_swing: complex,
@@ -113,6 +117,7 @@ def grid_swing(
     return brought / (1 / np.asarray(grid_impedance) + susceptance * (anode_grid + stray))
 
 
+@check_ranges
 def isolation(
     frequency: float,
     tuning_capacitance: float,
@@ -153,6 +158,7 @@ def isolation(
     return 20 * np.log10(direct / np.abs(grid / aerial_impedance / np.sqrt(2)))
 
 
+@check_ranges
 def stable_gain(transconductance: float, anode_grid: float, frequency: float) -> float:
     """Greatest gain of a stage between two like tuned circuits before it oscillates by itself.
 

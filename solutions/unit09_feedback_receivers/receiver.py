@@ -10,6 +10,7 @@ from functools import lru_cache
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit03_tuned_circuit.aerial_coupling import loaded_quality_factor, tuned_voltage
 from solutions.unit03_tuned_circuit.quality_factor import bandwidth as bandwidth_of
 from solutions.unit05_valve.grid_leak import audio_cutoff, bias_with_carrier
@@ -101,6 +102,7 @@ def knobs(frequency: float, bandwidth: float) -> tuple[float, float]:
     raise ValueError(f"no throttle makes the band {bandwidth:.0f} Hz wide at {frequency / 1e3:.0f} kHz")
 
 
+@check_ranges
 def circuit_voltage(
     emf: np.ndarray,
     rate: float,
@@ -144,6 +146,7 @@ def circuit_voltage(
     return np.array(voltages)
 
 
+@check_ranges
 def telephones(grid: np.ndarray, rate: float) -> np.ndarray:
     """What is heard of a swing on the detector's grid: the changing part of the voltage across the telephones.
 
@@ -172,6 +175,7 @@ def telephones(grid: np.ndarray, rate: float) -> np.ndarray:
     return anode - np.mean(anode)
 
 
+@check_ranges
 def receiver(emf: np.ndarray, rate: float, frame: float, frequency: float, crest: float) -> np.ndarray:
     """The whole receiver on one station: from what the aerial brings to what the telephones are given.
 
