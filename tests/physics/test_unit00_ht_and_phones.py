@@ -111,6 +111,12 @@ def test_the_fuse_by_the_standard():
     assert ht_faults.fuse_verdict(0.08, 50e-3) == "may never open"
 
 
+@given(volts, ohms, ohms, ohms)
+def test_the_voltages_round_a_fault_add_up_to_ht(ht, battery, guard, load):
+    current = ht_faults.fault_current(ht, battery, guard, load)
+    assert sum(current * part for part in (battery, guard, load)) == pytest.approx(ht, rel=1e-12)
+
+
 @given(volts, ohms, volts, st.floats(0.02, 0.5), volts, ohms)
 def test_the_filament_in_a_fault_against_a_nodal_solution(ht, guard, volt, ampere, lt, dropper):
     hot = volt / ampere
