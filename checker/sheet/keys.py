@@ -132,8 +132,11 @@ SECTIONS = {
         Key("type", OneOf(tuple(FILAMENTS)), "30", "as the manuals number it"),
         Key("leak", Quantity("ohm", "100 kΩ", "10 MΩ", "2 MΩ"), "2 MΩ", "the grid leak"),
         Key("grid_condenser", Quantity("F", "20 pF", "1 nF", "100 pF"), "100 pF", "across or before the leak"),
-        Key("throttle_minimum", Quantity("F", "1 pF", "50 pF", "5 pF"), "5 pF", "of the throttle condenser, plates out"),
-        Key("throttle_maximum", Quantity("F", "10 pF", "500 pF", "75 pF"), "75 pF", "plates in"),
+        Key("throttle_minimum", Quantity("F", "1 pF", "50 pF", "10 pF"), "10 pF", "of the throttle condenser, plates out"),
+        Key("throttle_maximum", Quantity("F", "50 pF", "1 nF", "500 pF"), "500 pF", "plates in"),
+        Key("by_pass", Quantity("F", "1 pF", "2 nF", "200 pF"), "200 pF",
+            "from the anode to earth, besides what valve, wiring and choke bring"),
+        Key("choke", Quantity("H", "1 mH", "1 H", "100 mH"), "100 mH", "from the anode to the telephones"),
     ),
     "supply": (
         Key("ht", Quantity("V", "20 V", "200 V", "90 V"), "90 V", "of the HT battery"),

@@ -102,6 +102,7 @@ def _templates():
         engineering=physics.prefixes.to_engineering,
         loudness=loudness,
         whole=whole,
+        capacitances=physics.triodes.capacitances,
         travel=lambda throttle, parts: f"{100 * travel(parts, throttle):.0f} %",
     )
     return templates

@@ -25,6 +25,7 @@ from solutions.unit05_valve.one_valve_set import (
     ZERO_CURRENT,
 )
 from solutions.unit05_valve.triode_current import anode_resistance, mutual_conductance
+from solutions.unit05_valve.triodes import capacitances
 
 STATES = (
     "aerial charge", "aerial current", "grid voltage", "tuned current", "tickler current", "throttle voltage", "anode voltage",
@@ -248,8 +249,7 @@ DIAL = 530e3, 1600e3  # hertz
 REST_BIAS = rest_bias(LEAK, LEAK_RETURN, ZERO_CURRENT, GRID_SLOPE)
 REST_ANODE, _ = operating_point(HT, STEADY_RESISTANCE, REST_BIAS, *LAW)
 
-# RCA Receiving Tube Manual, type 30 (from memory): grid to plate 6.0 pF, grid to filament 3.0, plate to filament 2.1.
-GRID_ANODE, GRID_FILAMENT, ANODE_FILAMENT = 6.0e-12, 3.0e-12, 2.1e-12  # farad
+GRID_ANODE, GRID_FILAMENT, ANODE_FILAMENT = capacitances("type 30")  # farad
 CHOKE, CHOKE_OWN = 100e-3, 3e-12  # henry, farad: in sections, below its own resonance nowhere on the dial
 ANODE_WIRING, BY_PASS = 2.9e-12, 200e-12  # farad
 VALVE = through_grid_condenser(
