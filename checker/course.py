@@ -41,7 +41,7 @@ UNITS = (
         "emission", "space_charge", "triode_current", "load_line", "stage_gain", "grid_leak", "one_valve_set")),
     Unit("unit06_reaction", "Reaction", (
         "feedback_resistance", "q_multiplication", "grid_anode_admittance", "characteristic_polynomial", "oscillation_point",
-        "three_knobs", "treble_loss")),
+        "three_knobs", "treble_loss", "cheap_measurements")),
     Unit("unit07_oscillation", "Oscillation", (
         "build_up", "limit_amplitude", "hysteresis", "beat_note", "pull_in", "squegging", "radiated_field")),
     Unit("unit08_two_stations", "Two stations", (

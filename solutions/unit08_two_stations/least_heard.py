@@ -5,6 +5,7 @@ know nothing of each other the squares add. All of it is brought to one place: t
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit01_signal.radiation_resistance import radiation_resistance
 
 BOLTZMANN = 1.380649e-23  # joule per kelvin, exact by definition
@@ -12,6 +13,7 @@ ELECTRON_CHARGE = 1.602176634e-19  # coulomb, exact by definition
 ROOM = 290.0  # kelvin, the reference temperature of ITU-R P.372
 
 
+@check_ranges
 def thermal_noise(resistance: float, bandwidth: float, temperature: float) -> float:
     """Voltage that the heat in a resistance makes in series with it.
 
@@ -32,6 +34,7 @@ def thermal_noise(resistance: float, bandwidth: float, temperature: float) -> fl
     return np.sqrt(4 * BOLTZMANN * temperature * resistance * bandwidth)
 
 
+@check_ranges
 def shot_noise(current: float, bandwidth: float) -> float:
     """Fluctuation of a current whose electrons come one by one, each when it likes.
 
@@ -52,6 +55,7 @@ def shot_noise(current: float, bandwidth: float) -> float:
     return np.sqrt(2 * ELECTRON_CHARGE * current * bandwidth)
 
 
+@check_ranges
 def country_noise(noise_figure: float, frequency: float, bandwidth: float, effective_height: float) -> float:
     """Voltage that the radio noise of a place puts in series with a short aerial.
 
@@ -75,6 +79,7 @@ def country_noise(noise_figure: float, frequency: float, bandwidth: float, effec
     return thermal_noise(radiation_resistance(effective_height, frequency), bandwidth, heat)
 
 
+@check_ranges
 def circuit_noise(
     resistance: float, reactance: float, leak_resistance: float, grid_current: float, bandwidth: float
 ) -> float:
@@ -102,6 +107,7 @@ def circuit_noise(
     return np.hypot(thermal_noise(resistance, bandwidth, ROOM), reactance * fluctuation)
 
 
+@check_ranges
 def set_noise(
     circuit_noise: float,
     quality_factor: float,
@@ -137,6 +143,7 @@ def set_noise(
     return np.hypot(in_the_coil / induced, thermal_noise(aerial_resistance, bandwidth, ROOM))
 
 
+@check_ranges
 def noise_together(outside: float, own: float) -> tuple[float, float]:
     """The noise of the place and the set's own together, and how much of it is the set's own.
 
@@ -158,6 +165,7 @@ def noise_together(outside: float, own: float) -> tuple[float, float]:
     return together, (own / together) ** 2
 
 
+@check_ranges
 def least_field(noise: float, effective_height: float, depth: float, ratio: float) -> float:
     """Field of a carrier whose programme stands so many decibels above the noise, behind the detector.
 
@@ -184,6 +192,4 @@ def least_field(noise: float, effective_height: float, depth: float, ratio: floa
     the noise; the tone swings the crest by depth × carrier (S. O. Rice, Bell System Technical Journal 24, 46, 1945, from
     memory). So the ratio of the powers is depth² × carrier²/noise², both r.m.s.
     """
-    if np.any(np.asarray(depth) <= 0) or np.any(np.asarray(depth) > 1):
-        raise ValueError(f"depth must be above 0 and at most 1, not {depth}: without modulation there is no programme to hear")
     return noise * 10 ** (ratio / 20) / (depth * effective_height)
