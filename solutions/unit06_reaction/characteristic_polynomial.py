@@ -73,9 +73,10 @@ def determinant(rows: list[list[Polynomial]]) -> np.ndarray:
     def expanded(first, *others):
         if not others:
             return first[0]
-        parts = [
-            np.convolve(entry, expanded(*(row[:column] + row[column + 1 :] for row in others))) for column, entry in enumerate(first)
-        ]
+        parts = []
+        for column, entry in enumerate(first):
+            left = (row[:column] + row[column + 1 :] for row in others)
+            parts.append(np.convolve(entry, expanded(*left)))
         return sum(parts[::2]) - sum(parts[1::2])
 
     return expanded(*square)

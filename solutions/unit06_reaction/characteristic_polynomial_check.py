@@ -204,7 +204,7 @@ EXERCISE = Exercise(
         "1 + (R + s L)(s C + g), s M23. Third: s² C3 M13, s C3 (gm ra + s M23 (s C + g)), 1 + s C3 (ra + R3 + s L3). Return "
         "determinant(rows)[6::-1]. Four: G = s (C + Cga) + g for v, A = −s Cga for va. First row as before with G, and "
         "s² C1 M12 A; second with G, and (R + s L) A; third: s² C3 M13, s² C3 M23 G, 1 + s C3 (R3 + s L3), s C3 (s M23 A − 1); "
-        "fourth: 0, (gm + A) ra, ra, 1 + s ra (Ca + Cga). Return determinant(rows)[7::-1]. A number alone is Polynomial([number]). Pole: "
-        "max(np.roots(coefficients), key=lambda p: (p.real, p.imag)).",
+        "fourth: 0, (gm + A) ra, ra, 1 + s ra (Ca + Cga). Return determinant(rows)[7::-1]. A number alone is "
+        "Polynomial([number]). Pole: max(np.roots(coefficients), key=lambda p: (p.real, p.imag)).",
     ],
 )

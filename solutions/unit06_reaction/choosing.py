@@ -179,7 +179,11 @@ def _sings_elsewhere(reaction_set, dial, there):
 
 @check_ranges
 def tickler_for(
-    reaction_set: ReactionSet, dial: np.ndarray, coupling: float, low: float = THROTTLE_RANGE[0], high: float = THROTTLE_RANGE[1]
+    reaction_set: ReactionSet,
+    dial: np.ndarray,
+    coupling: float,
+    low: float = THROTTLE_RANGE[0],
+    high: float = THROTTLE_RANGE[1],
 ) -> ReactionSet:
     """A set's tickler chosen, from its other parts and from how closely it can be coupled.
 

@@ -90,7 +90,7 @@ def threshold_slope(frequency: float, throttle: float, coupling: float = COUPLIN
 def losses(
     frequency: float, coupling: float = COUPLING, throttle: float = THROTTLE_RANGE[0]
 ) -> tuple[float, float, float, float]:
-    """What the tuned circuit loses by its coil, to the aerial, to the grid, and to the anode with the tickler turned away from it.
+    """What the tuned circuit loses by its coil, to the aerial, to the grid, and to the anode with the tickler turned away.
 
     Parameters
     ----------
@@ -115,7 +115,7 @@ def losses(
 
 
 def loop_impedance(reaction_set: ReactionSet, frequency: float) -> complex:
-    """Impedance all the way round the tuned circuit, and all that it meets there: a volt in the coil over the current it drives.
+    """Impedance all the way round the tuned circuit: a volt in the coil over the current that it drives.
 
     Parameters
     ----------

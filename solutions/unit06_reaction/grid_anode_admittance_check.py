@@ -40,7 +40,8 @@ LOAD = drawn(
     partial(shown, unit="S"),
 )
 ACROSS = drawn(
-    [complex(conductance * 1e-6, susceptance * 1e-6) for conductance in (5, 1, 10, 20, 0, -1, -2) for susceptance in (50, 100, 200)],
+    [complex(conductance * 1e-6, susceptance * 1e-6) for conductance in (5, 1, 10, 20, 0, -1, -2)
+     for susceptance in (50, 100, 200)],
     "conductance −2 µS to 20 µS, susceptance 50 µS to 200 µS",
     partial(shown, unit="S"),
 )
@@ -55,8 +56,9 @@ def condenser(F, C):
     return 1j * angular(F) * C
 
 
-def coil(F, L):
-    return 1 / (1j * angular(F) * L)
+def beside(F, C, L):
+    """Admittance of a condenser and a coil side by side."""
+    return condenser(F, C) + 1 / (1j * angular(F) * L)
 
 
 def nearly_nothing(left, right, tolerance):
@@ -95,8 +97,8 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=grid_admittance,
-            given={"frequency": FREQUENCY, "transconductance": siemens("0.1 mS", "3 mS"), "anode_resistance": ohms("5 kΩ", "50 kΩ"),
-                   "grid_anode_capacitance": GRID_ANODE, "load": LOAD},
+            given={"frequency": FREQUENCY, "transconductance": siemens("0.1 mS", "3 mS"),
+                   "anode_resistance": ohms("5 kΩ", "50 kΩ"), "grid_anode_capacitance": GRID_ANODE, "load": LOAD},
             gives="S",
             agrees_within=CLOSE,
             holds=[
@@ -143,13 +145,14 @@ EXERCISE = Exercise(
             holds=[
                 invariant("with that coil at the anode the grid loses nothing and gains nothing",
                           lambda f, F, μ, Cga, Ca: (
-                              1e6 * np.real(f.grid_admittance(F, μ / 1e4, 1e4, Cga, condenser(F, Ca) + coil(F, f(F, μ, Cga, Ca)))),
-                              0.0), nearly_nothing),
+                              1e6 * np.real(f.grid_admittance(F, μ / 1e4, 1e4, Cga, beside(F, Ca, f(F, μ, Cga, Ca)))), 0.0),
+                          nearly_nothing),
                 invariant("with nine tenths of it the grid gains",
                           lambda f, F, μ, Cga, Ca: (
-                              np.real(f.grid_admittance(F, μ / 1e4, 1e4, Cga, condenser(F, Ca) + coil(F, 0.9 * f(F, μ, Cga, Ca)))),
-                              0.0), less),
-                invariant("at twice the frequency a quarter of the coil does", lambda f, F, *rest: (f(2 * F, *rest), f(F, *rest) / 4)),
+                              np.real(f.grid_admittance(F, μ / 1e4, 1e4, Cga, beside(F, Ca, 0.9 * f(F, μ, Cga, Ca)))), 0.0),
+                          less),
+                invariant("at twice the frequency a quarter of the coil does",
+                          lambda f, F, *rest: (f(2 * F, *rest), f(F, *rest) / 4)),
             ],
             no_published="A condition on `grid_admittance`, which is held to its figure.",
             slips=[
@@ -195,12 +198,12 @@ EXERCISE = Exercise(
         ),
     ],
     hints=[
-        "Put 1 V on the grid. The valve draws gm from the anode, and what the anode is joined to decides how far it swings, and "
-        "in which phase. The condenser between the two carries the difference of both voltages.",
-        "At the anode, with v on the grid and va there: gm v + va (1/ra + YL) + jωCga (va − v) = 0. Solve that for va. The grid's "
-        "side gives jωCga (v − va). Divide by v. The real part is 0 where gm (B + ωCga) + ωCga/ra is, with YL = jB.",
+        "Put 1 V on the grid. The valve draws gm from the anode, and what the anode is joined to decides how far it swings, "
+        "and in which phase. The condenser between the two carries the difference of both voltages.",
+        "At the anode, with v on the grid and va there: gm v + va (1/ra + YL) + jωCga (va − v) = 0. Solve that for va. The "
+        "grid's side gives jωCga (v − va). Divide by v. The real part is 0 where gm (B + ωCga) + ωCga/ra is, with YL = jB.",
         "With s = 2j*np.pi*frequency: s*Ca + 1/(R3 + s*L3 + 1/(s*C3));   s*Cga*(gm + 1/ra + YL)/(1/ra + YL + s*Cga);   "
-        "1/(ω² (Ca + Cga (1 + 1/μ)));   X = 2π f L, left = R + Y.real X², refused where that is 0 or less (np.any, for arrays), "
-        "else X/left.",
+        "1/(ω² (Ca + Cga (1 + 1/μ)));   X = 2π f L, left = R + Y.real X², refused where that is 0 or less (np.any, for "
+        "arrays), else X/left.",
     ],
 )

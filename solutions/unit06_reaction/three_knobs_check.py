@@ -181,7 +181,8 @@ EXERCISE = Exercise(
                 refusal("a set that oscillates with the plates all out",
                         (20e-6, 105e-12, 200e-12, 500e-12, *THE_PARTS)),
                 refusal("a tickler wound the wrong way round",
-                        (20e-6, 105e-12, 10e-12, 500e-12, THE_AERIAL, THE_COIL, (2.0, 48e-6, -14e-6, 0.4e-6), (0.5e-3, *THE_VALVE[1:]))),
+                        (20e-6, 105e-12, 10e-12, 500e-12, THE_AERIAL, THE_COIL, (2.0, 48e-6, -14e-6, 0.4e-6),
+                         (0.5e-3, *THE_VALVE[1:]))),
             ],
             slips=[
                 slip("returned the share of the way between the stops",

@@ -1,8 +1,8 @@
-"""Put i2 = (s C + g) v into the rows. First row: 1 + s C1 (R1 + s L1), s² C1 M12 (s C + g), s² C1 M13. Second: s M12, 1 + (R
-+ s L)(s C + g), s M23. Third: s² C3 M13, s C3 (gm ra + s M23 (s C + g)), 1 + s C3 (ra + R3 + s L3). Return
-determinant(rows)[6::-1]. Four: G = s (C + Cga) + g for v, A = −s Cga for va. First row as before with G, and s² C1 M12 A;
-second with G, and (R + s L) A; third: s² C3 M13, s² C3 M23 G, 1 + s C3 (R3 + s L3), s C3 (s M23 A − 1); fourth: 0, (gm +
-A) ra, ra, 1 + s ra (Ca + Cga). Return determinant(rows)[7::-1]. A number alone is Polynomial([number]). Pole:
+"""Put i2 = (s C + g) v into the rows. First row: 1 + s C1 (R1 + s L1), s² C1 M12 (s C + g), s² C1 M13. Second: s M12, 1 +
+(R + s L)(s C + g), s M23. Third: s² C3 M13, s C3 (gm ra + s M23 (s C + g)), 1 + s C3 (ra + R3 + s L3). Return
+determinant(rows)[6::-1]. Four: G = s (C + Cga) + g for v, A = −s Cga for va. First row as before with G, and s² C1 M12
+A; second with G, and (R + s L) A; third: s² C3 M13, s² C3 M23 G, 1 + s C3 (R3 + s L3), s C3 (s M23 A − 1); fourth: 0,
+(gm + A) ra, ra, 1 + s ra (Ca + Cga). Return determinant(rows)[7::-1]. A number alone is Polynomial([number]). Pole:
 max(np.roots(coefficients), key=lambda p: (p.real, p.imag)).
 """
 import numpy as np
@@ -48,8 +48,10 @@ def determinant(rows: list[list[Polynomial]]) -> np.ndarray:
     def expanded(first, *others):
         if not others:
             return first[0]
-        left = ([row[:column] + row[column + 1 :] for row in others] for column in range(len(first)))
-        parts = [np.convolve(entry, expanded(*rest)) for entry, rest in zip(first, left, strict=True)]
+        parts = []
+        for column, entry in enumerate(first):
+            left = (row[:column] + row[column + 1 :] for row in others)
+            parts.append(np.convolve(entry, expanded(*left)))
         return sum(parts[::2]) - sum(parts[1::2])
 
     return expanded(*square)
