@@ -99,15 +99,12 @@ def check_ranges(function: Callable | None = None, /, **reasons: str) -> Callabl
             if name not in given or (other and other not in given):
                 continue
             breaks, words = BREAKS[relation]
-            value = given[name]
-            bound = factor * given[other] if other else factor
-            if not isinstance(value, float):
-                value = of(value)
-            broken = breaks(value, bound)
-            if np.any(broken):
+            value = given[name] if isinstance(given[name], float) else of(given[name])
+            broken = breaks(value, factor * given[other] if other else factor)
+            if broken.any() if isinstance(broken, np.ndarray) else broken:
                 first = np.broadcast_to(value, np.shape(broken))[broken].flat[0]
-                least = f"{factor:g}" if not other else f"`{other}`" if factor == 1 else f"{factor:g} `{other}`"
-                raise ValueError(f"{function.__name__}: {name} must be {words} {least}, not {first:.6g}{why and f': {why}'}")
+                end = f"{factor:g}" if not other else f"`{other}`" if factor == 1 else f"{factor:g} `{other}`"
+                raise ValueError(f"{function.__name__}: {name} must be {words} {end}, not {first:.6g}{why and f': {why}'}")
         return function(*arguments, **named)
 
     checked.limits = held

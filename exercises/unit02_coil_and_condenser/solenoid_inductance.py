@@ -36,6 +36,11 @@ def nagaoka_coefficient(diameter_over_length: float) -> float:
     -------
     float or ndarray, dimensionless, between 0 and 1
 
+    Raises
+    ------
+    ValueError
+        If the ratio is outside that range anywhere: rounding would spoil the closed form, which at 0 has no value at all.
+
     Source
     ------
     H. Nagaoka, J. Coll. Sci. Imp. Univ. Tokyo 27 art. 6, 1909; L. Lorenz 1879. Formula from memory, confirmed against

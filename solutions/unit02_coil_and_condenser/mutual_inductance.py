@@ -4,6 +4,8 @@ import numpy as np
 from solutions.ranges import check_ranges
 from solutions.unit02_coil_and_condenser.solenoid_inductance import MU_0, common_mean
 
+ROUNDING = 1e-9  # a coupling beyond 1 by no more than this is complete
+
 
 @check_ranges
 def coaxial_filaments(radius_1: float, radius_2: float, distance: float) -> float:
@@ -19,6 +21,11 @@ def coaxial_filaments(radius_1: float, radius_2: float, distance: float) -> floa
     -------
     float or ndarray, henry
 
+    Raises
+    ------
+    ValueError
+        If one turn lies upon the other anywhere: of equal radius and no distance, they would share more than all.
+
     Source
     ------
     J. C. Maxwell, A Treatise on Electricity and Magnetism, 1873, art. 701; in elliptic integrals of
@@ -26,6 +33,8 @@ def coaxial_filaments(radius_1: float, radius_2: float, distance: float) -> floa
     """
     farthest = np.hypot(radius_1 + radius_2, distance)
     nearest = np.hypot(radius_1 - radius_2, distance)
+    if np.any(nearest == 0):
+        raise ValueError("two turns lie upon one another: move the coils apart, or wind one of them wider")
     mean, gaps = common_mean(farthest, nearest)
     return MU_0 * np.pi * gaps / (4 * mean)
 
@@ -67,6 +76,11 @@ def coaxial_coils(
     Returns
     -------
     float, henry
+
+    Raises
+    ------
+    ValueError
+        If a turn of the one lies upon a turn of the other.
     """
     along_1 = turn_positions(turns_1, length_1)
     along_2 = distance + turn_positions(turns_2, length_2)
@@ -85,8 +99,16 @@ def coupling_coefficient(mutual_inductance: float, inductance_1: float, inductan
     Returns
     -------
     float or ndarray, dimensionless, between -1 and 1
+
+    Raises
+    ------
+    ValueError
+        If it is more than 1, either way, by more than rounding: no coils are coupled so closely.
     """
-    return mutual_inductance / np.sqrt(inductance_1 * inductance_2)
+    coefficient = mutual_inductance / np.sqrt(inductance_1 * inductance_2)
+    if np.any(np.abs(coefficient) > 1 + ROUNDING):
+        raise ValueError("the two windings are coupled more closely than coils can be: make the mutual inductance smaller")
+    return coefficient
 
 
 @check_ranges

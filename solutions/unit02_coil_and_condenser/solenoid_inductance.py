@@ -54,7 +54,7 @@ def elliptic_integrals(parameter: float) -> tuple[float, float]:
     return first_kind, first_kind * (1 - (parameter + gaps) / 2)
 
 
-@check_ranges
+@check_ranges(diameter_over_length="rounding spoils the closed form there, so take a coil of another shape")
 def nagaoka_coefficient(diameter_over_length: float) -> float:
     """Fraction of a very long coil's inductance per length that is left in a coil of finite length.
 
@@ -66,6 +66,11 @@ def nagaoka_coefficient(diameter_over_length: float) -> float:
     Returns
     -------
     float or ndarray, dimensionless, between 0 and 1
+
+    Raises
+    ------
+    ValueError
+        If the ratio is outside that range anywhere: rounding would spoil the closed form, which at 0 has no value at all.
 
     Source
     ------

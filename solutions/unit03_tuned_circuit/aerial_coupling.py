@@ -5,7 +5,7 @@ from solutions.ranges import check_ranges
 from solutions.unit03_tuned_circuit.reflected_impedance import reflected_impedance
 
 
-@check_ranges
+@check_ranges(resistance="no coil is without loss")
 def loaded_quality_factor(
     frequency: float, mutual_inductance: float, aerial_impedance: complex, inductance: float, resistance: float
 ) -> float:
@@ -22,6 +22,11 @@ def loaded_quality_factor(
     Returns
     -------
     float or ndarray, dimensionless; it gives the bandwidth where the aerial circuit itself tunes far more broadly
+
+    Raises
+    ------
+    ValueError
+        If the resistance is 0 or less anywhere: no coil is without loss.
 
     Source
     ------
@@ -94,8 +99,16 @@ def critical_coupling(primary_quality_factor: float, secondary_quality_factor: f
     -------
     float or ndarray, dimensionless
 
+    Raises
+    ------
+    ValueError
+        If the two Qs multiplied are below 1 anywhere: the coils would have to be coupled more closely than coils can be.
+
     Source
     ------
     F. E. Terman, *Radio Engineers' Handbook*, 1943, section 3 (from memory).
     """
-    return 1 / np.sqrt(primary_quality_factor * secondary_quality_factor)
+    product = primary_quality_factor * secondary_quality_factor
+    if np.any(product < 1):
+        raise ValueError("the two windings would have to be coupled more closely than coils can be: take circuits of higher Q")
+    return 1 / np.sqrt(product)

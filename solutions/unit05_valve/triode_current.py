@@ -35,7 +35,8 @@ def drive(anode_voltage: float, grid_voltage: float, amplification_factor: float
 
 @check_ranges
 def triode_current(
-    anode_voltage: float, grid_voltage: float, amplification_factor: float, perveance: float, offset: float
+    anode_voltage: float, grid_voltage: float, amplification_factor: float, perveance: float, offset: float,
+    emission: float = np.inf,
 ) -> float:
     """Anode current of a triode: the three-halves law, with grid and anode pulling together.
 
@@ -46,6 +47,8 @@ def triode_current(
     amplification_factor : float or ndarray, a pure number, > 0
     perveance : float or ndarray, ampere per volt to the power of 1.5, > 0
     offset : float or ndarray, volt
+    emission : float or ndarray, ampere, > 0, that the filament can give; the law holds as far as that, and no more comes. Left
+        out, the filament gives all that is drawn
 
     Returns
     -------
@@ -55,7 +58,8 @@ def triode_current(
     ------
     F. E. Terman, Radio Engineers' Handbook, 1943, section 4 (from memory): perveance × drive^1.5.
     """
-    return perveance * drive(anode_voltage, grid_voltage, amplification_factor, offset) ** 1.5
+    drawn = perveance * drive(anode_voltage, grid_voltage, amplification_factor, offset) ** 1.5
+    return np.minimum(drawn, emission)
 
 
 @check_ranges

@@ -78,7 +78,7 @@ def free_growth_time(start: float, end: float, growth: float) -> float:
     return np.log(end / start) / growth
 
 
-@check_ranges(growth=NOTHING_GROWS)
+@check_ranges(growth=NOTHING_GROWS, start="from nothing nothing grows")
 def amplitude(time: float, start: float, limit: float, growth: float) -> float:
     """Amplitude of an oscillation whose growth slackens with the square of its amplitude until it stops at the limit.
 
@@ -92,6 +92,11 @@ def amplitude(time: float, start: float, limit: float, growth: float) -> float:
     Returns
     -------
     float or ndarray, volt; the arguments broadcast together
+
+    Raises
+    ------
+    ValueError
+        If `start` is anywhere zero or less: from nothing nothing grows.
 
     Source
     ------

@@ -110,7 +110,7 @@ def limit_amplitude(needed: float, anode_voltage: float) -> float:
     Raises
     ------
     ValueError
-        If the valve at rest has no more than `needed`: then the set does not oscillate.
+        If the valve at rest has no more than `needed`: then the set does not oscillate. If it would swing beyond 200 V.
 
     Source
     ------
@@ -124,6 +124,8 @@ def limit_amplitude(needed: float, anode_voltage: float) -> float:
     low, high = 1e-6, WIDEST
     if offered(low) <= needed:
         raise ValueError(f"the valve at rest has {offered(low):.3g} S, and {needed:.3g} S are needed: it does not oscillate")
+    if offered(high) > needed:
+        raise ValueError(f"the grid would swing beyond {high:.0f} V, which no valve stands: take less reaction")
     for _ in range(HALVINGS):
         middle = (low + high) / 2
         low, high = (middle, high) if offered(middle) > needed else (low, middle)

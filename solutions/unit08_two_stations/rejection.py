@@ -45,7 +45,7 @@ def coupled_rejection(
     frequency : float or ndarray, hertz, > 0, of the wanted station, to which each circuit by itself is tuned
     offset : float or ndarray, hertz, of the other carrier from the wanted one, of either sign; above −`frequency`
     primary_quality_factor, secondary_quality_factor : float or ndarray, a pure number, > 0
-    coupling_coefficient : float or ndarray, a fraction, > 0
+    coupling_coefficient : float or ndarray, a fraction, above 0 to 1
 
     Returns
     -------

@@ -10,6 +10,7 @@ from solutions.ranges import check_ranges
 from solutions.unit02_coil_and_condenser.solenoid_inductance import elliptic_integrals
 from solutions.unit04_crystal_set.rectified_voltage import detector_output, i1_over_i0
 
+NO_PROGRAMME = "there is then no programme to be held down"
 BEAT = np.cos(np.pi * (np.arange(360) + 0.5) / 360)  # the angle between two carriers at 360 moments of half a beat
 
 
@@ -19,7 +20,8 @@ def mean_envelope(strong: float, weak: float) -> float:
 
     Parameters
     ----------
-    strong, weak : float or ndarray, volt, crest, >= 0, of the two carriers; not equal
+    strong : float or ndarray, volt, crest, >= 0, of the one carrier
+    weak : float or ndarray, volt, crest, >= 0, not `strong`, of the other
 
     Returns
     -------
@@ -66,7 +68,7 @@ def two_carrier_output(
     return np.mean(detector_output(crest, *diode), axis=-1)[()]
 
 
-@check_ranges
+@check_ranges(weak=NO_PROGRAMME, depth=NO_PROGRAMME)
 def suppression(
     strong: float, weak: float, depth: float, load_resistance: float, saturation_current: float, slope_voltage: float
 ) -> float:
@@ -74,7 +76,8 @@ def suppression(
 
     Parameters
     ----------
-    strong, weak : float or ndarray, volt, crest, > 0, of the two carriers at the diode
+    strong : float or ndarray, volt, crest, >= 0, of the one carrier at the diode; without it the suppression is 0 dB
+    weak : float or ndarray, volt, crest, > 0, of the other
     depth : float or ndarray, a fraction, above 0 to 1: the weak carrier swings between (1 − depth) and (1 + depth) times `weak`
     load_resistance, saturation_current, slope_voltage
         As in `two_carrier_output`.
@@ -83,6 +86,11 @@ def suppression(
     -------
     float or ndarray, decibel, negative where the strong carrier holds the weak programme down, positive where it helps;
         the arguments broadcast together
+
+    Raises
+    ------
+    ValueError
+        If there is no weak station anywhere, or no modulation on it: there is then no programme to be held down.
 
     Source
     ------

@@ -109,7 +109,7 @@ def relative_response(offset: float, growth: float, decay: float) -> float:
     return 1 / np.sqrt((1 + (angular / growth) ** 2) * (1 + (angular / decay) ** 2))
 
 
-@check_ranges
+@check_ranges(start="from nothing no burst grows", limit="a burst grows from below its limit")
 def mean_swing(start: float, limit: float, growth: float, decay: float, growing: float, dying: float) -> float:
     """Swing averaged over a quench cycle, be the burst small or at its limit: what the detector makes audible.
 
@@ -123,6 +123,11 @@ def mean_swing(start: float, limit: float, growth: float, decay: float, growing:
     Returns
     -------
     float or ndarray, volt; the arguments broadcast together
+
+    Raises
+    ------
+    ValueError
+        If `start` is zero or less anywhere, or not below `limit`: no burst grows from there.
 
     Source
     ------
