@@ -297,7 +297,7 @@ EXERCISE = Exercise(
         "routh_point: sympy.solve(b*c - a*d, gm), sympy.sqrt(d/b). crossing: low, high = 0, 1; thirty-two times the middle; "
         "where the pole's real part is above 0 put high = middle, else low = middle. threshold_transconductance: 20 mS × "
         "crossing(polynomial at 0, polynomial at 20 mS). steady_gain: abs(np.linalg.solve(rows, [1, 0, 0, 0])[1]) with the "
-        "rows of full_polynomial, the first divided by s C1, so that the volt stays 1. gain: ValueError if leading_pole(…).real "
-        ">= 0.",
+        "rows of full_polynomial, the first divided by s C1, so that the volt stays 1. gain: ValueError if "
+        "leading_pole(…).real >= 0.",
     ],
 )
