@@ -1,10 +1,11 @@
 """Readings that the Circle took for the bench pages, all of them invented, and how well what follows from them is known."""
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 import numpy as np
 
 from solutions.unit05_valve.one_valve_set import LEAK, LEAK_RETURN
-from solutions.unit06_reaction import club_set
+from solutions.unit06_reaction import club_set, stability
 from solutions.unit06_reaction.cheap_measurements import (
     grid_law_from_readings,
     quality_from_added_resistance,
@@ -13,6 +14,7 @@ from solutions.unit06_reaction.cheap_measurements import (
     self_capacitance_uncertainty,
     threshold_from_clicks,
 )
+from solutions.unit06_reaction.network import saltmarsh_set
 
 METER = 10e6  # ohm, of the voltmeter
 PLUS_END, MINUS_END = 0.079, -0.180  # volt at the grid, the leak taken to the filament's one end and to its other
@@ -27,7 +29,7 @@ ADDED_DOUBT = 0.1, 0.1, 0.1, 10.0
 DETUNED = 175.2e-12, 178.8e-12  # farad, across the coil
 DETUNED_DOUBT = 0.1e-12, 0.1e-12
 
-FREQUENCY = 1107e3  # hertz, where the clicks were taken
+FREQUENCY, NO_AERIAL = 1107e3, 0.0  # hertz, where the clicks were taken; henry: an aerial that is unplugged shares nothing
 SCATTER = np.array([-0.008, 0.004, 0.011, -0.005, 0.002])  # of the throttle's readings, as a part of them
 FELL_BACK = 0.955  # where it stopped, as a part of where it had begun
 
@@ -106,13 +108,13 @@ def quality_by_detuning_doubt() -> float:
 
 def starts(number: int | None = None) -> np.ndarray:
     """Throttle, in farads, at each click on: invented, about the threshold of the club's set. All of them, or one."""
-    readings = club_set.threshold_throttle(FREQUENCY) * (1 + SCATTER)
+    readings = club_set.threshold_throttle(FREQUENCY, NO_AERIAL) * (1 + SCATTER)
     return readings if number is None else readings[number]
 
 
 def stops(number: int | None = None) -> np.ndarray:
     """Throttle at each click off, in the same way."""
-    readings = club_set.threshold_throttle(FREQUENCY) * FELL_BACK * (1 - SCATTER[::-1])
+    readings = club_set.threshold_throttle(FREQUENCY, NO_AERIAL) * FELL_BACK * (1 - SCATTER[::-1])
     return readings if number is None else readings[number]
 
 
@@ -128,9 +130,19 @@ def threshold_doubt() -> float:
 
 def slope_by_click(part_of_threshold: float = 1.0) -> float:
     """Mutual conductance of the valve, in siemens, if the click comes at such a part of the threshold read."""
-    return club_set.threshold_slope(FREQUENCY, part_of_threshold * clicks()[0])
+    return club_set.threshold_slope(FREQUENCY, part_of_threshold * clicks()[0], NO_AERIAL)
 
 
 def slope_doubt() -> float:
     """Its standard uncertainty, by that of the threshold alone."""
-    return doubt(lambda throttle: club_set.threshold_slope(FREQUENCY, throttle), np.array([clicks()[0]]), [threshold_doubt()])
+    def slope(throttle):
+        return club_set.threshold_slope(FREQUENCY, throttle, NO_AERIAL)
+
+    return doubt(slope, np.array([clicks()[0]]), [threshold_doubt()])
+
+
+def threshold_for_slope(part_of_slope: float) -> float:
+    """Throttle at which the set would click if the valve had such a part of its mutual conductance, in farads."""
+    there = saltmarsh_set(FREQUENCY)
+    weaker = replace(there, aerial_tuned=NO_AERIAL, transconductance=part_of_slope * there.transconductance)
+    return stability.at_threshold(weaker, FREQUENCY).throttle_capacitance
