@@ -39,7 +39,7 @@ ROWS = (  # of the table that compares settings; the names are those in bench/pa
     ("apart", "over the next station"),
     ("above", "above hearing"),
 )
-EXAMPLE = "set=reaction&tuning=855kHz&coupling=20uH&reaction=12.8pF"
+EXAMPLE = "set=reaction&tuning=855kHz&coupling=20uH&reaction=80pF"
 
 
 def bench_html(setting: str, id: str, relative: Callable[[str], str], circuit: Callable[[str], str], whole: bool) -> str:

@@ -1,4 +1,4 @@
-/** A setting as the text after # in an address: "set=reaction&tuning=855kHz&coupling=20uH&reaction=12.8pF". */
+/** A setting as the text after # in an address: "set=reaction&tuning=855kHz&coupling=20uH&reaction=80pF". */
 
 import { dialFrequency, dialled, dialOf, startingState } from "../physics/bench.js";
 
