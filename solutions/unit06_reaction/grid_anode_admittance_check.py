@@ -189,8 +189,8 @@ EXERCISE = Exercise(
                      lambda F, L, R, Y: quality_left(F, L, R, np.abs(Y) + 0j)),
                 slip("turned the sign: a positive real part takes",
                      lambda F, L, R, Y: angular(F) * L / (R - np.real(Y) * (angular(F) * L) ** 2)),
-                slip("added siemens to ohms: G X² is the resistance in series",
-                     lambda F, L, R, Y: angular(F) * L / (R + np.real(Y))),
+                slip("multiplied by the reactance once: G X² is the resistance in series",
+                     lambda F, L, R, Y: angular(F) * L / (R + np.real(Y) * angular(F) * L)),
                 slip("left out the coil's own resistance", lambda F, L, R, Y: angular(F) * L / (
                     1e-6 + np.abs(np.real(Y)) * (angular(F) * L) ** 2) + 0 * R),
                 slip("left out the anode", lambda F, L, R, Y: angular(F) * L / R + 0 * np.real(Y)),
