@@ -219,8 +219,10 @@ def test_the_isolated_aerial(figures):
     windings = isolated_set.WINDING, isolated_set.MUTUAL
     within = valve.anode_resistance, valve.anode_grid
     leak = isolated_set.GRID_RESISTANCE
-    kept = isolation(at, state["tuning"], SALTMARSH_SET.aerial_tuned, wire, leak, windings, within, STRAY)
-    current = radiated_field.aerial_current(1.0, at, state["tuning"], SALTMARSH_SET.aerial_tuned, wire)
+    coil = SALTMARSH_SET.aerial_inductance - isolated_set.WIRE_INDUCTANCE
+    kept = isolation(at, state["tuning"], (coil, SALTMARSH_SET.aerial_tuned), wire, leak, windings, within, STRAY)
+    joined = wire + 2j * np.pi * at * coil
+    current = radiated_field.aerial_current(1.0, at, state["tuning"], SALTMARSH_SET.aerial_tuned, joined)
     assert isolated[0]["current"] == pytest.approx(current * 10 ** (-kept / 20), rel=EXACT, abs=0)
     assert kept == pytest.approx(isolated_set.kept_back(at, kind, STRAY), abs=0.3)
     assert direct[0]["field"] > 100 * isolated[0]["field"]
