@@ -6,6 +6,7 @@ from solutions.unit01_signal.field_strength import unattenuated_field
 from solutions.unit01_signal.radiation_resistance import radiation_resistance
 
 SPEED_OF_LIGHT = 299_792_458.0  # m/s, exact by definition
+NEWTON_STEPS = 12
 
 
 @check_ranges
@@ -106,7 +107,7 @@ def noise_field(frequency: float, bandwidth: float, level_at_1_mhz: float, fall:
 
 
 @check_ranges
-def spoiled_distance(radiated_power: float, wanted_field: float, protection: float) -> float:
+def spoiled_distance(radiated_power: float, wanted_field: float, protection: float, frequency: float) -> float:
     """Distance up to which an oscillating set spoils a station: beyond it the station is as far above as it should be.
 
     Parameters
@@ -114,13 +115,20 @@ def spoiled_distance(radiated_power: float, wanted_field: float, protection: flo
     radiated_power : float or ndarray, watt, > 0, of the oscillating set
     wanted_field : float or ndarray, volt per metre, r.m.s., > 0, of the station where the neighbour listens
     protection : float or ndarray, decibel, by which the station should be above: 40 by Recommendation ITU-R BS.560
+    frequency : float or ndarray, hertz, > 0
 
     Returns
     -------
-    float or ndarray, metre, by the far field, so good from about a sixth of a wavelength on; the arguments broadcast
+    float or ndarray, metre, the near field counted in, so true wherever `nearby_field` is; the arguments broadcast
 
     Source
     ------
-    `unattenuated_field` equal to the wanted field less the protection.
+    `nearby_field` equal to the wanted field less the protection. For u = 1/x² that is u − u² + u³ = its square over that of
+    the far field at x = 1: the left side rises all the way, so there is one such distance.
     """
-    return np.sqrt(90 * radiated_power) * 10 ** (protection / 20) / wanted_field
+    one = SPEED_OF_LIGHT / (2 * np.pi * frequency)  # metre: where x is 1
+    wanted = (wanted_field * 10 ** (-protection / 20) / unattenuated_field(radiated_power, one)) ** 2
+    found = np.minimum(wanted, np.cbrt(wanted))
+    for _ in range(NEWTON_STEPS):
+        found = found - (found - found**2 + found**3 - wanted) / (1 - 2 * found + 3 * found**2)
+    return one / np.sqrt(found)
