@@ -26,7 +26,6 @@ from checker import (
     volts,
 )
 from checker.given import shown
-from solutions.unit03_tuned_circuit.resonance import resonant_frequency
 
 from .cheap_measurements import (
     grid_law_from_readings,
@@ -192,8 +191,8 @@ EXERCISE = Exercise(
                 invariant("over an octave, the rule of unit 02",
                           lambda f, f1, C1, f2, C2: (f(f1, C1, 2 * f1, C2)[0], (C1 - 4 * C2) / 3)),
                 invariant("the parts found tune to the first frequency",
-                          lambda f, f1, C1, f2, C2: (resonant_frequency(
-                              f(f1, C1, f2, C2)[1], C1 + f(f1, C1, f2, C2)[0]), f1)),
+                          lambda f, f1, C1, f2, C2: (
+                              (2 * np.pi * f1) ** 2 * f(f1, C1, f2, C2)[1] * (C1 + f(f1, C1, f2, C2)[0]), 1.0)),
                 invariant("a scale that reads 5 pF too much, both times, gives 5 pF less",
                           lambda f, f1, C1, f2, C2: (f(f1, C1 + 5e-12, f2, C2 + 5e-12)[0], f(f1, C1, f2, C2)[0] - 5e-12)),
             ],
