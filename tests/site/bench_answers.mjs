@@ -15,6 +15,7 @@ import { band, response, retuned, ring, thresholdThrottle } from "../../course/b
 import { ANODE, BIAS, GRID_I, GRID_R, start } from "../../course/bench/physics/state.js";
 import { createCrystalMarch } from "../../course/bench/physics/crystal.js";
 import { createMarch } from "../../course/bench/physics/stepping.js";
+import { margin } from "../../course/bench/physics/margin.js";
 import * as bench from "../../course/bench/physics/bench.js";
 import { measured } from "../../course/bench/panel/measured.js";
 import { seenOf } from "../../course/bench/panel/seen.js";
@@ -91,6 +92,7 @@ const answers = {
     });
   },
   bench: ({ call, args }) => bench[call](figures, ...args),
+  margin: ({ state }) => margin(figures, state),
   limited: ({ samples, sampleRate }) => {
     const limiter = createLimiter(sampleRate);
     return { delay: limiter.delay, out: samples.map((sample) => limiter.pass(sample)) };

@@ -19,6 +19,7 @@ from solutions.unit06_reaction.network import SALTMARSH_SET
 from solutions.unit07_oscillation.envelope import carrier, follow, start
 from solutions.unit07_oscillation.slow_mode import slow_mode
 from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, at_rest, small_signal_set
+from solutions.unit07_oscillation.station_on import threshold_in_silence, threshold_with_station
 from solutions.unit07_oscillation.stepping import MOST_GROWTH
 
 from .bench_asked import asked, only, plain, tuned_state
@@ -56,6 +57,24 @@ def test_envelope_step_by_step(figures, case):
     assert np.abs(ours[:, 2] - wanted.bias).max() < ENVELOPE * np.abs(wanted.bias).max()
     phones = (stage.supply - ours[:, 3]) / stage.load_resistance
     assert np.abs(phones - wanted.phones).max() < ENVELOPE * np.ptp(wanted.phones) + 1e-9
+
+
+@pytest.mark.parametrize("feed", STAGES)
+@pytest.mark.parametrize(("frequency", "coupling"), [(693e3, 20e-6), (846e3, 5e-6), (1107e3, 30e-6)])
+def test_the_margin_that_a_stations_carrier_uses_up(figures, feed, frequency, coupling):
+    state = tuned_state(figures, "reaction", frequency, throttle=80e-12, coupling=coupling, feed=feed)
+    found, station = asked(figures, [("margin", {"state": state}), ("bench", {"call": "tunedStation", "args": [state]})])
+    silent = threshold_in_silence(frequency, coupling, STAGES[feed])
+    wanted = threshold_with_station(frequency, station["emf"], coupling, STAGES[feed])
+    assert found["silent"] == pytest.approx(silent, rel=1e-3) and found["threshold"] == pytest.approx(wanted, rel=4e-3)
+    assert found["used"] == pytest.approx(1 - wanted / silent, abs=4e-3)
+    assert found["left"] == pytest.approx(wanted / 80e-12 - 1, abs=8e-3)
+    assert (found["used"] > 0.1) == (feed == "fierce")
+
+
+def test_a_set_without_a_throttle_has_no_margin(figures):
+    states = [tuned_state(figures, set_, 846e3) for set_ in ("crystal", "valve")]
+    assert asked(figures, [("margin", {"state": state}) for state in states]) == [None, None]
 
 
 BARE = replace(CRYSTAL_WINDINGS, grid_conductance=0.0)  # the march has the crystal itself, not its slope at rest

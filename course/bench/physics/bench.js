@@ -361,7 +361,7 @@ export function neighbour(figures, state, gridCrest) {
     field: nearbyField(power, figures.neighbour.distance, frequency),
     wanted,
     noise: noiseField(frequency, 2 * figures.programme.top, figures.noise),
-    spoiled: spoiledDistance(power, wanted, figures.neighbour.protection),
+    spoiled: spoiledDistance(power, wanted, figures.neighbour.protection, frequency),
   };
 }
 
