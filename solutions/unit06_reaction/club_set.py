@@ -9,9 +9,10 @@ import numpy as np
 
 from solutions.unit03_tuned_circuit.reflected_impedance import reflected_impedance, series_impedance
 from solutions.unit06_reaction import stability
-from solutions.unit06_reaction.network import SALTMARSH_SET, THROTTLE_RANGE, TUNED, ReactionSet, rates, saltmarsh_set
+from solutions.unit06_reaction.network import BY_PASS, SALTMARSH_SET, THROTTLE_RANGE, TUNED, ReactionSet, rates, saltmarsh_set
 
 COUPLING = SALTMARSH_SET.aerial_tuned  # henry
+ONE_VALVE_BY_PASS = 2e-9  # farad
 
 
 def on_station(frequency: float, throttle: float, coupling: float = COUPLING) -> ReactionSet:
@@ -49,6 +50,30 @@ def gain_and_bandwidth(frequency: float, throttle: float, coupling: float = COUP
         If the set oscillates.
     """
     return stability.gain_and_bandwidth(on_station(frequency, throttle, coupling))
+
+
+def without_reaction(frequency: float, coupling: float = COUPLING) -> tuple[float, float]:
+    """The same set before it had a tickler, unit 05's: a by-pass of 2 nF at the anode, and no feedback but the valve's own.
+
+    Parameters
+    ----------
+    frequency, coupling
+        As in `on_station`.
+
+    Returns
+    -------
+    gain : float or ndarray, volts on the tuned circuit for each volt in the aerial
+    bandwidth : float or ndarray, hertz, between −3 dB points
+
+    Raises
+    ------
+    ValueError
+        As `stability.retuned`.
+    """
+    parts = saltmarsh_set(frequency)
+    bypassed = parts.anode_capacitance - BY_PASS + ONE_VALVE_BY_PASS
+    bare = replace(parts, tuned_tickler=0.0, aerial_tickler=0.0, anode_capacitance=bypassed, aerial_tuned=coupling)
+    return stability.gain_and_bandwidth(stability.retuned(bare, frequency))
 
 
 def threshold_throttle(frequency: float, coupling: float = COUPLING) -> float:
