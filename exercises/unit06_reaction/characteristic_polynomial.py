@@ -76,6 +76,31 @@ def determinant(rows: list[list[Polynomial]]) -> np.ndarray:
     return expanded(*square)
 
 
+def refuse_impossible_windings(
+    coupling: float,
+    aerial: tuple[float, float, float],
+    tuned: tuple[float, float, float],
+    tickler: tuple[float, float, float, float],
+) -> None:
+    """Nothing, for windings that can be wound.
+
+    Parameters
+    ----------
+    coupling, aerial, tuned, tickler
+        As in `three_winding_polynomial`.
+
+    Raises
+    ------
+    ValueError
+        If the mutual inductance of two windings is the root of the product of their inductances, or more: no coil can catch
+        more than all of another's field.
+    """
+    (*_, one), (_, two, _), (_, three, to_tuned, to_aerial) = aerial, tuned, tickler
+    for mutual, product in ((coupling, one * two), (to_tuned, two * three), (to_aerial, one * three)):
+        if mutual**2 >= product:
+            raise ValueError("two windings are coupled more closely than coils can be: make their mutual inductance smaller")
+
+
 def three_winding_polynomial(
     coupling: float,
     tuning: float,
@@ -107,6 +132,11 @@ def three_winding_polynomial(
     Returns
     -------
     ndarray of shape (7,), of the determinant of the three equations as they stand, from that of s⁶ to the constant
+
+    Raises
+    ------
+    ValueError
+        As `refuse_impossible_windings`.
 
     Source
     ------
@@ -142,6 +172,11 @@ def full_polynomial(
     -------
     ndarray of shape (8,), of the determinant of the four equations as they stand and in this order, from that of s⁷ to the
         constant. A valve without capacitance has 0 for s⁷, and then what `three_winding_polynomial` gives.
+
+    Raises
+    ------
+    ValueError
+        As `refuse_impossible_windings`.
 
     Source
     ------

@@ -2,7 +2,12 @@
 import numpy as np
 import sympy
 
-from exercises.unit06_reaction.characteristic_polynomial import full_polynomial, leading_pole, tuned_grid_polynomial
+from exercises.unit06_reaction.characteristic_polynomial import (
+    full_polynomial,
+    leading_pole,
+    refuse_impossible_windings,
+    tuned_grid_polynomial,
+)
 
 BEST_VALVE = 20e-3  # siemens: no receiving valve of the time came near
 HALVINGS = 32  # of the interval that holds the answer
@@ -86,7 +91,8 @@ def threshold_transconductance(
     Raises
     ------
     ValueError
-        If the set would not oscillate with a valve of 20 mS either: the tickler is too far away, or wound the wrong way.
+        If the set would not oscillate with a valve of 20 mS either: the tickler is too far away, or wound the wrong way. Also
+        as `full_polynomial`.
 
     Source
     ------
@@ -116,6 +122,11 @@ def steady_gain(
     Returns
     -------
     float, a pure number >= 0, amplitude over amplitude
+
+    Raises
+    ------
+    ValueError
+        As `refuse_impossible_windings`.
 
     Source
     ------
@@ -149,7 +160,7 @@ def gain(
     ------
     ValueError
         If the leading pole's real part is 0 or more: the set oscillates, with or without a station. `steady_gain` gives a
-        number there too, and it looks like any other.
+        number there too, and it looks like any other. Also as `full_polynomial`.
 
     Source
     ------

@@ -33,6 +33,11 @@ def tuned_to(
     bandwidth : float, hertz, between −3 dB points; below 0 where the set oscillates: then no band is taken in
         Both are those of the leading pole. In a set with little reaction and a sharp aerial that may be the aerial's.
 
+    Raises
+    ------
+    ValueError
+        As `full_polynomial`.
+
     Source
     ------
     Near its leading pole σ + jω a set answers as one tuned circuit does: −3 dB at −σ to either side of ω.
@@ -59,6 +64,11 @@ def detuning(
     Returns
     -------
     float, hertz, below 0 where the aerial makes the set tune lower
+
+    Raises
+    ------
+    ValueError
+        As `full_polynomial`.
 
     Source
     ------
@@ -95,6 +105,7 @@ def reaction_setting(
     ------
     ValueError
         If the set is silent with the plates in, or oscillates with the plates out: the knob does not reach the threshold.
+        Also as `full_polynomial`.
 
     Source
     ------

@@ -5,7 +5,7 @@ inductance. Of the three: M the coupling, C the tuning, T the throttle, then aer
 """
 import numpy as np
 
-from checker import Exercise, Question, drawn, farads, henries, invariant, less, ohms, relative, siemens, slip, value
+from checker import Exercise, Question, drawn, farads, henries, invariant, less, ohms, refusal, relative, siemens, slip, value
 
 from .characteristic_polynomial import full_polynomial, leading_pole, three_winding_polynomial, tuned_grid_polynomial
 from .given_sets import HELPING, SET, SIMPLE_SET, THE_AERIAL, THE_COIL, THE_VALVE
@@ -16,6 +16,8 @@ TUNED_GRID = "tuned-grid oscillator of a type 30, exact threshold by Routh's con
 # reaction.toml, example: L, R, C, L3, ra, gm, M at the threshold, and the frequency of oscillation there.
 L, R, C, L3, RA, GM, M, EDGE = 180e-6, 9.0, 1.40723866e-10, 30e-6, 10300.0, 0.9e-3, 1.40889934e-6, 999927.192
 AT_EDGE = np.array([C * (L * L3 - M**2), C * (L * RA + L3 * R), R * C * RA + L3 - M * GM * RA, RA])
+APART = (20e-6, 105e-12, 200e-12, THE_AERIAL, THE_COIL, (2.0, 48e-6, 0.0, 0.0))
+ALIKE = 2.0**-13  # henry, 122 µH: squares of it have no rounding
 OF_SETS = [full_polynomial(15e-6, tuning, throttle, THE_AERIAL, THE_COIL, tickler, THE_VALVE)
            for tuning in (120e-12, 80e-12, 300e-12) for throttle in (50e-12, 200e-12) for tickler in HELPING]
 COEFFICIENTS = drawn(
@@ -110,6 +112,15 @@ EXERCISE = Exercise(
                               f(M, C, T, aerial, tuned, tickler, (0.0, valve[1])))),
             ],
             no_published="A determinant; the figures are those of the thresholds that follow from it.",
+            refuses=[
+                refusal("a coupling of 130 µH with an aerial's winding of 40 µH", (130e-6, *APART[1:], THE_VALVE[:2])),
+                refusal("a tickler of 48 µH that shares 100 µH with the tuned coil",
+                        (*APART[:5], (2.0, 48e-6, 100e-6, 0.0), THE_VALVE[:2])),
+                refusal("a tickler of 48 µH that shares 50 µH with the aerial's",
+                        (*APART[:5], (2.0, 48e-6, 0.0, 50e-6), THE_VALVE[:2])),
+                refusal("two windings wound wire by wire", (ALIKE, *APART[1:3], (30.0, 160e-12, ALIKE), (6.0, ALIKE, 8e-6),
+                                                            APART[5], THE_VALVE[:2])),
+            ],
             slips=[
                 slip("turned the tickler round",
                      lambda M, C, T, aerial, tuned, tickler, valve: three_winding_polynomial(
@@ -150,6 +161,15 @@ EXERCISE = Exercise(
                           lambda f, *parts: (leading_pole(f(*parts[:-1], (0.0, *parts[-1][1:]))).real, 0.0), less),
             ],
             no_published="A determinant; the figures are those of the thresholds that follow from it.",
+            refuses=[
+                refusal("a coupling of 130 µH with an aerial's winding of 40 µH", (130e-6, *APART[1:], THE_VALVE)),
+                refusal("a tickler of 48 µH that shares 100 µH with the tuned coil",
+                        (*APART[:5], (2.0, 48e-6, 100e-6, 0.0), THE_VALVE)),
+                refusal("a tickler of 48 µH that shares 50 µH with the aerial's",
+                        (*APART[:5], (2.0, 48e-6, 0.0, 50e-6), THE_VALVE)),
+                refusal("two windings wound wire by wire", (ALIKE, *APART[1:3], (30.0, 160e-12, ALIKE), (6.0, ALIKE, 8e-6),
+                                                            APART[5], THE_VALVE)),
+            ],
             slips=[
                 slip("turned the tickler round",
                      lambda M, C, T, aerial, tuned, tickler, valve: full_polynomial(
@@ -200,7 +220,8 @@ EXERCISE = Exercise(
         "entry of the square is a polynomial. numpy.polynomial.Polynomial adds and multiplies them, starting from "
         "s = Polynomial([0, 1]); `determinant`, which is there already, takes the rows, each entry a polynomial, and gives the "
         "coefficients upwards from the constant. Sort i2 by what multiplies v and what multiplies va.",
-        "Put i2 = (s C + g) v into the rows. First row: 1 + s C1 (R1 + s L1), s² C1 M12 (s C + g), s² C1 M13. Second: s M12, "
+        "refuse_impossible_windings(coupling, aerial, tuned, tickler) first. Put i2 = (s C + g) v into the rows. First row: "
+        "1 + s C1 (R1 + s L1), s² C1 M12 (s C + g), s² C1 M13. Second: s M12, "
         "1 + (R + s L)(s C + g), s M23. Third: s² C3 M13, s C3 (gm ra + s M23 (s C + g)), 1 + s C3 (ra + R3 + s L3). Return "
         "determinant(rows)[6::-1]. Four: G = s (C + Cga) + g for v, A = −s Cga for va. First row as before with G, and "
         "s² C1 M12 A; second with G, and (R + s L) A; third: s² C3 M13, s² C3 M23 G, 1 + s C3 (R3 + s L3), s C3 (s M23 A − 1); "

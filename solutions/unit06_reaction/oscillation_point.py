@@ -2,7 +2,13 @@
 import numpy as np
 import sympy
 
-from solutions.unit06_reaction.characteristic_polynomial import full_polynomial, leading_pole, tuned_grid_polynomial
+from solutions.ranges import check_ranges
+from solutions.unit06_reaction.characteristic_polynomial import (
+    full_polynomial,
+    leading_pole,
+    refuse_impossible_windings,
+    tuned_grid_polynomial,
+)
 
 BEST_VALVE = 20e-3  # siemens: no receiving valve of the time came near
 HALVINGS = 32  # of the interval that holds the answer
@@ -75,6 +81,7 @@ def crossing(silent: np.ndarray, oscillating: np.ndarray) -> float:
     return (low + high) / 2
 
 
+@check_ranges
 def threshold_transconductance(
     coupling: float,
     tuning: float,
@@ -99,7 +106,8 @@ def threshold_transconductance(
     Raises
     ------
     ValueError
-        If the set would not oscillate with a valve of 20 mS either: the tickler is too far away, or wound the wrong way.
+        If the set would not oscillate with a valve of 20 mS either: the tickler is too far away, or wound the wrong way. Also
+        as `full_polynomial`.
 
     Source
     ------
@@ -111,6 +119,7 @@ def threshold_transconductance(
     return BEST_VALVE * crossing(cold, best)
 
 
+@check_ranges
 def steady_gain(
     frequency: float,
     coupling: float,
@@ -133,10 +142,16 @@ def steady_gain(
     -------
     float, a pure number >= 0, amplitude over amplitude
 
+    Raises
+    ------
+    ValueError
+        As `refuse_impossible_windings`.
+
     Source
     ------
     The four equations of `full_polynomial` at s = jω, with a volt in the aerial's mesh, solved for v.
     """
+    refuse_impossible_windings(coupling, aerial, tuned, tickler)
     aerial_resistance, aerial_capacitance, aerial_inductance = aerial
     resistance, inductance, grid_conductance = tuned
     tickler_resistance, tickler_inductance, to_tuned, to_aerial = tickler
@@ -155,6 +170,7 @@ def steady_gain(
     return abs(np.linalg.solve(equations, [1, 0, 0, 0])[1])
 
 
+@check_ranges
 def gain(
     frequency: float,
     coupling: float,
@@ -180,7 +196,7 @@ def gain(
     ------
     ValueError
         If the leading pole's real part is 0 or more: the set oscillates, with or without a station. `steady_gain` gives a
-        number there too, and it looks like any other.
+        number there too, and it looks like any other. Also as `full_polynomial`.
 
     Source
     ------

@@ -236,6 +236,9 @@ EXERCISE = Exercise(
                       wanted=39.788735773e-3 * 1256.63706144, within=relative(1e-9, because="printed to 11 figures"),
                       source=CRITICAL, known="recomputed"),
             ],
+            refuses=[
+                refusal("a coupling of 130 µH with an aerial's winding of 40 µH", (1e6, 130e-6, *KNOBS_AT[1:], THE_VALVE)),
+            ],
             slips=[
                 slip("turned the tickler round",
                      lambda F, M, C, T, aerial, tuned, tickler, valve: steady_gain(
@@ -296,7 +299,8 @@ EXERCISE = Exercise(
         "interval. Gain: the four equations with complex s = 2jπf and 1 V in the first.",
         "routh_point: sympy.solve(b*c - a*d, gm), sympy.sqrt(d/b). crossing: low, high = 0, 1; thirty-two times the middle; "
         "where the pole's real part is above 0 put high = middle, else low = middle. threshold_transconductance: 20 mS × "
-        "crossing(polynomial at 0, polynomial at 20 mS). steady_gain: abs(np.linalg.solve(rows, [1, 0, 0, 0])[1]) with the "
+        "crossing(polynomial at 0, polynomial at 20 mS). steady_gain: refuse_impossible_windings, then "
+        "abs(np.linalg.solve(rows, [1, 0, 0, 0])[1]) with the "
         "rows of full_polynomial, the first divided by s C1, so that the volt stays 1. gain: ValueError if "
         "leading_pole(…).real >= 0.",
     ],

@@ -5,12 +5,14 @@ tuned, tickler and valve, all as in `full_polynomial`.
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit06_reaction.characteristic_polynomial import full_polynomial, leading_pole
 from solutions.unit06_reaction.oscillation_point import crossing
 
 ROUNDS = 6  # of setting reaction and tuning in turn
 
 
+@check_ranges
 def tuned_to(
     coupling: float,
     tuning: float,
@@ -33,6 +35,11 @@ def tuned_to(
     bandwidth : float, hertz, between −3 dB points; below 0 where the set oscillates: then no band is taken in
         Both are those of the leading pole. In a set with little reaction and a sharp aerial that may be the aerial's.
 
+    Raises
+    ------
+    ValueError
+        As `full_polynomial`.
+
     Source
     ------
     Near its leading pole σ + jω a set answers as one tuned circuit does: −3 dB at −σ to either side of ω.
@@ -41,6 +48,7 @@ def tuned_to(
     return pole.imag / (2 * np.pi), -pole.real / np.pi
 
 
+@check_ranges
 def detuning(
     coupling: float,
     tuning: float,
@@ -61,6 +69,11 @@ def detuning(
     -------
     float, hertz, below 0 where the aerial makes the set tune lower
 
+    Raises
+    ------
+    ValueError
+        As `full_polynomial`.
+
     Source
     ------
     With the aerial's coil far away both of its mutual inductances are 0.
@@ -71,6 +84,7 @@ def detuning(
     return joined - alone
 
 
+@check_ranges
 def reaction_setting(
     coupling: float,
     tuning: float,
@@ -99,6 +113,7 @@ def reaction_setting(
     ------
     ValueError
         If the set is silent with the plates in, or oscillates with the plates out: the knob does not reach the threshold.
+        Also as `full_polynomial`.
 
     Source
     ------
@@ -110,6 +125,7 @@ def reaction_setting(
     return least + (most - least) * crossing(plates_out, plates_in)
 
 
+@check_ranges
 def settings_for(
     frequency: float,
     coupling: float,

@@ -120,6 +120,9 @@ EXERCISE = Exercise(
                       within=relative(0.01, because="the valve and the tickler load and shift the circuit a little"),
                       source=SHARPENED, known="recomputed"),
             ],
+            refuses=[
+                refusal("a coupling of 130 µH with an aerial's winding of 40 µH", (130e-6, 105e-12, 100e-12, *THE_PARTS)),
+            ],
             slips=[
                 slip("returned radians a second: divide by 2π",
                      lambda *set_: (2 * np.pi * tuned_to(*set_)[0], tuned_to(*set_)[1])),
@@ -149,6 +152,9 @@ EXERCISE = Exercise(
                           lambda f, *set_: (f(*BY_THE_TICKLER), -1.0), less),
             ],
             no_published="A difference of two roots, each of a polynomial that has its figures.",
+            refuses=[
+                refusal("a coupling of 130 µH with an aerial's winding of 40 µH", (130e-6, 105e-12, 100e-12, *THE_PARTS)),
+            ],
             slips=[
                 slip("subtracted the wrong way round", lambda *set_: -detuning(*set_)),
                 slip("returned the change of the bandwidth",

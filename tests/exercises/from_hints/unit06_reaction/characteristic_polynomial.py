@@ -1,9 +1,10 @@
-"""Put i2 = (s C + g) v into the rows. First row: 1 + s C1 (R1 + s L1), s² C1 M12 (s C + g), s² C1 M13. Second: s M12, 1 +
-(R + s L)(s C + g), s M23. Third: s² C3 M13, s C3 (gm ra + s M23 (s C + g)), 1 + s C3 (ra + R3 + s L3). Return
-determinant(rows)[6::-1]. Four: G = s (C + Cga) + g for v, A = −s Cga for va. First row as before with G, and s² C1 M12
-A; second with G, and (R + s L) A; third: s² C3 M13, s² C3 M23 G, 1 + s C3 (R3 + s L3), s C3 (s M23 A − 1); fourth: 0,
-(gm + A) ra, ra, 1 + s ra (Ca + Cga). Return determinant(rows)[7::-1]. A number alone is Polynomial([number]). Pole:
-max(np.roots(coefficients), key=lambda p: (p.real, p.imag)).
+"""refuse_impossible_windings(coupling, aerial, tuned, tickler) first. Put i2 = (s C + g) v into the rows. First row: 1 + s
+C1 (R1 + s L1), s² C1 M12 (s C + g), s² C1 M13. Second: s M12, 1 + (R + s L)(s C + g), s M23. Third: s² C3 M13, s C3 (gm
+ra + s M23 (s C + g)), 1 + s C3 (ra + R3 + s L3). Return determinant(rows)[6::-1]. Four: G = s (C + Cga) + g for v, A =
+−s Cga for va. First row as before with G, and s² C1 M12 A; second with G, and (R + s L) A; third: s² C3 M13, s² C3 M23
+G, 1 + s C3 (R3 + s L3), s C3 (s M23 A − 1); fourth: 0, (gm + A) ra, ra, 1 + s ra (Ca + Cga). Return
+determinant(rows)[7::-1]. A number alone is Polynomial([number]). Pole: max(np.roots(coefficients), key=lambda p:
+(p.real, p.imag)).
 """
 import numpy as np
 from numpy.polynomial import Polynomial
@@ -57,7 +58,33 @@ def determinant(rows: list[list[Polynomial]]) -> np.ndarray:
     return expanded(*square)
 
 
+def refuse_impossible_windings(
+    coupling: float,
+    aerial: tuple[float, float, float],
+    tuned: tuple[float, float, float],
+    tickler: tuple[float, float, float, float],
+) -> None:
+    """Nothing, for windings that can be wound.
+
+    Parameters
+    ----------
+    coupling, aerial, tuned, tickler
+        As in `three_winding_polynomial`.
+
+    Raises
+    ------
+    ValueError
+        If the mutual inductance of two windings is the root of the product of their inductances, or more: no coil can catch
+        more than all of another's field.
+    """
+    (*_, one), (_, two, _), (_, three, to_tuned, to_aerial) = aerial, tuned, tickler
+    for mutual, product in ((coupling, one * two), (to_tuned, two * three), (to_aerial, one * three)):
+        if mutual**2 >= product:
+            raise ValueError("two windings are coupled more closely than coils can be: make their mutual inductance smaller")
+
+
 def three_winding_polynomial(coupling, tuning, throttle, aerial, tuned, tickler, valve):
+    refuse_impossible_windings(coupling, aerial, tuned, tickler)
     M12, C, C3 = coupling, tuning, throttle
     R1, C1, L1 = aerial
     R, L, g = tuned
@@ -72,6 +99,7 @@ def three_winding_polynomial(coupling, tuning, throttle, aerial, tuned, tickler,
 
 
 def full_polynomial(coupling, tuning, throttle, aerial, tuned, tickler, valve):
+    refuse_impossible_windings(coupling, aerial, tuned, tickler)
     M12, C, C3 = coupling, tuning, throttle
     R1, C1, L1 = aerial
     R, L, g = tuned

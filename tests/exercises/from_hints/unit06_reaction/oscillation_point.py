@@ -1,12 +1,18 @@
 """routh_point: sympy.solve(b*c - a*d, gm), sympy.sqrt(d/b). crossing: low, high = 0, 1; thirty-two times the middle; where
 the pole's real part is above 0 put high = middle, else low = middle. threshold_transconductance: 20 mS ×
-crossing(polynomial at 0, polynomial at 20 mS). steady_gain: abs(np.linalg.solve(rows, [1, 0, 0, 0])[1]) with the rows of
-full_polynomial, the first divided by s C1, so that the volt stays 1. gain: ValueError if leading_pole(…).real >= 0.
+crossing(polynomial at 0, polynomial at 20 mS). steady_gain: refuse_impossible_windings, then abs(np.linalg.solve(rows,
+[1, 0, 0, 0])[1]) with the rows of full_polynomial, the first divided by s C1, so that the volt stays 1. gain: ValueError
+if leading_pole(…).real >= 0.
 """
 import numpy as np
 import sympy
 
-from exercises.unit06_reaction.characteristic_polynomial import full_polynomial, leading_pole, tuned_grid_polynomial
+from exercises.unit06_reaction.characteristic_polynomial import (
+    full_polynomial,
+    leading_pole,
+    refuse_impossible_windings,
+    tuned_grid_polynomial,
+)
 
 BEST_VALVE = 20e-3  # siemens: no receiving valve of the time came near
 HALVINGS = 32  # of the interval that holds the answer
@@ -50,6 +56,7 @@ def threshold_transconductance(coupling, tuning, throttle, aerial, tuned, tickle
 
 
 def steady_gain(frequency, coupling, tuning, throttle, aerial, tuned, tickler, valve):
+    refuse_impossible_windings(coupling, aerial, tuned, tickler)
     R1, C1, L1 = aerial
     R, L, g = tuned
     R3, L3, M23, M13 = tickler
