@@ -7,11 +7,15 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from course.figures.stations import STATIONS
 from course.press.bench_box import SETS, WRITTEN, bench_html, checked, goals
 from course.press.faults import Fault
+from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
 from solutions.unit02_coil_and_condenser.club_coil import coil_resistance
+from solutions.unit04_crystal_set.crystal_set import HEIGHT, TOP
 from solutions.unit06_reaction import stability
 from solutions.unit06_reaction.network import ReactionSet
+from solutions.unit07_oscillation.station_on import margin_used, threshold_with_station
 from solutions.unit09_feedback_receivers.quench import relative_response
 from tests.benchmarks.bench_page import TURN, working
 
@@ -19,6 +23,8 @@ from .test_browser import NARROW, VIOLATIONS, Watched
 
 QUENCHED = "set=quenched&tuning=29600kHz&coupling=8nH&reaction=1.3&quench=32kHz"
 SETTING = "set=reaction&tuning=1465kHz&coupling=10uH&reaction=75pF&feed=gentle"
+STRONG = "set=reaction&tuning=1120.5kHz&coupling=20uH&reaction=80pF&feed=fierce"
+CURLEW_BANK = next(station for station in STATIONS if station.name == "Curlew Bank")
 LIGHT = 150_000  # bytes: the bench's own files, without sounds
 
 
@@ -249,6 +255,25 @@ def test_past_the_edge_it_says_so_in_words_and_what_next_door_has_of_it(page_at,
     assert re.search(r"V/m at 30 m: spoils Holm Light as far as", page.inner_text("#whole-bench [data-gauge=neighbour]"))
     page.evaluate(axe)
     assert not page.evaluate(VIOLATIONS, None)
+
+
+def test_the_margin_left_on_a_station_is_that_of_the_courses_own_engine(page_at):
+    page = page_at(STRONG)
+    settled(page)
+    margin = "#whole-bench [data-gauge=margin]"
+    said = page.inner_text(margin)
+    found = re.search(r"on Curlew Bank: up to ([\d.]+) pF\. Its carrier has used up (\d+) % of the way", said)
+    emf = np.sqrt(2) * aerial_emf(CURLEW_BANK.field, effective_height(HEIGHT, TOP))
+    threshold = threshold_with_station(CURLEW_BANK.frequency, emf)
+    assert float(found[1]) == pytest.approx(1e12 * threshold, rel=0.005)
+    assert int(found[2]) == pytest.approx(100 * margin_used(CURLEW_BANK.frequency, emf), abs=1)
+    beyond = page_at(STRONG.replace("80pF", "100pF"))
+    settled(beyond)
+    assert "on Curlew Bank: none. Should its carrier fade" in beyond.inner_text(margin)
+    assert "% of the way" in beyond.inner_text("#whole-bench [data-gauge=edge]")
+    beyond.click("#whole-bench .which label >> nth=1")
+    settled(beyond)
+    assert not beyond.is_visible(margin)
 
 
 def test_a_turned_knob_lays_out_itself_and_not_the_page(page_at):

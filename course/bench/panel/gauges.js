@@ -64,9 +64,9 @@ function edgeSays({ edge, ring, bursts, tuned }, gained) {
 function marginSays({ margin, station }) {
   if (!margin) return "";
   const { left, threshold, used } = margin;
-  const carrier = used < LITTLE ? "its carrier uses up none of the way" : `its carrier has used up ${Math.round(100 * used)} % of the way`;
-  if (left < 0) return `none on ${station}: should its carrier fade, the set sings on`;
-  return `to ${quantity(threshold, "F")} on ${station}: ${carrier}`;
+  if (left < 0) return `on ${station}: none. Should its carrier fade, the set sings on`;
+  const carrier = used < LITTLE ? "none" : `${Math.round(100 * used)} %`;
+  return `on ${station}: up to ${quantity(threshold, "F")}. Its carrier has used up ${carrier} of the way`;
 }
 
 /** @param {Heard} heard @param {Figures} figures @param {Seen} seen */
