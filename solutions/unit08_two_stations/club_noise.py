@@ -30,6 +30,7 @@ from solutions.unit05_valve.one_valve_set import (
     detector_gain,
 )
 from solutions.unit05_valve.triode_current import mutual_conductance
+from solutions.unit06_reaction.network import SALTMARSH_SET
 from solutions.unit08_two_stations.least_heard import (
     ROOM,
     circuit_noise,
@@ -42,7 +43,8 @@ from solutions.unit08_two_stations.least_heard import (
 )
 
 BAND = 9e3  # hertz: both sidebands of a channel
-AERIAL_COIL, COUPLING = 40e-6, 20e-6  # henry: wire and winding, and what they share with the tuned coil
+# henry: wire and winding, and what they share with the tuned coil
+AERIAL_COIL, COUPLING = SALTMARSH_SET.aerial_inductance, SALTMARSH_SET.aerial_tuned
 AERIAL_HEIGHT = effective_height(HEIGHT, TOP)
 TONE, DEPTH = 1e3, 0.3  # hertz, and a fraction: the usual depth of a test tone
 
