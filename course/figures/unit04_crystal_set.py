@@ -25,7 +25,6 @@ from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
 from solutions.unit04_crystal_set.crystal_set import (
     AERIAL_COIL,
     COIL,
-    COIL_RESISTANCE,
     EARTH_RESISTANCE,
     HEIGHT,
     LOAD,
@@ -34,6 +33,7 @@ from solutions.unit04_crystal_set.crystal_set import (
     TOP,
     WIRE_RADIUS,
     aerial_impedance,
+    coil_resistance,
     tuned_source,
 )
 from solutions.unit04_crystal_set.detector_load import working_point
@@ -60,7 +60,7 @@ def source(station, mutual=MUTUAL):
     """Crest in volts, and ohms, that the diode is joined to when the set is tuned to a station."""
     impedance = aerial_impedance(station.frequency, HEIGHT, TOP, WIRE_RADIUS, EARTH_RESISTANCE, AERIAL_COIL)
     emf = aerial_emf(station.field, effective_height(HEIGHT, TOP))
-    return tuned_source(emf, station.frequency, mutual, impedance, COIL, COIL_RESISTANCE)
+    return tuned_source(emf, station.frequency, mutual, impedance, COIL, coil_resistance(station.frequency))
 
 
 def wires(*pairs):

@@ -10,8 +10,8 @@ from dataclasses import astuple, dataclass, replace
 import numpy as np
 
 from solutions.unit01_signal.aerial_voltage import aerial_capacitance
-from solutions.unit02_coil_and_condenser.club_coil import coil_resistance
-from solutions.unit04_crystal_set.crystal_set import COIL, COIL_RESISTANCE, EARTH_RESISTANCE, HEIGHT, TOP, WIRE_RADIUS
+from solutions.unit02_coil_and_condenser.club_coil import STATED, coil_resistance
+from solutions.unit04_crystal_set.crystal_set import COIL, EARTH_RESISTANCE, HEIGHT, TOP, WIRE_RADIUS
 from solutions.unit05_valve.grid_leak import rest_bias
 from solutions.unit05_valve.load_line import operating_point
 from solutions.unit05_valve.one_valve_set import (
@@ -269,7 +269,7 @@ SALTMARSH_SET = ReactionSet(
     aerial_capacitance=float(aerial_capacitance(HEIGHT, TOP, WIRE_RADIUS)),
     aerial_inductance=40e-6,
     tuned_inductance=COIL,
-    tuned_resistance=COIL_RESISTANCE,
+    tuned_resistance=STATED,
     tuning_capacitance=120e-12,
     tickler_inductance=48e-6,
     tickler_resistance=2.0,

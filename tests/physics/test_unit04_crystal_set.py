@@ -47,7 +47,11 @@ def test_energy_out_never_exceeds_energy_in(emf, frequency, mutual, aerial, coil
     voltage, source = tuned_source(emf, frequency, mutual, aerial, coil, resistance)
     given_by_aerial = available_power(emf, aerial.real) * (1 + depth**2 / 2)
     given_by_circuit = available(voltage, source) * (1 + depth**2 / 2)
-    into, rectified, tone = detector_powers(voltage, source, depth, load, saturation, slope)
+    try:
+        into, rectified, tone = detector_powers(voltage, source, depth, load, saturation, slope)
+    except ValueError as refused:
+        assert "no diode stands" in str(refused) and voltage * (1 + depth) > 100
+        return
     steps = [given_by_aerial, given_by_circuit, into, rectified, tone]
     assert all(later <= earlier * (1 + 1e-9) for earlier, later in zip(steps, steps[1:], strict=False))
 
