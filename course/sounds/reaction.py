@@ -15,7 +15,7 @@ from course.sounds.programme import RATE, envelope, pressure
 from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
 from solutions.unit04_crystal_set.crystal_set import HEIGHT, SENSITIVITY, TOP
 from solutions.unit06_reaction import stability
-from solutions.unit06_reaction.network import SALTMARSH_SET, THROTTLE_RANGE, ReactionSet
+from solutions.unit06_reaction.network import THROTTLE_RANGE, ReactionSet, saltmarsh_set
 from solutions.unit07_oscillation.envelope import follow, start
 from solutions.unit07_oscillation.radiated_field import noise_field
 from solutions.unit07_oscillation.stage import GENTLE_STAGE as GENTLE
@@ -40,12 +40,12 @@ class SetInHand:
     ----------
     frequency : float, hertz
     stage : Stage
-    windings : ReactionSet
+    windings : ReactionSet, the Circle's as they are on that frequency if None
     """
 
-    def __init__(self, frequency: float, stage: Stage = GENTLE, windings: ReactionSet = SALTMARSH_SET):
+    def __init__(self, frequency: float, stage: Stage = GENTLE, windings: ReactionSet | None = None):
         self.frequency, self.stage = frequency, stage
-        self.small = small_signal_set(windings, stage)
+        self.small = small_signal_set(windings or saltmarsh_set(frequency), stage)
 
     @cached_property
     def edge(self) -> float:

@@ -3,7 +3,6 @@
 The set and its gentler form, its stations and its knobs are in `course.sounds.reaction`.
 """
 
-from dataclasses import replace
 from functools import cache
 
 import numpy as np
@@ -31,8 +30,9 @@ from solutions.unit07_oscillation.stage import SALTMARSH_STAGE
 STATION = NEXT_CHANNEL
 SHUT = THROTTLE_RANGE[0]
 NEXT_DOOR = 30.0  # metre
-SINGS = -52.0  # hertz: a set 3 % over the edge sings so much above the frequency at which it would ring
-MANY_TURNS = replace(SALTMARSH_SET, tickler_inductance=40e-6, tuned_tickler=30e-6)
+SINGS = -17.5  # hertz: the gentle set, 3 % over the edge, sings so much above the frequency at which it would ring
+FAR_OPEN, GREAT_LEAK = 3.0, 20e6  # parts of the edge, and ohm: with these the gentle set ticks
+FADED = 10.0  # times
 
 
 @cache
@@ -86,7 +86,7 @@ DIAL = (0.5, 4500), (3, -4500), (3.3, -4500), (5.8, 4500), (6.2, 4500), (9.5, 0)
     "to it, to zero beat; then the reaction is taken back.",
     transcript="A thin high whistle falls, faster and faster, to nothing, and climbs again: a chirp. The same once more. A "
     "third time it falls slowly, and near the bottom it becomes a growl and stops: now the programme is there, thick and "
-    "too loud. The reaction goes back, and the programme is clear.",
+    "rough. The reaction goes back, and the programme is clear.",
     full_scale=FULL_SCALE,
     moments=((0.5, "across"), (3.3, "and back"), (6.2, "on to it"), (9.5, "zero beat"), (12.5, "reaction back")),
 )
@@ -134,8 +134,8 @@ def swing_beyond(in_hand: SetInHand, part: float) -> float:
     caption="**Near zero beat.** Bare carriers, the gentle set just oscillating, its dial turned slowly across. First a "
     "carrier as strong as Gannet Rock; then one ten times weaker.",
     transcript="A whistle falls, and from one moment to the next there is silence: the strong carrier has smothered it. It "
-    "comes back as suddenly, and climbs. Then a softer whistle falls lower and lower, to a growl, to single thuds; a short "
-    "silence; thuds again, a growl, and the whistle climbs away.",
+    "comes back as suddenly, and climbs. Then a much softer whistle falls lower and lower, to a growl, to single thuds; a "
+    "short silence; thuds again, a growl, and the whistle climbs away.",
     full_scale=FULL_SCALE,
     moments=((0.0, "strong"), (6.0, "ten times weaker")),
 )
@@ -154,14 +154,15 @@ def near_zero_beat():
     caption="**Gentle, then fierce.** Gannet Rock, tuned in. The throttle is opened past the edge and closed again, first "
     "on the gentle set, then on the fierce one.",
     transcript="A voice grows, thickens as the set goes over the edge, and thins again on the way back; nowhere is there a "
-    "jump. Then the fierce set: the voice grows, and with a thump it is all but gone. The throttle goes back a long way, "
-    "and nothing happens; then a second thump, and the voice is there again.",
+    "jump. Then the fierce set: the voice grows, and well short of the edge, with a thump, it is all but gone: a low hoot is "
+    "there in its place. The throttle goes on, and comes back a long way, and the hoot stays; then a second thump, and the "
+    "voice is there again, soft.",
     full_scale=FULL_SCALE,
-    moments=((0.0, "gentle"), (3.3, "over"), (4.6, "back"), (8.0, "fierce"), (11.0, "over"), (12.4, "back")),
+    moments=((0.0, "gentle"), (3.3, "over"), (4.6, "back"), (8.0, "fierce"), (9.6, "over"), (12.2, "back"), (14.6, "stops")),
 )
 def gentle_then_fierce():
     parts = []
-    for in_hand, back in ((gentle(), 0.85), (fierce(), 0.35)):
+    for in_hand, back in ((gentle(), 0.85), (fierce(), 0.75)):
         time, fine = moments(8)
         throttle = in_hand.edge * turned(time, (0, 0.8), (3, 0.99), (3.6, 1.04), (4.2, 1.04), (7.2, back), (8, back))
         emf = station_emf(fine, STATION) + noise_emf(fine, STATION.frequency)
@@ -171,8 +172,8 @@ def gentle_then_fierce():
 
 
 @sound(
-    caption="**Squegging.** The gentle set with a tickler of twice the turns, its leak 20 MΩ instead of half a megohm and "
-    "a grid condenser of 3 nF, then of 500 pF; no station, throttle hardly open.",
+    caption="**Squegging.** The gentle set, throttle open to three times its edge, its leak 20 MΩ instead of half a megohm and "
+    "a grid condenser of 3 nF, then of 500 pF; no station.",
     transcript="A steady stutter, like a motor-boat far out. Then a faster one: a low, hard buzz.",
     full_scale=FULL_SCALE,
     moments=((0.0, "3 nF"), (3.0, "500 pF")),
@@ -184,16 +185,32 @@ def stutter():
 
 def stuttering(condenser: float, seconds: float) -> tuple[np.ndarray, np.ndarray]:
     """Crest on the grid in volts, and pascals in the ear, of a set whose leak cannot keep up."""
-    in_hand = SetInHand(STATION.frequency, GENTLE._replace(grid_capacitance=condenser, leak_resistance=20e6), MANY_TURNS)
+    in_hand = SetInHand(STATION.frequency, GENTLE._replace(grid_capacitance=condenser, leak_resistance=GREAT_LEAK))
     time, fine = moments(seconds)
-    grid, current = in_hand.played(noise_emf(fine, STATION.frequency), np.full(time.size, 6e-12))
+    grid, current = in_hand.played(noise_emf(fine, STATION.frequency), np.full(time.size, FAR_OPEN * in_hand.edge))
     return np.abs(grid), in_hand.in_the_ear(current)
+
+
+@sound(
+    caption="**A station fades.** Gannet Rock comes up out of almost nothing, is there for a while, and fades to a tenth: "
+    "first on the gentle set, then on the fierce one. Both throttles stand still, 7 % short of the edge.",
+    transcript="A voice comes up, stays, and sinks away to nothing. Then the fierce set: the voice comes up, a thump, and a "
+    "low hoot stands in its place. It sinks with the station, but it does not go: the set sings on.",
+    full_scale=FULL_SCALE,
+    moments=((0.0, "gentle"), (1.0, "comes up"), (4.0, "fades"), (8.0, "fierce"), (9.0, "comes up"), (12.0, "fades")),
+)
+def fading():
+    time, fine = moments(8)
+    strength = np.exp(turned(fine, (1, -np.log(FADED)), (3, 0), (4, 0), (6, -np.log(FADED))))
+    emf = strength * station_emf(fine, STATION) + noise_emf(fine, STATION.frequency)
+    parts = [one.in_the_ear(one.played(emf, np.full(time.size, 0.93 * one.edge))[1]) for one in (gentle(), fierce())]
+    return np.concatenate(parts), RATE
 
 
 @sound(
     caption="**The carrier's own help.** A station eight times weaker than Gannet Rock. First just short of the edge; then "
     "just over it, at zero beat, the set held by the station. Played twelve times (22 dB) stronger than the scale.",
-    transcript="A voice and a tune, faint, in hiss. At the eighth second both come four times as strong, and the hiss with "
+    transcript="A voice and a tune, faint, in hiss. At the eighth second both come five times as strong, and the hiss with "
     "them: the same voice and tune, near and a little rough.",
     full_scale=FULL_SCALE / 12,
     moments=((0.0, "just short"), (8.0, "over, and held")),
