@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from course.press.sources import Sources
+from course.press.media.sources import Sources
 
 from .conftest import build
 
