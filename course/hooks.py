@@ -44,7 +44,7 @@ def on_config(config: MkDocsConfig) -> MkDocsConfig:
     config.extra["palette"] = palette.style_sheet()
     config.extra["club"] = club
     edition = Edition(COURSE, club)
-    config.markdown_extensions.append(edition.markdown_extension())  # type: ignore[arg-type]  # Markdown takes a name or this
+    config.markdown_extensions.append(edition.markdown_extension())
     return config
 
 

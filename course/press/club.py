@@ -5,6 +5,7 @@ import re
 import tomllib
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 from urllib.parse import urlsplit
 
 from course.press.faults import Fault
@@ -86,7 +87,8 @@ def read_club(file: Path, lessons: Path) -> Club:
     for key, value in said.items():
         if wrong := fault_in(key, value, lessons):
             raise Fault(f"{place}, {key}: {wrong}")
-    return Club(**{key: value.strip() if isinstance(value, str) else value for key, value in said.items()})
+    lines: dict[str, Any] = {key: value.strip() if isinstance(value, str) else value for key, value in said.items()}
+    return Club(**lines)
 
 
 def fault_in(key: str, value: object, lessons: Path) -> str:

@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from course.press.text.calls import answer, replace_calls
 from course.press.faults import Fault
-from course.press.text.numbers import MAKERS, number, number_in_formula, value
+from course.press.text.calls import answer, replace_calls
+from course.press.text.numbers import MAKERS, number, number_in_formula
 
 RESONANCE = "unit03_tuned_circuit.resonance:resonant_frequency"
 

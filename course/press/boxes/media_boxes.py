@@ -89,7 +89,10 @@ class MediaBoxes:
 
     def label(self, kind: str, name: str, stored: Stored, seen_or_heard: str) -> Label:
         """What goes with the file of a picture or sound, in plain words."""
-        texts = (replace_calls(text, lambda call: str(self.prose.answer_call(call))) for text in (stored.about["caption"], seen_or_heard))
+        texts = (
+            replace_calls(text, lambda call: str(self.prose.answer_call(call)))
+            for text in (stored.about["caption"], seen_or_heard)
+        )
         caption, words = (plain_text(self.first_words(text)) for text in texts)
         settings = stored.about["settings"]
         changed = {}

@@ -14,6 +14,7 @@ SettingWords = Mapping[str, Sequence[str]]  # of each setting its meaning, its u
 LETTERS = "Alegreya Sans, Gill Sans, Candara, DejaVu Sans Condensed, sans-serif"
 COURSE = "Crystal to Reaction"
 PLAYING = re.compile(r'<(?:path|polyline) class="heard-[^>]*/>')  # what moves over a sound's picture
+WORDS = re.compile(r"(?:\s*<(title|desc)\b.*?</\1>)*", re.S)
 LICENCE = "MIT licence, © 2026 the Crystal to Reaction contributors: free to use with this notice."
 
 
@@ -82,11 +83,11 @@ def standalone_svg(picture: str, label: Label) -> str:
     colours = {name: pair[0] for name, pair in read_palette().items()} | WHITE
     picture = PLAYING.sub("", picture)
     picture = re.sub(r"var\(--(\w+)\)", lambda match: colours[match[1]], picture).replace("currentColor", colours["ink"])
-    head, body = re.fullmatch(r"(\s*<svg\b[^>]*>)(.*)", picture, re.S).groups()
+    head, body = split_head(picture)
     tag = head if "xmlns=" in head else head.replace("<svg", '<svg xmlns="http://www.w3.org/2000/svg"')
     across, down, width, height = view_box(tag)
     size = f'font-family="{LETTERS}" color="{colours["ink"]}" height="{float(height) * shown_width(tag) / float(width):.0f}"'
-    said = re.match(r"(?:\s*<(title|desc)\b.*?</\1>)*", body, re.S)[0]
+    said = WORDS.match(body)[0]  # type: ignore[index]  # it matches nothing at least
     ground = f'<rect x="{across}" y="{down}" width="{width}" height="{height}" fill="{colours["slip"]}"/>'
     return (
         '<?xml version="1.0" encoding="UTF-8"?>\n'
@@ -102,7 +103,16 @@ def shown_width(tag: str) -> float:
 
 def view_box(tag: str) -> list[str]:
     """Left, top, width and height of what an `<svg>` shows."""
-    return re.search(r'viewBox="([^"]+)"', tag)[1].split()
+    found = re.search(r'viewBox="([^"]+)"', tag)
+    if found is None:
+        raise ValueError("a picture of ours says by viewBox what it shows")
+    return found[1].split()
+
+
+def split_head(svg: str) -> tuple[str, str]:
+    """The `<svg>` tag with what stands before it, and all behind it."""
+    end = svg.index(">", svg.index("<svg")) + 1
+    return svg[:end], svg[end:]
 
 
 def rdf_metadata(label: Label) -> str:
@@ -140,8 +150,14 @@ def labelled_wav(wav: bytes, label: Label) -> bytes:
 
 def labelled_png(png: bytes, label: Label) -> bytes:
     """A PNG file with its label in text chunks (ISO/IEC 15948, iTXt) behind its header."""
-    said = {"Title": label.title, "Description": label.caption, "Author": COURSE, "Copyright": LICENCE,
-            "Source": label.command, "Comment": f"Settings: {label.made_with}"}  # fmt: skip
+    said = {
+        "Title": label.title,
+        "Description": label.caption,
+        "Author": COURSE,
+        "Copyright": LICENCE,
+        "Source": label.command,
+        "Comment": f"Settings: {label.made_with}",
+    }
     header = 8 + 25
     chunks = b""
     for keyword, text in said.items():

@@ -32,9 +32,19 @@ def draw_png(svg: str, width: int) -> bytes:
     with tempfile.TemporaryDirectory() as folder:
         place = Path(folder)
         (place / "page.html").write_text(page, "utf-8")
-        command = [browser, "--headless", "--no-sandbox", "--disable-gpu", "--no-first-run", "--hide-scrollbars",
-                   "--force-device-scale-factor=1", f"--user-data-dir={place / 'profile'}", f"--window-size={width},{height}",
-                   f"--screenshot={place / 'picture.png'}", (place / "page.html").as_uri()]  # fmt: skip
+        command = [
+            browser,
+            "--headless",
+            "--no-sandbox",
+            "--disable-gpu",
+            "--no-first-run",
+            "--hide-scrollbars",
+            "--force-device-scale-factor=1",
+            f"--user-data-dir={place / 'profile'}",
+            f"--window-size={width},{height}",
+            f"--screenshot={place / 'picture.png'}",
+            (place / "page.html").as_uri(),
+        ]
         subprocess.run(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, timeout=120, check=False)
         if not (place / "picture.png").is_file():
             raise Fault(f"{browser} did not draw the picture: leave --png out, or take the PNG from the page")

@@ -11,7 +11,7 @@ from course.press.text.markup import pieces
 QUESTION = re.compile(r'<details class="block question">\s*<summary[^>]*>(.*?)</summary>(.*?)</details>', re.S)
 NOT_FOR_PAPER = re.compile(
     r'<details class="take".*?</details>|<audio\b.*?</audio>|<p class="heard-note">.*?</p>|<label class="hold">.*?</label>'
-    r'|<p>Next: .*?</p>',
+    r"|<p>Next: .*?</p>",
     re.S,
 )
 REFERS = {"aria-labelledby", "aria-describedby", "for"}
@@ -53,8 +53,7 @@ def join_pages(pages: list[Finished]) -> str:
 
     texts = [rebase(NOT_FOR_PAPER.sub("", page.text), page.address, places) for page in pages]
     sections = [
-        (places[page.address], page.title, QUESTION.sub(number_question, text))
-        for page, text in zip(pages, texts, strict=True)
+        (places[page.address], page.title, QUESTION.sub(number_question, text)) for page, text in zip(pages, texts, strict=True)
     ]
     return render("booklet.html", sections=sections, answers=answers)
 

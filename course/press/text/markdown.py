@@ -81,7 +81,7 @@ class Formula(InlineProcessor):
         super().__init__(FORMULA + "(?P<stop>[,.;:]?)", md)
         self.formula = formula
 
-    def handleMatch(self, match: re.Match[str], data: str) -> tuple[str, int, int]:  # type: ignore[override]  # noqa: N802
+    def handleMatch(self, match: re.Match[str], data: str) -> tuple[str, int, int]:  # noqa: N802
         html = self.formula(match["tex"], match["fence"] == "$$", match["stop"])
         return self.md.htmlStash.store(html), match.start(), match.end()
 
@@ -93,9 +93,7 @@ class Call(InlineProcessor):
         super().__init__(CALL, md)
         self.call = call
 
-    def handleMatch(  # type: ignore[override]
-        self, match: re.Match[str], data: str
-    ) -> tuple[str | etree.Element, int, int]:  # noqa: N802
+    def handleMatch(self, match: re.Match[str], data: str) -> tuple[str | etree.Element, int, int]:  # noqa: N802
         answer = self.call(match["call"])
         if "<" in answer:
             return self.md.htmlStash.store(answer), match.start(), match.end()

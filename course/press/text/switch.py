@@ -1,4 +1,4 @@
-"""The two vocabularies in a whole page: the British word stands in it, the American is held ready beside it, or the other way."""
+"""The two vocabularies in a whole page: the words of one stand in it, those of the other are held ready for the switch."""
 
 import re
 from collections.abc import Callable
