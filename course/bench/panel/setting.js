@@ -64,7 +64,7 @@ export function stateOf(figures, text) {
 export const faultsOf = (figures, text) => askedBy(figures, text)?.faults.map(sentence) ?? null;
 
 /** @param {Fault} fault */
-const sentence = ({ fault, name, text }) => grammar.faults[fault].replace("{name}", () => name).replace("{text}", () => text);
+const sentence = (fault) => grammar.faults[fault.fault].replace(/\{(name|text)\}/g, (_, part) => fault[/** @type {"name" | "text"} */ (part)]);
 
 /** @param {string} words */
 const capital = (words) => words[0].toUpperCase() + words.slice(1);

@@ -64,7 +64,7 @@ def setting_faults(setting: str) -> list[str] | None:
         else:
             kind = "name"
         if kind:
-            faults.append(GRAMMAR["faults"][kind].replace("{name}", name).replace("{text}", text))
+            faults.append(GRAMMAR["faults"][kind].format(name=name, text=text))
         seen.add(name)
     return faults
 
