@@ -2,7 +2,7 @@
 
 import { remember, remembered } from "../../theme/scripts/memory.js";
 import { part, parts, tell, textOf } from "./page.js";
-import { decibels, kilohertz, quantity } from "./words.js";
+import { decibels, kilohertz, quantity } from "./quantities.js";
 
 /** @typedef {import("./measured.js").Measured} Measured */
 /** @typedef {[what: keyof Measured, range: string | [number, number]]} Wanted */

@@ -1,31 +1,36 @@
 """Every address in the finished pages leads somewhere, and nothing is fetched from elsewhere."""
 
 import re
-from html.parser import HTMLParser
+from dataclasses import dataclass
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
 from course.press.boxes.bench_box import PAGE
 from course.press.boxes.bench_setting import check_setting
 from course.press.faults import Fault
+from course.press.text.markup import pieces
 
 FETCHED = {"img", "script", "audio", "source", "video", "iframe", "link", "embed", "object", "use", "image"}
 
 
-class Addresses(HTMLParser):
-    """The ids of one page, and what it points to."""
+@dataclass(frozen=True)
+class Addresses:
+    """The ids of one page, and what it points to: tag and address."""
 
-    def __init__(self) -> None:
-        super().__init__()
-        self.ids: list[str] = []
-        self.links: list[tuple[str, str]] = []
+    ids: list[str]
+    links: list[tuple[str, str]]
 
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        for name, value in attrs:
-            if name == "id" or (name == "name" and tag == "a"):
-                self.ids.append(value or "")
+
+def addresses_in(html: str) -> Addresses:
+    """What of a page can be pointed to, and to what it points."""
+    found = Addresses([], [])
+    for piece in pieces(html):
+        for name, value in piece.attributes.items():
+            if name == "id" or (name == "name" and piece.name == "a"):
+                found.ids.append(value or "")
             elif name in ("href", "src", "xlink:href", "data", "poster"):
-                self.links.append((tag, value or ""))
+                found.links.append((piece.name, value or ""))
+    return found
 
 
 def link_faults(site: Path) -> list[str]:
@@ -40,10 +45,7 @@ def link_faults(site: Path) -> list[str]:
     -------
     list of str
     """
-    pages = {}
-    for page in sorted(site.rglob("*.html")):
-        pages[page] = Addresses()
-        pages[page].feed(page.read_text("utf-8"))
+    pages = {page: addresses_in(page.read_text("utf-8")) for page in sorted(site.rglob("*.html"))}
     faults = []
     for page, found in pages.items():
         name = page.relative_to(site).as_posix()

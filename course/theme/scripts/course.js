@@ -2,7 +2,7 @@
 
 import { parts } from "./dom.js";
 import { switchLight } from "./light.js";
-import { switchWords } from "./words.js";
+import { switchWords } from "./vocabulary.js";
 
 switchWords();
 switchLight();
