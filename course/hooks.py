@@ -20,8 +20,8 @@ from course.press.boxes.club_box import card_html  # noqa: E402
 from course.press.club import FILE, read_club  # noqa: E402
 from course.press.faults import Fault  # noqa: E402
 from course.press.media import palette  # noqa: E402
-from course.press.site.edition import Edition  # noqa: E402
-from course.press.site.notes import notes_html  # noqa: E402
+from course.press.publishing.edition import Edition  # noqa: E402
+from course.press.publishing.notes import notes_html  # noqa: E402
 from course.press.text.formulas import bring_packages  # noqa: E402
 
 REREAD = ("solutions", "checker", "course.figures", "course.sounds", "course.bench")

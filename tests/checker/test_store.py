@@ -14,7 +14,6 @@ from checker import fingerprint
 from checker import store as store_module
 from checker.course import PATHS
 from checker.fingerprint import judged_by, key_of, submission_hash
-from checker.source_files import SourceFiles
 from checker.store import StoreProblem, open_store
 from checker.store_schema import STEPS
 from checker.verdict import from_data, to_data
@@ -176,10 +175,11 @@ def test_what_judges_is_part_of_the_key(monkeypatch, tmp_path):
 
     for package in ("checker", "solutions"):
         shutil.copytree(fingerprint.ROOT / package, tmp_path / package, ignore=shutil.ignore_patterns("__pycache__"))
+    monkeypatch.setattr(fingerprint, "ROOT", tmp_path)
 
     def now():
-        monkeypatch.setattr(fingerprint, "_SOURCES", SourceFiles(tmp_path, ("checker", "solutions")))
-        judged_by.cache_clear()
+        for cached in (fingerprint.judged_by, fingerprint._imports, fingerprint._source_of):
+            cached.cache_clear()
         return judged_by(RANGE)
 
     def changes(file):
@@ -210,7 +210,8 @@ def test_what_judges_is_part_of_the_key(monkeypatch, tmp_path):
             assert not changes(file), file
     finally:
         monkeypatch.undo()
-        judged_by.cache_clear()
+        for cached in (fingerprint.judged_by, fingerprint._imports, fingerprint._source_of):
+            cached.cache_clear()
 
 
 # Stores of other times

@@ -6,7 +6,7 @@ import re
 import pypdf
 import pytest
 
-from course.press.site.booklet import Finished, join_pages, rebase
+from course.press.publishing.booklet import Finished, join_pages, rebase
 
 A4 = {"width": 680, "height": 980}  # what is left of the sheet between the margins, in CSS pixels
 PLACES = {"unit01_a/index.html": "p1", "unit01_a/more.html": "p2"}

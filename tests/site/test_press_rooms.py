@@ -2,7 +2,7 @@
 
 import ast
 
-from checker.source_files import imports_in
+from checker.imports import imports_in
 
 from .conftest import ROOT
 
@@ -17,13 +17,13 @@ ALLOWED = {
     "text": {"faults"},
     "media": {"faults"},
     "boxes": SHARED | {"text", "media"},
-    "site": SHARED | {"text", "media", "boxes"},
+    "publishing": SHARED | {"text", "media", "boxes"},
 }
 OUTSIDE = {  # what of ours beside the press a room may import
     "text": {"solutions"},
-    "media": {"checker.source_files", "course.described", "course.settings"},
+    "media": {"checker.imports", "course.described", "course.settings"},
     "boxes": {"checker.sheet.keys", "course.bench.sets", "course.settings"},
-    "site": {"course.bench.sets", "course.sounds.level", "course.sounds.programme"},
+    "publishing": {"course.bench.sets", "course.sounds.level", "course.sounds.programme"},
 }
 
 

@@ -10,14 +10,14 @@ from functools import cache
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
-from checker.source_files import SourceFiles, imports_in
+from checker.imports import Sources, imports_in
 
 OURS = ("solutions", "course")
 DRAWN_WITH = ("numpy", "sympy", "matplotlib", "schemdraw", "soundfile")
 
 
-class Sources:
-    """What stands in the Python files under one root.
+class MediaSources:
+    """What stands in the Python files under one root, as it is when it is first asked for.
 
     Parameters
     ----------
@@ -27,8 +27,8 @@ class Sources:
 
     def __init__(self, root: Path) -> None:
         self.root = root
-        self.files = SourceFiles(root, OURS)
-        self.path = self.files.path
+        self.modules = Sources(root, OURS)
+        self.path = self.modules.file
         self.tree = cache(self._tree)
 
     def _tree(self, path: Path) -> ast.Module:
@@ -78,7 +78,7 @@ class Sources:
 
     def files_reached(self, modules: list[str]) -> set[Path]:
         """Files of ours reached from some modules by imports, with the data files that lie beside them."""
-        found = set(self.files.reached(modules).values())
+        found = {path for module in self.modules.closure(modules) if (path := self.path(module))}
         folders = {path.parent for path in found} - {self.root / "course"}  # what lies there is the whole site's
         return found | {
             beside for folder in folders for beside in folder.iterdir() if beside.suffix in (".csv", ".toml", ".json")

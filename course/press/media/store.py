@@ -12,7 +12,7 @@ from typing import Any
 
 from course.described import about
 from course.press.faults import Fault
-from course.press.media.sources import Sources, parameters_of
+from course.press.media.sources import MediaSources, parameters_of
 from course.settings import Setting, settings_of
 
 
@@ -49,13 +49,13 @@ class MediaStore:
 
     Parameters
     ----------
-    sources : Sources
+    sources : MediaSources
     folder : Path
     site_settings : mapping, optional
         Settings that hold for the whole site, handed to every function that takes one of that name.
     """
 
-    def __init__(self, sources: Sources, folder: Path, site_settings: Mapping[str, Any] | None = None) -> None:
+    def __init__(self, sources: MediaSources, folder: Path, site_settings: Mapping[str, Any] | None = None) -> None:
         self.sources, self.folder, self.site_settings = sources, folder, dict(site_settings or {})
 
     def fetch(self, kind: Kind, name: str) -> Stored:
@@ -96,7 +96,7 @@ class MediaStore:
         return Stored(said, files)
 
 
-def locate(kind: Kind, name: str, sources: Sources) -> tuple[str, str, list[str]]:
+def locate(kind: Kind, name: str, sources: MediaSources) -> tuple[str, str, list[str]]:
     """Module and function that a name stands for, and the names of what the function takes."""
     if not isinstance(name, str) or not re.fullmatch(r"[a-z]\w*/[a-z]\w*", name):
         raise Fault(f'a {kind.word} is named "file/function", not {name!r}')

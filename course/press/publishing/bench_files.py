@@ -6,7 +6,7 @@ import re
 from pathlib import Path
 
 from course.bench.sets import bench_figures
-from course.press.site.scripts import join_modules
+from course.press.publishing.scripts import join_modules
 from course.sounds.level import PEAK, encoded
 from course.sounds.programme import RATE, programme
 

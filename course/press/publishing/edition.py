@@ -19,14 +19,14 @@ from course.press.boxes.sheet_keys_box import sheet_keys_html
 from course.press.club import Club
 from course.press.current_page import CurrentPage
 from course.press.faults import Fault
-from course.press.media.sources import Sources
+from course.press.media.sources import MediaSources
 from course.press.media.store import MediaStore
-from course.press.site.bench_files import write_bench
-from course.press.site.booklet import Finished, join_pages, main_of
-from course.press.site.links import link_faults
-from course.press.site.page_faults import page_faults
-from course.press.site.scripts import write_page_scripts
-from course.press.site.typefaces import copy_typefaces
+from course.press.publishing.bench_files import write_bench
+from course.press.publishing.booklet import Finished, join_pages, main_of
+from course.press.publishing.links import link_faults
+from course.press.publishing.page_faults import page_faults
+from course.press.publishing.scripts import write_page_scripts
+from course.press.publishing.typefaces import copy_typefaces
 from course.press.text.calls import Maker
 from course.press.text.formulas import Typesetter
 from course.press.text.markdown import CourseMarkdown
@@ -54,7 +54,7 @@ class Edition:
         self.vocabulary = Vocabulary(course / "glossary.toml")
         self.typesetter = Typesetter()
         self.prose = Prose(self.typesetter, self.current.note_fault)
-        store = MediaStore(Sources(course.parent), course / "build", {"raster": 1000 * club.raster})
+        store = MediaStore(MediaSources(course.parent), course / "build", {"raster": 1000 * club.raster})
         self.media = MediaBoxes(store, self.prose, self.current, self.first_words)
         self.benches: Counter[str] = Counter()  # how many a page has
         self.finished: dict[str, Finished] = {}
