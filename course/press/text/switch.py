@@ -94,10 +94,10 @@ def replace_pairs(html: str, replacement: Callable[[str, str, str], str]) -> str
     while at < len(found):
         american = found[at].attributes.get("data-us")
         if found[at].kind == "start" and american is not None:
-            word, end = found[at + 1 : at + 3]
-            if (word.kind, end.kind, end.name) != ("text", "end", found[at].name):
+            inside = [(piece.kind, piece.name) for piece in found[at + 1 : at + 3]]
+            if inside != [("text", ""), ("end", found[at].name)]:
                 raise ValueError(f"{found[at].source} holds something else than one word")
-            written.append(replacement(found[at].name, word.source, escape(american)))
+            written.append(replacement(found[at].name, found[at + 1].source, escape(american)))
             at += 3
         else:
             written.append(found[at].source)
