@@ -101,7 +101,7 @@ def test_a_setting_is_a_link_that_opens_the_same_and_says_what_it_cannot_have(pa
     assert [value(again, knob) for knob in knobs] == [value(page, knob) for knob in knobs]
     wrong = page_at("set=reaction&tuning=9kHz&coupling=soup")
     said = wrong.inner_text("#whole-bench .turning-fault")
-    assert "tuning 9kHz is beyond" in said and '"soup" is no value for coupling' in said
+    assert "Tuning 9kHz is beyond" in said and '"soup" is no value for coupling' in said
 
 
 def test_the_quenched_set_brings_its_own_dial_and_its_caution(page_at):
