@@ -40,12 +40,12 @@ UNITS = (
     Unit("unit05_valve", "Valve", (
         "emission", "space_charge", "triode_current", "load_line", "stage_gain", "grid_leak", "one_valve_set")),
     Unit("unit06_reaction", "Reaction", (
-        "feedback_resistance", "q_multiplication", "characteristic_polynomial", "oscillation_point", "three_knobs",
-        "treble_loss")),
+        "feedback_resistance", "q_multiplication", "grid_anode_admittance", "characteristic_polynomial", "oscillation_point",
+        "three_knobs", "treble_loss", "cheap_measurements")),
     Unit("unit07_oscillation", "Oscillation", (
         "build_up", "limit_amplitude", "hysteresis", "beat_note", "pull_in", "squegging", "radiated_field")),
     Unit("unit08_two_stations", "Two stations", (
-        "rejection", "weak_signal_suppression", "wave_trap", "night_path", "dial_log")),
+        "rejection", "weak_signal_suppression", "wave_trap", "night_path", "dial_log", "least_heard")),
     Unit("unit09_feedback_receivers", "Feedback receivers", (
         "isolating_stage", "reflex", "two_stage_audio", "quench", "receiver")),
 )

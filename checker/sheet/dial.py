@@ -21,9 +21,13 @@ def reach(bench: Bench, with_aerial: bool) -> tuple[np.ndarray, np.ndarray]:
     return tuple(ends)
 
 
-def angles(bench: Bench, frequency: float, with_aerial: bool) -> np.ndarray:
-    """Degrees at which each drawn set finds a frequency, 0 with the plates out; nan where it does not reach it."""
-    inductance = effective_inductance(bench, frequency, with_aerial)
+def angles(bench: Bench, frequency: float, capacitance: np.ndarray) -> np.ndarray:
+    """Degrees at which each drawn set finds a frequency, 0 with the plates out; nan where it does not reach it.
+
+    `capacitance`, in farads, is all told what tunes the coil there: `bench.capacitance_for`, or at the edge of oscillation
+    `reaction.settings`, whose valve brings some of its own.
+    """
+    inductance = 1 / ((2 * np.pi * frequency) ** 2 * capacitance)
     strays = bench.stray + bench.windings.own_capacitance
     law = bench.parts["condenser.law"]
     return np.array([
@@ -32,7 +36,7 @@ def angles(bench: Bench, frequency: float, with_aerial: bool) -> np.ndarray:
 
 
 def _angle(frequency, law, minimum, maximum, stray, inductance):
-    if inductance <= 0:
+    if not inductance > 0:
         return np.nan
     try:
         return np.degrees(physics.tuning.dial_angle(frequency, law, minimum, maximum, stray, inductance))

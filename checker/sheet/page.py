@@ -11,6 +11,7 @@ from ..report.pages import written_out
 from . import keys, physics, pictures, sets, spread, working
 from .partslist import parts_list
 from .reaction import travel
+from .supply import FUSE
 from .windings import crowding
 from .words import both
 
@@ -43,6 +44,7 @@ def sheet_html(sheet) -> str:
             sheet=sheet,
             parts=parts,
             chosen=parts["set"],
+            fuse=FUSE,
             with_valve=parts["set"] != keys.CRYSTAL,
             reacts=parts["set"] in keys.SETS[2:],
             pictures={
@@ -100,6 +102,7 @@ def _templates():
         engineering=physics.prefixes.to_engineering,
         loudness=loudness,
         whole=whole,
+        capacitances=physics.triodes.capacitances,
         travel=lambda throttle, parts: f"{100 * travel(parts, throttle):.0f} %",
     )
     return templates

@@ -1,42 +1,54 @@
 """The tickler's turns, and where the throttle stands at the edge of oscillation."""
 
-from dataclasses import fields, replace
-
 import numpy as np
 
 from . import physics
 from .bench import Bench, bench_of, wound
-from .windings import MOST_TICKLER, THROTTLE_IN
+from .windings import MOST_TICKLER
 
-DRAWS = 60  # of sets whose edge is looked for: each takes hundreds of eigenvalues
+DRAWS = 60  # of sets whose edge is looked for
 FEWEST = 2
+CHOKE_OWN, ANODE_WIRING = 3e-12, 2.9e-12  # farad: the choke's own capacitance; holder and leads
 
 
 def tickler_turns(parts) -> int:
-    """The fewest turns on the tickler with which the nominal set oscillates anywhere on the dial, the throttle well open.
+    """The fewest turns on the tickler with which the nominal set begins to oscillate well within the throttle's travel, anywhere
+    on the dial.
 
     Raises
     ------
     SheetFault
-        If none up to forty do, or the aerial cannot be tuned.
+        If none up to forty do, or the choke is too small.
     """
     lowest, highest = parts["band.lowest"], parts["band.highest"]
-    places = np.array([lowest, np.sqrt(lowest * highest), highest])
-    least, most = parts["valve.throttle_minimum"], parts["valve.throttle_maximum"]
+    dial = np.geomspace(lowest, highest, 5)
     bench = bench_of(parts, 1)
-    for turns in range(FEWEST, MOST_TICKLER + 1):
-        trial = reaction_set(wound(bench, turns), places, least + THROTTLE_IN * (most - least))
-        try:
-            there = physics.stability.retuned(trial, places)
-        except ValueError as problem:
-            raise parts.fault("former.aerial_gap", f"{problem}: widen aerial_gap or shorten the aerial.") from None
-        if np.all(physics.stability.ring(there)[1] > 0):
-            return turns
-    raise parts.fault(
-        "former.tickler_gap",
-        f"with {MOST_TICKLER} turns on the tickler this valve does not oscillate over the whole band: bring the tickler "
-        "nearer, raise throttle_maximum or HT, or widen aerial_gap.",
-    )
+    _refuse_small_choke(parts, bench)
+    trials = (reaction_set(wound(bench, turns), dial, parts["valve.throttle_maximum"]) for turns in range(FEWEST, MOST_TICKLER + 1))
+    try:
+        place, _ = physics.choosing.choose_tickler(trials, dial, parts["valve.throttle_minimum"], parts["valve.throttle_maximum"])
+    except ValueError:
+        raise parts.fault(
+            "former.tickler_gap",
+            f"with no tickler of up to {MOST_TICKLER} turns does reaction come in well within the throttle's travel over the whole "
+            "band: move the tickler nearer or further, or change throttle_maximum, by_pass or HT.",
+        ) from None
+    return FEWEST + place
+
+
+def _refuse_small_choke(parts, bench):
+    least = physics.choosing.least_choke(parts["band.lowest"], anode_capacitance(bench))
+    if parts["valve.choke"] < least:
+        raise parts.fault(
+            "valve.choke",
+            f"at the low end of this band a choke of less than {1e3 * least:.0f} mH takes back what the by-pass condenser does, "
+            "and the set may sing by itself: take a larger choke or a larger by_pass.",
+        )
+
+
+def anode_capacitance(bench: Bench) -> float:
+    """Farad from the anode to earth: valve, holder and leads, choke and by-pass."""
+    return physics.triodes.capacitances(bench.parts["valve.type"])[2] + ANODE_WIRING + CHOKE_OWN + bench.parts["valve.by_pass"]
 
 
 def reaction_set(bench: Bench, frequency, throttle, aerial: bool = True):
@@ -58,6 +70,15 @@ def reaction_set(bench: Bench, frequency, throttle, aerial: bool = True):
     if not aerial:
         first = bench.first_valve() + 2j * np.pi * frequency * of.aerial_inductance
         own = own + physics.reflected.reflected_impedance(frequency, of.aerial_tuned, first).real
+    grid_anode, grid_filament, _ = physics.triodes.capacitances(bench.parts["valve.type"])
+    valve = physics.network.through_grid_condenser(
+        bench.parts["valve.grid_condenser"],
+        grid_anode,
+        grid_filament,
+        physics.triode.mutual_conductance(*place),
+        physics.triode.anode_resistance(*place),
+        1 / leak + zero_current * np.exp(bias / slope) / slope,
+    )
     radiation = physics.radiation.radiation_resistance(bench.effective_height, frequency)
     return physics.network.ReactionSet(
         aerial_resistance=bench.earth + radiation,
@@ -72,36 +93,22 @@ def reaction_set(bench: Bench, frequency, throttle, aerial: bool = True):
         aerial_tuned=of.aerial_tuned * aerial,
         tuned_tickler=of.tuned_tickler,
         aerial_tickler=of.aerial_tickler * aerial,
-        grid_conductance=1 / leak + zero_current * np.exp(bias / slope) / slope,
-        transconductance=physics.triode.mutual_conductance(*place),
-        anode_resistance=physics.triode.anode_resistance(*place),
+        grid_conductance=valve[2],
+        transconductance=valve[0],
+        anode_resistance=valve[1],
+        grid_anode_capacitance=valve[3],
+        anode_capacitance=anode_capacitance(bench),
     )
 
 
-def settings(bench: Bench, frequency: float, aerial: bool) -> np.ndarray:
-    """Throttle capacitance at the edge of oscillation on a frequency, for each drawn set; nan where the throttle does not reach
-    it."""
+def settings(bench: Bench, frequency: float, aerial: bool) -> tuple[np.ndarray, np.ndarray]:
+    """Throttle and tuning condenser at the edge of oscillation on a frequency, farads for each drawn set; nan where the throttle
+    does not reach it."""
     stops = bench.parts["valve.throttle_minimum"], bench.parts["valve.throttle_maximum"]
-    found = np.full(len(bench.former), np.nan)
-    try:
-        there = physics.stability.retuned(reaction_set(bench, frequency, np.mean(stops), aerial), frequency)
-    except ValueError:  # something else resonates there
-        return found
-    silent, swings = (physics.stability.ring(replace(there, throttle_capacitance=stop))[1] for stop in stops)
-    reached = np.flatnonzero((silent < 0) & (swings > 0))
-    if reached.size:
-        found[reached] = physics.stability.threshold(_of(there, reached), "throttle_capacitance", *stops)
-    return found
-
-
-def _of(there, places):
-    """Some of the drawn sets."""
-    rows = np.shape(there.tuned_inductance)
-    return replace(there, **{part.name: np.broadcast_to(getattr(there, part.name), rows)[places] for part in fields(there)})
+    return physics.choosing.edge(reaction_set(bench, frequency, stops[1], aerial), frequency, *stops)
 
 
 def travel(parts, throttle: float) -> float:
-    """Part of the throttle's turn at a capacitance, its plates straight-line in frequency as the course's are."""
-    power = physics.vanes.power_of("frequency")
-    out, into, here = (value**power for value in (parts["valve.throttle_minimum"], parts["valve.throttle_maximum"], throttle))
-    return (here - out) / (into - out)
+    """Part of the throttle's turn at a capacitance, its plates straight-line in capacitance."""
+    out, into = parts["valve.throttle_minimum"], parts["valve.throttle_maximum"]
+    return (throttle - out) / (into - out)

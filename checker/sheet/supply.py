@@ -11,14 +11,18 @@ from .spread import Spread, spread
 
 SERIES = "E12"
 ENOUGH = 0.05  # of its voltage that a filament's supply may be short of it: then it is fed without a dropper
-WATTS = (0.25, 0.5, 1.0, 2.0, 5.0, 10.0)  # resistors as they are sold; common practice, no source
+WATTS = (0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 25.0, 50.0)  # resistors as they are sold; common practice, no source
 LEAST_CURRENT = 50e-6  # ampere: with less anode current the valve is as good as cut off
 TWO_VALVES = (ISOLATED, QUENCHED)
+FUSE = 50e-3  # ampere, quick: opens where a short on weak batteries would leave a 100 mA one whole (the course's safety page)
 
 
 @dataclass(frozen=True)
 class Supply:
-    """Volts, ohms, amperes, watts. No dropper where the filament's own battery feeds it."""
+    """Volts, ohms, amperes, watts. No dropper where the filament's own battery feeds it.
+
+    `guard` is the least that HT may pass through on its way to a filament, by mistake and with LT out.
+    """
 
     valves: int
     filament: tuple[float, float, str]
@@ -32,6 +36,14 @@ class Supply:
     leak: float
     anode_resistor: float
     grid_condenser: float
+    guard: float
+    guard_rating: float
+    anode_rating: float
+
+    @property
+    def guarded(self):
+        """Whether the anode resistor by itself saves the detector's filament."""
+        return self.anode_resistor >= self.guard
 
 
 def supply_of(bench: Bench) -> Supply:
@@ -61,6 +73,8 @@ def supply_of(bench: Bench) -> Supply:
         told = f"with {parts['supply.ht']:g} V the anode of a {kind} draws no current worth the name: raise HT."
         raise parts.fault("supply.ht", told)
     off = bench.off
+    fresh = physics.faults.FRESH * parts["supply.ht"]
+    guard = float(physics.dropper.next_preferred(physics.dropper.dropper_resistance(fresh, volts, amperes), SERIES))
     return Supply(
         2 if parts["set"] in TWO_VALVES else 1,
         (volts, amperes, heated),
@@ -68,9 +82,22 @@ def supply_of(bench: Bench) -> Supply:
         dropper,
         spread(np.broadcast_to(current, off["supply"].shape), off),
         heat,
-        next(watts for watts in (*WATTS, np.inf) if watts >= 2 * heat),
+        rating(2 * heat),
         spread(through, off),
         spread(anode, off),
         *(float(physics.dropper.next_preferred(parts[name], SERIES)) for name in ("valve.leak", "supply.anode_resistor")),
         float(physics.dropper.next_preferred(parts["valve.grid_condenser"] * 1e12, "E6")) * 1e-12,
+        guard,
+        *(rating(shorted(fresh, one)) for one in (guard, parts["supply.anode_resistor"])),
     )
+
+
+def rating(heat: float) -> float:
+    """The smallest resistor sold, in watts, that bears this heat."""
+    return next(watts for watts in (*WATTS, np.inf) if watts >= heat)
+
+
+def shorted(ht: float, resistor: float) -> float:
+    """Heat in a resistor with a short circuit behind it, for as long as the fuse may let it flow."""
+    most = next(times for times, _, seconds in physics.faults.QUICK_FUSE if seconds < 1) * FUSE
+    return min(ht / resistor, most) ** 2 * resistor

@@ -9,10 +9,8 @@ from . import physics
 
 WIRE_PER_METRE = 15e-6 / 28  # henry per metre: unit 06 reckons with 15 µH for the aerial wire of 8 m and 20 m
 ABOVE_BAND = 1.25  # the aerial with its winding resonates this far above the band, so that there is no dead spot on the dial
-THROTTLE_IN = 0.6  # of its travel, with which the set must oscillate anywhere on the dial
 MOST_TICKLER = 40
 LEADS = 1.0  # metre of wire for the two ends of a winding
-COURSE_COIL = 44, 75e-3, 0.5e-3, 26  # turns, metre, metre, SWG: the course's coil, which has 6 Ω
 
 
 @dataclass(frozen=True)
@@ -34,10 +32,7 @@ class Windings:
 
 def crowding() -> float:
     """How many times the straight wire's resistance a coil has, from the course's own coil at 1 MHz."""
-    turns, former, covered, gauge = COURSE_COIL
-    length = physics.winding.wire_length(turns, former, covered)
-    straight = physics.wire.alternating_resistance(length, physics.wire.swg_diameter(gauge), 1e6)
-    return float(physics.crystal.COIL_RESISTANCE / straight)
+    return float(physics.club_coil.STATED / physics.club_coil.straight_resistance(physics.club_coil.STATED_AT))
 
 
 def tuned_needed(parts, former, covered, maximum, stray) -> np.ndarray:

@@ -142,15 +142,17 @@ def _marks(parts, bench, tickler, with_aerial):
     fewer = wound(bench_of(parts, min(reaction.DRAWS, len(bench.former))), tickler)
     places = [(frequency, None) for frequency in dial.round_frequencies(parts["band.lowest"], parts["band.highest"])]
     places += [(station.frequency, station) for station in parts.stations]
-    return tuple(
-        Mark(
-            frequency,
-            station,
-            spread(dial.angles(bench, frequency, with_aerial), bench.off),
-            spread(reaction.settings(fewer, frequency, with_aerial), fewer.off) if reacts else None,
-        )
-        for frequency, station in sorted(places, key=lambda place: place[0])
-    )
+    marks = (_mark(fewer if reacts else bench, *place, with_aerial, reacts) for place in places)
+    return tuple(sorted(marks, key=lambda mark: mark.frequency))
+
+
+def _mark(bench, frequency, station, with_aerial, reacts):
+    """One place on the dial, at the edge of oscillation where the throttle reaches it."""
+    tuning, throttle = capacitance_for(bench, frequency, with_aerial), None
+    if reacts:
+        edge, at_edge = reaction.settings(bench, frequency, with_aerial)
+        tuning, throttle = np.where(np.isfinite(at_edge), at_edge, tuning), spread(edge, bench.off)
+    return Mark(frequency, station, spread(dial.angles(bench, frequency, tuning), bench.off), throttle)
 
 
 def field_of(station) -> float:

@@ -4,7 +4,6 @@ All sets here have the Circle's aerial and coils; what is new in each is the det
 them but the ear, is made in `quenched_set`. Keys that come from a dataclass or a
 named tuple of `solutions/` keep its field names.
 """
-import string
 from dataclasses import asdict, replace
 
 import numpy as np
@@ -16,8 +15,16 @@ from course.sounds.reaction import COUNTRY, GENTLE, LOUDEST, LOWEST
 from course.sounds.unit07_oscillation import NEXT_DOOR
 from course.sounds.unit09_isolating import STRAY
 from solutions.unit01_signal.aerial_voltage import effective_height
+from solutions.unit02_coil_and_condenser.club_coil import coil_resistance
 from solutions.unit04_crystal_set import crystal_set, phone_loudness
-from solutions.unit06_reaction.network import DIAL, SALTMARSH_SET, THROTTLE_RANGE, ReactionSet
+from solutions.unit06_reaction.network import (
+    ANODE_FILAMENT,
+    ANODE_WIRING,
+    DIAL,
+    SALTMARSH_SET,
+    THROTTLE_RANGE,
+    ReactionSet,
+)
 from solutions.unit07_oscillation import cycle
 from solutions.unit07_oscillation.stage import BYPASS, SALTMARSH_STAGE, Stage, at_rest, small_signal_set
 from solutions.unit08_two_stations import club_evening
@@ -29,7 +36,6 @@ COUPLING = {"low": 2e-6, "high": 40e-6, "start": SALTMARSH_SET.aerial_tuned, "un
 PHONES_CONDENSER = 1e-9  # farad, behind the crystal, as in the lesson
 START = 846e3  # hertz: the dial when the page opens
 ISOLATING = "type 32"
-DIGITS = string.ascii_uppercase + string.ascii_lowercase + string.digits + "+/"  # of base 64
 
 # A crystal with its load is a grid with its leak, but that it also leaks backwards; and there is no valve behind it.
 CRYSTAL = Stage(
@@ -44,16 +50,21 @@ CRYSTAL = Stage(
     grid_capacitance=PHONES_CONDENSER,
     zero_current=crystal_set.SATURATION_CURRENT,
     slope_voltage=crystal_set.SLOPE_VOLTAGE,
+    grid_anode=0.0,
+    grid_filament=0.0,
 )
 UNCOUPLED = replace(SALTMARSH_SET, tuned_tickler=0.0, aerial_tickler=0.0)
 CRYSTAL_WINDINGS = replace(
     UNCOUPLED,
     transconductance=0.0,
+    grid_anode_capacitance=0.0,
     grid_conductance=crystal_set.SATURATION_CURRENT / crystal_set.SLOPE_VOLTAGE,
 )
 BOTH_WAYS = {"gentle": GENTLE, "fierce": SALTMARSH_STAGE}
-# One valve: no tickler to speak of, and the anode held still at the carrier by the condenser across the telephones.
-VALVE_WINDINGS = replace(UNCOUPLED, tickler_inductance=0.1e-6, throttle_capacitance=BYPASS)
+# One valve: no tickler to speak of, no choke; the condenser across the telephones holds the anode all but still at the carrier.
+VALVE_WINDINGS = replace(
+    UNCOUPLED, tickler_inductance=0.1e-6, throttle_capacitance=BYPASS, anode_capacitance=ANODE_FILAMENT + ANODE_WIRING
+)
 
 
 def bench_figures() -> dict:
@@ -95,7 +106,8 @@ def bench_figures() -> dict:
         "programme": {"depth": DEPTH, "top": TOP},
         "full_scale": FULL_SCALE,
         "loud": LOUD,
-        "cycle": cycle_tables(),
+        "cycle": {"moments": cycle.MOMENTS, "grid_points": cycle.GRID_POINTS, "grid_limit": cycle.GRID_LIMIT},
+        "coil": coil_law(),
     }  # fmt: skip
 
 
@@ -160,16 +172,18 @@ def one_set(title: str, windings: ReactionSet, stages: dict[str, Stage], reactio
     -------
     dict
     """
-    least, most = (1 / ((2 * np.pi * edge) ** 2 * windings.tuned_inductance) for edge in DIAL[::-1])
-    start = 1 / ((2 * np.pi * START) ** 2 * windings.tuned_inductance)
-    knobs = {"coupling": COUPLING, "tuning": {"low": 0.95 * least, "high": 1.02 * most, "start": start}}
+    feeds = {feed: fed(windings, stage) for feed, stage in stages.items()}
+    least, start, most = (1 / ((2 * np.pi * place) ** 2 * windings.tuned_inductance) for place in (DIAL[1], START, DIAL[0]))
+    across = feeds[next(iter(feeds))]["network"]["grid_anode_capacitance"]  # the scale is drawn with the valve in
+    tuning = {"low": 0.95 * least - across, "high": 1.02 * most - across, "start": start - across}
+    knobs = {"coupling": COUPLING, "tuning": tuning}
     if reaction:
         knobs["throttle"] = {"low": THROTTLE_RANGE[0], "high": THROTTLE_RANGE[1], "start": THROTTLE_RANGE[0], "unit": "pF"}
     return {
         "title": title,
         "knobs": knobs,
-        "feeds": list(stages),
-        "stages": {feed: fed(windings, stage) for feed, stage in stages.items()},
+        "feeds": list(feeds),
+        "stages": feeds,
     }
 
 
@@ -195,52 +209,14 @@ def fed(windings: ReactionSet, stage: Stage) -> dict:
     }
 
 
-def cycle_tables() -> dict:
-    """The valve's currents round a carrier's cycle, packed, and how to read them.
+def coil_law() -> list[float]:
+    """The tuned coil's resistance over the dial, in few numbers: a wire's skin effect goes by powers of the frequency's root.
 
     Returns
     -------
-    dict
-        "plain" and "by_coil" hold angles by shares by (mean, fundamental's real and imaginary part, overtones), no margins.
+    list of float, ohm
+        What counts for √f, for 1, for 1/√f, for 1/f and for 1/f√f, f in megahertz, fitted over the dial and a little beyond.
     """
-    plain, by_coil = (table[1:-1, 1:-1] for table in cycle.anode_tables())
-    return {
-        "angles": cycle.ANGLES,
-        "shares": cycle.SHARES,
-        "lowest_angle": cycle.LOWEST_ANGLE,
-        "lowest_share": cycle.LOWEST_SHARE,
-        "grid_points": cycle.GRID_POINTS,
-        "grid_limit": cycle.GRID_LIMIT,
-        "plain": packed(plain, 24),
-        "by_coil": packed(by_coil, 16),
-    }
-
-
-def packed(table: np.ndarray, bits: int) -> dict:
-    """A smooth table as whole numbers: their second differences both ways are small, and most take two digits.
-
-    Parameters
-    ----------
-    table : ndarray
-    bits : int, of the largest number, its sign included
-
-    Returns
-    -------
-    dict
-        "data" holds one difference after another, with five bits to each digit of base 64, the lowest first, and of these the
-        sign before all; a digit of 32 or more has another after it. Each number is to be multiplied by "scale".
-    """
-    scale = float(np.abs(table).max() / (2 ** (bits - 1) - 1))
-    whole = np.round(table / scale).astype(np.int64)
-    for axis in (0, 0, 1, 1):
-        whole = np.diff(whole, axis=axis, prepend=0)
-    return {"scale": scale, "data": "".join(map(digits, whole.ravel().tolist()))}
-
-
-def digits(number: int) -> str:
-    """A whole number of either sign, written as `packed` says."""
-    left, written = 2 * abs(number) + (number < 0), ""
-    while left >= 32:
-        written += DIGITS[32 + left % 32]
-        left //= 32
-    return written + DIGITS[left]
+    frequency = np.linspace(0.95 * DIAL[0], 1.05 * DIAL[1], 60)
+    powers = (frequency / 1e6)[:, None] ** np.array([0.5, 0, -0.5, -1, -1.5])
+    return np.linalg.lstsq(powers, coil_resistance(frequency), rcond=None)[0].tolist()

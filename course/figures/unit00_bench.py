@@ -23,7 +23,7 @@ ON_THE_LADDER = (
     ("100 nF", "a by-pass condenser"),
     (to_engineering(1 / LOCAL.frequency, "s", 3), "one cycle of its wave"),
     ("200 µH", "a medium-wave coil"),
-    ("93 mA", "a filament's current"),
+    ("60 mA", "a filament's current"),
     ("2 V", "its voltage"),
     ("15 m", "a garden aerial"),
     (to_engineering(ACROSS_THE_BAY.power, "W", 1), ACROSS_THE_BAY.name),
@@ -74,7 +74,7 @@ def bench_plan():
 @figure(
     caption="The ladder of prefixes. One step is a thousandfold; each quantity hangs where its number belongs.",
     alt="A ladder of nine rungs: femto, pico, nano, micro, milli, none, kilo, mega, giga. From 17 fW near the foot, the "
-    "faintest tone that is heard in headphones, over 5 pF inside a valve, 365 pF, 200 µH, 93 mA, 2 V, 5 kW and 846 kHz, up "
+    "faintest tone that is heard in headphones, over 5 pF inside a valve, 365 pF, 200 µH, 60 mA, 2 V, 5 kW and 846 kHz, up "
     "to 2.45 GHz at the top.",
 )
 def ladder():
@@ -102,20 +102,20 @@ def ladder():
 
 @figure(
     caption="A meter on its 100 mA range. The pointer stands at "
-    '{{ number("unit00_bench.dropper_resistor:current_through_dropper", "3.3 V", 15, "2 V", "93 mA", unit="A", '
+    '{{ number("unit00_bench.dropper_resistor:current_through_dropper", "4.5 V", 47, "2 V", "60 mA", unit="A", '
     "figures=3) }}; "
     "an instrument of class 2.5 may be 2.5 mA out anywhere on it.",
     alt="The scale of a moving-coil meter, an arc from 0 to 100 milliamperes with a small line every 2. The pointer "
-    "stands a little past 90. A narrow band about it shows the error allowed.",
+    "stands at 56. A narrow band about it shows the error allowed.",
 )
-def meter(resistance: Annotated[float, Between("dropping resistor", 13.5, 40, "Ω")] = 15.0):
+def meter(resistance: Annotated[float, Between("dropping resistor", 13.5, 150, "Ω")] = 47.0):
     drawing, axes = plot(height=2.7)
 
     def on_the_arc(reading, radius):
         angle = np.radians(140 - np.asarray(reading))
         return radius * np.cos(angle), radius * np.sin(angle)
 
-    reading = 1e3 * current_through_dropper(3.3, resistance, 2.0, 93e-3)
+    reading = 1e3 * current_through_dropper(4.5, resistance, 2.0, 60e-3)
     axes.plot(*on_the_arc(np.linspace(0, 100, 101), 1.0), color=INK)
     for tick in range(0, 101, 2):
         length = 1.1 if tick % 20 == 0 else 1.07 if tick % 10 == 0 else 1.04
@@ -127,8 +127,8 @@ def meter(resistance: Annotated[float, Between("dropping resistor", 13.5, 40, "�
     allowed = np.hstack([on_the_arc(band, 0.86), on_the_arc(band[::-1], 1.0)])
     axes.fill(*allowed, facecolor=BRASS, alpha=0.5, linewidth=0)
     axes.plot(*np.transpose([on_the_arc(reading, 0.28), on_the_arc(reading, 1.05)]), color=RUST, linewidth=2)
-    axes.text(0, 0.62, "mA", ha="center", weight="bold")
-    axes.text(-0.1, 0.34, "class 2.5", ha="center", fontsize=SMALL_TEXT)
+    axes.text(-0.3, 0.62, "mA", ha="center", weight="bold")
+    axes.text(-0.3, 0.34, "class 2.5", ha="center", fontsize=SMALL_TEXT)
     axes.set(xlim=(-0.95, 0.95), ylim=(0.16, 1.3), aspect="equal")
     axes.axis("off")
     return drawing

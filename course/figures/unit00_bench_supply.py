@@ -10,7 +10,7 @@ from course.figures.style import BRASS, FAINT, INK, KELP, RUST, SEA, SMALL_TEXT,
 from solutions.unit00_bench.dropper_resistor import current_through_dropper, dropper_resistance, next_preferred
 from solutions.unit00_bench.prefixes import to_engineering
 
-RAIL, FILAMENT, RATED = 3.3, 2.0, 93e-3
+RAIL, FILAMENT, RATED = 4.5, 2.0, 60e-3
 HOT = FILAMENT / RATED
 
 
@@ -21,14 +21,14 @@ def wire(*points):
 
 @figure(
     caption="The filament circuit: supply, fuse, switch, dropper, filament. Nothing else is connected yet.",
-    alt="A circuit diagram. From the terminal marked 3.3 V a wire runs through a fuse, a switch and the dropper "
+    alt="A circuit diagram. From the terminal marked 4.5 V a wire runs through a fuse, a switch and the dropper "
     "resistor R to one end of a valve's filament; the other end goes back to 0 V. A voltmeter V stands across "
     "the filament. Grid and anode are not connected.",
 )
 def filament_circuit():
     with schematic() as drawing:
         top, foot = 2.2, 0.0
-        Supply("+3.3 V", side="left").at((0, top)).color(INK)
+        Supply("+4.5 V", side="left").at((0, top)).color(INK)
         Supply("0 V", side="left").at((0, foot)).color(INK)
         FuseIEC().at((0, top)).to((1.5, top)).label("fuse").color(INK)
         Switch(contacts=False).at((1.5, top)).to((2.9, top)).color(INK)
@@ -44,18 +44,18 @@ def filament_circuit():
 
 
 @figure(
-    caption="What the choice of dropper does to a filament of 2 V, 93 mA on a rail of 3.3 V. Dots: the values in "
+    caption="What the choice of dropper does to a filament of 2 V, 60 mA on a rail of 4.5 V. Dots: the values in "
     "the E12 drawer.",
-    alt="Two curves against resistance from 8 to 28 ohms. Above, the current falls from about 110 to 65 "
-    "milliamperes and crosses the rating of 93 at 14 ohms, between the preferred values 12 and 15. Below, the "
-    "heat in the dropper stays near 0.12 watt throughout, while that in the filament falls from over a quarter "
-    "of a watt to less than a tenth.",
+    alt="Two curves against resistance from 30 to 72 ohms. Above, the current falls from about 71 to 43 "
+    "milliamperes and crosses the rating of 60 at 42 ohms, between the preferred values 39 and 47. Below, the "
+    "heat in the dropper stays near 0.15 watt throughout, while that in the filament falls from a sixth "
+    "of a watt to a sixteenth.",
 )
 def current_and_heat():
     drawing, (above, below) = plot(rows=2, height=4.9)
-    resistance = np.linspace(8, 28, 161)
-    dots = [next_preferred(8.0)]
-    while dots[-1] < 27:
+    resistance = np.linspace(30, 72, 169)
+    dots = [next_preferred(30.0)]
+    while dots[-1] < 68:
         dots.append(next_preferred(dots[-1] * 1.01))
     dots = np.array(dots)
     wanted = dropper_resistance(RAIL, FILAMENT, RATED)
@@ -66,21 +66,21 @@ def current_and_heat():
     above.plot(resistance, current(resistance), color=SEA)
     above.plot(dots, current(dots), linestyle="none", marker="o", color=SEA)
     above.axhline(RATED, color=RUST, linewidth=1.2, dashes=(5, 3))
-    above.text(28, RATED + 2e-3, f"rated {to_engineering(RATED, 'A', 2)}", ha="right", color=RUST, fontsize=SMALL_TEXT)
+    above.text(72, RATED + 1e-3, f"rated {to_engineering(RATED, 'A', 2)}", ha="right", color=RUST, fontsize=SMALL_TEXT)
     for r in dots:
         above.annotate(f"{r:g}", (r, current(r)), (4, 7), textcoords="offset points", fontsize=SMALL_TEXT)
-    above.set_ylim(60e-3, 120e-3)
+    above.set_ylim(40e-3, 75e-3)
     engineering_axis(above.yaxis, "current", "A")
     for heat, colour, dashes, words, at in (
-        (lambda r: current(r) ** 2 * HOT, BRASS, (None, None), "filament", 10.6),
-        (lambda r: current(r) ** 2 * r, KELP, (6, 2), "dropper", 24.0),
+        (lambda r: current(r) ** 2 * HOT, BRASS, (None, None), "filament", 31.0),
+        (lambda r: current(r) ** 2 * r, KELP, (6, 2), "dropper", 60.0),
     ):
         below.plot(resistance, heat(resistance), color=colour, dashes=dashes)
         below.plot(dots, heat(dots), linestyle="none", marker="o", color=colour)
-        below.text(at, heat(at) + 12e-3, words, color=colour)
+        below.text(at, heat(at) + 11e-3, words, color=colour)
     for axes in (above, below):
         axes.axvline(wanted, color=FAINT, linewidth=3, zorder=0)
-    below.set_ylim(0, 0.3)
+    below.set_ylim(0, 0.2)
     engineering_axis(below.yaxis, "heat", "W")
     engineering_axis(below.xaxis, "dropper", "Ω")
     return drawing

@@ -10,7 +10,7 @@ from course.figures.stations import ACROSS_THE_BAY
 from course.figures.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from course.settings import Between
 from solutions.unit06_reaction import club_set
-from solutions.unit06_reaction.network import SALTMARSH_SET
+from solutions.unit06_reaction.network import THROTTLE_RANGE, saltmarsh_set
 from solutions.unit06_reaction.stability import response, retuned
 
 STATION = ACROSS_THE_BAY.frequency
@@ -65,56 +65,58 @@ def round_and_round():
 
 
 @figure(
-    caption="What the tickler adds to the club's tuned circuit at 1107 kHz. Wound to help it takes loss away, and the more so "
-    "the more capacitance the throttle has. Where it reaches the whole loss, {{ "
-    "number('unit06_reaction.club_set:threshold_throttle', '1107 kHz', unit='F', figures=3) }}, nothing is left to "
-    "lose. With its two ends exchanged it adds as much instead.",
-    alt="Resistance in ohms against throttle capacitance from 3 to 75 picofarads. One curve sinks from about minus 3 to "
-    "minus 58 ohms and crosses a level dashed line, minus the whole loss, at 13 picofarads. Its mirror image rises "
-    "above zero.",
+    caption="What the anode's side adds to the club's tuned circuit at 1107 kHz, in series with its coil, for weak signals. "
+    "Dashed: the anode alone, the tickler turned away; it takes. Solid: with the tickler wound to help. Dotted: its two ends "
+    "exchanged. Where the solid line reaches all that coil, aerial and grid lose, {{ "
+    "number('unit06_reaction.club_set:threshold_throttle', '1107 kHz', unit='F', figures=3) }}, nothing is left to lose.",
+    alt="Resistance in ohms against throttle capacitance from 10 to 200 picofarads. All curves begin near plus 38. The dashed "
+    "one sinks slowly to plus 15. The dotted one rises to plus 86. The solid one sinks, crosses zero near 67 picofarads and a "
+    "level line at minus 22, the loss of all else, at 113, and ends near minus 55.",
 )
 def ohms_by_throttle(station: Annotated[float, Between("frequency of the station", 700e3, 1500e3, "Hz")] = STATION):
-    drawing, axes = plot(height=3.4)
-    throttle = np.geomspace(3e-12, 75e-12, 120)
-    for sense, colour, dashes in ((1.0, SEA, (None, None)), (-1.0, RUST, (6, 2))):
-        axes.semilogx(throttle, club_set.feedback_on(station, throttle, sense)[0], color=colour, dashes=dashes)
-    whole, edge = sum(club_set.losses(station)), club_set.threshold_throttle(station)
+    drawing, axes = plot(height=3.6)
+    throttle = np.linspace(10e-12, 200e-12, 60)
+    for sense, colour, dashes in ((1.0, SEA, (None, None)), (0.0, BRASS, (6, 2)), (-1.0, RUST, (1.5, 1.5))):
+        axes.plot(throttle, club_set.feedback_on(station, throttle, sense)[0], color=colour, dashes=dashes)
+    whole, edge = sum(club_set.losses(station)[:3]), club_set.threshold_throttle(station)
     axes.axhline(-whole, color=INK, linewidth=1.2, dashes=(2, 2))
     axes.axhline(0, color=FAINT, linewidth=0.8)
     axes.plot(edge, -whole, "o", color=INK)
-    axes.text(3.2e-12, -whole + 3, "the whole loss", color=INK, fontsize=SMALL_TEXT)
-    axes.text(14e-12, 40, "ends exchanged", color=RUST, ha="right", fontsize=SMALL_TEXT)
-    axes.text(22e-12, -32, "wound\nto help", color=SEA, fontsize=SMALL_TEXT)
-    axes.set(xlim=(3e-12, 75e-12), ylim=(-65, 65), yticks=[-60, -30, 0, 30, 60], ylabel="added, Ω")
-    axes.set_yticklabels(["−60", "−30", "0", "30", "60"])
-    axes.set_xticks([3e-12, 5e-12, 10e-12, 20e-12, 50e-12], ["3", "5", "10", "20", "50"])
-    axes.minorticks_off()
-    axes.set_xlabel("throttle, pF")
+    axes.text(12e-12, -whole - 11, "coil, aerial, grid", color=INK, fontsize=SMALL_TEXT)
+    axes.text(150e-12, 88, "ends exchanged", color=RUST, ha="right", fontsize=SMALL_TEXT)
+    axes.text(198e-12, 26, "anode alone", color=BRASS, ha="right", fontsize=SMALL_TEXT)
+    axes.text(62e-12, 9, "wound to help", color=SEA, fontsize=SMALL_TEXT)
+    axes.set(xlim=(10e-12, 200e-12), ylim=(-60, 100), yticks=[-50, 0, 50, 100], ylabel="added, Ω")
+    axes.set_yticklabels(["−50", "0", "50", "100"])
+    engineering_axis(axes.xaxis, "throttle", "F")
     return drawing
 
 
 @figure(
-    caption="The club's set on Curlew Bank, volts on the grid for each volt in the aerial: with the valve cold, and with the "
-    "throttle at 8, 11 and 12.5 pF. The dotted line has the tickler's ends exchanged: weaker and broader than no "
-    "reaction at all. The feet of all curves lie together; only the peak grows.",
-    alt="Gain on a scale of tens from 3 to 500 against frequency, 20 kilohertz to either side of 1107. Five humps of one "
-    "middle. From the lowest and broadest, 9, dotted, over 13, 28 and 79, up to a needle of over 400.",
+    caption="The club's set at 1107 kHz, volts on the grid for each volt in the aerial, from a *weak* station: with the valve "
+    "cold, and with the throttle at 10 (shut), 80, 105 and 112 pF. Dotted: at 80 pF with the tickler's ends exchanged. Warm, "
+    "and with the throttle shut, the set is far worse than with its valve cold.",
+    alt="Gain on a scale of tens from 2 to 800 against frequency, 20 kilohertz to either side of 1107. Broad and lowest, 4 and 6, "
+    "the dotted line and the shut throttle; the cold valve makes a hump of 15; the others rise from 20 at 80 picofarads over "
+    "86 to a needle of 560.",
 )
 def sharper_and_louder():
     drawing, axes = plot(height=3.6)
     offset = np.unique(np.concatenate([np.linspace(-20e3, 20e3, 161), np.linspace(-2e3, 2e3, 81)]))
-    cold = retuned(replace(SALTMARSH_SET, transconductance=0.0), STATION)
-    turned = retuned(replace(SALTMARSH_SET, tuned_tickler=-SALTMARSH_SET.tuned_tickler, throttle_capacitance=8e-12), STATION)
-    curves = [(turned, INK, (1.5, 1.5)), (cold, RUST, (6, 2))]
+    here = saltmarsh_set(STATION)
+    cold = retuned(replace(here, transconductance=0.0), STATION)
+    turned = retuned(replace(here, tuned_tickler=-here.tuned_tickler, throttle_capacitance=80e-12), STATION)
+    curves = [(turned, INK, (1.5, 1.5)), (cold, RUST, (6, 2)), (club_set.on_station(STATION, THROTTLE_RANGE[0]), PLUM, (4, 1.5))]
     curves += [(club_set.on_station(STATION, pF * 1e-12), colour, (None, None))
-               for pF, colour in ((8, BRASS), (11, KELP), (12.5, SEA))]  # fmt: skip
+               for pF, colour in ((80, BRASS), (105, KELP), (112, SEA))]  # fmt: skip
     for parts, colour, dashes in curves:
         axes.semilogy(offset, np.abs(response(parts, STATION + offset)), color=colour, dashes=dashes)
-    axes.text(1500, 300, "12.5 pF", color=SEA, fontsize=SMALL_TEXT)
-    axes.text(2400, 62, "11 pF", color=KELP, fontsize=SMALL_TEXT)
-    axes.text(-8500, 24, "8 pF", color=BRASS, fontsize=SMALL_TEXT)
-    axes.text(-19e3, 3.9, "cold valve", color=RUST, fontsize=SMALL_TEXT)
-    axes.set(xlim=(-20e3, 20e3), ylim=(3, 600), ylabel="gain")
+    axes.text(1500, 400, "112 pF", color=SEA, fontsize=SMALL_TEXT)
+    axes.text(2400, 60, "105 pF", color=KELP, fontsize=SMALL_TEXT)
+    axes.text(-13e3, 13, "80 pF", color=BRASS, fontsize=SMALL_TEXT)
+    axes.text(0, 8.9, "cold valve", color=RUST, fontsize=SMALL_TEXT, ha="center")
+    axes.text(0, 6.2, "shut", color=PLUM, fontsize=SMALL_TEXT, ha="center")
+    axes.set(xlim=(-20e3, 20e3), ylim=(2, 900), ylabel="gain")
     axes.set_yticks([3, 10, 30, 100, 300], ["3", "10", "30", "100", "300"])
     axes.minorticks_off()
     engineering_axis(axes.xaxis, "off 1107 kHz", "Hz")
@@ -122,26 +124,26 @@ def sharper_and_louder():
 
 
 @figure(
-    caption="Gain and bandwidth as the throttle is turned, at 1107 kHz. Their product stays the same to one part in a "
-    "hundred. From 5 to 11 pF the gain grows five times; in the two picofarads after that, as much as you have the "
-    "nerve for. The dotted line is the threshold.",
-    alt="Two plots over throttle capacitance from 5 to 13 picofarads, both on scales of tens. Above, the gain: from 17, "
-    "slowly and then ever more steeply, to over a thousand at 12.8. Below, the bandwidth: the mirror image, from 14 "
-    "kilohertz to below 200 hertz.",
+    caption="Gain and bandwidth for a weak station as the throttle is turned, at 1107 kHz. Their product stays the same to "
+    "within three parts in a hundred. From 10 to 100 pF the gain grows nine times; in the thirteen picofarads after that, as "
+    "much as you have the nerve for. The dotted line is the threshold.",
+    alt="Two plots over throttle capacitance from 10 to 113 picofarads, both on scales of tens. Above, the gain: from 6, "
+    "slowly and then ever more steeply, to over a thousand. Below, the bandwidth: the mirror image, from 43 "
+    "kilohertz to 200 hertz.",
 )
 def last_picofarads(station: Annotated[float, Between("frequency of the station", 700e3, 1500e3, "Hz")] = STATION):
     drawing, (above, below) = plot(2, height=4.2)
     edge = club_set.threshold_throttle(station)
-    throttle = edge - np.geomspace(edge - 5e-12, 0.01 * edge, 60)
+    throttle = edge - np.geomspace(edge - THROTTLE_RANGE[0], 2e-3 * edge, 60)
     gain, bandwidth = club_set.gain_and_bandwidth(station, throttle)
     above.semilogy(throttle, gain, color=SEA)
     below.semilogy(throttle, bandwidth, color=RUST)
-    for axes, ticks, name in ((above, (10, 100, 1000), "gain"), (below, (100, 1000, 10000), "bandwidth, Hz")):
+    for axes, ticks, name in ((above, (10, 100, 1000), "gain"), (below, (1000, 10000), "bandwidth, Hz")):
         axes.axvline(edge, color=INK, linewidth=1.2, dashes=(2, 2))
         axes.set_yticks(ticks, [f"{tick:,}".replace(",", " ") for tick in ticks])
         axes.minorticks_off()
         axes.set_ylabel(name)
-    above.set_ylim(8, 2500)
-    below.set_ylim(80, 25000)
+    above.set_ylim(3, 2500)
+    below.set_ylim(100, 60000)
     engineering_axis(below.xaxis, "throttle", "F")
     return drawing

@@ -8,7 +8,7 @@ from course.figures import figure
 from course.figures.style import BRASS, INK, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from solutions.unit06_reaction.three_knobs import tuned_to
 from solutions.unit09_feedback_receivers.evening import CRESTS, FREQUENCIES, NAMES
-from solutions.unit09_feedback_receivers.receiver import COUPLING, ISOLATING, TICKLER, TUNED, VALVE, first_circuit, knobs
+from solutions.unit09_feedback_receivers.receiver import COUPLING, ISOLATING, TICKLER, VALVE, first_circuit, knobs, second_coil
 from solutions.unit09_feedback_receivers.receiver import receiver as reference_receiver
 from solutions.unit09_feedback_receivers.receiver_check import GANNET_ROCK, SKIRT_RATE, SKIRTS, losses
 
@@ -47,7 +47,7 @@ def both_circuits() -> Figure:
     drawing, axes = plot()
     offset = np.linspace(-24e3, 24e3, 241)
     first, _ = first_circuit(FREQUENCIES[GANNET_ROCK])
-    _, second = tuned_to(COUPLING, *knobs(FREQUENCIES[GANNET_ROCK], 700.0), ISOLATING, TUNED, TICKLER, VALVE)
+    _, second = tuned_to(COUPLING, *knobs(FREQUENCIES[GANNET_ROCK], 700.0), ISOLATING, second_coil(FREQUENCIES[GANNET_ROCK]), TICKLER, VALVE)
     alone = 10 * np.log10(1 + (2 * offset / second) ** 2)
     axes.plot(offset, -alone, color=BRASS, linestyle=(0, (5, 2)))
     axes.plot(offset, -alone - 10 * np.log10(1 + (2 * offset / first) ** 2), color=SEA)

@@ -18,7 +18,8 @@ from solutions.unit06_reaction import stability
 from solutions.unit06_reaction.network import SALTMARSH_SET, THROTTLE_RANGE, ReactionSet
 from solutions.unit07_oscillation.envelope import follow, start
 from solutions.unit07_oscillation.radiated_field import noise_field
-from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, Stage, small_signal_set
+from solutions.unit07_oscillation.stage import GENTLE_STAGE as GENTLE
+from solutions.unit07_oscillation.stage import Stage, small_signal_set
 
 EVERY = 6  # steps of the envelope to each sample of the sound
 BLOCK = 0.02  # second: how long the throttle is taken to stand still while it is turned
@@ -28,8 +29,6 @@ LOUDEST = 1.5  # pascal: no telephone follows a click beyond it, nor would anyon
 LOWEST = 60.0  # hertz: what changes more slowly is not heard
 SEED = 7
 
-# The same valve and coils, gentle: 45 V, telephones without a dropping resistor, half a megohm to the filament's negative end.
-GENTLE = SALTMARSH_STAGE._replace(supply=45.0, load_resistance=4e3, leak_resistance=0.5e6, leak_return=0.0)
 
 Knob = Callable[[np.ndarray], np.ndarray]
 

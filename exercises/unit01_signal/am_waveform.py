@@ -10,7 +10,7 @@ def am_envelope(time: float, tone_frequency: float, depth: float, amplitude: flo
     ----------
     time : float or ndarray, second
     tone_frequency : float or ndarray, hertz, > 0
-    depth : float or ndarray, depth of modulation as a fraction, 0 to 1
+    depth : float or ndarray, depth of modulation as a fraction, >= 0; above 1 the outline crosses zero, and detectors distort
     amplitude : float or ndarray, volt, peak of the carrier when nobody speaks, > 0
 
     Returns
@@ -32,7 +32,7 @@ def am_waveform(time: float, carrier_frequency: float, tone_frequency: float, de
     time : float or ndarray, second
     carrier_frequency : float or ndarray, hertz, > 0
     tone_frequency : float or ndarray, hertz, > 0, far below `carrier_frequency`
-    depth : float or ndarray, depth of modulation as a fraction, 0 to 1
+    depth : float or ndarray, depth of modulation as a fraction, >= 0; above 1 the outline crosses zero, and detectors distort
     amplitude : float or ndarray, volt, peak of the carrier when nobody speaks, > 0
 
     Returns

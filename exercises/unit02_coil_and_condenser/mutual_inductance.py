@@ -17,6 +17,11 @@ def coaxial_filaments(radius_1: float, radius_2: float, distance: float) -> floa
     -------
     float or ndarray, henry
 
+    Raises
+    ------
+    ValueError
+        If one turn lies upon the other anywhere: of equal radius and no distance, they would share more than all.
+
     Source
     ------
     J. C. Maxwell, A Treatise on Electricity and Magnetism, 1873, art. 701; in elliptic integrals of
@@ -60,6 +65,11 @@ def coaxial_coils(
     Returns
     -------
     float, henry
+
+    Raises
+    ------
+    ValueError
+        If a turn of the one lies upon a turn of the other.
     """
     raise NotImplementedError
 
@@ -75,6 +85,11 @@ def coupling_coefficient(mutual_inductance: float, inductance_1: float, inductan
     Returns
     -------
     float or ndarray, dimensionless, between -1 and 1
+
+    Raises
+    ------
+    ValueError
+        If it is more than 1, either way, by more than rounding: no coils are coupled so closely.
     """
     raise NotImplementedError
 

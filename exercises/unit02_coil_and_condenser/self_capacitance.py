@@ -60,7 +60,7 @@ def self_capacitance_from_octave(capacitance_low: float, capacitance_high: float
 
     Parameters
     ----------
-    capacitance_low : float or ndarray, farad, > 4 `capacitance_high`
+    capacitance_low : float or ndarray, farad, at least 4 `capacitance_high`
         At the lower frequency.
     capacitance_high : float or ndarray, farad, > 0, broadcast with `capacitance_low`
         At twice that frequency.

@@ -10,7 +10,7 @@ def elliptic_integrals(parameter: float) -> tuple[float, float]:
 
     Parameters
     ----------
-    parameter : float or ndarray, dimensionless, 0 <= m < 1
+    parameter : float or ndarray, dimensionless, 0 to below 1
         The square of the modulus, m = k².
 
     Returns
@@ -30,11 +30,16 @@ def nagaoka_coefficient(diameter_over_length: float) -> float:
 
     Parameters
     ----------
-    diameter_over_length : float or ndarray, dimensionless, 0.001 to 1000
+    diameter_over_length : float or ndarray, dimensionless, 0.0002 to 5000
 
     Returns
     -------
     float or ndarray, dimensionless, between 0 and 1
+
+    Raises
+    ------
+    ValueError
+        If the ratio is outside that range anywhere: rounding would spoil the closed form, which at 0 has no value at all.
 
     Source
     ------

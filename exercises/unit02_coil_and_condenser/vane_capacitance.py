@@ -12,7 +12,7 @@ def plate_capacitance(plates: int, area: float, gap: float) -> float:
     ----------
     plates : int or ndarray, >= 2
         Fixed and moving together.
-    area : float or ndarray, square metre, > 0, broadcast with `plates`
+    area : float or ndarray, square metre, >= 0, broadcast with `plates`
         Of one plate, as far as it faces the next.
     gap : float or ndarray, metre, > 0, broadcast with `plates`
 

@@ -29,7 +29,7 @@ def turns_needed(inductance: float, former_diameter: float, covered_diameter: fl
     ----------
     inductance : float, henry, > 0
     former_diameter : float, metre, > 0
-    covered_diameter : float, metre, 0.001 to 1 times `former_diameter`
+    covered_diameter : float, metre, 0.0005 to 1 times `former_diameter`
 
     Returns
     -------

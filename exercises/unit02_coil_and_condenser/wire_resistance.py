@@ -18,7 +18,7 @@ def swg_diameter(gauge: int) -> float:
 
     Parameters
     ----------
-    gauge : int, 16 to 40
+    gauge : int, a whole number from 16 to 40
 
     Returns
     -------
@@ -39,7 +39,7 @@ def awg_diameter(gauge: float) -> float:
 
     Parameters
     ----------
-    gauge : float or ndarray, dimensionless, 0 to 50
+    gauge : float or ndarray, dimensionless, -39 to 50; below 0 the thick ones, of which 0000 is -3
 
     Returns
     -------

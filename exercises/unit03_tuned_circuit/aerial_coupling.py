@@ -21,6 +21,11 @@ def loaded_quality_factor(
     -------
     float or ndarray, dimensionless; it gives the bandwidth where the aerial circuit itself tunes far more broadly
 
+    Raises
+    ------
+    ValueError
+        If the resistance is 0 or less anywhere: no coil is without loss.
+
     Source
     ------
     The aerial reflects (ωM)²/Za: its real part adds to the resistance, its imaginary part to the coil's reactance.
@@ -85,6 +90,11 @@ def critical_coupling(primary_quality_factor: float, secondary_quality_factor: f
     Returns
     -------
     float or ndarray, dimensionless
+
+    Raises
+    ------
+    ValueError
+        If the two Qs multiplied are below 1 anywhere: the coils would have to be coupled more closely than coils can be.
 
     Source
     ------

@@ -60,7 +60,7 @@ def audio_cutoff(capacitance: float, leak_resistance: float, grid_current: float
     ----------
     capacitance : float or ndarray, farad, > 0, of the grid condenser
     leak_resistance : float or ndarray, ohm, > 0
-    grid_current : float or ndarray, ampere, > 0, averaged over the carrier's cycle
+    grid_current : float or ndarray, ampere, >= 0, averaged over the carrier's cycle
     slope_voltage : float or ndarray, volt, > 0
 
     Returns

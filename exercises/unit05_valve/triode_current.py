@@ -31,7 +31,8 @@ def drive(anode_voltage: float, grid_voltage: float, amplification_factor: float
 
 
 def triode_current(
-    anode_voltage: float, grid_voltage: float, amplification_factor: float, perveance: float, offset: float
+    anode_voltage: float, grid_voltage: float, amplification_factor: float, perveance: float, offset: float,
+    emission: float = np.inf,
 ) -> float:
     """Anode current of a triode: the three-halves law, with grid and anode pulling together.
 
@@ -42,6 +43,8 @@ def triode_current(
     amplification_factor : float or ndarray, a pure number, > 0
     perveance : float or ndarray, ampere per volt to the power of 1.5, > 0
     offset : float or ndarray, volt
+    emission : float or ndarray, ampere, > 0, that the filament can give; the law holds as far as that, and no more comes. Left
+        out, the filament gives all that is drawn
 
     Returns
     -------

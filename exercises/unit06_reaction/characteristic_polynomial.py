@@ -42,6 +42,40 @@ def tuned_grid_polynomial(
     raise NotImplementedError
 
 
+def determinant(rows: list[list[Polynomial]]) -> np.ndarray:
+    """Coefficients of the determinant of a square of polynomials in s.
+
+    Parameters
+    ----------
+    rows : list of n lists of n polynomials
+        One list for each equation, in it what multiplies the first unknown, the second and so on. A polynomial may be given
+        by its coefficients too: [1, 2, 3] for 1 + 2 s + 3 s².
+
+    Returns
+    -------
+    ndarray, from the constant upwards; above the highest power that there is stand zeros
+
+    Source
+    ------
+    Laplace's expansion along the first row: each entry times the determinant of what is left without its row and its
+    column, the signs in turn. Polynomials are multiplied by convolving their coefficients.
+    """
+    square = [[np.asarray(getattr(entry, "coef", entry)) for entry in row] for row in rows]
+    length = max(len(entry) for row in square for entry in row)
+    square = [[np.append(entry, np.zeros(length - len(entry))) for entry in row] for row in square]
+
+    def expanded(first, *others):
+        if not others:
+            return first[0]
+        parts = []
+        for column, entry in enumerate(first):
+            left = (row[:column] + row[column + 1 :] for row in others)
+            parts.append(np.convolve(entry, expanded(*left)))
+        return sum(parts[::2]) - sum(parts[1::2])
+
+    return expanded(*square)
+
+
 def three_winding_polynomial(
     coupling: float,
     tuning: float,
@@ -53,9 +87,10 @@ def three_winding_polynomial(
 ) -> np.ndarray:
     """Coefficients of the polynomial of three meshes: aerial, tuned circuit and tickler with its throttle condenser.
 
-    Unknown are the aerial's current i1, the grid's voltage v, and the tickler's current i3. Into condenser and grid goes
-    i2 = (s C + g) v. Round the aerial, times s C1: (1 + s C1 R1 + s² C1 L1) i1 + s² C1 M12 i2 + s² C1 M13 i3 = 0.
-    Round the tuned circuit: s M12 i1 + v + (R + s L) i2 + s M23 i3 = 0. Round the tickler, times s C3:
+    The valve is the simple one, without capacitances. Unknown are the aerial's current i1, the grid's voltage v, and the
+    tickler's current i3. Into condenser and grid goes i2 = (s C + g) v. Round the aerial, times s C1:
+    (1 + s C1 R1 + s² C1 L1) i1 + s² C1 M12 i2 + s² C1 M13 i3 = 0. Round the tuned circuit:
+    s M12 i1 + v + (R + s L) i2 + s M23 i3 = 0. Round the tickler, times s C3:
     s² C3 M13 i1 + s C3 (gm ra v + s M23 i2) + (1 + s C3 (ra + R3) + s² C3 L3) i3 = 0.
 
     Parameters
@@ -75,7 +110,42 @@ def three_winding_polynomial(
 
     Source
     ------
-    The determinant of three equations in three unknowns, written out.
+    The determinant of three equations in three unknowns.
+    """
+    raise NotImplementedError
+
+
+def full_polynomial(
+    coupling: float,
+    tuning: float,
+    throttle: float,
+    aerial: tuple[float, float, float],
+    tuned: tuple[float, float, float],
+    tickler: tuple[float, float, float, float],
+    valve: tuple[float, float, float, float],
+) -> np.ndarray:
+    """Coefficients of the polynomial of the whole set: three meshes, and an anode with capacitances of its own.
+
+    To the three unknowns of `three_winding_polynomial` comes the anode's voltage va. The condenser from grid to anode takes
+    its part of the tuned coil's current: i2 = (s C + g) v + s Cga (v − va). The rows of aerial and tuned circuit stay as
+    they were, with this i2. Round the tickler, times s C3: s² C3 M13 i1 + s² C3 M23 i2 + (1 + s C3 R3 + s² C3 L3) i3 − s C3 va
+    = 0. Into the anode, times ra: (gm − s Cga) ra v + ra i3 + (1 + s ra (Ca + Cga)) va = 0.
+
+    Parameters
+    ----------
+    coupling, tuning, throttle, aerial, tuned, tickler
+        As in `three_winding_polynomial`.
+    valve : (transconductance, anode resistance, grid-anode capacitance, anode capacitance): gm, ra, Cga, Ca
+        Siemens, ohm, farad, farad; Ca is all that there is from the anode to earth, by-pass included.
+
+    Returns
+    -------
+    ndarray of shape (8,), of the determinant of the four equations as they stand and in this order, from that of s⁷ to the
+        constant. A valve without capacitance has 0 for s⁷, and then what `three_winding_polynomial` gives.
+
+    Source
+    ------
+    The currents into the anode add up to nothing, as do the voltages round each mesh; the determinant of four equations.
     """
     raise NotImplementedError
 

@@ -2,11 +2,7 @@
 import numpy as np
 import sympy
 
-from exercises.unit06_reaction.characteristic_polynomial import (
-    leading_pole,
-    three_winding_polynomial,
-    tuned_grid_polynomial,
-)
+from exercises.unit06_reaction.characteristic_polynomial import full_polynomial, leading_pole, tuned_grid_polynomial
 
 BEST_VALVE = 20e-3  # siemens: no receiving valve of the time came near
 HALVINGS = 32  # of the interval that holds the answer
@@ -73,15 +69,15 @@ def threshold_transconductance(
     aerial: tuple[float, float, float],
     tuned: tuple[float, float, float],
     tickler: tuple[float, float, float, float],
-    anode_resistance: float,
+    valve: tuple[float, float, float],
 ) -> float:
-    """Transconductance at which the set of three windings begins to oscillate.
+    """Transconductance at which the whole set begins to oscillate.
 
     Parameters
     ----------
     coupling, tuning, throttle, aerial, tuned, tickler
-        As in `three_winding_polynomial`.
-    anode_resistance : float, ohm, > 0
+        As in `full_polynomial`.
+    valve : (anode resistance, grid-anode capacitance, anode capacitance): ra, Cga, Ca; ohm, farad, farad
 
     Returns
     -------
@@ -107,7 +103,7 @@ def steady_gain(
     aerial: tuple[float, float, float],
     tuned: tuple[float, float, float],
     tickler: tuple[float, float, float, float],
-    valve: tuple[float, float],
+    valve: tuple[float, float, float, float],
 ) -> float:
     """Volts on the grid for each volt in the aerial, as the steady-state formula has it: true only below the threshold.
 
@@ -115,7 +111,7 @@ def steady_gain(
     ----------
     frequency : float, hertz, > 0
     coupling, tuning, throttle, aerial, tuned, tickler, valve
-        As in `three_winding_polynomial`.
+        As in `full_polynomial`.
 
     Returns
     -------
@@ -123,7 +119,7 @@ def steady_gain(
 
     Source
     ------
-    The three equations of `three_winding_polynomial` at s = jω, with a volt in the aerial's mesh, solved for v.
+    The four equations of `full_polynomial` at s = jω, with a volt in the aerial's mesh, solved for v.
     """
     raise NotImplementedError
 
@@ -136,7 +132,7 @@ def gain(
     aerial: tuple[float, float, float],
     tuned: tuple[float, float, float],
     tickler: tuple[float, float, float, float],
-    valve: tuple[float, float],
+    valve: tuple[float, float, float, float],
 ) -> float:
     """Volts on the grid for each volt in the aerial, refused where there is no steady state.
 

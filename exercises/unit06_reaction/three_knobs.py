@@ -1,14 +1,14 @@
 """What does each knob do to the others?   Lesson: Reaction, section 6.
 
 A set is given as its three knobs, coupling, tuning and throttle, and then the parts that stay as they are: aerial,
-tuned, tickler and valve, all as in `three_winding_polynomial`.
+tuned, tickler and valve, all as in `full_polynomial`.
 """
 import numpy as np
 
-from exercises.unit06_reaction.characteristic_polynomial import leading_pole, three_winding_polynomial
+from exercises.unit06_reaction.characteristic_polynomial import full_polynomial, leading_pole
 from exercises.unit06_reaction.oscillation_point import crossing
 
-ROUNDS = 5  # of setting reaction and tuning in turn
+ROUNDS = 6  # of setting reaction and tuning in turn
 
 
 def tuned_to(
@@ -18,19 +18,20 @@ def tuned_to(
     aerial: tuple[float, float, float],
     tuned: tuple[float, float, float],
     tickler: tuple[float, float, float, float],
-    valve: tuple[float, float],
+    valve: tuple[float, float, float, float],
 ) -> tuple[float, float]:
     """Frequency to which the set is tuned, and how wide a band it takes in.
 
     Parameters
     ----------
     coupling, tuning, throttle, aerial, tuned, tickler, valve
-        As in `three_winding_polynomial`.
+        As in `full_polynomial`.
 
     Returns
     -------
     frequency : float, hertz, at which it would ring
     bandwidth : float, hertz, between −3 dB points; below 0 where the set oscillates: then no band is taken in
+        Both are those of the leading pole. In a set with little reaction and a sharp aerial that may be the aerial's.
 
     Source
     ------
@@ -46,14 +47,14 @@ def detuning(
     aerial: tuple[float, float, float],
     tuned: tuple[float, float, float],
     tickler: tuple[float, float, float, float],
-    valve: tuple[float, float],
+    valve: tuple[float, float, float, float],
 ) -> float:
     """How far the aerial draws the set from where it would be tuned with the aerial's coil far away.
 
     Parameters
     ----------
     coupling, tuning, throttle, aerial, tuned, tickler, valve
-        As in `three_winding_polynomial`.
+        As in `full_polynomial`.
 
     Returns
     -------
@@ -74,17 +75,17 @@ def reaction_setting(
     aerial: tuple[float, float, float],
     tuned: tuple[float, float, float],
     tickler: tuple[float, float, float, float],
-    valve: tuple[float, float],
+    valve: tuple[float, float, float, float],
 ) -> float:
     """Throttle capacitance at which the set begins to oscillate.
 
     Parameters
     ----------
     coupling, tuning : float
-        As in `three_winding_polynomial`.
+        As in `full_polynomial`.
     least, most : float, farad, > 0, of the throttle condenser, its plates out and in
     aerial, tuned, tickler, valve
-        As in `three_winding_polynomial`.
+        As in `full_polynomial`.
 
     Returns
     -------
@@ -110,7 +111,7 @@ def settings_for(
     aerial: tuple[float, float, float],
     tuned: tuple[float, float, float],
     tickler: tuple[float, float, float, float],
-    valve: tuple[float, float],
+    valve: tuple[float, float, float, float],
 ) -> tuple[float, float]:
     """Tuning and throttle capacitance with which the set stands at the threshold just on a station's frequency.
 

@@ -86,6 +86,11 @@ def amplitude(time: float, start: float, limit: float, growth: float) -> float:
     -------
     float or ndarray, volt; the arguments broadcast together
 
+    Raises
+    ------
+    ValueError
+        If `start` is anywhere zero or less: from nothing nothing grows.
+
     Source
     ------
     B. van der Pol, Phil. Mag. 3, 65 (1927) (citation from memory): da/dt = growth × a (1 − a²/limit²). In 1/a² that

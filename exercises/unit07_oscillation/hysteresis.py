@@ -1,6 +1,7 @@
 """Does it slide into oscillation, or plop?   Lesson: Oscillation, section 3.
 
-returned    of each ampere of anode current at the carrier, how much the tickler brings back into the tuned circuit
+returned    of each ampere of anode current at the carrier, how much comes back into the tuned circuit: by the tickler, less
+            what the capacitance from anode to grid takes
 loss        siemens: what the tuned circuit loses for each volt, the grid's own load left out
 """
 import numpy as np

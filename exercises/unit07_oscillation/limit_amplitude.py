@@ -98,7 +98,7 @@ def limit_amplitude(needed: float, anode_voltage: float) -> float:
     Raises
     ------
     ValueError
-        If the valve at rest has no more than `needed`: then the set does not oscillate.
+        If the valve at rest has no more than `needed`: then the set does not oscillate. If it would swing beyond 200 V.
 
     Source
     ------

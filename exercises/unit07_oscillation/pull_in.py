@@ -13,12 +13,17 @@ def locking_range(frequency: float, quality_factor: float, injected: float, osci
     ----------
     frequency : float or ndarray, hertz, > 0
     quality_factor : float or ndarray, a pure number, > 0, of the tuned circuit as the oscillation loads it
-    injected : float or ndarray, volt, crest, >= 0, that the station brings into the circuit
-    oscillation : float or ndarray, volt, crest, in the same place, far above `injected`
+    injected : float or ndarray, volt, crest, >= 0, at most `oscillation`, that the station brings into the circuit
+    oscillation : float or ndarray, volt, crest, > 0, in the same place; the law is good where it is far above `injected`
 
     Returns
     -------
     float or ndarray, hertz; the arguments broadcast together
+
+    Raises
+    ------
+    ValueError
+        If there is no oscillation, or the station is the stronger: then nothing is held, the station drives the circuit.
 
     Source
     ------
@@ -81,7 +86,7 @@ def holding_signal(offset: float, frequency: float, quality_factor: float, oscil
 
     Returns
     -------
-    float or ndarray, volt, crest; the arguments broadcast together
+    float or ndarray, volt, crest, true while it is far below `oscillation`; the arguments broadcast together
 
     Source
     ------

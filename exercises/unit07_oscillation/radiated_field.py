@@ -95,7 +95,7 @@ def noise_field(frequency: float, bandwidth: float, level_at_1_mhz: float, fall:
     raise NotImplementedError
 
 
-def spoiled_distance(radiated_power: float, wanted_field: float, protection: float) -> float:
+def spoiled_distance(radiated_power: float, wanted_field: float, protection: float, frequency: float) -> float:
     """Distance up to which an oscillating set spoils a station: beyond it the station is as far above as it should be.
 
     Parameters
@@ -103,13 +103,15 @@ def spoiled_distance(radiated_power: float, wanted_field: float, protection: flo
     radiated_power : float or ndarray, watt, > 0, of the oscillating set
     wanted_field : float or ndarray, volt per metre, r.m.s., > 0, of the station where the neighbour listens
     protection : float or ndarray, decibel, by which the station should be above: 40 by Recommendation ITU-R BS.560
+    frequency : float or ndarray, hertz, > 0
 
     Returns
     -------
-    float or ndarray, metre, by the far field, so good from about a sixth of a wavelength on; the arguments broadcast
+    float or ndarray, metre, the near field counted in, so true wherever `nearby_field` is; the arguments broadcast
 
     Source
     ------
-    `unattenuated_field` equal to the wanted field less the protection.
+    `nearby_field` equal to the wanted field less the protection. For u = 1/x² that is u − u² + u³ = its square over that of
+    the far field at x = 1: the left side rises all the way, so there is one such distance.
     """
     raise NotImplementedError

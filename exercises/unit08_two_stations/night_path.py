@@ -168,7 +168,7 @@ def night_at(day: float, latitude: float, longitude: float, dark_at: float) -> t
     ----------
     day : float or ndarray, whole days as `days_since_2000` counts them: 0 is 1 January 2000
     latitude : float or ndarray, degree, −89 to 89
-    longitude : float or ndarray, degree, −180 to 180, east positive
+    longitude : float or ndarray, degree, east positive
     dark_at : float or ndarray, degree: it is dark while the sun is lower than this
 
     Returns

@@ -12,7 +12,7 @@ def circuit_rejection(frequency: float, offset: float, quality_factor: float) ->
     ----------
     frequency : float or ndarray, hertz, > 0, of the wanted station, to which the circuit is tuned
     offset : float or ndarray, hertz, of the other carrier from the wanted one, of either sign; above −`frequency`
-    quality_factor : float or ndarray, a pure number, > 0
+    quality_factor : float or ndarray, a pure number, >= 0
 
     Returns
     -------
@@ -40,7 +40,7 @@ def coupled_rejection(
     frequency : float or ndarray, hertz, > 0, of the wanted station, to which each circuit by itself is tuned
     offset : float or ndarray, hertz, of the other carrier from the wanted one, of either sign; above −`frequency`
     primary_quality_factor, secondary_quality_factor : float or ndarray, a pure number, > 0
-    coupling_coefficient : float or ndarray, a fraction, > 0
+    coupling_coefficient : float or ndarray, a fraction, above 0 to 1
 
     Returns
     -------

@@ -17,7 +17,8 @@ def mean_envelope(strong: float, weak: float) -> float:
 
     Parameters
     ----------
-    strong, weak : float or ndarray, volt, crest, >= 0, of the two carriers; not equal
+    strong : float or ndarray, volt, crest, >= 0, of the one carrier
+    weak : float or ndarray, volt, crest, >= 0, not `strong`, of the other
 
     Returns
     -------
@@ -63,7 +64,8 @@ def suppression(
 
     Parameters
     ----------
-    strong, weak : float or ndarray, volt, crest, > 0, of the two carriers at the diode
+    strong : float or ndarray, volt, crest, >= 0, of the one carrier at the diode; without it the suppression is 0 dB
+    weak : float or ndarray, volt, crest, > 0, of the other
     depth : float or ndarray, a fraction, above 0 to 1: the weak carrier swings between (1 − depth) and (1 + depth) times `weak`
     load_resistance, saturation_current, slope_voltage
         As in `two_carrier_output`.
@@ -72,6 +74,11 @@ def suppression(
     -------
     float or ndarray, decibel, negative where the strong carrier holds the weak programme down, positive where it helps;
         the arguments broadcast together
+
+    Raises
+    ------
+    ValueError
+        If there is no weak station anywhere, or no modulation on it: there is then no programme to be held down.
 
     Source
     ------

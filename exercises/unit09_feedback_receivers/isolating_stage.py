@@ -109,7 +109,7 @@ def grid_swing(
 def isolation(
     frequency: float,
     tuning_capacitance: float,
-    direct_coupling: float,
+    aerial_winding: tuple[float, float],
     aerial_impedance: complex,
     grid_resistance: float,
     anode_winding: tuple[float, float],
@@ -122,8 +122,9 @@ def isolation(
     ----------
     frequency : float or ndarray, hertz, > 0, of the oscillation
     tuning_capacitance : float or ndarray, farad, > 0
-    direct_coupling : float or ndarray, henry, of aerial coil and tuned coil where there is no isolating stage
-    aerial_impedance : complex or ndarray, ohm, all the way round the aerial; taken to be the same with the stage
+    aerial_winding : tuple of two floats, henry: inductance, >= 0, of the winding that the aerial has where there is no stage,
+        and its mutual inductance with the tuned coil
+    aerial_impedance : complex or ndarray, ohm, all the way round aerial and earth, without that winding
     grid_resistance : float or ndarray, ohm, > 0, from the isolating valve's grid to earth
     anode_winding : tuple of two floats, henry: its inductance, > 0, and its mutual inductance with the tuned coil
     valve : tuple of two floats: anode resistance in ohms, > 0, and capacitance from anode to grid in farads, >= 0
@@ -135,7 +136,8 @@ def isolation(
 
     Source
     ------
-    Unit 07's `aerial_current` against `grid_swing` over the aerial's impedance, for one and the same swing.
+    Unit 07's `aerial_current`, the winding in the aerial, against `grid_swing` over the aerial's impedance, without it, for
+    one and the same swing.
     """
     raise NotImplementedError
 

@@ -113,6 +113,11 @@ def mean_swing(start: float, limit: float, growth: float, decay: float, growing:
     -------
     float or ndarray, volt; the arguments broadcast together
 
+    Raises
+    ------
+    ValueError
+        If `start` is zero or less anywhere, or not below `limit`: no burst grows from there.
+
     Source
     ------
     The time integral of unit 07's `amplitude`, limit/growth × artanh(amplitude/limit), written so that it does not

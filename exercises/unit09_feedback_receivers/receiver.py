@@ -18,15 +18,16 @@ from exercises.unit06_reaction.three_knobs import tuned_to
 
 AERIAL = 30.0, 161e-12, 40e-6  # ohm, farad, henry: aerial and earth, with the winding that couples them to the first circuit
 LOOSELY = 6e-6  # henry, mutual inductance of that winding and the first circuit's coil
-COIL, COIL_RESISTANCE = 200e-6, 6.0  # henry, ohm: of either circuit
+COIL = 200e-6  # henry: of either circuit
 
 ISOLATING = 10.6e3, 500e-12, 40e-6  # ohm, farad, henry: the isolating valve stands where the reaction set had its aerial
 AMPLIFICATION = 9.29  # of the isolating valve: it drives its winding with so many times the first circuit's voltage
 COUPLING = 20e-6  # henry, mutual inductance of that winding and the second coil
-TUNED = COIL_RESISTANCE, COIL, 8.5e-6  # ohm, henry, siemens: the grid of the detector loads it
-TICKLER = 1.0, 12e-6, 6e-6, 0.2e-6  # ohm, henry, and henry shared with the second coil and with the isolating valve's
-VALVE = 0.88e-3, 10.6e3  # siemens, ohm: the detector's
-LEAST, MOST = 2e-12, 75e-12  # farad: the throttle condenser, its plates out and in
+GRID_CONDUCTANCE = 7.2e-6  # siemens: the grid of the detector loads the second circuit
+TICKLER = 2.0, 48e-6, 14e-6, 0.4e-6  # ohm, henry, and henry shared with the second coil and with the isolating valve's
+VALVE = 0.807e-3, 6.98e3, 5.5e-12, 208e-12  # siemens, ohm, farad, farad: the detector's, behind its grid condenser
+LEAST, MOST = 10e-12, 500e-12  # farad: the throttle condenser, its plates out and in
+NEAR_EDGE = 80e-12, 100e-12  # farad: two throttles to begin from
 ROUNDS = 20  # of setting throttle and tuning in turn: more than it takes
 HARDENING = 500.0  # hertz for a volt squared: the valve's curve broadens the circuit as its swing grows
 
@@ -34,6 +35,39 @@ LEAK, LEAK_RETURN, GRID_CONDENSER = 2e6, 2.0, 100e-12  # ohm, volt, farad
 ZERO_CURRENT, GRID_SLOPE = 0.5e-6, 0.12  # ampere, volt: the grid's own law
 LAW = 9.29, 267e-6, -0.67  # amplification factor, perveance, offset of the detector
 SUPPLY, LOAD = 90.0, 14e3  # volt, ohm: telephones and dropping resistor
+
+
+def coil_resistance(frequency: float) -> float:
+    """Resistance of either circuit's coil.
+
+    Parameters
+    ----------
+    frequency : float or ndarray, hertz, 500 kHz to 1.7 MHz
+
+    Returns
+    -------
+    float or ndarray, ohm
+
+    Source
+    ------
+    Skin effect, as in unit 02: of thick wire the resistance is one part that stays and one that goes as the root of the
+    frequency. Within a hundredth of `alternating_resistance` for the coil's wire, its turns lying close.
+    """
+    return 0.73 + 5.27 * np.sqrt(frequency / 1e6)
+
+
+def second_coil(frequency: float) -> tuple[float, float, float]:
+    """The second circuit's coil and what the detector's grid takes: `tuned`, as the functions of unit 06 have it.
+
+    Parameters
+    ----------
+    frequency : float, hertz, as in `coil_resistance`
+
+    Returns
+    -------
+    resistance, inductance, grid_conductance : float, ohm, henry, siemens
+    """
+    return coil_resistance(frequency), COIL, GRID_CONDUCTANCE
 
 
 def first_circuit(frequency: float) -> tuple[float, float]:
@@ -75,9 +109,9 @@ def knobs(frequency: float, bandwidth: float) -> tuple[float, float]:
 
     Source
     ------
-    More throttle, narrower band, by nearly as much as its square grows: solved by straight lines. Each new throttle shifts
-    the tuning a little, which the condenser puts right: a frequency too high by a part in a hundred wants two parts in a
-    hundred more capacitance.
+    More throttle, narrower band, nearly in a straight line: solved by straight lines, from two throttles near the edge. Each
+    new throttle shifts the tuning a little, which the condenser puts right: a frequency too high by a part in a hundred
+    wants two parts in a hundred more capacitance.
     """
     raise NotImplementedError
 

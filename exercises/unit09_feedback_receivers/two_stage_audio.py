@@ -60,7 +60,7 @@ def transformer_gain(
     anode_resistance : float or ndarray, ohm, > 0
     ratio : float or ndarray, a pure number, > 0, turns of the secondary to turns of the primary
     primary_inductance : float or ndarray, henry, > 0, with nothing on the secondary
-    leakage_inductance : float or ndarray, henry, >= 0, left of it with the secondary shorted; far less
+    leakage_inductance : float or ndarray, henry, >= 0, below `primary_inductance`, left of it with the secondary shorted
     shunt_capacitance : float or ndarray, farad, >= 0, across the secondary, its own and the next grid's
     tone : float or ndarray, hertz, > 0
 

@@ -53,7 +53,7 @@ EXERCISE = Exercise(
                 value("2 V at 93 mA from 3.3 V", given=(3.3, 2.0, 93e-3), wanted=14.0, within=TWO_FIGURES,
                       source=COMMON_PRACTICE, known="memory"),
             ],
-            refuses=[refusal("a rail lower than the filament voltage", (1.5, 2.0, 93e-3))],
+            refuses=[refusal("a rail lower than the filament voltage", (1.5, 2.0, 60e-3))],
             slips=[
                 slip("divided the whole rail voltage; across the resistor is only the drop, rail less filament",
                      lambda V, v, i: V / i),

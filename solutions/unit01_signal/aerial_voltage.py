@@ -1,9 +1,12 @@
 """From field to volts.   Lesson: Signal, section 4."""
 import numpy as np
 
+from solutions.ranges import check_ranges
+
 PERMITTIVITY = 8.8541878128e-12  # F/m, of empty space
 
 
+@check_ranges
 def effective_height(height: float, top_length: float) -> float:
     """Height of wire that would give the same voltage if the current in it were the same all the way up.
 
@@ -28,6 +31,7 @@ def effective_height(height: float, top_length: float) -> float:
     return height * (1 + current_at_bend) / 2
 
 
+@check_ranges
 def aerial_emf(field: float, effective_height: float) -> float:
     """Voltage that a wave puts in series with the aerial.
 
@@ -47,6 +51,7 @@ def aerial_emf(field: float, effective_height: float) -> float:
     return field * effective_height
 
 
+@check_ranges
 def aerial_capacitance(height: float, top_length: float, wire_radius: float) -> float:
     """Capacitance to earth of an inverted-L aerial, every metre taken as a level wire at full height.
 

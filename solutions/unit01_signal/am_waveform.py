@@ -2,7 +2,10 @@
 import numpy as np
 import sympy
 
+from solutions.ranges import check_ranges
 
+
+@check_ranges
 def am_envelope(time: float, tone_frequency: float, depth: float, amplitude: float) -> float:
     """Height of the carrier's crest at each moment: the outline of an amplitude-modulated wave.
 
@@ -10,7 +13,7 @@ def am_envelope(time: float, tone_frequency: float, depth: float, amplitude: flo
     ----------
     time : float or ndarray, second
     tone_frequency : float or ndarray, hertz, > 0
-    depth : float or ndarray, depth of modulation as a fraction, 0 to 1
+    depth : float or ndarray, depth of modulation as a fraction, >= 0; above 1 the outline crosses zero, and detectors distort
     amplitude : float or ndarray, volt, peak of the carrier when nobody speaks, > 0
 
     Returns
@@ -24,6 +27,7 @@ def am_envelope(time: float, tone_frequency: float, depth: float, amplitude: flo
     return amplitude * (1 + depth * np.cos(2 * np.pi * tone_frequency * time))
 
 
+@check_ranges
 def am_waveform(time: float, carrier_frequency: float, tone_frequency: float, depth: float, amplitude: float) -> float:
     """Voltage, moment by moment, of a carrier modulated in amplitude by one tone; both crest at time 0.
 
@@ -32,7 +36,7 @@ def am_waveform(time: float, carrier_frequency: float, tone_frequency: float, de
     time : float or ndarray, second
     carrier_frequency : float or ndarray, hertz, > 0
     tone_frequency : float or ndarray, hertz, > 0, far below `carrier_frequency`
-    depth : float or ndarray, depth of modulation as a fraction, 0 to 1
+    depth : float or ndarray, depth of modulation as a fraction, >= 0; above 1 the outline crosses zero, and detectors distort
     amplitude : float or ndarray, volt, peak of the carrier when nobody speaks, > 0
 
     Returns

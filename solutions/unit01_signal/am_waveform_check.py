@@ -101,7 +101,7 @@ EXERCISE = Exercise(
                 slip(
                     "multiplied carrier and tone without the 1: between words the carrier would vanish",
                     lambda t, carrier, tone, m, a: (
-                        am_waveform(t, carrier, tone, 1, a * m) - am_waveform(t, carrier, tone, 0, a * m)
+                        a * m * np.cos(2 * np.pi * tone * t) * np.cos(2 * np.pi * carrier * t)
                     ),
                 ),
                 slip("left out 2π in the carrier",

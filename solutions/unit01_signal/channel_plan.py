@@ -1,6 +1,8 @@
 """Where on the dial?   Lesson: Signal, section 6."""
 import numpy as np
 
+from solutions.ranges import check_ranges
+
 SPEED_OF_LIGHT = 299_792_458.0  # m/s, exact by definition
 FIRST_AND_LAST = {9_000: (531_000, 1_602_000), 10_000: (540_000, 1_700_000)}  # Hz: spacing to ends of the raster
 
@@ -32,6 +34,7 @@ def carriers(spacing: float) -> np.ndarray:
     return np.arange(first, last + spacing, spacing, dtype=float)
 
 
+@check_ranges
 def nearest_channel(frequency: float, spacing: float) -> float:
     """Carrier of the raster that lies nearest to a frequency; the end channel if the frequency is outside the band.
 
@@ -57,6 +60,7 @@ def nearest_channel(frequency: float, spacing: float) -> float:
     return np.clip(spacing * np.round(np.divide(frequency, spacing)), plan[0], plan[-1])
 
 
+@check_ranges
 def wavelength(frequency: float) -> float:
     """Length of one wave in space: what the old dials were marked in.
 
@@ -75,6 +79,7 @@ def wavelength(frequency: float) -> float:
     return SPEED_OF_LIGHT / frequency
 
 
+@check_ranges
 def image_reading(reading: float, oscillator_reading: float) -> float:
     """Dial reading, in metres, whose station whistles against an oscillator at the same note as another's.
 

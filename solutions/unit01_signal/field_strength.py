@@ -1,10 +1,13 @@
 """How strong is the wave here?   Lesson: Signal, section 3."""
 import numpy as np
 
+from solutions.ranges import check_ranges
+
 SPEED_OF_LIGHT = 299_792_458.0  # m/s, exact by definition
 PERMITTIVITY = 8.8541878128e-12  # F/m, of empty space
 
 
+@check_ranges
 def unattenuated_field(radiated_power: float, distance: float) -> float:
     """R.m.s. field of a short upright aerial over perfectly conducting flat ground.
 
@@ -24,6 +27,7 @@ def unattenuated_field(radiated_power: float, distance: float) -> float:
     return np.sqrt(90 * radiated_power) / distance
 
 
+@check_ranges
 def numerical_distance(
     distance: float, frequency: float, conductivity: float, relative_permittivity: float
 ) -> complex:
@@ -117,6 +121,7 @@ def ground_attenuation(numerical_distance: complex) -> float:
     return np.abs(np.piecewise(p, [np.abs(p) < 20], [attenuation_near, attenuation_far]))[()]
 
 
+@check_ranges
 def ground_wave_field(
     radiated_power: float, distance: float, frequency: float, conductivity: float, relative_permittivity: float
 ) -> float:

@@ -1,9 +1,12 @@
 """What can the aerial give?   Lesson: Signal, section 5."""
 import numpy as np
 
+from solutions.ranges import check_ranges
+
 SPEED_OF_LIGHT = 299_792_458.0  # m/s, exact by definition
 
 
+@check_ranges
 def radiation_resistance(effective_height: float, frequency: float) -> float:
     """Resistance that stands for the power a short earthed aerial sends out again as waves.
 
@@ -24,6 +27,7 @@ def radiation_resistance(effective_height: float, frequency: float) -> float:
     return 160 * np.pi**2 * (effective_height / wavelength) ** 2
 
 
+@check_ranges
 def available_power(emf: float, resistance: float) -> float:
     """Most power that any set can draw from an aerial: with reactance tuned out and a load equal to its resistance.
 

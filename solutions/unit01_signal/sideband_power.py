@@ -1,7 +1,10 @@
 """Where the power goes.   Lesson: Signal, section 2."""
 import numpy as np
 
+from solutions.ranges import check_ranges
 
+
+@check_ranges
 def total_power(carrier_power: float, depth: float) -> float:
     """Power a transmitter sends while one tone modulates it, averaged over the tone.
 
@@ -21,6 +24,7 @@ def total_power(carrier_power: float, depth: float) -> float:
     return carrier_power + sideband_power(carrier_power, depth)
 
 
+@check_ranges
 def sideband_power(carrier_power: float, depth: float) -> float:
     """Power in the two side frequencies together: the only part that carries the sound.
 
@@ -40,6 +44,7 @@ def sideband_power(carrier_power: float, depth: float) -> float:
     return carrier_power * depth**2 / 2
 
 
+@check_ranges
 def sideband_share(depth: float) -> float:
     """Share of all the power sent that is in the two side frequencies.
 
@@ -58,6 +63,7 @@ def sideband_share(depth: float) -> float:
     return depth**2 / (2 + depth**2)
 
 
+@check_ranges(current_ratio="modulation only adds current")
 def depth_from_aerial_current(current_ratio: float) -> float:
     """Depth of modulation read from the transmitter's aerial ammeter, which shows r.m.s. current.
 
@@ -78,6 +84,4 @@ def depth_from_aerial_current(current_ratio: float) -> float:
     ------
     The r.m.s. current goes as the square root of `total_power`.
     """
-    if np.any(np.less(current_ratio, 1)):
-        raise ValueError(f"current_ratio must be at least 1, as modulation only adds current; it is {current_ratio}")
     return np.sqrt(2 * (np.square(current_ratio) - 1))

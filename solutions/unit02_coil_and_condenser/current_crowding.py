@@ -1,9 +1,12 @@
 """Where in a wire does an alternating current flow?   Lesson: Coil and condenser, section 3."""
 import numpy as np
 
+from solutions.ranges import check_ranges
+
 TERMS = 80  # of the power series: enough for a wire of twenty skin depths
 
 
+@check_ranges(radius_over_skin_depth="the series serves wires of up to 20 skin depths, and this one is thicker")
 def current_density(radius_fraction: float, radius_over_skin_depth: float) -> float:
     """Size of the current density inside a round wire, as a fraction of what it is at the surface.
 
@@ -25,8 +28,6 @@ def current_density(radius_fraction: float, radius_over_skin_depth: float) -> fl
     ------
     Lord Kelvin 1889: the size of J₀(z s) / J₀(z), with z² = -2j (radius / skin depth)² and s the fraction of the radius.
     """
-    if np.any(np.asarray(radius_over_skin_depth) > 20):
-        raise ValueError("the series serves wires of up to 20 skin depths in radius; this one is thicker")
     here = _bessel(radius_fraction * radius_over_skin_depth)
     return np.abs(here / _bessel(radius_over_skin_depth))
 

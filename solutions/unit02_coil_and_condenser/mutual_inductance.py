@@ -1,9 +1,13 @@
 """How much of one coil's field does another catch?   Lesson: Coil and condenser, section 4."""
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit02_coil_and_condenser.solenoid_inductance import MU_0, common_mean
 
+ROUNDING = 1e-9  # a coupling beyond 1 by no more than this is complete
 
+
+@check_ranges
 def coaxial_filaments(radius_1: float, radius_2: float, distance: float) -> float:
     """Mutual inductance of two thin circular turns on one axis.
 
@@ -17,6 +21,11 @@ def coaxial_filaments(radius_1: float, radius_2: float, distance: float) -> floa
     -------
     float or ndarray, henry
 
+    Raises
+    ------
+    ValueError
+        If one turn lies upon the other anywhere: of equal radius and no distance, they would share more than all.
+
     Source
     ------
     J. C. Maxwell, A Treatise on Electricity and Magnetism, 1873, art. 701; in elliptic integrals of
@@ -24,10 +33,13 @@ def coaxial_filaments(radius_1: float, radius_2: float, distance: float) -> floa
     """
     farthest = np.hypot(radius_1 + radius_2, distance)
     nearest = np.hypot(radius_1 - radius_2, distance)
+    if np.any(nearest == 0):
+        raise ValueError("two turns lie upon one another: move the coils apart, or wind one of them wider")
     mean, gaps = common_mean(farthest, nearest)
     return MU_0 * np.pi * gaps / (4 * mean)
 
 
+@check_ranges
 def turn_positions(turns: int, length: float) -> np.ndarray:
     """Places of the turns along the axis, from the middle of the winding.
 
@@ -43,6 +55,7 @@ def turn_positions(turns: int, length: float) -> np.ndarray:
     return (np.arange(turns) + 0.5 - turns / 2) * length / turns
 
 
+@check_ranges
 def coaxial_coils(
     turns_1: int, diameter_1: float, length_1: float, turns_2: int, diameter_2: float, length_2: float, distance: float
 ) -> float:
@@ -63,12 +76,18 @@ def coaxial_coils(
     Returns
     -------
     float, henry
+
+    Raises
+    ------
+    ValueError
+        If a turn of the one lies upon a turn of the other.
     """
     along_1 = turn_positions(turns_1, length_1)
     along_2 = distance + turn_positions(turns_2, length_2)
     return coaxial_filaments(diameter_1 / 2, diameter_2 / 2, along_1[:, np.newaxis] - along_2).sum()
 
 
+@check_ranges
 def coupling_coefficient(mutual_inductance: float, inductance_1: float, inductance_2: float) -> float:
     """Mutual inductance as a fraction of the greatest it could be between these two coils.
 
@@ -80,10 +99,19 @@ def coupling_coefficient(mutual_inductance: float, inductance_1: float, inductan
     Returns
     -------
     float or ndarray, dimensionless, between -1 and 1
+
+    Raises
+    ------
+    ValueError
+        If it is more than 1, either way, by more than rounding: no coils are coupled so closely.
     """
-    return mutual_inductance / np.sqrt(inductance_1 * inductance_2)
+    coefficient = mutual_inductance / np.sqrt(inductance_1 * inductance_2)
+    if np.any(np.abs(coefficient) > 1 + ROUNDING):
+        raise ValueError("the two windings are coupled more closely than coils can be: make the mutual inductance smaller")
+    return coefficient
 
 
+@check_ranges
 def mutual_from_series(inductance_aiding: float, inductance_opposing: float) -> float:
     """Mutual inductance from two bench readings of both coils in series, the second with one coil's ends exchanged.
 

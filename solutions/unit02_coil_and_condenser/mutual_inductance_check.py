@@ -1,7 +1,7 @@
 """How `mutual_inductance` is judged."""
 import numpy as np
 
-from checker import Exercise, Question, henries, invariant, less, metres, relative, slip, value, whole
+from checker import Exercise, Question, henries, invariant, less, metres, refusal, relative, slip, value, whole
 
 from .mutual_inductance import (
     coaxial_coils,
@@ -39,6 +39,7 @@ def most_they_could_share(N1, D1, l1, N2, D2, l2, d):
 
 EXERCISE = Exercise(
     title="How much of one coil's field does another catch?",
+    seconds=5.0,
     questions=[
         Question(
             asks=coaxial_filaments,
@@ -59,6 +60,7 @@ EXERCISE = Exercise(
                 value("radii 10 cm and 5 cm in one plane", given=(0.10, 0.05, 0.0), wanted=54.8617947347e-9,
                       within=FORMULA, source="Maxwell's formula, with 40 figures", known="recomputed"),
             ],
+            refuses=[refusal("a turn that lies upon the other", (0.05, 0.05, 0.0))],
             slips=[
                 slip("taken the radii for diameters", lambda r1, r2, d: coaxial_filaments(r1 / 2, r2 / 2, d)),
                 slip("given the elliptic integrals m², not m = k²", lambda r1, r2, d: maxwell(r1, r2, d, squared=True)),
@@ -110,6 +112,7 @@ EXERCISE = Exercise(
                       within=relative(3e-4, because="wires 1 mm apart are not quite a sheet"),
                       source=SHEETS, known="recomputed"),
             ],
+            refuses=[refusal("a coil wound upon itself", (10, 0.05, 0.02, 10, 0.05, 0.02, 0.0))],
             slips=[
                 slip("measured the distance between the near ends: it runs from middle to middle",
                      lambda N1, D1, l1, N2, D2, l2, d: coaxial_coils(N1, D1, l1, N2, D2, l2, d + (l1 + l2) / 2)),
@@ -140,6 +143,8 @@ EXERCISE = Exercise(
                       within=FORMULA,
                       source=SHEETS, known="recomputed"),
             ],
+            refuses=[refusal("a coupling closer than any coils can have", (300e-6, 200e-6, 200e-6)),
+                     refusal("the same with one coil turned over", (-300e-6, 200e-6, 200e-6))],
             slips=[
                 slip("left out the root under the line", lambda M, L1, L2: M / (L1 * L2)),
                 slip("divided by the mean of the inductances: it is the root of their product",
@@ -174,8 +179,9 @@ EXERCISE = Exercise(
         "m = 4 r₁ r₂ / ((r₁ + r₂)² + d²), k = sqrt(m), and K, E = elliptic_integrals(m). The places of the turns "
         "are (n + 1/2) l/N − l/2 with n = 0 … N − 1. Every turn of one coil acts on every turn of the other: N₁ N₂ "
         "pairs to add up.",
-        "M = MU_0 * sqrt(r1 r2) * ((2/k − k) K − 2/k E). For two coils: z1 = turn_positions(N1, l1), z2 = distance "
-        "+ turn_positions(N2, l2), then coaxial_filaments(D1/2, D2/2, z1[:, np.newaxis] − z2).sum(). k = M / "
-        "sqrt(L1 L2). In series the readings are L1 + L2 + 2M and L1 + L2 − 2M: their difference is 4M.",
+        "M = MU_0 * sqrt(r1 r2) * ((2/k − k) K − 2/k E), ValueError where np.any(m >= 1). For two coils: z1 = "
+        "turn_positions(N1, l1), z2 = distance + turn_positions(N2, l2), then coaxial_filaments(D1/2, D2/2, z1[:, "
+        "np.newaxis] − z2).sum(). k = M / sqrt(L1 L2), ValueError where np.any(np.abs(k) > 1 + 1e-9). In series the "
+        "readings are L1 + L2 + 2M and L1 + L2 − 2M: their difference is 4M.",
     ],
 )

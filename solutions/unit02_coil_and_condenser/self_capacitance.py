@@ -1,6 +1,8 @@
 """How much condenser hides in a coil?   Lesson: Coil and condenser, section 5."""
 import numpy as np
 
+from solutions.ranges import check_ranges
+
 # R. G. Medhurst, "H.F. Resistance and Self-Capacitance of Single-Layer Solenoids", Wireless Engineer 24, February 1947.
 LENGTH_OVER_DIAMETER = np.array([
     0.10, 0.15, 0.20, 0.25, 0.30, 0.35, 0.40, 0.45, 0.50, 0.60, 0.70, 0.80, 0.90, 1.0, 1.5, 2.0, 2.5, 3.0, 3.5,
@@ -12,6 +14,7 @@ PICOFARADS_PER_CENTIMETRE = np.array([
 ])  # fmt: skip
 
 
+@check_ranges
 def self_capacitance(diameter: float, length: float) -> float:
     """Self-capacitance of a single-layer coil with one end earthed, by straight lines between Medhurst's measurements.
 
@@ -40,6 +43,7 @@ def self_capacitance(diameter: float, length: float) -> float:
     return picofarads * 1e-12
 
 
+@check_ranges
 def self_capacitance_fit(diameter: float, length: float) -> float:
     """Self-capacitance of a single-layer coil with one end earthed, by one formula through the measurements.
 
@@ -60,12 +64,13 @@ def self_capacitance_fit(diameter: float, length: float) -> float:
     return 1e-12 * (0.1126 * length_cm + 0.08 * diameter_cm + 0.27 * np.sqrt(diameter_cm**3 / length_cm))
 
 
+@check_ranges
 def self_capacitance_from_octave(capacitance_low: float, capacitance_high: float) -> float:
     """Self-capacitance from two bench readings: what the condenser stood at to tune the coil to f, and then to 2 f.
 
     Parameters
     ----------
-    capacitance_low : float or ndarray, farad, > 4 `capacitance_high`
+    capacitance_low : float or ndarray, farad, at least 4 `capacitance_high`
         At the lower frequency.
     capacitance_high : float or ndarray, farad, > 0, broadcast with `capacitance_low`
         At twice that frequency.
@@ -77,6 +82,7 @@ def self_capacitance_from_octave(capacitance_low: float, capacitance_high: float
     return (capacitance_low - 4 * capacitance_high) / 3
 
 
+@check_ranges
 def apparent_inductance(inductance: float, self_capacitance: float, frequency: float) -> float:
     """Inductance a coil seems to have, measured below its own resonance, with its self-capacitance across it.
 

@@ -113,8 +113,8 @@ EXERCISE = Exercise(
             holds=[
                 invariant("a bare coil wants exactly four times the condenser for half the frequency",
                           lambda f, low, high: (low + f(4 * high, high), low)),
-                invariant("10 pF moved from the condenser to the coil is found there",
-                          lambda f, low, high: (f(low - 10e-12, high - 10e-12), f(low, high) + 10e-12)),
+                invariant("5 pF moved from the condenser to the coil is found there",
+                          lambda f, low, high: (f(low - 5e-12, high - 5e-12), f(low, high) + 5e-12)),
             ],
             no_published="It follows from the formula of resonance.",
             slips=[

@@ -1,11 +1,14 @@
 """How much inductance has a coil?   Lesson: Coil and condenser, section 2."""
 import numpy as np
 
+from solutions.ranges import check_ranges
+
 MU_0 = 4e-7 * np.pi  # henry per metre
 INCH = 25.4e-3  # metre
 ROUNDS = 10  # each round doubles the number of right figures
 
 
+@check_ranges
 def common_mean(first: float, second: float) -> tuple[float, float]:
     """Arithmetic-geometric mean of two numbers, and the sum of 2ⁿ (half their gap)² after n = 1, 2, … rounds.
 
@@ -34,7 +37,7 @@ def elliptic_integrals(parameter: float) -> tuple[float, float]:
 
     Parameters
     ----------
-    parameter : float or ndarray, dimensionless, 0 <= m < 1
+    parameter : float or ndarray, dimensionless, 0 to below 1
         The square of the modulus, m = k².
 
     Returns
@@ -51,17 +54,23 @@ def elliptic_integrals(parameter: float) -> tuple[float, float]:
     return first_kind, first_kind * (1 - (parameter + gaps) / 2)
 
 
+@check_ranges(diameter_over_length="rounding spoils the closed form there, so take a coil of another shape")
 def nagaoka_coefficient(diameter_over_length: float) -> float:
     """Fraction of a very long coil's inductance per length that is left in a coil of finite length.
 
     Parameters
     ----------
-    diameter_over_length : float or ndarray, dimensionless, 0.001 to 1000
-        Accurate to 1e-9 over this range; rounding spoils the closed form outside it.
+    diameter_over_length : float or ndarray, dimensionless, 0.0002 to 5000
+        Accurate to 1e-9 from 0.0005 to 5000, and to 1e-8 below; rounding spoils the closed form outside it.
 
     Returns
     -------
     float or ndarray, dimensionless, between 0 and 1
+
+    Raises
+    ------
+    ValueError
+        If the ratio is outside that range anywhere: rounding would spoil the closed form, which at 0 has no value at all.
 
     Source
     ------
@@ -76,6 +85,7 @@ def nagaoka_coefficient(diameter_over_length: float) -> float:
     return 4 / (3 * np.pi * complement) * bracket
 
 
+@check_ranges
 def solenoid_inductance(turns: float, diameter: float, length: float) -> float:
     """Inductance of a single-layer coil, taken as a sheet of current wrapped round a cylinder.
 
@@ -99,6 +109,7 @@ def solenoid_inductance(turns: float, diameter: float, length: float) -> float:
     return MU_0 * turns**2 * area / length * nagaoka_coefficient(diameter / length)
 
 
+@check_ranges
 def wheeler_inductance(turns: float, diameter: float, length: float) -> float:
     """Inductance of a single-layer coil by a formula that needs only multiplication and one division.
 

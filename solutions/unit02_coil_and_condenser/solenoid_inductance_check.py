@@ -1,7 +1,7 @@
 """How `solenoid_inductance` is judged."""
 import numpy as np
 
-from checker import Exercise, Question, absolute, at_most, invariant, metres, number, relative, slip, value
+from checker import Exercise, Question, absolute, at_most, invariant, metres, number, refusal, relative, slip, value
 
 from .solenoid_inductance import MU_0, elliptic_integrals, nagaoka_coefficient, solenoid_inductance, wheeler_inductance
 
@@ -53,6 +53,8 @@ EXERCISE = Exercise(
                       wanted=np.array([0.9588, 0.8838, 0.7885]),
                       within=absolute(5e-5, because="printed to four figures"), source=NBS, known="memory"),
             ],
+            refuses=[refusal("a coil of no diameter", (0.0,)),
+                     refusal("a coil ten thousand times as wide as it is long", (1e4,))],
             slips=[
                 slip("turned the ratio over: diameter over length was given", lambda shape: nagaoka_coefficient(1 / shape)),
                 slip("taken radius over length for diameter over length", lambda shape: nagaoka_coefficient(shape / 2)),
@@ -116,7 +118,7 @@ EXERCISE = Exercise(
         "The long coil is μ0 N² (area) / (length).",
         "Eight rounds, for n in range(1, 9), bring the two means together. "
         "With u = D/l: m = u²/(1 + u²), k = sqrt(m), k' = 1/sqrt(1 + u²); "
-        "coefficient = 4/(3π k') × [(k'²/m)(K − E) + E − k]. "
+        "coefficient = 4/(3π k') × [(k'²/m)(K − E) + E − k], ValueError where np.any(u < 0.0002) or np.any(u > 5000). "
         "L = μ0 N² π D²/4 / l × coefficient. Wheeler: radius r and length l in inches, 1e-6 (r N)²/(9 r + 10 l).",
     ],
 )

@@ -1,10 +1,14 @@
 """What does the dial turn?   Lesson: Coil and condenser, section 6."""
 import numpy as np
 
+from solutions.ranges import check_ranges
+
 EPSILON_0 = 8.8541878128e-12  # farad per metre, CODATA 2018
 LAWS = {"capacitance": 1.0, "wavelength": 0.5, "frequency": -0.5}  # the power of C that is a straight line in the angle
+STOPS = "the spindle turns from 0 to π radians, 180 degrees, and this is beyond a stop"
 
 
+@check_ranges
 def plate_capacitance(plates: int, area: float, gap: float) -> float:
     """Capacitance of a stack of plates in air, every other one joined, edges neglected.
 
@@ -12,7 +16,7 @@ def plate_capacitance(plates: int, area: float, gap: float) -> float:
     ----------
     plates : int or ndarray, >= 2
         Fixed and moving together.
-    area : float or ndarray, square metre, > 0, broadcast with `plates`
+    area : float or ndarray, square metre, >= 0, broadcast with `plates`
         Of one plate, as far as it faces the next.
     gap : float or ndarray, metre, > 0, broadcast with `plates`
 
@@ -23,6 +27,7 @@ def plate_capacitance(plates: int, area: float, gap: float) -> float:
     return (plates - 1) * EPSILON_0 * area / gap
 
 
+@check_ranges(angle=STOPS)
 def vane_capacitance(angle: float, law: str, minimum: float, maximum: float) -> float:
     """Capacitance of a variable condenser at an angle of its spindle, for three shapes of plate.
 
@@ -44,8 +49,6 @@ def vane_capacitance(angle: float, law: str, minimum: float, maximum: float) -> 
         If there is no such law, or any angle is beyond a stop.
     """
     power = power_of(law)
-    if np.any(angle < 0) or np.any(angle > np.pi):
-        raise ValueError("the spindle turns from 0 to π radians, 180 degrees; this angle is beyond a stop")
     plates_out, plates_in = minimum**power, maximum**power
     return (plates_out + (plates_in - plates_out) * angle / np.pi) ** (1 / power)
 
@@ -71,6 +74,7 @@ def power_of(law: str) -> float:
     return LAWS[law]
 
 
+@check_ranges
 def vane_radius(
     angle: float, law: str, minimum: float, maximum: float, plates: int, gap: float, cut_out: float
 ) -> float:
@@ -101,6 +105,7 @@ def vane_radius(
     return np.sqrt(cut_out**2 + 2 * gap * slope / ((plates - 1) * EPSILON_0))
 
 
+@check_ranges
 def gangs_in_parallel(first: float, second: float) -> float:
     """Capacitance of two gangs side by side: both see the same voltage.
 
@@ -115,6 +120,7 @@ def gangs_in_parallel(first: float, second: float) -> float:
     return first + second
 
 
+@check_ranges
 def gangs_in_series(first: float, second: float) -> float:
     """Capacitance of two gangs end to end through their common spindle: both carry the same charge.
 

@@ -1,11 +1,13 @@
 """How many turns shall I wind?   Lesson: Coil and condenser, section 7."""
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit02_coil_and_condenser.solenoid_inductance import solenoid_inductance
 
 PRECISION = 1e-13  # how narrow the interval that holds the turns is made, as a fraction of them
 
 
+@check_ranges
 def close_wound_inductance(turns: float, former_diameter: float, covered_diameter: float) -> float:
     """Inductance of a single layer wound turn against turn.
 
@@ -24,6 +26,7 @@ def close_wound_inductance(turns: float, former_diameter: float, covered_diamete
     return solenoid_inductance(turns, former_diameter + covered_diameter, turns * covered_diameter)
 
 
+@check_ranges
 def turns_needed(inductance: float, former_diameter: float, covered_diameter: float) -> float:
     """Turns, fractions and all, that give a close-wound coil the wanted inductance.
 
@@ -31,7 +34,7 @@ def turns_needed(inductance: float, former_diameter: float, covered_diameter: fl
     ----------
     inductance : float, henry, > 0
     former_diameter : float, metre, > 0
-    covered_diameter : float, metre, 0.001 to 1 times `former_diameter`
+    covered_diameter : float, metre, 0.0005 to 1 times `former_diameter`
 
     Returns
     -------
@@ -57,6 +60,7 @@ def turns_needed(inductance: float, former_diameter: float, covered_diameter: fl
     return most
 
 
+@check_ranges
 def whole_turns(inductance: float, former_diameter: float, covered_diameter: float) -> int:
     """Whole number of turns whose inductance comes nearest to the wanted one.
 
@@ -79,6 +83,7 @@ def whole_turns(inductance: float, former_diameter: float, covered_diameter: flo
     return fewer if inductance - below <= above - inductance else fewer + 1
 
 
+@check_ranges
 def wire_length(turns: float, former_diameter: float, covered_diameter: float) -> float:
     """Length of wire in a close-wound coil: each turn climbs one wire's width as it goes round. Leads not counted.
 

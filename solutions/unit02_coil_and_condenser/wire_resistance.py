@@ -1,6 +1,7 @@
 """What does the wire cost?   Lesson: Coil and condenser, section 3."""
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit02_coil_and_condenser.solenoid_inductance import INCH, MU_0
 
 COPPER_RESISTIVITY = 1 / 58e6  # ohm metre, annealed copper at 20 °C, IEC 60028
@@ -14,12 +15,13 @@ SWG_DIAMETER_INCHES = {  # British Standard Wire Gauge, BS 3737:1964
 FRACTIONS = 100  # levels of the continued fraction
 
 
+@check_ranges
 def swg_diameter(gauge: int) -> float:
     """Diameter of a bare wire from its number in the British Standard Wire Gauge.
 
     Parameters
     ----------
-    gauge : int, 16 to 40
+    gauge : int, a whole number from 16 to 40
 
     Returns
     -------
@@ -35,6 +37,7 @@ def swg_diameter(gauge: int) -> float:
     return SWG_DIAMETER_INCHES[gauge] * INCH
 
 
+@check_ranges
 def awg_diameter(gauge: float) -> float:
     """Diameter of a bare wire from its number in the American Wire Gauge.
 
@@ -42,7 +45,7 @@ def awg_diameter(gauge: float) -> float:
 
     Parameters
     ----------
-    gauge : float or ndarray, dimensionless, 0 to 50
+    gauge : float or ndarray, dimensionless, -39 to 50; below 0 the thick ones, of which 0000 is -3
 
     Returns
     -------
@@ -55,6 +58,7 @@ def awg_diameter(gauge: float) -> float:
     return 0.005 * INCH * 92 ** ((36 - gauge) / 39)
 
 
+@check_ranges
 def copper_resistivity(temperature: float = ROOM_TEMPERATURE) -> float:
     """Resistivity of annealed copper, which rises evenly with temperature.
 
@@ -73,6 +77,7 @@ def copper_resistivity(temperature: float = ROOM_TEMPERATURE) -> float:
     return COPPER_RESISTIVITY * (1 + TEMPERATURE_COEFFICIENT * (temperature - ROOM_TEMPERATURE))
 
 
+@check_ranges
 def direct_resistance(length: float, diameter: float, temperature: float = ROOM_TEMPERATURE) -> float:
     """Resistance of a round copper wire to a steady current.
 
@@ -90,6 +95,7 @@ def direct_resistance(length: float, diameter: float, temperature: float = ROOM_
     return copper_resistivity(temperature) * length / (np.pi * diameter**2 / 4)
 
 
+@check_ranges
 def skin_depth(frequency: float, resistivity: float = COPPER_RESISTIVITY) -> float:
     """Depth below a flat surface at which the current has fallen to 1/e.
 
@@ -105,6 +111,7 @@ def skin_depth(frequency: float, resistivity: float = COPPER_RESISTIVITY) -> flo
     return np.sqrt(resistivity / (np.pi * frequency * MU_0))
 
 
+@check_ranges
 def skin_effect_ratio(radius_over_skin_depth: float) -> float:
     """Resistance of a round wire to an alternating current, as a multiple of its resistance to a steady one.
 
@@ -131,6 +138,7 @@ def skin_effect_ratio(radius_over_skin_depth: float) -> float:
     return (1 - w / 2 / level).real
 
 
+@check_ranges
 def alternating_resistance(
     length: float, diameter: float, frequency: float, temperature: float = ROOM_TEMPERATURE
 ) -> float:

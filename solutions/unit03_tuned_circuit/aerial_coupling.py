@@ -1,9 +1,11 @@
 """How closely should the aerial be coupled?   Lesson: Tuned circuit, section 7."""
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit03_tuned_circuit.reflected_impedance import reflected_impedance
 
 
+@check_ranges(resistance="no coil is without loss")
 def loaded_quality_factor(
     frequency: float, mutual_inductance: float, aerial_impedance: complex, inductance: float, resistance: float
 ) -> float:
@@ -21,6 +23,11 @@ def loaded_quality_factor(
     -------
     float or ndarray, dimensionless; it gives the bandwidth where the aerial circuit itself tunes far more broadly
 
+    Raises
+    ------
+    ValueError
+        If the resistance is 0 or less anywhere: no coil is without loss.
+
     Source
     ------
     The aerial reflects (ωM)²/Za: its real part adds to the resistance, its imaginary part to the coil's reactance.
@@ -29,6 +36,7 @@ def loaded_quality_factor(
     return (2 * np.pi * frequency * inductance + reflected.imag) / (resistance + reflected.real)
 
 
+@check_ranges
 def tuned_voltage(
     emf: float,
     frequency: float,
@@ -56,6 +64,7 @@ def tuned_voltage(
     return induced * loaded_quality_factor(frequency, mutual_inductance, aerial_impedance, inductance, resistance)
 
 
+@check_ranges
 def best_mutual_inductance(frequency: float, aerial_impedance: complex, resistance: float) -> float:
     """Mutual inductance that drives the most current round the retuned circuit: the critical coupling.
 
@@ -77,6 +86,7 @@ def best_mutual_inductance(frequency: float, aerial_impedance: complex, resistan
     return matched / (2 * np.pi * frequency)
 
 
+@check_ranges
 def critical_coupling(primary_quality_factor: float, secondary_quality_factor: float) -> float:
     """Coupling coefficient that passes the most current between two circuits tuned alike.
 
@@ -89,8 +99,16 @@ def critical_coupling(primary_quality_factor: float, secondary_quality_factor: f
     -------
     float or ndarray, dimensionless
 
+    Raises
+    ------
+    ValueError
+        If the two Qs multiplied are below 1 anywhere: the coils would have to be coupled more closely than coils can be.
+
     Source
     ------
     F. E. Terman, *Radio Engineers' Handbook*, 1943, section 3 (from memory).
     """
-    return 1 / np.sqrt(primary_quality_factor * secondary_quality_factor)
+    product = primary_quality_factor * secondary_quality_factor
+    if np.any(product < 1):
+        raise ValueError("the two windings would have to be coupled more closely than coils can be: take circuits of higher Q")
+    return 1 / np.sqrt(product)

@@ -14,6 +14,7 @@ from checker import (
     less,
     number,
     ohms,
+    refusal,
     relative,
     slip,
     value,
@@ -64,6 +65,7 @@ EXERCISE = Exercise(
                       given=TWO_ALIKE, wanted=50.0, within=PRINTED,
                       source=f"{TERMAN}; tuned_circuits.toml, Q 100, k = kc", known="recomputed"),
             ],
+            refuses=[refusal("a coil without loss", (1e6, 5e-6, 30 - 200j, 200e-6, 0.0))],
             slips=[
                 slip("forgotten the aerial: that is the coil's own Q", lambda f, M, Za, L, R: own_reactance(f, L) / R),
                 slip("left the reflected reactance out: retuning takes it up, and it counts",
@@ -138,6 +140,8 @@ EXERCISE = Exercise(
             agrees_within=relative(1e-9, because="one formula, double precision"),
             holds=[
                 invariant("the two circuits may change places", lambda k, Q1, Q2: (k(Q1, Q2), k(Q2, Q1))),
+                invariant("two circuits whose Qs make 1 between them want complete coupling",
+                          lambda k, Q1, Q2: (k(2.0, 0.5), 1.0)),
                 invariant("four times one Q halves it", lambda k, Q1, Q2: (k(4 * Q1, Q2), k(Q1, Q2) / 2)),
             ],
             published=[
@@ -146,6 +150,7 @@ EXERCISE = Exercise(
                       source="F. E. Terman, Radio Engineers' Handbook, 1943, section 3, as public texts quote it",
                       known="found"),
             ],
+            refuses=[refusal("circuits so poor that no coupling will do", (0.5, 1.0))],
             slips=[
                 slip("left out the square root", lambda Q1, Q2: 1 / (Q1 * Q2)),
                 slip("turned the fraction over: high Q needs little coupling", lambda Q1, Q2: np.sqrt(Q1 * Q2)),
@@ -159,8 +164,8 @@ EXERCISE = Exercise(
         "Loaded Q: (ωL + reflected reactance) over (R + reflected resistance). The aerial current is E over the size "
         "of the aerial impedance, and induces ωM times itself in the coil. Most current flows where reflected and own "
         "resistance are equal.",
-        "With r = reflected_impedance(f, M, Za): Q = (2πfL + r.imag) / (R + r.real), and V = Q E 2πf |M| / |Za|. "
-        "Equal resistances: (ωM)² Ra / |Za|² = R, so M = |Za| sqrt(R / Ra) / (2πf), with Ra = np.real(Za). For two "
-        "tuned circuits this comes to k = 1 / sqrt(Q1 Q2).",
+        "With r = reflected_impedance(f, M, Za): Q = (2πfL + r.imag) / (R + r.real), ValueError where np.any(R <= 0), and"
+        " V = Q E 2πf |M| / |Za|. Equal resistances: (ωM)² Ra / |Za|² = R, so M = |Za| sqrt(R / Ra) / (2πf), with Ra = "
+        "np.real(Za). For two tuned circuits this comes to k = 1 / sqrt(Q1 Q2), ValueError where np.any(Q1 Q2 < 1).",
     ],
 )

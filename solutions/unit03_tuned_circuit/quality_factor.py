@@ -1,7 +1,10 @@
 """How sharply does it tune?   Lesson: Tuned circuit, section 3."""
 import numpy as np
 
+from solutions.ranges import check_ranges
 
+
+@check_ranges
 def quality_factor(inductance: float, resistance: float, frequency: float) -> float:
     """Ratio of a coil's reactance to the resistance in series with it.
 
@@ -22,6 +25,7 @@ def quality_factor(inductance: float, resistance: float, frequency: float) -> fl
     return 2 * np.pi * frequency * inductance / resistance
 
 
+@check_ranges
 def bandwidth(resonant_frequency: float, quality_factor: float) -> float:
     """Width of the band, between half-power frequencies, that a tuned circuit lets through.
 
@@ -41,6 +45,7 @@ def bandwidth(resonant_frequency: float, quality_factor: float) -> float:
     return resonant_frequency / quality_factor
 
 
+@check_ranges
 def half_power_frequencies(resonant_frequency: float, quality_factor: float) -> tuple[float, float]:
     """Frequencies at which the current has fallen to 1/sqrt(2) of its value at resonance (−3 dB).
 
@@ -63,6 +68,7 @@ def half_power_frequencies(resonant_frequency: float, quality_factor: float) -> 
     return resonant_frequency / (middle + half_width), resonant_frequency * (middle + half_width)
 
 
+@check_ranges
 def dynamic_resistance(inductance: float, capacitance: float, resistance: float) -> float:
     """Resistance that the tuned circuit offers between its two ends at resonance.
 

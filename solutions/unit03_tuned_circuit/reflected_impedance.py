@@ -1,7 +1,10 @@
 """What does one circuit do to the other?   Lesson: Tuned circuit, section 6."""
 import numpy as np
 
+from solutions.ranges import check_ranges
 
+
+@check_ranges(coupling_coefficient="no coil can catch more than all of another's field")
 def mutual_from_coupling(coupling_coefficient: float, primary_inductance: float, secondary_inductance: float) -> float:
     """Mutual inductance of two coils from how closely they are coupled.
 
@@ -24,11 +27,10 @@ def mutual_from_coupling(coupling_coefficient: float, primary_inductance: float,
     ------
     F. E. Terman, *Radio Engineers' Handbook*, 1943, section 3 (from memory).
     """
-    if np.any(np.abs(coupling_coefficient) > 1):
-        raise ValueError(f"coupling_coefficient must lie from -1 to 1, not {coupling_coefficient}")
     return coupling_coefficient * np.sqrt(primary_inductance * secondary_inductance)
 
 
+@check_ranges
 def series_impedance(frequency: float, inductance: float, capacitance: float, resistance: float) -> complex:
     """Impedance of a coil, a condenser and a resistance in series.
 
@@ -51,6 +53,7 @@ def series_impedance(frequency: float, inductance: float, capacitance: float, re
     return resistance + 1j * (angular * inductance - 1 / (angular * capacitance))
 
 
+@check_ranges
 def reflected_impedance(frequency: float, mutual_inductance: float, secondary_impedance: complex) -> complex:
     """Impedance that a coupled secondary circuit seems to put in series with the primary.
 
@@ -71,6 +74,7 @@ def reflected_impedance(frequency: float, mutual_inductance: float, secondary_im
     return (2 * np.pi * frequency * mutual_inductance) ** 2 / secondary_impedance
 
 
+@check_ranges
 def secondary_current(
     emf: complex, frequency: float, mutual_inductance: float, primary_impedance: complex, secondary_impedance: complex
 ) -> complex:

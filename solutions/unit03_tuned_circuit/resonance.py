@@ -2,7 +2,10 @@
 import numpy as np
 import sympy
 
+from solutions.ranges import check_ranges
 
+
+@check_ranges
 def resonant_frequency(inductance: float, capacitance: float) -> float:
     """Frequency at which a coil and a condenser in parallel resonate, losses neglected.
 

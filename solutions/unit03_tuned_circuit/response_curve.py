@@ -1,7 +1,10 @@
 """How much of each station gets through?   Lesson: Tuned circuit, section 4."""
 import numpy as np
 
+from solutions.ranges import check_ranges
 
+
+@check_ranges
 def relative_response(frequency: float, resonant_frequency: float, quality_factor: float) -> complex:
     """Current in a series tuned circuit at one frequency, as a fraction of its current at resonance.
 
@@ -22,6 +25,7 @@ def relative_response(frequency: float, resonant_frequency: float, quality_facto
     return 1 / (1 + 1j * quality_factor * (frequency / resonant_frequency - resonant_frequency / frequency))
 
 
+@check_ranges
 def detuning_in_bandwidths(frequency: float, resonant_frequency: float, quality_factor: float) -> float:
     """Distance from resonance, counted in bandwidths: the quantity along the foot of the universal curve.
 
@@ -60,6 +64,7 @@ def universal_response(detuning: float) -> complex:
     return 1 / (1 + 2j * detuning)
 
 
+@check_ranges
 def decibels(response: complex) -> float:
     """Size of a voltage or current ratio in decibels.
 

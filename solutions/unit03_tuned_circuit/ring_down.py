@@ -1,7 +1,10 @@
 """How long does it ring?   Lesson: Tuned circuit, section 5."""
 import numpy as np
 
+from solutions.ranges import check_ranges
 
+
+@check_ranges
 def ring_amplitude(time: float, resonant_frequency: float, quality_factor: float) -> float:
     """Fraction of the first amplitude left in a tuned circuit that was struck and left alone.
 
@@ -22,6 +25,7 @@ def ring_amplitude(time: float, resonant_frequency: float, quality_factor: float
     return np.exp(-np.pi * resonant_frequency * time / quality_factor)
 
 
+@check_ranges
 def ring_energy(time: float, resonant_frequency: float, quality_factor: float) -> float:
     """Fraction of the first energy left, averaged over a cycle.
 
@@ -42,6 +46,7 @@ def ring_energy(time: float, resonant_frequency: float, quality_factor: float) -
     return ring_amplitude(time, resonant_frequency, quality_factor) ** 2
 
 
+@check_ranges
 def cycles_to_fall(quality_factor: float, fraction: float) -> float:
     """Number of cycles in which the amplitude falls to a given fraction of what it was.
 
@@ -68,6 +73,7 @@ def cycles_to_fall(quality_factor: float, fraction: float) -> float:
     return -np.log(fraction) * quality_factor / np.pi
 
 
+@check_ranges(quality_factor="below that nothing rings")
 def ring_voltage(time: float, resonant_frequency: float, quality_factor: float) -> float:
     """Voltage on the condenser, charged to 1 volt and then let ring through the coil.
 
@@ -90,8 +96,6 @@ def ring_voltage(time: float, resonant_frequency: float, quality_factor: float) 
     ------
     Solution of L dI/dt + RI = V, C dV/dt = −I from V = 1, I = 0.
     """
-    if np.any(np.asarray(quality_factor) <= 0.5):
-        raise ValueError(f"quality_factor must be above 0.5, not {quality_factor}: below that nothing rings")
     slowing = np.sqrt(1 - 1 / (4 * quality_factor**2))
     angle = 2 * np.pi * resonant_frequency * slowing * time
     swing = np.cos(angle) + np.sin(angle) / (2 * quality_factor * slowing)

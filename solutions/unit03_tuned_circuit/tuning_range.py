@@ -1,12 +1,14 @@
 """Which stations are on the dial, and where?   Lesson: Tuned circuit, section 8."""
 import numpy as np
 
-from solutions.unit02_coil_and_condenser.vane_capacitance import power_of, vane_capacitance
+from solutions.ranges import check_ranges
+from solutions.unit02_coil_and_condenser.vane_capacitance import STOPS, power_of, vane_capacitance
 from solutions.unit03_tuned_circuit.resonance import resonant_frequency
 
 ROUNDING = 1e-9  # a frequency outside by no more than this fraction is at the stop
 
 
+@check_ranges
 def range_covered(inductance: float, minimum: float, maximum: float, stray: float) -> tuple[float, float]:
     """Lowest and highest frequency that a coil and a variable condenser tune to.
 
@@ -26,6 +28,7 @@ def range_covered(inductance: float, minimum: float, maximum: float, stray: floa
     return lowest, resonant_frequency(inductance, capacitance=minimum + stray)
 
 
+@check_ranges
 def tuning_inductance(lowest_frequency: float, maximum: float, stray: float) -> float:
     """Inductance of the coil that puts a frequency at the very end of the dial, plates in.
 
@@ -42,6 +45,7 @@ def tuning_inductance(lowest_frequency: float, maximum: float, stray: float) -> 
     return 1 / ((2 * np.pi * lowest_frequency) ** 2 * (maximum + stray))
 
 
+@check_ranges(angle=STOPS)
 def dial_frequency(
     angle: float, law: str, minimum: float, maximum: float, stray: float, inductance: float
 ) -> float:
@@ -68,6 +72,7 @@ def dial_frequency(
     return resonant_frequency(inductance, capacitance=vane_capacitance(angle, law, minimum, maximum) + stray)
 
 
+@check_ranges
 def dial_angle(
     frequency: float, law: str, minimum: float, maximum: float, stray: float, inductance: float
 ) -> float:

@@ -70,7 +70,7 @@ EXERCISE = Exercise(
                 slip("returned the upper end first",
                      lambda L, low, high, stray: range_covered(L, low, high, stray)[::-1]),
                 slip("taken the strays off instead of adding them",
-                     lambda L, low, high, stray: range_covered(L, low, high, -np.minimum(stray, low / 2))),
+                     lambda L, low, high, stray: range_covered(L, low - np.minimum(stray, low / 2), high - np.minimum(stray, low / 2), 0.0)),
                 slip("returned angular frequencies, in radians a second",
                      lambda L, low, high, stray: tuple(2 * np.pi * f for f in range_covered(L, low, high, stray))),
             ],

@@ -6,6 +6,7 @@ the steady current find the same resistance as the tone does.
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit01_signal.aerial_voltage import aerial_capacitance, aerial_emf, effective_height
 from solutions.unit01_signal.field_strength import ground_wave_field
 from solutions.unit01_signal.radiation_resistance import available_power, radiation_resistance
@@ -23,6 +24,7 @@ LOAD = 20e3  # ohm, steady current and tone alike
 SENSITIVITY = 110.0  # decibel of sound pressure from a milliwatt
 
 
+@check_ranges
 def aerial_impedance(
     frequency: float,
     height: float,
@@ -55,6 +57,7 @@ def aerial_impedance(
     return series_impedance(frequency, coil_inductance, capacitance, radiated + loss_resistance)
 
 
+@check_ranges
 def tuned_source(
     emf: float,
     frequency: float,
@@ -96,6 +99,7 @@ def tuned_source(
     return np.sqrt(2) * tuned_voltage(emf, *circuit), loaded_quality_factor(*circuit) * reactance
 
 
+@check_ranges
 def power_budget(
     radiated_power: float, field: float, frequency: float, mutual_inductance: float, depth: float
 ) -> tuple[float, float, float, float, float, float, float]:
@@ -142,6 +146,7 @@ def power_budget(
     )
 
 
+@check_ranges
 def losses(powers: float) -> float:
     """What is lost at each step of a chain of powers.
 
@@ -161,6 +166,7 @@ def losses(powers: float) -> float:
     return 10 * np.log10(powers[:-1] / powers[1:])
 
 
+@check_ranges
 def crystal_set(
     radiated_power: float,
     distance: float,

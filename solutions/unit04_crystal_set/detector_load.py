@@ -1,12 +1,14 @@
 """What does the crystal take from the tuned circuit?   Lesson: Crystal set, section 4."""
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit04_crystal_set.rectified_voltage import detector_output, i1_over_i0
 
 HALVINGS = 32  # of the interval that holds the answer
 MOMENTS = np.cos(np.pi * (np.arange(24) + 0.5) / 24)  # a tone of crest 1, at 24 moments of half a cycle
 
 
+@check_ranges
 def detector_resistance(
     carrier: float, mean_current: float, saturation_current: float, slope_voltage: float
 ) -> float:
@@ -31,6 +33,7 @@ def detector_resistance(
     return carrier / (2 * (mean_current + saturation_current) * i1_over_i0(carrier / slope_voltage))
 
 
+@check_ranges
 def quality_factor_with_detector(quality_factor: float, dynamic_resistance: float, detector_resistance: float) -> float:
     """Q of a tuned circuit with a detector across it.
 
@@ -51,6 +54,7 @@ def quality_factor_with_detector(quality_factor: float, dynamic_resistance: floa
     return quality_factor / (1 + dynamic_resistance / detector_resistance)
 
 
+@check_ranges
 def working_point(
     source_voltage: float,
     source_resistance: float,
@@ -90,6 +94,7 @@ def working_point(
     return carrier[()], output
 
 
+@check_ranges
 def detector_powers(
     source_voltage: float,
     source_resistance: float,

@@ -1,9 +1,12 @@
 """What does a crystal let through?   Lesson: Crystal set, section 2."""
 import numpy as np
 
+from solutions.ranges import check_ranges
+
 VOLTS_PER_KELVIN = 8.617333262e-5  # Boltzmann's constant over the charge of the electron, CODATA
 
 
+@check_ranges
 def slope_voltage(ideality: float, temperature: float) -> float:
     """Step in voltage that multiplies a diode's forward current by 2.718.
 
@@ -23,6 +26,7 @@ def slope_voltage(ideality: float, temperature: float) -> float:
     return ideality * VOLTS_PER_KELVIN * temperature
 
 
+@check_ranges
 def diode_current(voltage: float, saturation_current: float, slope_voltage: float) -> float:
     """Current through a diode with a voltage across it, resistance of its leads and body neglected.
 
@@ -45,6 +49,7 @@ def diode_current(voltage: float, saturation_current: float, slope_voltage: floa
     return saturation_current * np.expm1(voltage / slope_voltage)
 
 
+@check_ranges
 def slope_resistance(voltage: float, saturation_current: float, slope_voltage: float) -> float:
     """Resistance of a diode to a small change of voltage about a steady one.
 

@@ -66,7 +66,7 @@ EXERCISE = Exercise(
                 slip("left out the ideality", lambda N, T: VOLTS_PER_KELVIN * T),
                 slip("added 273 to a temperature that is in kelvin already", lambda N, T: slope_voltage(N, T + 273.15)),
                 slip("taken the temperature for degrees Celsius and subtracted 273",
-                     lambda N, T: slope_voltage(N, T - 273.15)),
+                     lambda N, T: N * VOLTS_PER_KELVIN * (T - 273.15)),
                 slip("used the 8.33e-5 of old data sheets, which is 3.3 % low", lambda N, T: N * 8.33e-5 * T),
                 slip("divided by the ideality", lambda N, T: VOLTS_PER_KELVIN * T / N),
             ],

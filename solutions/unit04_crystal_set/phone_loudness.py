@@ -6,6 +6,8 @@ faint, not for testing anyone's hearing.
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
+
 REFERENCE_PRESSURE = 20e-6  # pascal r.m.s.: 0 dB of sound pressure level
 # Hertz, and decibels above the reference pressure: ISO 226:2003, Table 1, threshold shared with ISO 389-7.
 THRESHOLD_FREQUENCY = np.array([
@@ -14,8 +16,10 @@ THRESHOLD_FREQUENCY = np.array([
 THRESHOLD_LEVEL = np.array([
     78.5, 68.7, 59.5, 51.1, 44.0, 37.5, 31.5, 26.5, 22.1, 17.9, 14.4, 11.4, 8.6, 6.2, 4.4, 3.0, 2.2, 2.4, 3.5, 1.7,
     -1.3, -4.2, -6.0, -5.4, -1.5, 6.0, 12.6, 13.9, 12.3])  # fmt: skip
+TABULATED = "the threshold of hearing is tabulated from 20 Hz to 12500 Hz, and this frequency is outside"
 
 
+@check_ranges
 def sound_pressure_level(power: float, sensitivity: float) -> float:
     """Sound pressure level that a telephone makes in the ear.
 
@@ -53,6 +57,7 @@ def sound_pressure(level: float) -> float:
     return REFERENCE_PRESSURE * 10 ** (level / 20)
 
 
+@check_ranges(frequency=TABULATED)
 def hearing_threshold(frequency: float) -> float:
     """Level of the faintest tone that young, healthy ears hear: on a straight line between the table's entries.
 
@@ -74,11 +79,10 @@ def hearing_threshold(frequency: float) -> float:
     ISO 226:2003, Table 1, whose thresholds are those of ISO 389-7, in steps of a third of an octave; between entries
     the level is taken as a straight line against the logarithm of the frequency.
     """
-    if np.any(frequency < THRESHOLD_FREQUENCY[0]) or np.any(frequency > THRESHOLD_FREQUENCY[-1]):
-        raise ValueError("the threshold of hearing is tabulated from 20 Hz to 12500 Hz; this frequency is outside")
     return np.interp(np.log(frequency), np.log(THRESHOLD_FREQUENCY), THRESHOLD_LEVEL)
 
 
+@check_ranges(frequency=TABULATED)
 def least_audible_power(frequency: float, sensitivity: float) -> float:
     """Electrical power that makes a tone just heard.
 

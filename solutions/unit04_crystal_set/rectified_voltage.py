@@ -5,12 +5,16 @@ y    rectified voltage over the diode's slope voltage
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
+
 NODES, WEIGHTS = np.polynomial.legendre.leggauss(64)
 CARRIER, WEIGHTS = np.cos(np.pi * (1 + NODES) / 2), WEIGHTS / 2  # half a cycle of crest 1, by Gauss's rule for averages
 WEAK = 1.0  # below this ln I0 is worked from I0 - 1, lest figures be lost
+TOO_STRONG = "no diode stands a carrier so many times its slope voltage"
 STEPS = 7  # each nearly doubles the number of right figures
 
 
+@check_ranges(x=TOO_STRONG)
 def log_i0(x: float) -> float:
     """Natural logarithm of the modified Bessel function I0: of the average of exp(x cos θ) round a cycle.
 
@@ -32,6 +36,7 @@ def log_i0(x: float) -> float:
     return np.where(x < WEAK, weak, strong)[()]
 
 
+@check_ranges(x=TOO_STRONG)
 def i1_over_i0(x: float) -> float:
     """Ratio of the modified Bessel functions I1 and I0: where, in the cycle, a diode's current is gathered.
 
@@ -51,6 +56,7 @@ def i1_over_i0(x: float) -> float:
     return (weights @ CARRIER / np.sum(weights, axis=-1))[()]
 
 
+@check_ranges
 def square_law_output(carrier: float, slope_voltage: float) -> float:
     """Voltage that an unloaded diode builds up from a weak carrier, far below the slope voltage.
 
@@ -70,6 +76,7 @@ def square_law_output(carrier: float, slope_voltage: float) -> float:
     return carrier**2 / (4 * slope_voltage)
 
 
+@check_ranges
 def no_load_output(carrier: float, slope_voltage: float) -> float:
     """Voltage that an unloaded diode builds up on its condenser from a carrier of any strength.
 
@@ -89,6 +96,7 @@ def no_load_output(carrier: float, slope_voltage: float) -> float:
     return slope_voltage * log_i0(carrier / slope_voltage)
 
 
+@check_ranges
 def detector_output(
     carrier: float, load_resistance: float, saturation_current: float, slope_voltage: float
 ) -> float:

@@ -1,11 +1,14 @@
 """Where do the electrons come from?   Lesson: Valve, section 1."""
 import numpy as np
 
+from solutions.ranges import check_ranges
+
 VOLTS_PER_KELVIN = 8.617333262e-5  # Boltzmann's constant over the charge of the electron, CODATA
 COLDEST, HOTTEST = 300.0, 4000.0  # kelvin
 NEAR_ENOUGH = 1e-6  # kelvin
 
 
+@check_ranges
 def emission_density(temperature: float, constant: float, work_function: float) -> float:
     """Current that each square metre of a hot surface can give, when every electron is drawn away.
 
@@ -26,6 +29,7 @@ def emission_density(temperature: float, constant: float, work_function: float) 
     return constant * temperature**2 * np.exp(-work_function / (VOLTS_PER_KELVIN * temperature))
 
 
+@check_ranges
 def emission_current(
     temperature: float, constant: float, work_function: float, length: float, diameter: float
 ) -> float:
@@ -49,6 +53,7 @@ def emission_current(
     return emission_density(temperature, constant, work_function) * np.pi * diameter * length
 
 
+@check_ranges
 def temperature_for(density: float, constant: float, work_function: float) -> float:
     """Temperature at which a surface emits a wanted current.
 

@@ -5,11 +5,13 @@ current backwards, so that at rest the whole of its current goes through the lea
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit04_crystal_set.rectified_voltage import detector_output, i1_over_i0
 
 HALVINGS = 60  # of the interval that holds the answer
 
 
+@check_ranges
 def rest_bias(leak_resistance: float, return_voltage: float, zero_current: float, slope_voltage: float) -> float:
     """Voltage at which the grid settles when no carrier comes.
 
@@ -38,6 +40,7 @@ def rest_bias(leak_resistance: float, return_voltage: float, zero_current: float
     return grid[()]
 
 
+@check_ranges
 def bias_with_carrier(
     carrier: float, leak_resistance: float, return_voltage: float, zero_current: float, slope_voltage: float
 ) -> float:
@@ -63,6 +66,7 @@ def bias_with_carrier(
     return rest - detector_output(carrier, leak_resistance, rest_current, slope_voltage)
 
 
+@check_ranges
 def audio_cutoff(capacitance: float, leak_resistance: float, grid_current: float, slope_voltage: float) -> float:
     """Tone at which the grid condenser takes 3 dB from what is detected.
 
@@ -70,7 +74,7 @@ def audio_cutoff(capacitance: float, leak_resistance: float, grid_current: float
     ----------
     capacitance : float or ndarray, farad, > 0, of the grid condenser
     leak_resistance : float or ndarray, ohm, > 0
-    grid_current : float or ndarray, ampere, > 0, averaged over the carrier's cycle
+    grid_current : float or ndarray, ampere, >= 0, averaged over the carrier's cycle
     slope_voltage : float or ndarray, volt, > 0
 
     Returns
@@ -85,6 +89,7 @@ def audio_cutoff(capacitance: float, leak_resistance: float, grid_current: float
     return conductance / (2 * np.pi * capacitance)
 
 
+@check_ranges
 def time_constant_limits(lowest_carrier: float, highest_tone: float, depth: float) -> tuple[float, float]:
     """Between what limits a condenser times its leak should lie, for a strong carrier that alone charges it.
 
@@ -107,6 +112,7 @@ def time_constant_limits(lowest_carrier: float, highest_tone: float, depth: floa
     return 10 / lowest_carrier, np.sqrt(1 - depth**2) / (2 * np.pi * highest_tone * depth)
 
 
+@check_ranges
 def grid_gain(
     carrier: float, tone: float, capacitance: float, leak_resistance: float, grid_current: float, slope_voltage: float
 ) -> float:

@@ -1,11 +1,13 @@
 """Where does the valve settle?   Lesson: Valve, section 4."""
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit05_valve.triode_current import triode_current
 
 HALVINGS = 60  # of the interval that holds the answer
 
 
+@check_ranges
 def load_line_current(anode_voltage: float, supply: float, load: float) -> float:
     """Current that the load lets through when the anode stands at a voltage.
 
@@ -26,6 +28,7 @@ def load_line_current(anode_voltage: float, supply: float, load: float) -> float
     return (supply - anode_voltage) / load
 
 
+@check_ranges
 def operating_point(
     supply: float, load: float, grid_voltage: float, amplification_factor: float, perveance: float, offset: float
 ) -> tuple[float, float]:
@@ -64,6 +67,7 @@ def operating_point(
     return middle[()], load_line_current(middle, supply, load)
 
 
+@check_ranges
 def grid_voltage_for(
     anode_current: float, supply: float, load: float, amplification_factor: float, perveance: float, offset: float
 ) -> float:
@@ -94,6 +98,7 @@ def grid_voltage_for(
     return (anode_current / perveance) ** (2 / 3) - anode_voltage / amplification_factor - offset
 
 
+@check_ranges
 def power_shares(
     supply: float, load: float, grid_voltage: float, amplification_factor: float, perveance: float, offset: float
 ) -> tuple[float, float, float]:

@@ -118,7 +118,7 @@ EXERCISE = Exercise(
             refuses=[refusal("10 mA through 10 kΩ from 90 V, which has only 9 mA to give", (10e-3, 90.0, 10e3, *TYPE_30))],
             slips=[
                 slip("let the valve see the whole supply: the load takes its share",
-                     lambda i, B, R, *law: grid_voltage_for(i, B, 0 * R, *law)),
+                     lambda i, B, R, *law: grid_voltage_for(i, B, 1e-9 * R, *law)),
                 slip("left out the power 2/3 that turns the law round",
                      lambda i, B, R, μ, K, o: grid_voltage_for(i, B, R, μ, K, o) + i / K - (i / K) ** (2 / 3)),
                 slip("added the offset: it helps the grid, which then needs less",

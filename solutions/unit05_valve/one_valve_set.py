@@ -5,6 +5,7 @@ place; in its anode the telephones and a dropping resistor with a condenser acro
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit04_crystal_set.crystal_set import LOAD, SATURATION_CURRENT, SLOPE_VOLTAGE
 from solutions.unit04_crystal_set.detector_load import detector_powers, working_point
 from solutions.unit05_valve.grid_leak import audio_cutoff, bias_with_carrier, grid_gain, rest_bias
@@ -21,6 +22,7 @@ ZERO_CURRENT, GRID_SLOPE = 0.5e-6, 0.12  # ampere, volt: the grid's own law, typ
 CARRIER = np.cos(np.pi * (np.arange(64) + 0.5) / 64)  # crest 1, at 64 moments of half a cycle
 
 
+@check_ranges
 def anode_slopes(
     anode_voltage: float,
     grid_voltage: float,
@@ -52,6 +54,7 @@ def anode_slopes(
     return np.mean(slope), np.mean(slope * CARRIER)
 
 
+@check_ranges
 def detector_gain(carrier: float, tone: float) -> float:
     """Tone at the telephones for each volt by which it swings the carrier's crest at the grid, the swing being small.
 
@@ -77,6 +80,7 @@ def detector_gain(carrier: float, tone: float) -> float:
     return np.abs(on_grid * by_bias - by_carrier) / (1 / TONE_RESISTANCE + by_bias / LAW[0])
 
 
+@check_ranges
 def one_valve_set(source_voltage: float, source_resistance: float, depth: float, tone: float) -> float:
     """Power of the tone in the telephones of the club's one-valve set.
 
@@ -106,6 +110,7 @@ def one_valve_set(source_voltage: float, source_resistance: float, depth: float,
     return heard**2 / (2 * TONE_RESISTANCE)
 
 
+@check_ranges
 def louder_than_crystal(source_voltage: float, source_resistance: float, depth: float, tone: float) -> float:
     """How much louder the one-valve set is than the crystal set on the same aerial, coil and telephones.
 

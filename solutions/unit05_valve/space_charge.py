@@ -4,10 +4,13 @@ A flat cathode and a flat anode face each other across a gap. The electrons on t
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
+
 PERMITTIVITY = 8.8541878128e-12  # farad per metre, of empty space
 CHARGE_TO_MASS = 1.75882001e11  # coulomb per kilogram, of the electron, CODATA
 
 
+@check_ranges
 def space_charge_density(voltage: float, gap: float) -> float:
     """Most current that can cross each square metre of the gap, however much the cathode could emit.
 
@@ -28,6 +31,7 @@ def space_charge_density(voltage: float, gap: float) -> float:
     return 4 / 9 * PERMITTIVITY * np.sqrt(2 * CHARGE_TO_MASS) * voltage**1.5 / gap**2
 
 
+@check_ranges
 def gap_potential(position: float, voltage: float, gap: float) -> float:
     """Voltage part of the way across a gap that is full of space charge.
 
@@ -48,6 +52,7 @@ def gap_potential(position: float, voltage: float, gap: float) -> float:
     return voltage * (position / gap) ** (4 / 3)
 
 
+@check_ranges
 def transit_time(voltage: float, gap: float) -> float:
     """Time that an electron takes to cross a gap that is full of space charge.
 
@@ -67,6 +72,7 @@ def transit_time(voltage: float, gap: float) -> float:
     return 3 * gap / np.sqrt(2 * CHARGE_TO_MASS * voltage)
 
 
+@check_ranges
 def anode_density(voltage: float, gap: float, emission: float) -> float:
     """Current that crosses each square metre of the gap: what the anode can draw, as far as the cathode can give it.
 

@@ -1,7 +1,10 @@
 """How much does a stage amplify?   Lesson: Valve, section 5."""
 import numpy as np
 
+from solutions.ranges import check_ranges
 
+
+@check_ranges
 def stage_gain(amplification_factor: float, anode_resistance: float, load: float) -> float:
     """Voltage that a stage gives for each volt on its grid. It comes out upside down: a rising grid lowers the anode.
 
@@ -22,6 +25,7 @@ def stage_gain(amplification_factor: float, anode_resistance: float, load: float
     return amplification_factor * load / (load + anode_resistance)
 
 
+@check_ranges
 def input_capacitance(grid_filament: float, grid_anode: float, gain: float) -> float:
     """Capacitance that a stage with a resistive load puts across whatever feeds its grid.
 
@@ -43,6 +47,7 @@ def input_capacitance(grid_filament: float, grid_anode: float, gain: float) -> f
     return grid_filament + grid_anode * (1 + gain)
 
 
+@check_ranges
 def band_edges(
     anode_resistance: float, load: float, leak: float, coupling_capacitance: float, shunt_capacitance: float
 ) -> tuple[float, float]:

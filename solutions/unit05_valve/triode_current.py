@@ -8,7 +8,10 @@ offset                  volt: what contact potential, the electrons' own speed a
 import numpy as np
 import sympy
 
+from solutions.ranges import check_ranges
 
+
+@check_ranges
 def drive(anode_voltage: float, grid_voltage: float, amplification_factor: float, offset: float) -> float:
     """Voltage that, on the grid alone, would pull as hard as grid and anode do together.
 
@@ -30,8 +33,10 @@ def drive(anode_voltage: float, grid_voltage: float, amplification_factor: float
     return np.maximum(grid_voltage + anode_voltage / amplification_factor + offset, 0.0)
 
 
+@check_ranges
 def triode_current(
-    anode_voltage: float, grid_voltage: float, amplification_factor: float, perveance: float, offset: float
+    anode_voltage: float, grid_voltage: float, amplification_factor: float, perveance: float, offset: float,
+    emission: float = np.inf,
 ) -> float:
     """Anode current of a triode: the three-halves law, with grid and anode pulling together.
 
@@ -42,6 +47,8 @@ def triode_current(
     amplification_factor : float or ndarray, a pure number, > 0
     perveance : float or ndarray, ampere per volt to the power of 1.5, > 0
     offset : float or ndarray, volt
+    emission : float or ndarray, ampere, > 0, that the filament can give; the law holds as far as that, and no more comes. Left
+        out, the filament gives all that is drawn
 
     Returns
     -------
@@ -51,9 +58,11 @@ def triode_current(
     ------
     F. E. Terman, Radio Engineers' Handbook, 1943, section 4 (from memory): perveance × drive^1.5.
     """
-    return perveance * drive(anode_voltage, grid_voltage, amplification_factor, offset) ** 1.5
+    drawn = perveance * drive(anode_voltage, grid_voltage, amplification_factor, offset) ** 1.5
+    return np.minimum(drawn, emission)
 
 
+@check_ranges
 def mutual_conductance(
     anode_voltage: float, grid_voltage: float, amplification_factor: float, perveance: float, offset: float
 ) -> float:
@@ -75,6 +84,7 @@ def mutual_conductance(
     return 1.5 * perveance * np.sqrt(drive(anode_voltage, grid_voltage, amplification_factor, offset))
 
 
+@check_ranges
 def anode_resistance(
     anode_voltage: float, grid_voltage: float, amplification_factor: float, perveance: float, offset: float
 ) -> float:
@@ -104,6 +114,7 @@ def anode_resistance(
     return amplification_factor / slope
 
 
+@check_ranges
 def coefficients(
     anode_voltage: sympy.Symbol,
     grid_voltage: sympy.Symbol,
@@ -133,6 +144,7 @@ def coefficients(
     return slope, resistance, sympy.simplify(slope * resistance)
 
 
+@check_ranges
 def law_from_manual(
     anode_voltage: float,
     grid_voltage: float,

@@ -94,6 +94,10 @@ EXERCISE = Exercise(
                           lambda f, a, g, μ, K, o: (f(4 * a, 4 * g, μ, K, 4 * o), 8 * f(a, g, μ, K, o))),
                 invariant("a grid far enough below the filament stops it",
                           lambda f, a, g, μ, K, o: (f(a, -a / μ - o - 1, μ, K, o), 0.0)),
+                invariant("a filament that can give a microampere gives a microampere, however hard the grid pulls",
+                          lambda f, a, g, μ, K, o: (f(a, a, μ, K, o, 1e-6), 1e-6)),
+                invariant("a filament that can give more than is drawn is not noticed",
+                          lambda f, a, g, μ, K, o: (f(a, g, μ, K, o, 1e3), f(a, g, μ, K, o))),
                 invariant("a triode is no battery: anode voltage times current is never below zero",
                           lambda f, a, g, μ, K, o: (0.0, a * f(a, g, μ, K, o)), at_most),
             ],
@@ -215,8 +219,9 @@ EXERCISE = Exercise(
         "drive = Vg + Va/μ + offset, but never below zero; current = K × drive^1.5. Differentiate: the power 1.5 comes "
         "down and 0.5 is left; by Va the chain rule adds 1/μ. For the manual's line, current over conductance is drive "
         "over 1.5.",
-        "np.maximum(…, 0). gm = 1.5 K √drive; ra = μ/gm, ValueError if np.any(gm <= 0). With sympy: current = perveance * "
-        "(…)**sympy.Rational(3, 2), then sympy.diff(current, grid_voltage) and 1/sympy.diff(current, anode_voltage). "
-        "Manual: drive = 1.5 i/s, K = i/drive^1.5, offset = drive − Vg − Va/μ.",
+        "np.maximum(…, 0). np.minimum(K drive^1.5, emission), with emission=np.inf. gm = 1.5 K √drive; ra = μ/gm, "
+        "ValueError if np.any(gm <= 0). With sympy: current = perveance * (…)**sympy.Rational(3, 2), then "
+        "sympy.diff(current, grid_voltage) and 1/sympy.diff(current, anode_voltage). Manual: drive = 1.5 i/s, K = "
+        "i/drive^1.5, offset = drive − Vg − Va/μ.",
     ],
 )

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit05_valve.triode_current import (
     anode_resistance,
     law_from_manual,
@@ -87,6 +88,40 @@ MANUAL = {
     ),
 }
 
+# Picofarad: grid to plate, grid to filament (or cathode), plate to filament. RCA Receiving Tube Manual, all from memory, the
+# valve alone: base and holder add one or two.
+CAPACITANCES = {
+    "01-A": (8.1, 3.1, 2.2),
+    "11 / 12 (WD-11)": (3.3, 2.5, 2.5),
+    "12-A (112-A)": (8.1, 4.2, 2.1),
+    "30": (6.0, 3.0, 2.1),
+    "1H4-G": (6.0, 3.5, 3.5),
+    "1LE3": (1.7, 1.7, 3.0),
+    "1E4-G": (2.4, 2.4, 6.0),
+    "27": (3.3, 3.1, 2.3),
+    "37": (2.0, 3.5, 2.9),
+    "6J5": (3.4, 3.4, 3.6),
+}
+
+
+def capacitances(kind: str) -> tuple[float, float, float]:
+    """A type's own capacitances.
+
+    Parameters
+    ----------
+    kind : str
+        As for `manual_line`.
+
+    Returns
+    -------
+    grid_anode, grid_filament, anode_filament : float, farad
+
+    Source
+    ------
+    RCA Receiving Tube Manual (from memory).
+    """
+    return tuple(1e-12 * value for value in CAPACITANCES[kind.removeprefix("type ")])
+
 
 def misses(law: Law, lines: tuple[Line, ...]) -> np.ndarray:
     """By how much a law misses the manual's figures, as fractions of them.
@@ -139,6 +174,7 @@ def fit(lines: tuple[Line, ...]) -> Law:
     return Law(*map(float, numbers * scale))
 
 
+@check_ranges
 def manual_line(kind: str, number: int) -> Line:
     """One line of the manual.
 
@@ -156,6 +192,7 @@ def manual_line(kind: str, number: int) -> Line:
 
 
 @cache
+@check_ranges
 def fitted_law(kind: str) -> Law:
     """The law fitted to all lines of a type.
 
@@ -171,6 +208,7 @@ def fitted_law(kind: str) -> Law:
     return fit(MANUAL[kind.removeprefix("type ")])
 
 
+@check_ranges
 def miss(kind: str, number: int, figure: str) -> float:
     """Error of the fitted law against one figure of the manual.
 

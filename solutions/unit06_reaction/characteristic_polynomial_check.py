@@ -5,10 +5,10 @@ inductance. Of the three: M the coupling, C the tuning, T the throttle, then aer
 """
 import numpy as np
 
-from checker import Exercise, Question, drawn, farads, henries, invariant, ohms, relative, siemens, slip, value
+from checker import Exercise, Question, drawn, farads, henries, invariant, less, ohms, relative, siemens, slip, value
 
-from .characteristic_polynomial import leading_pole, three_winding_polynomial, tuned_grid_polynomial
-from .given_sets import HELPING, SET
+from .characteristic_polynomial import full_polynomial, leading_pole, three_winding_polynomial, tuned_grid_polynomial
+from .given_sets import HELPING, SET, SIMPLE_SET, THE_AERIAL, THE_COIL, THE_VALVE
 
 CLOSE = relative(1e-9, because="sums and products in double precision")
 ROOTS = relative(1e-8, because="the roots of a polynomial, found in double precision")
@@ -16,13 +16,12 @@ TUNED_GRID = "tuned-grid oscillator of a type 30, exact threshold by Routh's con
 # reaction.toml, example: L, R, C, L3, ra, gm, M at the threshold, and the frequency of oscillation there.
 L, R, C, L3, RA, GM, M, EDGE = 180e-6, 9.0, 1.40723866e-10, 30e-6, 10300.0, 0.9e-3, 1.40889934e-6, 999927.192
 AT_EDGE = np.array([C * (L * L3 - M**2), C * (L * RA + L3 * R), R * C * RA + L3 - M * GM * RA, RA])
-AERIAL, TUNED, VALVE = (30.0, 160e-12, 40e-6), (6.0, 200e-6, 8e-6), (0.9e-3, 10e3)
-OF_SETS = [three_winding_polynomial(15e-6, tuning, throttle, AERIAL, TUNED, tickler, VALVE)
-           for tuning in (120e-12, 50e-12, 300e-12) for throttle in (10e-12, 50e-12) for tickler in HELPING]
+OF_SETS = [full_polynomial(15e-6, tuning, throttle, THE_AERIAL, THE_COIL, tickler, THE_VALVE)
+           for tuning in (120e-12, 80e-12, 300e-12) for throttle in (50e-12, 200e-12) for tickler in HELPING]
 COEFFICIENTS = drawn(
     [np.array(few) for few in ([1.0, 2.0, 5.0], [2.0, 0.4, 50.0], [1.0, -2.0, 10.0], [1.0, 5.0, 17.0, 13.0])]
     + [AT_EDGE, AT_EDGE * [1, 1, 0.5, 1], AT_EDGE * [1, 1, 2, 1], *OF_SETS],
-    "three to seven coefficients, of simple polynomials and of reaction sets",
+    "three to eight coefficients, of simple polynomials and of reaction sets",
 )
 
 
@@ -34,6 +33,20 @@ def alone(C, T, aerial, tuned, tickler, valve):
     _, ra = valve
     two = np.polymul([C1 * L1, C1 * R1, 1], [L * C, R * C + L * g, 1 + R * g])
     return np.polymul(two, [T * L3, T * (ra + R3), 1])
+
+
+def full_alone(C, T, aerial, tuned, tickler, valve):
+    """The same with capacitance from anode to earth, and none from anode to grid."""
+    R1, C1, L1 = aerial
+    R, L, g = tuned
+    R3, L3, *_ = tickler
+    _, ra, _, Ca = valve
+    two = np.polymul([C1 * L1, C1 * R1, 1], [L * C, R * C + L * g, 1 + R * g])
+    return np.polymul(two, np.polyadd(np.polymul([T * L3, T * R3, 1], [ra * Ca, 1]), [T * ra, 0]))
+
+
+def with_capacitances(valve, grid_anode, anode):
+    return (*valve[:2], grid_anode * valve[2], anode * valve[3])
 
 
 def with_mutual(tickler, to_tuned, to_aerial):
@@ -79,7 +92,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=three_winding_polynomial,
-            given=SET,
+            given=SIMPLE_SET,
             agrees_within=relative(1e-7, because="small differences of products, in double precision"),
             arrays=False,
             holds=[
@@ -116,6 +129,45 @@ EXERCISE = Exercise(
             ],
         ),
         Question(
+            asks=full_polynomial,
+            given=SET,
+            agrees_within=relative(1e-7, because="small differences of products, in double precision"),
+            arrays=False,
+            holds=[
+                invariant("a valve without capacitance leaves the three windings' polynomial, with nothing for s⁷",
+                          lambda f, *parts: (
+                              f(*parts[:-1], with_capacitances(parts[-1], 0, 0)),
+                              np.append(0.0, f.three_winding_polynomial(*parts[:-1], parts[-1][:2])))),
+                invariant("with nothing coupled, by coils or by condenser, it is the product of the three circuits' own",
+                          lambda f, M, C, T, aerial, tuned, tickler, valve: (
+                              f(0.0, C, T, aerial, tuned, with_mutual(tickler, 0, 0), with_capacitances(valve, 0, 1)),
+                              full_alone(C, T, aerial, tuned, tickler, valve))),
+                invariant("the aerial's coil may be turned round: nothing is left alone in another way",
+                          lambda f, M, C, T, aerial, tuned, tickler, valve: (
+                              f(-M, C, T, aerial, tuned, with_mutual(tickler, 1, -1), valve),
+                              f(M, C, T, aerial, tuned, tickler, valve))),
+                invariant("with a cold valve everything dies away, however grid and anode are joined",
+                          lambda f, *parts: (leading_pole(f(*parts[:-1], (0.0, *parts[-1][1:]))).real, 0.0), less),
+            ],
+            no_published="A determinant; the figures are those of the thresholds that follow from it.",
+            slips=[
+                slip("turned the tickler round",
+                     lambda M, C, T, aerial, tuned, tickler, valve: full_polynomial(
+                         M, C, T, aerial, tuned, with_mutual(tickler, -1, 1), valve)),
+                slip("left out the condenser between grid and anode",
+                     lambda *parts: full_polynomial(*parts[:-1], with_capacitances(parts[-1], 0, 1))),
+                slip("left out the anode's capacitance to earth",
+                     lambda *parts: full_polynomial(*parts[:-1], with_capacitances(parts[-1], 1, 0))),
+                slip("left the condenser between grid and anode out of i2 = (s C + g) v + s Cga (v − va): v is on it too",
+                     lambda M, C, T, *rest: full_polynomial(M, C - rest[-1][2], T, *rest)),
+                slip("turned the sign of the current from grid to anode: it is s Cga (v − va)",
+                     lambda *parts: full_polynomial(*parts[:-1], with_capacitances(parts[-1], -1, 1))),
+                slip("divided the anode's row by ra: take the equations as they stand",
+                     lambda *parts: full_polynomial(*parts) / parts[-1][1]),
+                slip("returned them from the constant upwards", lambda *inputs: full_polynomial(*inputs)[::-1]),
+            ],
+        ),
+        Question(
             asks=leading_pole,
             given={"coefficients": COEFFICIENTS},
             gives="rad/s",
@@ -144,11 +196,15 @@ EXERCISE = Exercise(
     hints=[
         "Put the equations in a square: one row for each, one column for each unknown. Left alone, nothing stands on the "
         "right-hand side; currents other than none are possible only if the determinant is 0.",
-        "Two meshes: a d − b c, sorted by powers of s; sympy.Poly(determinant, s).all_coeffs() sorts it. Three: "
-        "a(e i − f h) − b(d i − f g) + c(d h − e g), where each letter is a polynomial: numpy.polynomial.Polynomial adds and "
-        "multiplies them, starting from s = Polynomial([0, 1]). Its .coef runs upwards from the constant.",
+        "Two meshes: a d − b c, sorted by powers of s; sympy.Poly(determinant, s).all_coeffs() sorts it. Three, and four: each "
+        "entry of the square is a polynomial. numpy.polynomial.Polynomial adds and multiplies them, starting from "
+        "s = Polynomial([0, 1]); `determinant`, which is there already, takes the rows, each entry a polynomial, and gives the "
+        "coefficients upwards from the constant. Sort i2 by what multiplies v and what multiplies va.",
         "Put i2 = (s C + g) v into the rows. First row: 1 + s C1 (R1 + s L1), s² C1 M12 (s C + g), s² C1 M13. Second: s M12, "
         "1 + (R + s L)(s C + g), s M23. Third: s² C3 M13, s C3 (gm ra + s M23 (s C + g)), 1 + s C3 (ra + R3 + s L3). Return "
-        ".coef[::-1]. Pole: max(np.roots(coefficients), key=lambda p: (p.real, p.imag)).",
+        "determinant(rows)[6::-1]. Four: G = s (C + Cga) + g for v, A = −s Cga for va. First row as before with G, and "
+        "s² C1 M12 A; second with G, and (R + s L) A; third: s² C3 M13, s² C3 M23 G, 1 + s C3 (R3 + s L3), s C3 (s M23 A − 1); "
+        "fourth: 0, (gm + A) ra, ra, 1 + s ra (Ca + Cga). Return determinant(rows)[7::-1]. A number alone is "
+        "Polynomial([number]). Pole: max(np.roots(coefficients), key=lambda p: (p.real, p.imag)).",
     ],
 )

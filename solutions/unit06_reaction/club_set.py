@@ -9,10 +9,10 @@ import numpy as np
 
 from solutions.unit03_tuned_circuit.reflected_impedance import reflected_impedance, series_impedance
 from solutions.unit06_reaction import stability
-from solutions.unit06_reaction.feedback_resistance import circuit_with_feedback, feedback_impedance
-from solutions.unit06_reaction.network import SALTMARSH_SET, THROTTLE_RANGE, ReactionSet
+from solutions.unit06_reaction.network import BY_PASS, SALTMARSH_SET, THROTTLE_RANGE, TUNED, ReactionSet, rates, saltmarsh_set
 
 COUPLING = SALTMARSH_SET.aerial_tuned  # henry
+ONE_VALVE_BY_PASS = 2e-9  # farad
 
 
 def on_station(frequency: float, throttle: float, coupling: float = COUPLING) -> ReactionSet:
@@ -28,7 +28,7 @@ def on_station(frequency: float, throttle: float, coupling: float = COUPLING) ->
     -------
     ReactionSet
     """
-    return stability.retuned(replace(SALTMARSH_SET, throttle_capacitance=throttle, aerial_tuned=coupling), frequency)
+    return stability.retuned(replace(saltmarsh_set(frequency), throttle_capacitance=throttle, aerial_tuned=coupling), frequency)
 
 
 def gain_and_bandwidth(frequency: float, throttle: float, coupling: float = COUPLING) -> tuple[float, float]:
@@ -52,6 +52,30 @@ def gain_and_bandwidth(frequency: float, throttle: float, coupling: float = COUP
     return stability.gain_and_bandwidth(on_station(frequency, throttle, coupling))
 
 
+def without_reaction(frequency: float, coupling: float = COUPLING) -> tuple[float, float]:
+    """The same set before it had a tickler, unit 05's: a by-pass of 2 nF at the anode, and no feedback but the valve's own.
+
+    Parameters
+    ----------
+    frequency, coupling
+        As in `on_station`.
+
+    Returns
+    -------
+    gain : float or ndarray, volts on the tuned circuit for each volt in the aerial
+    bandwidth : float or ndarray, hertz, between −3 dB points
+
+    Raises
+    ------
+    ValueError
+        As `stability.retuned`.
+    """
+    parts = saltmarsh_set(frequency)
+    bypassed = parts.anode_capacitance - BY_PASS + ONE_VALVE_BY_PASS
+    bare = replace(parts, tuned_tickler=0.0, aerial_tickler=0.0, anode_capacitance=bypassed, aerial_tuned=coupling)
+    return stability.gain_and_bandwidth(stability.retuned(bare, frequency))
+
+
 def threshold_throttle(frequency: float, coupling: float = COUPLING) -> float:
     """Throttle capacitance at which the set, on a station, begins to oscillate.
 
@@ -69,7 +93,7 @@ def threshold_throttle(frequency: float, coupling: float = COUPLING) -> float:
     ValueError
         If the throttle's range does not reach it.
     """
-    return stability.at_threshold(replace(SALTMARSH_SET, aerial_tuned=coupling), frequency).throttle_capacitance
+    return stability.at_threshold(replace(saltmarsh_set(frequency), aerial_tuned=coupling), frequency).throttle_capacitance
 
 
 def threshold_slope(frequency: float, throttle: float, coupling: float = COUPLING) -> float:
@@ -84,55 +108,96 @@ def threshold_slope(frequency: float, throttle: float, coupling: float = COUPLIN
     -------
     float or ndarray, siemens; a throttle well open takes less, and more nearly the same across the dial
     """
-    there = replace(SALTMARSH_SET, aerial_tuned=coupling, throttle_capacitance=throttle)
+    there = replace(saltmarsh_set(frequency), aerial_tuned=coupling, throttle_capacitance=throttle)
     return stability.at_threshold(there, frequency, "transconductance", 0.0, 0.1).transconductance
 
 
-def losses(frequency: float, coupling: float = COUPLING) -> tuple[float, float, float]:
-    """What the tuned circuit loses by its coil, to the aerial, and to the grid, each as a resistance in series with the coil.
+def losses(
+    frequency: float, coupling: float = COUPLING, throttle: float = THROTTLE_RANGE[0]
+) -> tuple[float, float, float, float]:
+    """What the tuned circuit loses by its coil, to the aerial, to the grid, and to the anode with the tickler turned away.
 
     Parameters
     ----------
-    frequency, coupling
-        As in `on_station`.
+    frequency, coupling, throttle
+        As in `on_station`; the throttle shut if none is given. It is part of what the anode sees.
 
     Returns
     -------
-    coil, aerial, grid : float or ndarray, ohm
+    coil, aerial, grid, anode : float or ndarray, ohm, each as a resistance in series with the coil
 
     Source
     ------
-    The aerial's by `reflected_impedance`; a conductance g across a condenser of reactance X is g X² in series.
+    The aerial's by `reflected_impedance`; a conductance g across a condenser of reactance X is g X² in series; the anode's
+    by `feedback_on`.
     """
-    parts = SALTMARSH_SET
+    parts = saltmarsh_set(frequency)
     aerial = series_impedance(frequency, parts.aerial_inductance, parts.aerial_capacitance, parts.aerial_resistance)
     reflected = reflected_impedance(frequency, coupling, aerial)
     reactance = 2 * np.pi * frequency * parts.tuned_inductance + reflected.imag
-    return parts.tuned_resistance, reflected.real, parts.grid_conductance * reactance**2
+    anode, _ = feedback_on(frequency, throttle, 0.0)
+    return parts.tuned_resistance, reflected.real, parts.grid_conductance * reactance**2, anode
+
+
+def loop_impedance(reaction_set: ReactionSet, frequency: float) -> complex:
+    """Impedance all the way round the tuned circuit: a volt in the coil over the current that it drives.
+
+    Parameters
+    ----------
+    reaction_set : ReactionSet
+    frequency : float or ndarray, hertz, > 0, broadcast with the set
+
+    Returns
+    -------
+    complex or ndarray of complex, ohm; no resistance is left of it where the set begins to oscillate
+
+    Raises
+    ------
+    ValueError
+        As `rates`.
+
+    Source
+    ------
+    The network's equations at s = jω.
+    """
+    storage, flow = rates(reaction_set)
+    s = 2j * np.pi * np.asarray(frequency)
+    return 1 / np.linalg.inv(s[..., None, None] * storage - flow)[..., TUNED, TUNED]
 
 
 def feedback_on(frequency: float, throttle: float, sense: float = 1.0) -> tuple[float, float]:
-    """What the tickler adds to the tuned circuit of the set: ohms, and hertz by which it moves the tuning.
+    """What anode and tickler add to the tuned circuit of the set, tuned to a station with the aerial away: ohms, and hertz.
 
     Parameters
     ----------
     frequency, throttle
         As in `on_station`.
-    sense : float, 1 as the tickler is wound, -1 with its ends exchanged
+    sense : float, 1 as the tickler is wound, -1 with its ends exchanged, 0 turned away from the coil: the anode alone
 
     Returns
     -------
-    resistance : float or ndarray, ohm, negative where it helps
-    shift : float or ndarray, hertz
+    resistance : float or ndarray, ohm, in series with the coil, negative where they help
+    shift : float or ndarray, hertz, from where coil and condenser alone would be tuned; below 0: downwards
+
+    Source
+    ------
+    `loop_impedance`, its reactance made 0 by the condenser, less the loss of the coil, and of the grid as in `losses`.
     """
-    parts = SALTMARSH_SET
-    resistance = parts.tickler_resistance + parts.anode_resistance
-    anode = series_impedance(frequency, parts.tickler_inductance, throttle, resistance)
-    tuning = 1 / ((2 * np.pi * frequency) ** 2 * parts.tuned_inductance)
-    factor = parts.transconductance * parts.anode_resistance
-    feedback = feedback_impedance(frequency, sense * parts.tuned_tickler, tuning, factor, anode)
-    _, shift = circuit_with_feedback(parts.tuned_inductance, 1.0, feedback)
-    return feedback.real, shift
+    parts, angular = saltmarsh_set(frequency), 2 * np.pi * frequency
+    there = replace(
+        parts,
+        throttle_capacitance=throttle,
+        tuned_tickler=sense * parts.tuned_tickler,
+        aerial_tuned=0.0,
+        aerial_tickler=0.0,
+        tuning_capacitance=1 / (angular**2 * parts.tuned_inductance),
+    )
+    for _ in range(stability.ROUNDS):
+        elastance = 1 / there.tuning_capacitance + angular * loop_impedance(there, frequency).imag
+        there = replace(there, tuning_capacitance=1 / elastance)
+    own = parts.tuned_resistance + parts.grid_conductance * (angular * parts.tuned_inductance) ** 2
+    alone = 1 / (2 * np.pi * np.sqrt(parts.tuned_inductance * there.tuning_capacitance))
+    return loop_impedance(there, frequency).real - own, frequency - alone
 
 
 def growth_rate(frequency: float, throttle: float, coupling: float = COUPLING) -> float:

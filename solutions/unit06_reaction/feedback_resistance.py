@@ -2,11 +2,15 @@
 
 The voltage on the tuned condenser is the grid's; times μ it acts in the anode circuit, which is the anode resistance,
 the tickler and the throttle condenser in series. The tickler's current induces a voltage back into the tuned coil.
+The valve is the simple one: it has no capacitances of its own. What they do comes in `grid_anode_admittance`.
 """
 import numpy as np
 import sympy
 
+from solutions.ranges import check_ranges
 
+
+@check_ranges
 def feedback_impedance(
     frequency: float,
     mutual_inductance: float,
@@ -41,6 +45,7 @@ def feedback_impedance(
     return (passive - amplification_factor * mutual_inductance / tuning_capacitance) / anode_impedance
 
 
+@check_ranges
 def circuit_with_feedback(inductance: float, resistance: float, feedback: complex) -> tuple[float, float]:
     """Resistance of the tuned circuit with the feedback, and how far the feedback moves its tuning.
 

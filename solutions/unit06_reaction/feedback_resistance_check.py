@@ -2,7 +2,7 @@
 
 In the laws and slips: f or w the frequency or 2π times it, M the mutual inductance, C and C3 the tuning and the throttle
 condenser, μ the amplification factor, Z the anode circuit's impedance, r the anode resistance, L and L3 the tuned coil
-and the tickler, R the circuit's resistance.
+and the tickler, R the circuit's resistance. The valve is the simple one, without capacitances.
 """
 from functools import partial
 

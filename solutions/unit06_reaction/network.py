@@ -2,17 +2,20 @@
 
 Three currents go round. i1 comes down the aerial through its winding to earth. i2 goes round the tuned winding into
 its condenser, whose voltage v is on the grid. i3 comes out of the anode, through the tickler and the throttle condenser,
-to earth: the valve drives it with −μv behind its anode resistance. Every winding is coupled to both others.
+to earth. Every winding is coupled to both others. The anode is a node of its own, at a voltage va: the valve draws
+gm v + va/ra from it, a condenser joins it to earth (the valve's own, wiring, choke and by-pass), and another to the grid.
 """
-from dataclasses import astuple, dataclass
+from dataclasses import astuple, dataclass, replace
 
 import numpy as np
 
 from solutions.unit01_signal.aerial_voltage import aerial_capacitance
+from solutions.unit02_coil_and_condenser.club_coil import coil_resistance
 from solutions.unit04_crystal_set.crystal_set import COIL, COIL_RESISTANCE, EARTH_RESISTANCE, HEIGHT, TOP, WIRE_RADIUS
 from solutions.unit05_valve.grid_leak import rest_bias
 from solutions.unit05_valve.load_line import operating_point
 from solutions.unit05_valve.one_valve_set import (
+    CONDENSER,
     GRID_SLOPE,
     HT,
     LAW,
@@ -22,9 +25,14 @@ from solutions.unit05_valve.one_valve_set import (
     ZERO_CURRENT,
 )
 from solutions.unit05_valve.triode_current import anode_resistance, mutual_conductance
+from solutions.unit05_valve.triodes import capacitances
 
-STATES = ("aerial charge", "aerial current", "grid voltage", "tuned current", "tickler current", "throttle voltage")
-CHARGE, AERIAL, GRID, TUNED, TICKLER, THROTTLE = range(6)  # where each stands among the states
+STATES = (
+    "aerial charge", "aerial current", "grid voltage", "tuned current", "tickler current", "throttle voltage", "anode voltage",
+)  # fmt: skip
+CHARGE, AERIAL, GRID, TUNED, TICKLER, THROTTLE, ANODE = range(7)  # where each stands among the states
+
+CONDENSERS = "aerial_capacitance", "tuning_capacitance", "throttle_capacitance", "anode_capacitance"
 
 
 @dataclass(frozen=True)
@@ -38,7 +46,8 @@ class ReactionSet:
     aerial_inductance : float or ndarray, henry, > 0, of the wire and its winding
     tuned_inductance : float or ndarray, henry, > 0
     tuned_resistance : float or ndarray, ohm, >= 0, in series with it
-    tuning_capacitance : float or ndarray, farad, > 0, across the tuned winding; the grid is on it
+    tuning_capacitance : float or ndarray, farad, > 0, across the tuned winding; the grid is on it, its own capacitance to
+        the filament counted in
     tickler_inductance : float or ndarray, henry, > 0
     tickler_resistance : float or ndarray, ohm, >= 0
     throttle_capacitance : float or ndarray, farad, > 0, in series with the tickler: more of it is more reaction
@@ -48,6 +57,10 @@ class ReactionSet:
     grid_conductance : float or ndarray, siemens, >= 0, of grid and leak across the tuned circuit
     transconductance : float or ndarray, siemens, >= 0, of the valve at rest; 0 is a cold valve
     anode_resistance : float or ndarray, ohm, > 0
+    grid_anode_capacitance : float or ndarray, farad, >= 0, within the valve, its base and holder
+        Where there is a grid condenser, these four as `through_grid_condenser` gives them.
+    anode_capacitance : float or ndarray, farad, > 0, from the anode to earth: the valve's own, wiring, the choke's, by-pass
+    tickler_conductance : float or ndarray, siemens, >= 0, of a resistor across the tickler; 0 is none
         All arguments broadcast together.
     """
 
@@ -66,6 +79,9 @@ class ReactionSet:
     grid_conductance: float
     transconductance: float
     anode_resistance: float
+    grid_anode_capacitance: float
+    anode_capacitance: float
+    tickler_conductance: float = 0.0
 
 
 def inductance_matrix(reaction_set: ReactionSet) -> np.ndarray:
@@ -99,7 +115,7 @@ def inductance_matrix(reaction_set: ReactionSet) -> np.ndarray:
 
 
 def rates(reaction_set: ReactionSet) -> tuple[np.ndarray, np.ndarray]:
-    """The set's six equations, E dx/dt = F x + (the aerial's e.m.f.), in the order of `STATES`.
+    """The set's seven equations, E dx/dt = F x + (the aerial's e.m.f.), in the order of `STATES`.
 
     Parameters
     ----------
@@ -107,24 +123,29 @@ def rates(reaction_set: ReactionSet) -> tuple[np.ndarray, np.ndarray]:
 
     Returns
     -------
-    storage, flow : ndarray of shape (..., 6, 6), SI units
+    storage, flow : ndarray of shape (..., 7, 7), SI units
         E, of inductances and capacitances, and F, of all else.
 
     Raises
     ------
     ValueError
-        As `inductance_matrix`.
+        If a condenser other than that from grid to anode has no capacitance; or as `inductance_matrix`.
 
     Source
     ------
     The voltages round each mesh add up to nothing, and so do the currents at each condenser.
     """
     shape = np.broadcast_shapes(*map(np.shape, astuple(reaction_set)))
-    storage, flow = np.zeros((2, *shape, 6, 6))
+    for part in CONDENSERS:
+        if np.any(np.less_equal(getattr(reaction_set, part), 0)):
+            raise ValueError(f"{part} must be above 0: give every condenser of the set some capacitance")
+    storage, flow = np.zeros((2, *shape, 7, 7))
     windings = np.array([[AERIAL], [TUNED], [TICKLER]])
     storage[..., windings, windings.T] = inductance_matrix(reaction_set)
     storage[..., CHARGE, CHARGE] = 1
-    storage[..., GRID, GRID] = reaction_set.tuning_capacitance
+    storage[..., GRID, GRID] = np.add(reaction_set.tuning_capacitance, reaction_set.grid_anode_capacitance)
+    storage[..., ANODE, ANODE] = np.add(reaction_set.anode_capacitance, reaction_set.grid_anode_capacitance)
+    storage[..., GRID, ANODE] = storage[..., ANODE, GRID] = -np.asarray(reaction_set.grid_anode_capacitance)
     storage[..., THROTTLE, THROTTLE] = reaction_set.throttle_capacitance
 
     flow[..., CHARGE, AERIAL] = 1
@@ -134,15 +155,20 @@ def rates(reaction_set: ReactionSet) -> tuple[np.ndarray, np.ndarray]:
     flow[..., GRID, GRID] = -np.asarray(reaction_set.grid_conductance)
     flow[..., TUNED, TUNED] = -np.asarray(reaction_set.tuned_resistance)
     flow[..., TUNED, GRID] = -1
-    flow[..., TICKLER, TICKLER] = -np.add(reaction_set.tickler_resistance, reaction_set.anode_resistance)
+    flow[..., TICKLER, TICKLER] = -np.asarray(reaction_set.tickler_resistance)
     flow[..., TICKLER, THROTTLE] = -1
-    flow[..., TICKLER, GRID] = -np.multiply(reaction_set.transconductance, reaction_set.anode_resistance)
+    flow[..., TICKLER, ANODE] = 1
     flow[..., THROTTLE, TICKLER] = 1
+    flow[..., ANODE, TICKLER] = -1
+    flow[..., ANODE, GRID] = -np.asarray(reaction_set.transconductance)
+    flow[..., ANODE, ANODE] = -1 / np.asarray(reaction_set.anode_resistance)
+    across = np.array([[ANODE], [THROTTLE]])
+    flow[..., across, across.T] += np.multiply.outer(reaction_set.tickler_conductance, [[-1, 1], [1, -1]])
     return storage, flow
 
 
 def state_matrix(reaction_set: ReactionSet) -> np.ndarray:
-    """The matrix A of dx/dt = A x + (drive) × (e.m.f.), x being the six states in the order of `STATES`.
+    """The matrix A of dx/dt = A x + (drive) × (e.m.f.), x being the seven states in the order of `STATES`.
 
     Parameters
     ----------
@@ -150,19 +176,19 @@ def state_matrix(reaction_set: ReactionSet) -> np.ndarray:
 
     Returns
     -------
-    ndarray of shape (..., 6, 6), SI units; its eigenvalues are the set's poles, in radians a second
+    ndarray of shape (..., 7, 7), SI units; its eigenvalues are the set's poles, in radians a second
 
     Raises
     ------
     ValueError
-        As `inductance_matrix`.
+        As `rates`.
     """
     storage, flow = rates(reaction_set)
     return np.linalg.solve(storage, flow)
 
 
 def drive(reaction_set: ReactionSet) -> np.ndarray:
-    """What a volt of e.m.f. in the aerial does to the rates of the six states.
+    """What a volt of e.m.f. in the aerial does to the rates of the seven states.
 
     Parameters
     ----------
@@ -170,39 +196,105 @@ def drive(reaction_set: ReactionSet) -> np.ndarray:
 
     Returns
     -------
-    ndarray of shape (..., 6), SI units
+    ndarray of shape (..., 7), SI units
 
     Raises
     ------
     ValueError
-        As `inductance_matrix`.
+        As `rates`.
     """
     storage, _ = rates(reaction_set)
     return np.linalg.inv(storage)[..., AERIAL]
 
 
-THROTTLE_RANGE = 5e-12, 75e-12  # farad: the throttle condenser, its plates straight-line in frequency
+def through_grid_condenser(
+    grid_condenser: float,
+    grid_anode: float,
+    grid_filament: float,
+    transconductance: float,
+    anode_resistance: float,
+    grid_conductance: float,
+) -> tuple[float, float, float, float]:
+    """What a valve is to the tuned circuit when a grid condenser stands between the two.
+
+    Condenser and the valve's capacitances divide the voltage: of the tuned circuit's the grid gets a part, and a little of
+    the anode's besides, which acts like a lower anode resistance.
+
+    Parameters
+    ----------
+    grid_condenser : float or ndarray, farad, > 0
+    grid_anode, grid_filament : float or ndarray, farad, >= 0, of the valve itself
+    transconductance : float or ndarray, siemens, >= 0, of the valve itself
+    anode_resistance : float or ndarray, ohm, > 0, of the valve itself
+    grid_conductance : float or ndarray, siemens, >= 0, at the grid
+
+    Returns
+    -------
+    transconductance, anode_resistance, grid_conductance, grid_anode : float or ndarray
+        Siemens, ohm, siemens, farad: as fields of `ReactionSet`. The arguments broadcast together.
+
+    Source
+    ------
+    The grid's node taken out of the three condensers that meet there (star to mesh).
+    """
+    node = grid_condenser + grid_anode + grid_filament
+    share, fed = grid_condenser / node, grid_anode / node
+    resistance = 1 / (1 / anode_resistance + transconductance * fed)
+    return share * transconductance, resistance, share**2 * grid_conductance, share * grid_anode
+
+
+THROTTLE_RANGE = 10e-12, 500e-12  # farad: the throttle condenser
 DIAL = 530e3, 1600e3  # hertz
 
 REST_BIAS = rest_bias(LEAK, LEAK_RETURN, ZERO_CURRENT, GRID_SLOPE)
 REST_ANODE, _ = operating_point(HT, STEADY_RESISTANCE, REST_BIAS, *LAW)
 
+GRID_ANODE, GRID_FILAMENT, ANODE_FILAMENT = capacitances("type 30")  # farad
+CHOKE, CHOKE_OWN = 100e-3, 3e-12  # henry, farad: in sections, below its own resonance nowhere on the dial
+ANODE_WIRING, BY_PASS = 2.9e-12, 200e-12  # farad
+VALVE = through_grid_condenser(
+    CONDENSER,
+    GRID_ANODE,
+    GRID_FILAMENT,
+    mutual_conductance(REST_ANODE, REST_BIAS, *LAW),
+    anode_resistance(REST_ANODE, REST_BIAS, *LAW),
+    1 / LEAK + ZERO_CURRENT * np.exp(REST_BIAS / GRID_SLOPE) / GRID_SLOPE,
+)
+
 # The Circle's three-winding set: aerial, coil and valve of the earlier units. The aerial's winding is smaller than the
-# crystal set's, so that with the wire's own 15 µH it resonates above the dial, and there is no dead spot on it.
+# crystal set's, so that with the wire's own 15 µH it resonates above the dial, and there is no dead spot on it. The
+# tickler is one that a valve with capacitances needs: see `unit06_reaction.choosing`.
 SALTMARSH_SET = ReactionSet(
     aerial_resistance=EARTH_RESISTANCE,
     aerial_capacitance=float(aerial_capacitance(HEIGHT, TOP, WIRE_RADIUS)),
     aerial_inductance=40e-6,
     tuned_inductance=COIL,
     tuned_resistance=COIL_RESISTANCE,
-    tuning_capacitance=126e-12,
-    tickler_inductance=12e-6,
-    tickler_resistance=1.0,
-    throttle_capacitance=10e-12,
+    tuning_capacitance=120e-12,
+    tickler_inductance=48e-6,
+    tickler_resistance=2.0,
+    throttle_capacitance=50e-12,
     aerial_tuned=20e-6,
-    tuned_tickler=6e-6,
-    aerial_tickler=0.2e-6,
-    grid_conductance=float(1 / LEAK + ZERO_CURRENT * np.exp(REST_BIAS / GRID_SLOPE) / GRID_SLOPE),
-    transconductance=float(mutual_conductance(REST_ANODE, REST_BIAS, *LAW)),
-    anode_resistance=float(anode_resistance(REST_ANODE, REST_BIAS, *LAW)),
+    tuned_tickler=14e-6,
+    aerial_tickler=0.4e-6,
+    grid_conductance=float(VALVE[2]),
+    transconductance=float(VALVE[0]),
+    anode_resistance=float(VALVE[1]),
+    grid_anode_capacitance=VALVE[3],
+    anode_capacitance=ANODE_FILAMENT + CHOKE_OWN + ANODE_WIRING + BY_PASS,
 )
+
+
+def saltmarsh_set(frequency: float) -> ReactionSet:
+    """The Circle's set as it is on some part of the dial: its coil loses more the higher the frequency.
+
+    Parameters
+    ----------
+    frequency : float or ndarray, hertz, > 0
+
+    Returns
+    -------
+    ReactionSet
+        `SALTMARSH_SET`, which holds at 1 MHz, with the resistance of the coil at this frequency.
+    """
+    return replace(SALTMARSH_SET, tuned_resistance=coil_resistance(frequency))

@@ -2,11 +2,7 @@
 import numpy as np
 import sympy
 
-from solutions.unit06_reaction.characteristic_polynomial import (
-    leading_pole,
-    three_winding_polynomial,
-    tuned_grid_polynomial,
-)
+from solutions.unit06_reaction.characteristic_polynomial import full_polynomial, leading_pole, tuned_grid_polynomial
 
 BEST_VALVE = 20e-3  # siemens: no receiving valve of the time came near
 HALVINGS = 32  # of the interval that holds the answer
@@ -86,15 +82,15 @@ def threshold_transconductance(
     aerial: tuple[float, float, float],
     tuned: tuple[float, float, float],
     tickler: tuple[float, float, float, float],
-    anode_resistance: float,
+    valve: tuple[float, float, float],
 ) -> float:
-    """Transconductance at which the set of three windings begins to oscillate.
+    """Transconductance at which the whole set begins to oscillate.
 
     Parameters
     ----------
     coupling, tuning, throttle, aerial, tuned, tickler
-        As in `three_winding_polynomial`.
-    anode_resistance : float, ohm, > 0
+        As in `full_polynomial`.
+    valve : (anode resistance, grid-anode capacitance, anode capacitance): ra, Cga, Ca; ohm, farad, farad
 
     Returns
     -------
@@ -110,8 +106,8 @@ def threshold_transconductance(
     Every coefficient of the polynomial is a straight line in the transconductance: `crossing` between none and 20 mS.
     """
     parts = coupling, tuning, throttle, aerial, tuned, tickler
-    cold = three_winding_polynomial(*parts, (0.0, anode_resistance))
-    best = three_winding_polynomial(*parts, (BEST_VALVE, anode_resistance))
+    cold = full_polynomial(*parts, (0.0, *valve))
+    best = full_polynomial(*parts, (BEST_VALVE, *valve))
     return BEST_VALVE * crossing(cold, best)
 
 
@@ -123,7 +119,7 @@ def steady_gain(
     aerial: tuple[float, float, float],
     tuned: tuple[float, float, float],
     tickler: tuple[float, float, float, float],
-    valve: tuple[float, float],
+    valve: tuple[float, float, float, float],
 ) -> float:
     """Volts on the grid for each volt in the aerial, as the steady-state formula has it: true only below the threshold.
 
@@ -131,7 +127,7 @@ def steady_gain(
     ----------
     frequency : float, hertz, > 0
     coupling, tuning, throttle, aerial, tuned, tickler, valve
-        As in `three_winding_polynomial`.
+        As in `full_polynomial`.
 
     Returns
     -------
@@ -139,22 +135,24 @@ def steady_gain(
 
     Source
     ------
-    The three equations of `three_winding_polynomial` at s = jω, with a volt in the aerial's mesh, solved for v.
+    The four equations of `full_polynomial` at s = jω, with a volt in the aerial's mesh, solved for v.
     """
     aerial_resistance, aerial_capacitance, aerial_inductance = aerial
     resistance, inductance, grid_conductance = tuned
     tickler_resistance, tickler_inductance, to_tuned, to_aerial = tickler
-    transconductance, anode_resistance = valve
+    transconductance, anode_resistance, grid_anode, anode_capacitance = valve
     s = 2j * np.pi * frequency
-    into_grid = s * tuning + grid_conductance
+    by_grid, by_anode = s * (tuning + grid_anode) + grid_conductance, -s * grid_anode
     round_aerial = aerial_resistance + s * aerial_inductance + 1 / (s * aerial_capacitance)
-    round_tickler = anode_resistance + tickler_resistance + s * tickler_inductance + 1 / (s * throttle)
-    meshes = [
-        [round_aerial, s * coupling * into_grid, s * to_aerial],
-        [s * coupling, 1 + (resistance + s * inductance) * into_grid, s * to_tuned],
-        [s * to_aerial, transconductance * anode_resistance + s * to_tuned * into_grid, round_tickler],
+    round_coil = resistance + s * inductance
+    round_tickler = tickler_resistance + s * tickler_inductance + 1 / (s * throttle)
+    equations = [
+        [round_aerial, s * coupling * by_grid, s * to_aerial, s * coupling * by_anode],
+        [s * coupling, 1 + round_coil * by_grid, s * to_tuned, round_coil * by_anode],
+        [s * to_aerial, s * to_tuned * by_grid, round_tickler, s * to_tuned * by_anode - 1],
+        [0, transconductance + by_anode, 1, 1 / anode_resistance + s * (anode_capacitance + grid_anode)],
     ]
-    return abs(np.linalg.solve(meshes, [1, 0, 0])[1])
+    return abs(np.linalg.solve(equations, [1, 0, 0, 0])[1])
 
 
 def gain(
@@ -165,7 +163,7 @@ def gain(
     aerial: tuple[float, float, float],
     tuned: tuple[float, float, float],
     tickler: tuple[float, float, float, float],
-    valve: tuple[float, float],
+    valve: tuple[float, float, float, float],
 ) -> float:
     """Volts on the grid for each volt in the aerial, refused where there is no steady state.
 
@@ -189,6 +187,6 @@ def gain(
     What the set does by itself dies away only while all poles lie to the left; only then is the steady state what is left.
     """
     parts = coupling, tuning, throttle, aerial, tuned, tickler, valve
-    if leading_pole(three_winding_polynomial(*parts)).real >= 0:
+    if leading_pole(full_polynomial(*parts)).real >= 0:
         raise ValueError("this set oscillates by itself and has no steady gain: turn the reaction back")
     return steady_gain(frequency, *parts)

@@ -1,7 +1,7 @@
 """How `oscillation_point` is judged.
 
 In the laws and slips of the two meshes: L, R, C the tuned circuit, L3 the tickler, ra the valve, M the mutual inductance.
-Of the three: F the frequency, M the coupling, C the tuning, T the throttle, then aerial, tuned, tickler and valve.
+Of the whole set: F the frequency, M the coupling, C the tuning, T the throttle, then aerial, tuned, tickler and valve.
 """
 import numpy as np
 import sympy
@@ -24,8 +24,18 @@ from checker import (
     value,
 )
 
-from .characteristic_polynomial import leading_pole, three_winding_polynomial
-from .given_sets import ANODE_RESISTANCE, FIXED, HELPING_TICKLER, KNOBS, SET
+from .characteristic_polynomial import full_polynomial, leading_pole
+from .given_sets import (
+    ANY_VALVE,
+    FIXED,
+    HELPING_TICKLER,
+    KNOBS,
+    SET,
+    THE_AERIAL,
+    THE_COIL,
+    THE_TICKLER,
+    THE_VALVE,
+)
 from .oscillation_point import (
     BEST_VALVE,
     crossing,
@@ -40,31 +50,37 @@ CLOSE = relative(1e-6, because="near resonance a small rest of large reactances 
 SHARE = absolute(1e-7, because="solved step by step, from roots in double precision")
 TUNED_GRID = "tuned-grid oscillator of a type 30, exact threshold by Routh's condition; reaction.toml, example"
 CRITICAL = "two circuits of Q 100 at critical coupling; coupled_two_circuit_response.csv"
-AERIAL, TUNED, TICKLER, VALVE = (30.0, 160e-12, 40e-6), (6.0, 200e-6, 8e-6), (1.0, 12e-6, 6e-6, 0.2e-6), (0.9e-3, 10e3)
-# reaction.toml, example, as a set of three windings: no aerial, no grid load, a throttle that stops nothing.
-EXAMPLE = (0.0, 1.40723866e-10, 1e-6, AERIAL, (9.0, 180e-6, 0.0), (0.0, 30e-6, 1.40889934e-6, 0.0), 10300.0)
+# reaction.toml, example, as a whole set: no aerial, no grid load, a throttle that stops nothing, a valve without capacitance.
+EXAMPLE = (0.0, 1.40723866e-10, 1e-6, THE_AERIAL, (9.0, 180e-6, 0.0), (0.0, 30e-6, 1.40889934e-6, 0.0), (10300.0, 0.0, 0.0))
 # Two circuits of 200 µH, R 12.566 Ω, tuned to 1 MHz; the valve cold and its tickler far away.
 ALIKE = 1 / ((2 * np.pi * 1e6) ** 2 * 200e-6)
-TWO_ALIKE = (1e6, 2e-6, ALIKE, 10e-12, (12.5663706144, ALIKE, 200e-6), (12.5663706144, 200e-6, 0.0), (1.0, 12e-6, 0.0, 0.0),
-             (0.0, 10e3))
-KNOBS_AT = (20e-6, 126e-12, 10e-12, AERIAL, TUNED, TICKLER)
-SILENT, OSCILLATING = ([three_winding_polynomial(*KNOBS_AT[:1], tuning, *KNOBS_AT[2:], (gm, 10e3)) for tuning in
-                        (126e-12, 60e-12, 300e-12)] for gm in (0.0, 20e-3))
+TWO_ALIKE = (1e6, 2e-6, ALIKE, 10e-12, (12.5663706144, ALIKE, 200e-6), (12.5663706144, 200e-6, 0.0), (1.0, 48e-6, 0.0, 0.0),
+             (0.0, 10e3, 0.0, 0.0))
+KNOBS_AT = (20e-6, 105e-12, 200e-12, THE_AERIAL, THE_COIL, THE_TICKLER)
+THRESHOLD = threshold_transconductance(*KNOBS_AT, THE_VALVE[1:])
+SILENT, OSCILLATING = ([full_polynomial(*KNOBS_AT[:1], tuning, *KNOBS_AT[2:], (gm, *THE_VALVE[1:])) for tuning in
+                        (105e-12, 60e-12, 300e-12)] for gm in (0.0, 20e-3))
 SIMPLE = np.array([1.0, 3.0, 10.0]), np.array([1.0, -1.0, 10.0])
 
 
 def settles(frequency, *parts):
     """Whether the set, whatever the frequency it is asked at, does not oscillate by itself."""
-    return leading_pole(three_winding_polynomial(*parts)).real < 0
+    return leading_pole(full_polynomial(*parts)).real < 0
 
 
 def can_oscillate(*parts):
     """Whether the best of valves makes it oscillate."""
-    return not settles(None, *with_gm((*parts[:-1], (None, parts[-1])), BEST_VALVE))
+    return not settles(None, *parts[:-1], (BEST_VALVE, *parts[-1]))
 
 
 def with_gm(parts, transconductance):
-    return (*parts[:-1], (transconductance, parts[-1][1]))
+    return (*parts[:-1], (transconductance, *parts[-1][1:]))
+
+
+def without_capacitance(parts, *places):
+    """A set whose valve has none of its capacitances that stand in some places."""
+    *others, valve = parts
+    return (*others, tuple(0.0 if place in places else value for place, value in enumerate(valve)))
 
 
 def coil_away(parts, part):
@@ -85,10 +101,10 @@ def on_axis(coefficients):
 
 def at_threshold_frequency(C, share):
     """The club's set asked at the frequency of its threshold, with a share of the transconductance that it has there."""
-    parts = (20e-6, C, 10e-12, AERIAL, TUNED, TICKLER)
-    threshold = threshold_transconductance(*parts, 10e3)
-    pole = leading_pole(three_winding_polynomial(*parts, (threshold, 10e3)))
-    return (pole.imag / (2 * np.pi), *parts, (share * threshold, 10e3))
+    parts = (20e-6, C, 300e-12, THE_AERIAL, THE_COIL, THE_TICKLER)
+    threshold = threshold_transconductance(*parts, THE_VALVE[1:])
+    pole = leading_pole(full_polynomial(*parts, (threshold, *THE_VALVE[1:])))
+    return (pole.imag / (2 * np.pi), *parts, (share * threshold, *THE_VALVE[1:]))
 
 
 def alike(left, right, tolerance):
@@ -158,7 +174,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=threshold_transconductance,
-            given={**KNOBS, **FIXED, "tickler": HELPING_TICKLER, "anode_resistance": ANODE_RESISTANCE},
+            given={**KNOBS, **FIXED, "tickler": HELPING_TICKLER, "valve": ANY_VALVE},
             where=can_oscillate,
             gives="S",
             agrees_within=SOLVED,
@@ -177,17 +193,22 @@ EXERCISE = Exercise(
                       source=TUNED_GRID, known="recomputed"),
             ],
             refuses=[
-                refusal("a tickler wound the wrong way", (*KNOBS_AT[:5], (1.0, 12e-6, -6e-6, 0.2e-6), 10e3)),
-                refusal("a tickler far away", (*KNOBS_AT[:5], (1.0, 12e-6, 0.1e-6, 0.0), 10e3)),
+                refusal("a tickler wound the wrong way, and a valve without capacitance",
+                        (*KNOBS_AT[:5], (2.0, 48e-6, -14e-6, 0.4e-6), (10e3, 0.0, 0.0))),
+                refusal("a tickler far away", (*KNOBS_AT[:5], (2.0, 48e-6, 0.1e-6, 0.0), THE_VALVE[1:])),
+                refusal("a throttle so far shut that the anode damps more than the tickler helps",
+                        (*KNOBS_AT[:2], 50e-12, *KNOBS_AT[3:], THE_VALVE[1:])),
             ],
             slips=[
-                slip("returned the amplification factor", lambda *parts: parts[-1] * threshold_transconductance(*parts)),
+                slip("returned the amplification factor", lambda *parts: parts[-1][0] * threshold_transconductance(*parts)),
                 slip("returned the share of 20 mS: multiply by that",
                      lambda *parts: threshold_transconductance(*parts) / BEST_VALVE),
                 slip("left the aerial out of account",
                      lambda *parts: threshold_transconductance(*coil_away(parts, 0.0))),
                 slip("left the throttle condenser out of account",
                      lambda M, C, T, *rest: threshold_transconductance(M, C, 1e-6, *rest)),
+                slip("left out what the anode does to the grid through the condenser between them",
+                     lambda *parts: threshold_transconductance(*without_capacitance(parts, 1))),
             ],
         ),
         Question(
@@ -224,6 +245,9 @@ EXERCISE = Exercise(
                          F, M, C, T, aerial, tuned, tickler, valve) * abs(2j * np.pi * F * C + tuned[2])),
                 slip("left 2π out of s = j 2π f", lambda F, *parts: steady_gain(F / (2 * np.pi), *parts)),
                 slip("left out the valve", lambda F, *parts: steady_gain(F, *with_gm(parts, 0.0))),
+                slip("left out the valve's capacitances", lambda F, *parts: steady_gain(F, *without_capacitance(parts, 2, 3))),
+                slip("left out the condenser between grid and anode",
+                     lambda F, *parts: steady_gain(F, *without_capacitance(parts, 2))),
                 slip("left out the aerial's own capacitance",
                      lambda F, M, C, T, aerial, *rest: steady_gain(F, M, C, T, (aerial[0], 1.0, aerial[2]), *rest)),
             ],
@@ -245,13 +269,13 @@ EXERCISE = Exercise(
             ],
             refuses=[
                 refusal("a set just at the threshold",
-                        (1e6, *KNOBS_AT, (threshold_transconductance(*KNOBS_AT, 10e3) * (1 + 1e-7), 10e3))),
-                refusal("a set that oscillates: the throttle at 40 pF",
-                        (1e6, *KNOBS_AT[:2], 40e-12, AERIAL, TUNED, TICKLER, VALVE)),
+                        (1e6, *KNOBS_AT, (THRESHOLD * (1 + 1e-7), *THE_VALVE[1:]))),
+                refusal("a set that oscillates: the throttle at 400 pF",
+                        (1e6, *KNOBS_AT[:2], 400e-12, *KNOBS_AT[3:], THE_VALVE)),
                 refusal("a set only just beyond the threshold, where the formula gives a great gain",
-                        (1e6, *KNOBS_AT, (1.45e-3, 10e3))),
+                        (1e6, *KNOBS_AT, (1.02 * THRESHOLD, *THE_VALVE[1:]))),
                 refusal("a set that oscillates at one frequency, asked at another",
-                        (700e3, *KNOBS_AT, (3e-3, 10e3))),
+                        (700e3, *KNOBS_AT, (2 * THRESHOLD, *THE_VALVE[1:]))),
             ],
             slips=[
                 slip("returned decibels", lambda *inputs: 20 * np.log10(gain(*inputs))),
@@ -269,10 +293,11 @@ EXERCISE = Exercise(
         "away: beyond the threshold it does not, whatever number the formula gives.",
         "Formula: with a cubic a s³ + b s² + c s + d the pair is on the axis where b c = a d, at w² = d/b; solve that for gm. "
         "Numbers: take the mixture (1 − share) × silent + share × oscillating, look at its leading pole, and halve the "
-        "interval. Gain: the three equations with complex s = 2jπf and 1 V in the first.",
+        "interval. Gain: the four equations with complex s = 2jπf and 1 V in the first.",
         "routh_point: sympy.solve(b*c - a*d, gm), sympy.sqrt(d/b). crossing: low, high = 0, 1; thirty-two times the middle; "
         "where the pole's real part is above 0 put high = middle, else low = middle. threshold_transconductance: 20 mS × "
-        "crossing(polynomial at 0, polynomial at 20 mS). steady_gain: abs(np.linalg.solve(meshes, [1, 0, 0])[1]), each row "
-        "divided by s C1 or s C3 if you like, then the volt stays 1. gain: ValueError if leading_pole(…).real >= 0.",
+        "crossing(polynomial at 0, polynomial at 20 mS). steady_gain: abs(np.linalg.solve(rows, [1, 0, 0, 0])[1]) with the "
+        "rows of full_polynomial, the first divided by s C1, so that the volt stays 1. gain: ValueError if "
+        "leading_pole(…).real >= 0.",
     ],
 )

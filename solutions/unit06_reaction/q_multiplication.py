@@ -1,11 +1,15 @@
 """How much sharper, how much louder?   Lesson: Reaction, section 3.
 
 One tuned circuit, and a feedback that takes the fraction k of its loss away: 0 is no reaction, 1 is the threshold of
-oscillation, and below 0 the tickler is wound the wrong way round.
+oscillation, and below 0 the tickler is wound the wrong way round. However the fraction comes about, by a simple valve or by
+one with capacitances, this is what it does; the resistance without feedback has all losses counted in, the anode's too.
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 
+
+@check_ranges
 def feedback_fraction(resistance: float, resistance_with_feedback: float) -> float:
     """Part of the tuned circuit's loss that the feedback takes away.
 
@@ -25,6 +29,7 @@ def feedback_fraction(resistance: float, resistance_with_feedback: float) -> flo
     return 1 - resistance_with_feedback / resistance
 
 
+@check_ranges
 def multiplied_q(quality_factor: float, feedback: float) -> float:
     """Q of a tuned circuit with feedback.
 
@@ -52,6 +57,7 @@ def multiplied_q(quality_factor: float, feedback: float) -> float:
     return quality_factor / (1 - feedback)
 
 
+@check_ranges
 def gain_and_bandwidth(resonant_frequency: float, quality_factor: float, feedback: float) -> tuple[float, float]:
     """Voltage on the condenser for each volt induced in the coil, and the width of the band between −3 dB points.
 
@@ -79,6 +85,7 @@ def gain_and_bandwidth(resonant_frequency: float, quality_factor: float, feedbac
     return sharpened, resonant_frequency / sharpened
 
 
+@check_ranges(bandwidth="at 0 the circuit already oscillates")
 def feedback_for_bandwidth(resonant_frequency: float, quality_factor: float, bandwidth: float) -> float:
     """Feedback that makes a tuned circuit just so sharp.
 
@@ -101,8 +108,6 @@ def feedback_for_bandwidth(resonant_frequency: float, quality_factor: float, ban
     ------
     `gain_and_bandwidth` solved for the feedback.
     """
-    if np.any(np.asarray(bandwidth) <= 0):
-        raise ValueError(f"bandwidth must be above 0, not {bandwidth} Hz: at 0 the circuit already oscillates")
     return 1 - bandwidth * quality_factor / resonant_frequency
 
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from solutions.unit06_reaction.network import GRID, THROTTLE_RANGE, ReactionSet, drive, state_matrix
+from solutions.unit06_reaction.network import GRID, THROTTLE_RANGE, TUNED, ReactionSet, drive, state_matrix
 
 HALVINGS = 60  # of the interval that holds the answer
 ROUNDS = 12  # of setting one knob after the other
@@ -24,7 +24,7 @@ def parts(reaction_set: ReactionSet) -> tuple:
     Returns
     -------
     coupling, tuning, throttle, aerial, tuned, tickler, valve
-        As in `three_winding_polynomial`.
+        As in `full_polynomial`.
     """
     of = reaction_set
     return (
@@ -34,8 +34,36 @@ def parts(reaction_set: ReactionSet) -> tuple:
         (of.aerial_resistance, of.aerial_capacitance, of.aerial_inductance),
         (of.tuned_resistance, of.tuned_inductance, of.grid_conductance),
         (of.tickler_resistance, of.tickler_inductance, of.tuned_tickler, of.aerial_tickler),
-        (of.transconductance, of.anode_resistance),
+        (of.transconductance, of.anode_resistance, of.grid_anode_capacitance, of.anode_capacitance),
     )
+
+
+def from_parts(
+    coupling: float,
+    tuning: float,
+    throttle: float,
+    aerial: tuple[float, float, float],
+    tuned: tuple[float, float, float],
+    tickler: tuple[float, float, float, float],
+    valve: tuple[float, float, float, float],
+) -> ReactionSet:
+    """A set from what the exercises take: `parts` the other way round.
+
+    Parameters
+    ----------
+    coupling, tuning, throttle, aerial, tuned, tickler, valve
+        As in `full_polynomial`.
+
+    Returns
+    -------
+    ReactionSet
+    """
+    resistance, inductance, grid_conductance = tuned
+    tickler_resistance, tickler_inductance, to_tuned, to_aerial = tickler
+    return ReactionSet(
+        *aerial, inductance, resistance, tuning, tickler_inductance, tickler_resistance, throttle,
+        coupling, to_tuned, to_aerial, grid_conductance, *valve,
+    )  # fmt: skip
 
 
 def poles(reaction_set: ReactionSet) -> np.ndarray:
@@ -47,7 +75,7 @@ def poles(reaction_set: ReactionSet) -> np.ndarray:
 
     Returns
     -------
-    ndarray of shape (..., 6), complex, radian per second, by falling real part
+    ndarray of shape (..., 7), complex, radian per second, by falling real part
         The first is the leading pole; of a pair that with the positive imaginary part comes first.
 
     Raises
@@ -70,16 +98,23 @@ def ring(reaction_set: ReactionSet) -> tuple[np.ndarray, np.ndarray]:
     -------
     frequency : float or ndarray, hertz
     growth : float or ndarray, per second; below 0 the ring dies away, above it the set oscillates
-        Of the pair of poles that outlasts all other pairs: the tuned circuit's, unless that is broader than the aerial's.
+        Of the pair of poles that grows, if one does; else of that which the tuned circuit takes the greatest part in.
 
     Raises
     ------
     ValueError
         As `poles`.
+
+    Source
+    ------
+    The part of a state in a mode is the product of its entries in the mode's right and left eigenvectors (I. J.
+    Pérez-Arriaga, G. C. Verghese, F. C. Schweppe, IEEE Transactions PAS-101, 1982, from memory).
     """
-    found = poles(reaction_set)
-    first_pair = np.argmax(found.imag > 0, axis=-1)
-    pole = np.take_along_axis(found, first_pair[..., None], axis=-1)[..., 0]
+    found, right = np.linalg.eig(state_matrix(reaction_set))
+    left = np.swapaxes(np.linalg.inv(right), -1, -2)
+    part = np.sum(np.abs((right * left)[..., [GRID, TUNED], :]), axis=-2)
+    rank = np.where(found.real > 0, part.sum(axis=-1, keepdims=True) + found.real, part)
+    pole = np.take_along_axis(found, np.argmax(np.where(found.imag > 0, rank, -1.0), axis=-1)[..., None], axis=-1)[..., 0]
     return pole.imag / (2 * np.pi), pole.real
 
 
@@ -105,7 +140,7 @@ def steady_formula(reaction_set: ReactionSet, frequency: float) -> np.ndarray:
     The state equations at s = jω, solved.
     """
     s = np.asarray(2j * np.pi * frequency)[..., None, None]
-    matrix = s * np.eye(6) - state_matrix(reaction_set)
+    matrix = s * np.eye(7) - state_matrix(reaction_set)
     return np.linalg.solve(matrix, drive(reaction_set)[..., None])[..., GRID, 0]
 
 

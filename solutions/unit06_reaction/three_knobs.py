@@ -1,14 +1,14 @@
 """What does each knob do to the others?   Lesson: Reaction, section 6.
 
 A set is given as its three knobs, coupling, tuning and throttle, and then the parts that stay as they are: aerial,
-tuned, tickler and valve, all as in `three_winding_polynomial`.
+tuned, tickler and valve, all as in `full_polynomial`.
 """
 import numpy as np
 
-from solutions.unit06_reaction.characteristic_polynomial import leading_pole, three_winding_polynomial
+from solutions.unit06_reaction.characteristic_polynomial import full_polynomial, leading_pole
 from solutions.unit06_reaction.oscillation_point import crossing
 
-ROUNDS = 5  # of setting reaction and tuning in turn
+ROUNDS = 6  # of setting reaction and tuning in turn
 
 
 def tuned_to(
@@ -18,25 +18,26 @@ def tuned_to(
     aerial: tuple[float, float, float],
     tuned: tuple[float, float, float],
     tickler: tuple[float, float, float, float],
-    valve: tuple[float, float],
+    valve: tuple[float, float, float, float],
 ) -> tuple[float, float]:
     """Frequency to which the set is tuned, and how wide a band it takes in.
 
     Parameters
     ----------
     coupling, tuning, throttle, aerial, tuned, tickler, valve
-        As in `three_winding_polynomial`.
+        As in `full_polynomial`.
 
     Returns
     -------
     frequency : float, hertz, at which it would ring
     bandwidth : float, hertz, between −3 dB points; below 0 where the set oscillates: then no band is taken in
+        Both are those of the leading pole. In a set with little reaction and a sharp aerial that may be the aerial's.
 
     Source
     ------
     Near its leading pole σ + jω a set answers as one tuned circuit does: −3 dB at −σ to either side of ω.
     """
-    pole = leading_pole(three_winding_polynomial(coupling, tuning, throttle, aerial, tuned, tickler, valve))
+    pole = leading_pole(full_polynomial(coupling, tuning, throttle, aerial, tuned, tickler, valve))
     return pole.imag / (2 * np.pi), -pole.real / np.pi
 
 
@@ -47,14 +48,14 @@ def detuning(
     aerial: tuple[float, float, float],
     tuned: tuple[float, float, float],
     tickler: tuple[float, float, float, float],
-    valve: tuple[float, float],
+    valve: tuple[float, float, float, float],
 ) -> float:
     """How far the aerial draws the set from where it would be tuned with the aerial's coil far away.
 
     Parameters
     ----------
     coupling, tuning, throttle, aerial, tuned, tickler, valve
-        As in `three_winding_polynomial`.
+        As in `full_polynomial`.
 
     Returns
     -------
@@ -78,17 +79,17 @@ def reaction_setting(
     aerial: tuple[float, float, float],
     tuned: tuple[float, float, float],
     tickler: tuple[float, float, float, float],
-    valve: tuple[float, float],
+    valve: tuple[float, float, float, float],
 ) -> float:
     """Throttle capacitance at which the set begins to oscillate.
 
     Parameters
     ----------
     coupling, tuning : float
-        As in `three_winding_polynomial`.
+        As in `full_polynomial`.
     least, most : float, farad, > 0, of the throttle condenser, its plates out and in
     aerial, tuned, tickler, valve
-        As in `three_winding_polynomial`.
+        As in `full_polynomial`.
 
     Returns
     -------
@@ -104,7 +105,7 @@ def reaction_setting(
     Every coefficient of the polynomial is a straight line in the throttle's capacitance: `crossing` between its stops.
     """
     plates_out, plates_in = (
-        three_winding_polynomial(coupling, tuning, throttle, aerial, tuned, tickler, valve) for throttle in (least, most)
+        full_polynomial(coupling, tuning, throttle, aerial, tuned, tickler, valve) for throttle in (least, most)
     )
     return least + (most - least) * crossing(plates_out, plates_in)
 
@@ -117,7 +118,7 @@ def settings_for(
     aerial: tuple[float, float, float],
     tuned: tuple[float, float, float],
     tickler: tuple[float, float, float, float],
-    valve: tuple[float, float],
+    valve: tuple[float, float, float, float],
 ) -> tuple[float, float]:
     """Tuning and throttle capacitance with which the set stands at the threshold just on a station's frequency.
 

@@ -22,31 +22,50 @@ from checker import (
     value,
 )
 
-from .characteristic_polynomial import leading_pole, three_winding_polynomial
-from .given_sets import AERIAL, HELPING_TICKLER, SET, TUNED, parts
+from .characteristic_polynomial import full_polynomial, leading_pole
+from .given_sets import (
+    AERIAL,
+    CAPACITANCES,
+    HELPING_TICKLER,
+    SET,
+    THE_AERIAL,
+    THE_COIL,
+    THE_TICKLER,
+    THE_VALVE,
+    TUNED,
+    UNITS_OF_VALVE,
+    parts,
+    tuned_circuit_leads,
+)
 from .three_knobs import detuning, reaction_setting, settings_for, tuned_to
 
 ROOTS = relative(1e-7, because="the roots of a polynomial, found in double precision", floor=1e-3)
 SOLVED = relative(1e-6, because="solved step by step, from roots in double precision")
 SHARPENED = "reaction.toml, q_multiplication: 1 MHz, Q 100, nine tenths of the loss taken away leave 1 kHz of 10"
-THE_AERIAL, THE_COIL, THE_TICKLER, THE_VALVE = (
-    (30.0, 160e-12, 40e-6), (6.0, 200e-6, 8e-6), (1.0, 12e-6, 6e-6, 0.2e-6), (0.9e-3, 10e3))
 THE_PARTS = (THE_AERIAL, THE_COIL, THE_TICKLER, THE_VALVE)
-BY_THE_TICKLER = (0.0, 100e-12, 20e-12, THE_AERIAL, THE_COIL, (*THE_TICKLER[:3], 20e-6), THE_VALVE)  # some tens of hertz
-STOPS = {"least": farads("2 pF", "5 pF"), "most": farads("75 pF", "300 pF")}
-LIVELY = parts(("S", "Ω"), "transconductance 0.9 mS to 2 mS, anode resistance 8 kΩ to 15 kΩ",
-               (0.9e-3, 10e3), (2e-3, 8e3), (1.5e-3, 10e3), (1.2e-3, 15e3))
+BY_THE_TICKLER = (0.0, 100e-12, 100e-12, THE_AERIAL, THE_COIL, (*THE_TICKLER[:3], 20e-6), THE_VALVE)
+STOPS = {"least": farads("10 pF", "20 pF"), "most": farads("300 pF", "500 pF")}
+LIVELY = parts(
+    UNITS_OF_VALVE, f"transconductance 0.9 mS to 2 mS, anode resistance 8 kΩ to 15 kΩ, {CAPACITANCES}",
+    THE_VALVE, (2e-3, 8e3, 8e-12, 300e-12), (1.5e-3, 10e3, 4e-12, 100e-12), (1.2e-3, 15e3, 1e-12, 30e-12),
+)
 REACTS = {"aerial": AERIAL, "tuned": TUNED, "tickler": HELPING_TICKLER, "valve": LIVELY}
 # A circuit of Q 100 at 1 MHz; M gm = 0.9 R C; a valve so high in resistance that it loads nothing, a tickler of few turns.
 CONDENSER = 1 / ((2 * np.pi * 1e6) ** 2 * 200e-6)
 ALONE = (0.0, CONDENSER, 100e-12, THE_AERIAL, (4 * np.pi, 200e-6, 0.0), (0.0, 1e-6, 0.9 * 4 * np.pi * CONDENSER / 1e-3, 0.0),
-         (1e-3, 1e5))
+         (1e-3, 1e5, 0.0, 0.0))
 
 
 def reached(coupling, tuning, least, most, *rest):
     """Whether the set is silent at one stop of the throttle and oscillates at the other."""
-    growth = [leading_pole(three_winding_polynomial(coupling, tuning, stop, *rest)).real for stop in (least, most)]
+    growth = [leading_pole(full_polynomial(coupling, tuning, stop, *rest)).real for stop in (least, most)]
     return growth[0] < 0 < growth[1]
+
+
+def leads_near_and_far(M, C, T, aerial, tuned, tickler, valve):
+    """Whether it is the tuned circuit that leads, both with the aerial's coil and without."""
+    return tuned_circuit_leads(M, C, T, aerial, tuned, tickler, valve) and tuned_circuit_leads(
+        0.0, C, T, aerial, tuned, (*tickler[:3], 0.0), valve)
 
 
 def first_tuning(frequency, tuned):
@@ -79,11 +98,12 @@ def on_station(found, frequency, tolerance):
 EXERCISE = Exercise(
     title="What does each knob do to the others?",
     seconds=20.0,
-    cases=5,
+    cases=3,
     questions=[
         Question(
             asks=tuned_to,
             given=SET,
+            where=tuned_circuit_leads,
             gives=("Hz", "Hz"),
             agrees_within=ROOTS,
             arrays=False,
@@ -92,8 +112,8 @@ EXERCISE = Exercise(
                           lambda f, M, C, *rest: (f(M, 1.1 * C, *rest)[0], f(M, C, *rest)[0]), less),
                 invariant("a tickler wound the other way round leaves a broader band",
                           lambda f, M, C, T, aerial, tuned, tickler, valve: (
-                              f(M, C, T, aerial, tuned, (*tickler[:2], abs(tickler[2]), 0.0), (1e-3, 10e3))[1],
-                              f(M, C, T, aerial, tuned, (*tickler[:2], -abs(tickler[2]), 0.0), (1e-3, 10e3))[1]), less),
+                              f(M, C, T, aerial, tuned, (*tickler[:2], abs(tickler[2]), 0.0), THE_VALVE)[1],
+                              f(M, C, T, aerial, tuned, (*tickler[:2], -abs(tickler[2]), 0.0), THE_VALVE)[1]), less),
             ],
             published=[
                 value("nine tenths of the loss of a coil of Q 100 taken away at 1 MHz", given=ALONE, wanted=(1e6, 1e3),
@@ -114,6 +134,7 @@ EXERCISE = Exercise(
         Question(
             asks=detuning,
             given=SET,
+            where=leads_near_and_far,
             gives="Hz",
             agrees_within=relative(1e-6, because="a small difference of two frequencies", floor=0.1),
             arrays=False,
@@ -156,11 +177,12 @@ EXERCISE = Exercise(
             no_published="The threshold of `oscillation_point`, which has its figure, found with another knob.",
             refuses=[
                 refusal("a set that is silent with the plates all in",
-                        (20e-6, 126e-12, 5e-12, 12e-12, *THE_PARTS)),
+                        (20e-6, 105e-12, 10e-12, 80e-12, *THE_PARTS)),
                 refusal("a set that oscillates with the plates all out",
-                        (20e-6, 126e-12, 30e-12, 75e-12, *THE_PARTS)),
+                        (20e-6, 105e-12, 200e-12, 500e-12, *THE_PARTS)),
                 refusal("a tickler wound the wrong way round",
-                        (20e-6, 126e-12, 5e-12, 75e-12, THE_AERIAL, THE_COIL, (1.0, 12e-6, -6e-6, 0.2e-6), THE_VALVE)),
+                        (20e-6, 105e-12, 10e-12, 500e-12, THE_AERIAL, THE_COIL, (2.0, 48e-6, -14e-6, 0.4e-6),
+                         (0.5e-3, *THE_VALVE[1:]))),
             ],
             slips=[
                 slip("returned the share of the way between the stops",
@@ -191,7 +213,7 @@ EXERCISE = Exercise(
             ],
             no_published="Two knobs set in turn, each by a function that has its figures.",
             refuses=[
-                refusal("a station for which the throttle is too small", (530e3, 20e-6, 5e-12, 30e-12, *THE_PARTS)),
+                refusal("a station for which the throttle is too small", (530e3, 20e-6, 10e-12, 150e-12, *THE_PARTS)),
             ],
             slips=[
                 slip("stopped after the first setting of the throttle: it moves the tuning",
@@ -213,7 +235,7 @@ EXERCISE = Exercise(
         "stops, brought from a share to farads. For a station: set the throttle, see where the set now rings, correct the "
         "tuning, and again.",
         "reaction_setting: least + (most − least) × crossing(polynomial at least, polynomial at most); crossing refuses by "
-        "itself. settings_for: tuning = 1/((2πf)² L); five times: throttle = reaction_setting(…); found = tuned_to(…)[0]; "
+        "itself. settings_for: tuning = 1/((2πf)² L); six times: throttle = reaction_setting(…); found = tuned_to(…)[0]; "
         "tuning = tuning × (found/f)².",
     ],
 )

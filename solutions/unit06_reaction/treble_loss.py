@@ -5,7 +5,10 @@ lets the carrier through and holds the far side frequencies back.
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 
+
+@check_ranges
 def tone_response(tone: float, bandwidth: float, detuning: float) -> float:
     """Depth of a tone on the carrier behind a tuned circuit, as a fraction of its depth in front of it.
 
@@ -29,6 +32,7 @@ def tone_response(tone: float, bandwidth: float, detuning: float) -> float:
     return np.abs(upper / carrier + np.conj(lower / carrier)) / 2
 
 
+@check_ranges
 def tone_level(tone: float, bandwidth: float) -> float:
     """Level of a tone behind a tuned circuit with the carrier on its peak, against a very slow one.
 
@@ -48,6 +52,7 @@ def tone_level(tone: float, bandwidth: float) -> float:
     return 20 * np.log10(tone_response(tone, bandwidth, 0.0))
 
 
+@check_ranges
 def highest_tone(bandwidth: float, loss: float) -> float:
     """Tone that a tuned circuit weakens by a given number of decibels, with the carrier on its peak.
 
@@ -67,6 +72,7 @@ def highest_tone(bandwidth: float, loss: float) -> float:
     return bandwidth / 2 * np.sqrt(10 ** (loss / 10) - 1)
 
 
+@check_ranges
 def programme_left(tones: np.ndarray, amplitudes: np.ndarray, bandwidth: float) -> float:
     """Part of a programme's audio power that a tuned circuit leaves, with the carrier on its peak.
 

@@ -4,7 +4,10 @@ A set that oscillates while it receives is called an autodyne: detecting both sw
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 
+
+@check_ranges
 def dial_pitch(capacitance: float, inductance: float, carrier: float) -> float:
     """Pitch of the whistle that an oscillating set makes with a station, at one setting of its tuning condenser.
 
@@ -25,6 +28,7 @@ def dial_pitch(capacitance: float, inductance: float, carrier: float) -> float:
     return np.abs(1 / (2 * np.pi * np.sqrt(inductance * capacitance)) - carrier)
 
 
+@check_ranges
 def settings_for_pitch(pitch: float, inductance: float, carrier: float) -> tuple[float, float]:
     """The two settings of the tuning condenser, either side of zero beat, at which a station whistles at one pitch.
 
@@ -46,6 +50,7 @@ def settings_for_pitch(pitch: float, inductance: float, carrier: float) -> tuple
     return 1 / ((2 * np.pi * high) ** 2 * inductance), 1 / ((2 * np.pi * low) ** 2 * inductance)
 
 
+@check_ranges
 def two_stations(oscillation: float, first: float, second: float) -> tuple[float, float, float]:
     """Pitches heard when an oscillating set hears two stations at once.
 
@@ -66,6 +71,7 @@ def two_stations(oscillation: float, first: float, second: float) -> tuple[float
     return np.abs(oscillation - first), np.abs(oscillation - second), np.abs(first - second)
 
 
+@check_ranges
 def hand_pitch(carrier: float, capacitance: float, hand: float) -> float:
     """Pitch to which zero beat rises when a hand comes near and adds its capacitance to the tuned circuit's.
 
@@ -86,6 +92,7 @@ def hand_pitch(carrier: float, capacitance: float, hand: float) -> float:
     return carrier * (1 - 1 / np.sqrt(1 + hand / capacitance))
 
 
+@check_ranges
 def autodyne_advantage(oscillation: float, signal: float, depth: float) -> float:
     """How much stronger a square-law detector gives the whistle than it gave the programme without the oscillation.
 

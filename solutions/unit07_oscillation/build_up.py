@@ -5,9 +5,13 @@ growth      neper a second: a swing left to itself is multiplied by 2.718 in one
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
+
 BOLTZMANN = 1.380649e-23  # J/K, exact by definition
+NOTHING_GROWS = "below the edge of oscillation nothing grows"
 
 
+@check_ranges
 def growth_rate(resonant_frequency: float, quality_factor: float, feedback: float) -> float:
     """Rate at which a small swing grows in a tuned circuit with reaction; below zero, at which it dies away.
 
@@ -28,6 +32,7 @@ def growth_rate(resonant_frequency: float, quality_factor: float, feedback: floa
     return np.pi * resonant_frequency * (feedback - 1) / quality_factor
 
 
+@check_ranges
 def starting_voltage(capacitance: float, temperature: float) -> float:
     """Voltage that heat alone keeps a tuned circuit swinging with: what an oscillation starts from if nothing else comes.
 
@@ -47,6 +52,7 @@ def starting_voltage(capacitance: float, temperature: float) -> float:
     return np.sqrt(BOLTZMANN * temperature / capacitance)
 
 
+@check_ranges(growth=NOTHING_GROWS)
 def free_growth_time(start: float, end: float, growth: float) -> float:
     """Time in which a swing grows from one amplitude to another while nothing limits it.
 
@@ -69,10 +75,10 @@ def free_growth_time(start: float, end: float, growth: float) -> float:
     ------
     start × exp(growth × time) = end.
     """
-    _must_grow(growth)
     return np.log(end / start) / growth
 
 
+@check_ranges(growth=NOTHING_GROWS, start="from nothing nothing grows")
 def amplitude(time: float, start: float, limit: float, growth: float) -> float:
     """Amplitude of an oscillation whose growth slackens with the square of its amplitude until it stops at the limit.
 
@@ -87,6 +93,11 @@ def amplitude(time: float, start: float, limit: float, growth: float) -> float:
     -------
     float or ndarray, volt; the arguments broadcast together
 
+    Raises
+    ------
+    ValueError
+        If `start` is anywhere zero or less: from nothing nothing grows.
+
     Source
     ------
     B. van der Pol, Phil. Mag. 3, 65 (1927) (citation from memory): da/dt = growth × a (1 − a²/limit²). In 1/a² that
@@ -95,6 +106,7 @@ def amplitude(time: float, start: float, limit: float, growth: float) -> float:
     return limit / np.sqrt(1 + ((limit / start) ** 2 - 1) * np.exp(-2 * growth * time))
 
 
+@check_ranges
 def time_to_limit(start: float, limit: float, growth: float, fraction: float) -> float:
     """Time in which such an oscillation grows to a given fraction of its limit.
 
@@ -117,12 +129,6 @@ def time_to_limit(start: float, limit: float, growth: float, fraction: float) ->
     ------
     `amplitude`, solved for the time.
     """
-    _must_grow(growth)
     if np.any(np.asarray(fraction) >= 1):
         raise ValueError(f"fraction must be below 1, not {fraction}: the limit itself is never quite reached")
     return np.log(((limit / start) ** 2 - 1) / (1 / np.asarray(fraction) ** 2 - 1)) / (2 * growth)
-
-
-def _must_grow(growth):
-    if np.any(np.asarray(growth) <= 0):
-        raise ValueError(f"growth must be above 0, not {growth}: below the edge of oscillation nothing grows")

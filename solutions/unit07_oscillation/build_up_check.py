@@ -132,10 +132,14 @@ EXERCISE = Exercise(
                           lambda f, t, a, A, s: (f(t, f(t, a, A, s), A, s), f(2 * t, a, A, s))),
                 invariant("it never passes the limit", lambda f, t, a, A, s: (f(t, a, A, s), A), at_most),
                 invariant("at the limit it stays", lambda f, t, a, A, s: (f(t, A, A, s), A)),
+                invariant("from above the limit it sinks towards it, and not below",
+                          lambda f, t, a, A, s: (np.array([A, f(t, 3 * A, A, s)]), np.array([f(t, 3 * A, A, s), 3 * A])),
+                          at_most),
                 invariant("while it is tiny nothing holds it: ten nepers are a factor of 22 026",
                           lambda f, t, a, A, s: (f(10 / s, 1e-9 * A, A, s), np.exp(10) * 1e-9 * A), nearly),
             ],
             no_published="A closed form; tests integrate van der Pol's own equation, cycle by cycle.",
+            refuses=[refusal("a swing that starts from nothing", (1e-3, 0.0, 1.0, 500.0))],
             slips=[
                 slip("let it grow without limit", lambda t, a, A, s: a * np.exp(s * t)),
                 slip("cut the growth off at the limit: it slackens well before",
@@ -182,7 +186,7 @@ EXERCISE = Exercise(
         "end = start × exp(growth × time), so take np.log. With the limit, follow u = limit²/a² − 1 instead of a: it "
         "simply dies away, as exp(−2 × growth × time).",
         "π f0 (k − 1)/Q;  sqrt(kT/C);  np.log(end/start)/growth;  limit/sqrt(1 + ((limit/start)² − 1) exp(−2 growth "
-        "time));  np.log(((limit/start)² − 1)/(1/fraction² − 1))/(2 growth). Before the times: `raise ValueError(…)` "
-        "where np.any(growth <= 0), and where np.any(fraction >= 1).",
+        "time)), ValueError where np.any(start <= 0);  np.log(((limit/start)² − 1)/(1/fraction² − 1))/(2 growth). Before "
+        "the times: `raise ValueError(…)` where np.any(growth <= 0), and where np.any(fraction >= 1).",
     ],
 )

@@ -6,7 +6,7 @@ in by its slow mode, the valve by its current averaged round a carrier's cycle. 
 blocking and squegging all come out of these three.
 
     time = np.arange(19200) / RATE
-    heard = follow(carrier(time, 1e3, 1e-3), RATE, 1e6, replace(SALTMARSH_SET, throttle_capacitance=20e-12))
+    heard = follow(carrier(time, 1e3, 1e-3), RATE, 1e6, replace(SALTMARSH_SET, throttle_capacitance=200e-12))
 """
 from collections.abc import Callable, Iterator
 from typing import NamedTuple
@@ -15,10 +15,10 @@ import numpy as np
 
 from solutions.unit06_reaction.network import SALTMARSH_SET, ReactionSet
 from solutions.unit07_oscillation.build_up import BOLTZMANN
-from solutions.unit07_oscillation.cycle import GRID_LIMIT, anode_table, grid_table
+from solutions.unit07_oscillation.cycle import GRID_LIMIT, OVERTONES, grid_table
 from solutions.unit07_oscillation.slow_mode import slow_mode
 from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, Stage, at_rest
-from solutions.unit07_oscillation.stepping import MOST_TURN, march
+from solutions.unit07_oscillation.stepping import MOST_GROWTH, MOST_TURN, march
 
 RATE = 96e3  # hertz: steps a second that serve sounds; four times as many for a limit within a tenth of a per cent
 BLOCK = 10e-3  # second: how long a knob is taken to stand still while it is turned
@@ -27,18 +27,18 @@ BLOCK = 10e-3  # second: how long a knob is taken to stand still while it is tur
 class State(NamedTuple):
     """Where a set has got to: what its next block goes on from."""
 
-    mode: complex  # volt: the slow mode's share of the grid's voltage
+    mode: complex  # volt: the slow mode's share of the grid's own voltage
     bias: float  # volt: the grid's, averaged round the carrier's cycle
     anode: float  # volt: the anode's, averaged
     turning: float  # radian a second: the envelope's in its frame
     passing: float  # ampere: the grid's mean current
-    lasting: tuple[complex, complex, complex]  # the valve's answer, found by going on from the last: see `stepping`
+    lasting: tuple[complex, ...]  # the valve's answer, found by going on from the last: see `stepping`
 
 
 class Heard(NamedTuple):
     """A stretch of time, and the state at its end."""
 
-    grid: np.ndarray  # complex, volt: crest and phase of the carrier on the grid
+    grid: np.ndarray  # complex, volt: crest and phase of the carrier on the tuned circuit
     bias: np.ndarray  # volt
     phones: np.ndarray  # ampere: through the telephones
     state: State
@@ -50,14 +50,14 @@ def start(stage: Stage = SALTMARSH_STAGE, seed: complex = 0.0) -> State:
     Parameters
     ----------
     stage : Stage
-    seed : complex, volt, crest of the swing on the grid
+    seed : complex, volt, crest of the swing on the grid itself
 
     Returns
     -------
     State
     """
     bias, anode = at_rest(stage)
-    return State(complex(seed), bias, anode, 0.0, (stage.leak_return - bias) / stage.leak_resistance, (0j, 0j, 0j))
+    return State(complex(seed), bias, anode, 0.0, (stage.leak_return - bias) / stage.leak_resistance, (0j,) * (3 + OVERTONES))
 
 
 def carrier(time: np.ndarray, offset: float, crest: float, modulation: np.ndarray = 0.0) -> np.ndarray:
@@ -145,25 +145,26 @@ def follow(
     Raises
     ------
     ValueError
-        If `emf` has fewer than two samples or one that is not finite; if the set is tuned so far from the reference, or grows
-        so fast, that the steps are too long; if the swing passes all that the tables hold; or as `slow_mode`.
+        If `emf` has fewer than two samples or one that is not finite; if the set is tuned so far from the reference that the
+        steps are too long; if the swing passes all that the tables hold; or as `slow_mode`.
     """
     emf = np.asarray(emf, complex)
     if emf.ndim != 1 or len(emf) < 2 or not np.all(np.isfinite(emf)):
         raise ValueError("emf must be a row of two or more finite numbers, one a step")
     net = slow_mode(windings, stage, reference)
-    if np.abs(net.rate) > MOST_TURN * rate:
+    if np.abs(net.rate.imag) > MOST_TURN * rate:
         raise ValueError(
-            f"{rate:.3g} steps a second are too few for a set tuned {net.rate.imag / (2 * np.pi):+.3g} Hz from the reference "
-            f"whose swing grows {net.rate.real:.3g} neper a second: move the reference or take more steps"
+            f"{rate:.3g} steps a second are too few for a set tuned {net.rate.imag / (2 * np.pi):+.3g} Hz from the reference: "
+            "move the reference or take more steps"
         )
+    parts = max(int(np.ceil(np.abs(net.rate.real) / (MOST_GROWTH * rate))), 1)
     stage = Stage(*map(float, stage))
     grid, bias, anode, *after = march(
-        emf, 1 / rate, 2 * np.pi * reference, *(state or start(stage)), net, stage, anode_table(net.coil), grid_table()
+        emf, 1 / rate, parts, 2 * np.pi * reference, *(state or start(stage)), net, stage, grid_table()
     )
     if not np.max(np.abs(grid)) < GRID_LIMIT * stage.slope_voltage:
         raise ValueError("the grid swings further than any valve would stand: take less e.m.f. or less reaction")
-    return Heard(grid, bias, (stage.supply - anode) / stage.load_resistance, State(*after))
+    return Heard(net.tuned * grid, bias, (stage.supply - anode) / stage.load_resistance, State(*after))
 
 
 def render(

@@ -1,10 +1,12 @@
 """Does it slide into oscillation, or plop?   Lesson: Oscillation, section 3.
 
-returned    of each ampere of anode current at the carrier, how much the tickler brings back into the tuned circuit
+returned    of each ampere of anode current at the carrier, how much comes back into the tuned circuit: by the tickler, less
+            what the capacitance from anode to grid takes
 loss        siemens: what the tuned circuit loses for each volt, the grid's own load left out
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit04_crystal_set.rectified_voltage import i1_over_i0
 from solutions.unit05_valve.grid_leak import bias_with_carrier
 from solutions.unit05_valve.one_valve_set import GRID_SLOPE, LAW, ZERO_CURRENT
@@ -13,6 +15,7 @@ from solutions.unit07_oscillation.limit_amplitude import effective_transconducta
 SWINGS = np.geomspace(1e-3, 50.0, 200)  # volt, crest: from next to nothing to more than any battery set does
 
 
+@check_ranges
 def grid_load(swing: float, leak_resistance: float, return_voltage: float) -> float:
     """How much the club's grid and its leak load the tuned circuit while it swings.
 
@@ -36,6 +39,7 @@ def grid_load(swing: float, leak_resistance: float, return_voltage: float) -> fl
     return 2 * mean_current * i1_over_i0(swing / GRID_SLOPE) / swing + 1 / leak_resistance
 
 
+@check_ranges
 def returned_for(
     swing: float, loss: float, leak_resistance: float, return_voltage: float, anode_voltage: float
 ) -> float:
@@ -62,6 +66,7 @@ def returned_for(
     return lost / effective_transconductance(swing, bias, anode_voltage, *LAW)
 
 
+@check_ranges
 def start_and_stop(
     loss: float, leak_resistance: float, return_voltage: float, anode_voltage: float
 ) -> tuple[float, float]:
@@ -84,6 +89,7 @@ def start_and_stop(
     return float(needed[0]), float(np.min(needed))
 
 
+@check_ranges
 def swing_at(
     turned: float,
     oscillating: bool,
@@ -119,6 +125,7 @@ def swing_at(
     return float(np.interp(returned, needed[rising:], SWINGS[rising:]))
 
 
+@check_ranges
 def least_swing(loss: float, leak_resistance: float, return_voltage: float, anode_voltage: float) -> float:
     """The swing that needs the least reaction: at which the set stops when it is turned down.
 

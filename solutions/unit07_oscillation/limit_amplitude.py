@@ -6,6 +6,7 @@ oscillation grows until that has fallen to what the losses need.
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit05_valve.grid_leak import bias_with_carrier
 from solutions.unit05_valve.one_valve_set import GRID_SLOPE, LAW, LEAK, LEAK_RETURN, ZERO_CURRENT
 from solutions.unit05_valve.triode_current import triode_current
@@ -15,6 +16,7 @@ HALVINGS = 40  # of the interval that holds the answer
 WIDEST = 200.0  # volt: no battery set swings its grid so far
 
 
+@check_ranges
 def describing_conductance(swing: float, negative: float, cubic: float) -> float:
     """What a device that passes −negative × v + cubic × v³ amounts to, for a swing of given size at its own frequency.
 
@@ -35,6 +37,7 @@ def describing_conductance(swing: float, negative: float, cubic: float) -> float
     return -negative + 0.75 * cubic * swing**2
 
 
+@check_ranges
 def van_der_pol_amplitude(negative: float, cubic: float) -> float:
     """Swing at which that device neither feeds the circuit nor loads it: where an oscillation of a good circuit settles.
 
@@ -55,6 +58,7 @@ def van_der_pol_amplitude(negative: float, cubic: float) -> float:
     return 2 * np.sqrt(negative / (3 * cubic))
 
 
+@check_ranges
 def effective_transconductance(
     swing: float,
     grid_voltage: float,
@@ -87,6 +91,7 @@ def effective_transconductance(
     return (2 * np.mean(current * ROUND, axis=-1) / swing)[()]
 
 
+@check_ranges
 def limit_amplitude(needed: float, anode_voltage: float) -> float:
     """Swing at the grid of the club's valve at which its describing function has fallen to what the losses need.
 
@@ -105,7 +110,7 @@ def limit_amplitude(needed: float, anode_voltage: float) -> float:
     Raises
     ------
     ValueError
-        If the valve at rest has no more than `needed`: then the set does not oscillate.
+        If the valve at rest has no more than `needed`: then the set does not oscillate. If it would swing beyond 200 V.
 
     Source
     ------
@@ -119,6 +124,8 @@ def limit_amplitude(needed: float, anode_voltage: float) -> float:
     low, high = 1e-6, WIDEST
     if offered(low) <= needed:
         raise ValueError(f"the valve at rest has {offered(low):.3g} S, and {needed:.3g} S are needed: it does not oscillate")
+    if offered(high) > needed:
+        raise ValueError(f"the grid would swing beyond {high:.0f} V, which no valve stands: take less reaction")
     for _ in range(HALVINGS):
         middle = (low + high) / 2
         low, high = (middle, high) if offered(middle) > needed else (low, middle)

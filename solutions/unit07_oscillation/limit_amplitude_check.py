@@ -168,7 +168,8 @@ EXERCISE = Exercise(
                           lambda f, S, a: (f(0.98 * mutual_conductance(a, rest_bias(*GRID_LEAK), *LAW), a), 1.0), less),
             ],
             no_published="The club's own valve and grid leak; tests integrate it cycle by cycle.",
-            refuses=[refusal("a set that needs more than the valve has at rest", (5e-3, 60.0))],
+            refuses=[refusal("a set that needs more than the valve has at rest", (5e-3, 60.0)),
+                     refusal("a set that would swing beyond 200 V", (1e-9, 60.0))],
             slips=[
                 slip("held the bias where it rests: the grid leak makes it follow the swing", at_fixed_bias),
                 slip("taken the slope at the mean grid voltage for the describing function", by_slope),
@@ -185,10 +186,10 @@ EXERCISE = Exercise(
         "For −n v + c v³ use cos³θ = (3 cos θ + cos 3θ)/4. For the valve take some hundreds of moments θ of half a cycle and "
         "average current times cos θ. The oscillation settles where the valve offers just what is needed; with a grid "
         "leak the bias is that of `bias_with_carrier` for that very swing. Halve an interval forty times.",
-        "−n + 0.75 c V²;  2 sqrt(n/(3 c));  2 × np.mean(current × cos θ)/V with current = triode_current(Va, Vg + V cos θ, …) "
-        "and θ = π (k + ½)/720, k from 0 to 719. For arrays give each input a last axis for the moments, "
+        "−n + 0.75 c V²;  2 sqrt(n/(3 c));  2 × np.mean(current × cos θ)/V with current = triode_current(Va, Vg + V cos "
+        "θ, …) and θ = π (k + ½)/720, k from 0 to 719. For arrays give each input a last axis for the moments, "
         "np.asarray(V)[..., None], and take the mean over axis=-1.  In limit_amplitude: low = 1e-6, high = 200; if the "
-        "transconductance at low is not above needed, raise ValueError; else halve forty times: where it is above needed at "
-        "the middle, low = middle.",
+        "transconductance at low is not above needed, or that at high is, raise ValueError; else halve forty times: where"
+        " it is above needed at the middle, low = middle.",
     ],
 )

@@ -5,7 +5,10 @@ hold       hertz: the largest offset, either way, at which the station still hol
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 
+
+@check_ranges(injected="a station stronger than the swing drives the circuit, and holds nothing")
 def locking_range(frequency: float, quality_factor: float, injected: float, oscillation: float) -> float:
     """Offset up to which a station holds an oscillation to its own frequency, either way.
 
@@ -13,12 +16,17 @@ def locking_range(frequency: float, quality_factor: float, injected: float, osci
     ----------
     frequency : float or ndarray, hertz, > 0
     quality_factor : float or ndarray, a pure number, > 0, of the tuned circuit as the oscillation loads it
-    injected : float or ndarray, volt, crest, >= 0, that the station brings into the circuit
-    oscillation : float or ndarray, volt, crest, in the same place, far above `injected`
+    injected : float or ndarray, volt, crest, >= 0, at most `oscillation`, that the station brings into the circuit
+    oscillation : float or ndarray, volt, crest, > 0, in the same place; the law is good where it is far above `injected`
 
     Returns
     -------
     float or ndarray, hertz; the arguments broadcast together
+
+    Raises
+    ------
+    ValueError
+        If there is no oscillation, or the station is the stronger: then nothing is held, the station drives the circuit.
 
     Source
     ------
@@ -27,6 +35,7 @@ def locking_range(frequency: float, quality_factor: float, injected: float, osci
     return frequency / (2 * quality_factor) * injected / oscillation
 
 
+@check_ranges
 def locked_phase(offset: float, hold: float) -> float:
     """Angle by which the held oscillation differs from the station's carrier.
 
@@ -53,6 +62,7 @@ def locked_phase(offset: float, hold: float) -> float:
     return np.degrees(np.arcsin(offset / hold))
 
 
+@check_ranges
 def pulled_beat(offset: float, hold: float) -> float:
     """Pitch of the whistle near zero beat: lower than the offset, and nothing at all where the station holds.
 
@@ -72,6 +82,7 @@ def pulled_beat(offset: float, hold: float) -> float:
     return np.sqrt(np.clip(offset**2 - hold**2, 0, None))
 
 
+@check_ranges
 def holding_signal(offset: float, frequency: float, quality_factor: float, oscillation: float) -> float:
     """Least swing of a station that holds an oscillation across a given offset.
 
@@ -83,7 +94,7 @@ def holding_signal(offset: float, frequency: float, quality_factor: float, oscil
 
     Returns
     -------
-    float or ndarray, volt, crest; the arguments broadcast together
+    float or ndarray, volt, crest, true while it is far below `oscillation`; the arguments broadcast together
 
     Source
     ------
@@ -92,6 +103,7 @@ def holding_signal(offset: float, frequency: float, quality_factor: float, oscil
     return 2 * quality_factor * np.abs(offset) / frequency * oscillation
 
 
+@check_ranges(offset="within what the station holds the angle does not run on")
 def slipping_phase(time: float, offset: float, hold: float) -> float:
     """Angle between station and oscillation, running on, when the station cannot hold it.
 
@@ -118,8 +130,6 @@ def slipping_phase(time: float, offset: float, hold: float) -> float:
     dφ/dt = 2π (offset − hold × sin φ), solved for tan(φ/2): with u = π × beat × time it is
     offset sin u/(beat cos u + hold sin u); each half turn of u is a whole turn of φ.
     """
-    if np.any(np.asarray(offset) <= hold):
-        raise ValueError(f"an offset of {offset} Hz is within the {hold} Hz that the station holds: the angle does not run on")
     beat = pulled_beat(offset, hold)
     turns, u = np.divmod(np.pi * beat * time, np.pi)
     return 2 * np.pi * turns + 2 * np.arctan2(offset * np.sin(u), beat * np.cos(u) + hold * np.sin(u))

@@ -69,6 +69,8 @@ EXERCISE = Exercise(
                 value("600 kHz, Q 80, a twentieth: 187.5 Hz", given=(600e3, 80.0, 0.05, 1.0), wanted=187.5, within=PRINTED,
                       source=ADLER, known="recomputed"),
             ],
+            refuses=[refusal("a set that does not oscillate", (1e6, 100.0, 0.01, 0.0)),
+                     refusal("a station stronger than the swing", (1e6, 100.0, 2.0, 1.0))],
             slips=[
                 slip("returned the whole width, both ways", lambda *inputs: 2 * locking_range(*inputs)),
                 slip("turned the ratio of the swings over", lambda f0, Q, e, E: f0 / (2 * Q) * E / e),
@@ -133,6 +135,7 @@ EXERCISE = Exercise(
         Question(
             asks=holding_signal,
             given={"offset": OFFSET, "frequency": FREQUENCY, "quality_factor": QUALITY, "oscillation": OWN},
+            where=lambda d, f0, Q, E: 2 * Q * d < f0,
             gives="V",
             agrees_within=CLOSE,
             holds=[
@@ -186,6 +189,7 @@ EXERCISE = Exercise(
         "swing's phase without making it larger, and that can make up for a difference of frequency, up to a limit.",
         "One equation holds all of it: dφ/dt = 2π (offset − hold × sin φ). Where it rests, sin φ = offset/hold. Where it "
         "cannot rest, a turn takes 1/sqrt(offset² − hold²). The hold is f/(2Q) × injected/oscillation.",
+        "f/(2Q) × injected/oscillation, ValueError where np.any(oscillation <= 0) or np.any(injected > oscillation);  "
         "np.degrees(np.arcsin(offset/hold)), ValueError where np.any(np.abs(offset) > hold);  np.sqrt(np.clip(offset² − "
         "hold², 0, None));  2 Q |offset|/f × oscillation.  slipping_phase: turns, u = np.divmod(π beat time, π), then 2π turns "
         "+ 2 np.arctan2(offset sin u, beat cos u + hold sin u), ValueError where offset <= hold anywhere.",

@@ -1,12 +1,15 @@
 """What do the neighbours hear?   Lesson: Oscillation, section 7."""
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit01_signal.field_strength import unattenuated_field
 from solutions.unit01_signal.radiation_resistance import radiation_resistance
 
 SPEED_OF_LIGHT = 299_792_458.0  # m/s, exact by definition
+NEWTON_STEPS = 12
 
 
+@check_ranges
 def aerial_current(
     swing: float, frequency: float, capacitance: float, mutual_inductance: float, aerial_impedance: complex
 ) -> float:
@@ -33,6 +36,7 @@ def aerial_current(
     return np.abs(angular * mutual_inductance * circulating / aerial_impedance)
 
 
+@check_ranges
 def radiated_power(current: float, effective_height: float, frequency: float) -> float:
     """Power that a short earthed aerial sends out when a current flows at its foot.
 
@@ -53,6 +57,7 @@ def radiated_power(current: float, effective_height: float, frequency: float) ->
     return current**2 * radiation_resistance(effective_height, frequency)
 
 
+@check_ranges
 def nearby_field(radiated_power: float, distance: float, frequency: float) -> float:
     """R.m.s. upright electric field of a short upright aerial over good ground, the nearest yards included.
 
@@ -75,6 +80,7 @@ def nearby_field(radiated_power: float, distance: float, frequency: float) -> fl
     return unattenuated_field(radiated_power, distance) * np.sqrt(1 - 1 / x**2 + 1 / x**4)
 
 
+@check_ranges
 def noise_field(frequency: float, bandwidth: float, level_at_1_mhz: float, fall: float) -> float:
     """R.m.s. field of the radio noise at a place, as a receiver of some bandwidth finds it.
 
@@ -100,7 +106,8 @@ def noise_field(frequency: float, bandwidth: float, level_at_1_mhz: float, fall:
     return 1e-6 * 10 ** (decibels / 20)
 
 
-def spoiled_distance(radiated_power: float, wanted_field: float, protection: float) -> float:
+@check_ranges
+def spoiled_distance(radiated_power: float, wanted_field: float, protection: float, frequency: float) -> float:
     """Distance up to which an oscillating set spoils a station: beyond it the station is as far above as it should be.
 
     Parameters
@@ -108,13 +115,20 @@ def spoiled_distance(radiated_power: float, wanted_field: float, protection: flo
     radiated_power : float or ndarray, watt, > 0, of the oscillating set
     wanted_field : float or ndarray, volt per metre, r.m.s., > 0, of the station where the neighbour listens
     protection : float or ndarray, decibel, by which the station should be above: 40 by Recommendation ITU-R BS.560
+    frequency : float or ndarray, hertz, > 0
 
     Returns
     -------
-    float or ndarray, metre, by the far field, so good from about a sixth of a wavelength on; the arguments broadcast
+    float or ndarray, metre, the near field counted in, so true wherever `nearby_field` is; the arguments broadcast
 
     Source
     ------
-    `unattenuated_field` equal to the wanted field less the protection.
+    `nearby_field` equal to the wanted field less the protection. For u = 1/x² that is u − u² + u³ = its square over that of
+    the far field at x = 1: the left side rises all the way, so there is one such distance.
     """
-    return np.sqrt(90 * radiated_power) * 10 ** (protection / 20) / wanted_field
+    one = SPEED_OF_LIGHT / (2 * np.pi * frequency)  # metre: where x is 1
+    wanted = (wanted_field * 10 ** (-protection / 20) / unattenuated_field(radiated_power, one)) ** 2
+    found = np.minimum(wanted, np.cbrt(wanted))
+    for _ in range(NEWTON_STEPS):
+        found = found - (found - found**2 + found**3 - wanted) / (1 - 2 * found + 3 * found**2)
+    return one / np.sqrt(found)

@@ -182,27 +182,34 @@ EXERCISE = Exercise(
         Question(
             asks=spoiled_distance,
             given={"radiated_power": POWER, "wanted_field": volts_per_metre("100 µV/m", "100 mV/m"),
-                   "protection": decibels("0 dB", "60 dB")},
+                   "protection": decibels("0 dB", "60 dB"), "frequency": FREQUENCY},
             gives="m",
             agrees_within=CLOSE,
             holds=[
-                invariant("20 dB more protection, ten times as far", lambda f, P, E, p: (f(P, E, p + 20), 10 * f(P, E, p))),
-                invariant("a hundredth of the power, a tenth as far", lambda f, P, E, p: (f(P / 100, E, p), f(P, E, p) / 10)),
-                invariant("a station twice as strong is spoiled half as far",
-                          lambda f, P, E, p: (f(P, 2 * E, p), f(P, E, p) / 2)),
+                invariant("there its own field is as far below the station as it should be", lambda f, P, E, p, f0: (
+                    f.nearby_field(P, f(P, E, p, f0), f0), E * 10 ** (-p / 20))),
+                invariant("far off, a hundredth of the power reaches a tenth as far",
+                          lambda f, P, E, p, f0: (f(10.0, 1e-4, p, f0) / 10, f(0.1, 1e-4, p, f0)), nearly),
+                invariant("very near, a thousandth of the station's field reaches ten times as far",
+                          lambda f, P, E, p, f0: (f(1e-9, 30.0, 0.0, f0), f(1e-9, 30e3, 0.0, f0) * 10), nearly),
             ],
             published=[
-                value("1 kW against 300 mV/m, to come in alike: 1 km", given=(1e3, 0.3, 0.0), wanted=1e3,
-                      within=absolute(1e-6, because="a round figure"), source=REFERENCE, known="found"),
-                value("the same with 40 dB of protection: 100 km", given=(1e3, 0.3, 40.0), wanted=100e3,
-                      within=relative(1e-9, because="a round figure"), source=PROTECTION, known="found"),
+                value("1 kW against 300 mV/m on 1 MHz, to come in alike: 1 km", given=(1e3, 0.3, 0.0, 1e6), wanted=1e3,
+                      within=relative(2e-3, because="at 1 km the near field still takes a thousandth"), source=REFERENCE,
+                      known="found"),
+                value("the same with 40 dB of protection: 100 km", given=(1e3, 0.3, 40.0, 1e6), wanted=100e3,
+                      within=relative(1e-6, because="a round figure; next to nothing is left of the near field"),
+                      source=PROTECTION, known="found"),
             ],
             slips=[
+                slip("left out the near field", lambda P, E, p, f0: np.sqrt(90 * P) * 10 ** (p / 20) / E + 0 * f0),
+                slip("taken the field's cube alone: good for the nearest yards", lambda P, E, p, f0: np.cbrt(
+                    np.sqrt(90 * P) * 10 ** (p / 20) / E * (SPEED_OF_LIGHT / (2 * np.pi * f0)) ** 2)),
                 slip("turned the protection round: the weaker the set must be, the further off",
-                     lambda P, E, p: spoiled_distance(P, E, -p)),
-                slip("used 10 log: these are fields", lambda P, E, p: spoiled_distance(P, E, 2 * p)),
-                slip("left out the protection", lambda P, E, p: spoiled_distance(P, E, 0 * p)),
-                slip("left out the square root of the power", lambda P, E, p: 90 * P * 10 ** (p / 20) / E),
+                     lambda P, E, p, f0: spoiled_distance(P, E, -p, f0)),
+                slip("used 10 log: these are fields", lambda P, E, p, f0: spoiled_distance(P, E, 2 * p, f0)),
+                slip("left out the protection", lambda P, E, p, f0: spoiled_distance(P, E, 0 * p, f0)),
+                slip("left out the square root of the power", lambda P, E, p, f0: spoiled_distance(90 * P**2, E, p, f0)),
             ],
         ),
     ],
@@ -211,8 +218,11 @@ EXERCISE = Exercise(
         "nearest hundred metres are new.",
         "The tuned coil carries ω C V; the aerial finds ω M times that round it, and its impedance lets through so much. "
         "Power: current squared times radiation resistance. Near by, the far field is multiplied by |1 − j/x − 1/x²|, "
-        "x = 2πd/λ. Decibels of fields are 20 log, of bandwidth 10 log.",
+        "x = 2πd/λ. Decibels of fields are 20 log, of bandwidth 10 log. The distance: no formula to turn round; but the field only "
+        "falls with distance, so halve until it is right, or take Newton's steps.",
         "abs(ω M ω C V/√2/Z);  i² × radiation_resistance(h, f);  unattenuated_field(P, d) × abs(1 − 1j/x − 1/x²);  1e-6 × "
-        "10^(dB/20) with dB = level + (20 − fall) log10(f/1e6) + 10 log10(B) − 95.5;  sqrt(90 P) × 10^(p/20)/E.",
+        "10^(dB/20) with dB = level + (20 − fall) log10(f/1e6) + 10 log10(B) − 95.5;  with u = 1/x² and one = λ/2π: u − u² + u³ = w = (E × 10^(−p/20) × "
+        "one)²/(90 P); begin at u = np.minimum(w, np.cbrt(w)), take a dozen steps u −= (u − u² + u³ − w)/(1 − 2u + 3u²), and d = "
+        "one/sqrt(u).",
     ],
 )

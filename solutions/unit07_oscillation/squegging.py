@@ -6,12 +6,14 @@ through: with too large a leak the swing dies, the grid stays cut off until the 
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit05_valve.triode_current import mutual_conductance
 from solutions.unit07_oscillation.limit_amplitude import effective_transconductance
 
 CYCLE = np.cos(np.pi * (np.arange(720) + 0.5) / 720)  # a swing of 1, at 720 moments of half a cycle
 
 
+@check_ranges
 def swing_exponent(
     swing: float,
     grid_voltage: float,
@@ -43,6 +45,7 @@ def swing_exponent(
     return 2 * np.mean(slope * CYCLE**2, axis=-1) / effective_transconductance(swing, grid_voltage, anode_voltage, *law) - 1
 
 
+@check_ranges
 def largest_leak(
     exponent: float,
     frequency: float,
@@ -80,6 +83,7 @@ def largest_leak(
     return np.divide(holds, runs_away, out=np.full(np.broadcast(holds, runs_away).shape, np.inf), where=runs_away > 0)[()]
 
 
+@check_ranges
 def starting_bias(
     needed: float, anode_voltage: float, amplification_factor: float, perveance: float, offset: float
 ) -> float:
@@ -103,6 +107,7 @@ def starting_bias(
     return (needed / (1.5 * perveance)) ** 2 - anode_voltage / amplification_factor - offset
 
 
+@check_ranges
 def ticking_frequency(
     blocked_bias: float,
     starting_bias: float,

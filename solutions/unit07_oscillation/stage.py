@@ -9,7 +9,7 @@ from solutions.unit05_valve import one_valve_set as club
 from solutions.unit05_valve.grid_leak import rest_bias
 from solutions.unit05_valve.load_line import operating_point
 from solutions.unit05_valve.triode_current import anode_resistance, mutual_conductance
-from solutions.unit06_reaction.network import ReactionSet
+from solutions.unit06_reaction.network import GRID_ANODE, GRID_FILAMENT, ReactionSet, through_grid_condenser
 
 
 class Stage(NamedTuple):
@@ -27,6 +27,7 @@ class Stage(NamedTuple):
     grid_capacitance : float, farad, > 0, of the grid condenser
     zero_current, slope_voltage : float, ampere, volt
         As in `rest_bias`.
+    grid_anode, grid_filament : float, farad, >= 0, the valve's own capacitances
     """
 
     amplification_factor: float
@@ -40,13 +41,22 @@ class Stage(NamedTuple):
     grid_capacitance: float
     zero_current: float
     slope_voltage: float
+    grid_anode: float
+    grid_filament: float
+
+    @property
+    def grid_node(self) -> float:
+        """Capacitance of all that meets at the grid, farad."""
+        return self.grid_capacitance + self.grid_anode + self.grid_filament
 
 
 BYPASS = 2e-9  # farad
 SALTMARSH_STAGE = Stage(
     *club.LAW, club.HT, club.STEADY_RESISTANCE, BYPASS, club.LEAK, club.LEAK_RETURN, club.CONDENSER, club.ZERO_CURRENT,
-    club.GRID_SLOPE,
+    club.GRID_SLOPE, GRID_ANODE, GRID_FILAMENT,
 )  # fmt: skip
+# The same valve, made gentle: 45 V, telephones without a dropping resistor, half a megohm to the filament's negative end.
+GENTLE_STAGE = SALTMARSH_STAGE._replace(supply=45.0, load_resistance=4e3, leak_resistance=0.5e6, leak_return=0.0)
 
 
 @lru_cache(maxsize=16)
@@ -105,7 +115,8 @@ def small_signal_set(windings: ReactionSet, stage: Stage = SALTMARSH_STAGE) -> R
     Parameters
     ----------
     windings : ReactionSet
-        Its transconductance, anode resistance and grid conductance are replaced by the stage's.
+        Its transconductance, anode resistance, grid conductance and capacitance from grid to anode are replaced by the
+        stage's.
     stage : Stage
 
     Returns
@@ -118,6 +129,13 @@ def small_signal_set(windings: ReactionSet, stage: Stage = SALTMARSH_STAGE) -> R
         If the valve is cut off at rest.
     """
     transconductance, resistance, conductance = slopes_at_rest(stage)
+    seen = through_grid_condenser(
+        stage.grid_capacitance, stage.grid_anode, stage.grid_filament, transconductance, resistance, conductance
+    )
     return replace(
-        windings, transconductance=transconductance, anode_resistance=resistance, grid_conductance=conductance
+        windings,
+        transconductance=seen[0],
+        anode_resistance=seen[1],
+        grid_conductance=seen[2],
+        grid_anode_capacitance=seen[3],
     )

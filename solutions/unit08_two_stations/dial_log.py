@@ -5,6 +5,8 @@ the square of the wavelength grows evenly with the reading: a straight line, wha
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
+
 SPEED_OF_LIGHT = 299_792_458.0  # m/s, exact by definition
 
 
@@ -116,6 +118,7 @@ def frequency_at(reading: float, readings: np.ndarray, frequencies: np.ndarray) 
     return frequency, frequency / 2 * np.hypot(uncertainty, scatter_about(readings, squares)) / square
 
 
+@check_ranges
 def reading_for(frequency: float, readings: np.ndarray, frequencies: np.ndarray) -> tuple[float, float]:
     """Reading at which to look for a station of known frequency, and its standard uncertainty.
 
@@ -141,6 +144,7 @@ def reading_for(frequency: float, readings: np.ndarray, frequencies: np.ndarray)
     return reading, np.hypot(uncertainty, scatter_about(readings, squares)) / np.abs(slope)
 
 
+@check_ranges
 def likely_channels(reading: float, spacing: float, readings: np.ndarray, frequencies: np.ndarray) -> np.ndarray:
     """Channels on which the station at a reading may be: those within two standard uncertainties.
 

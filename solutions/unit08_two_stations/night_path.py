@@ -5,10 +5,13 @@ throws the waves back: a hop. It is the middle of the path that must be dark. La
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
+
 EARTH_RADIUS = 6371e3  # m, of a sphere as large as the earth
 EPOCH = 10957  # days from 1 January 1970, where numpy counts from, to 1 January 2000
 
 
+@check_ranges
 def days_since_2000(year: int, month: int, day: int, hour: float) -> float:
     """Time as a count of days from noon, universal time, on 1 January 2000.
 
@@ -69,6 +72,7 @@ def within_half_a_turn(angle: float) -> float:
     return (angle + 180) % 360 - 180
 
 
+@check_ranges
 def sun_elevation(days: float, latitude: float, longitude: float) -> float:
     """Height of the sun's centre above the level horizon; the bending of light in the air is left out.
 
@@ -130,6 +134,7 @@ def length(arrow: np.ndarray) -> float:
     return np.sqrt(np.sum(arrow**2, axis=0))
 
 
+@check_ranges
 def hop(distance: float, height: float) -> tuple[float, float]:
     """Angle above the horizon at which a wave leaves to come down at a distance, and how far it goes on the way.
 
@@ -153,6 +158,7 @@ def hop(distance: float, height: float) -> tuple[float, float]:
     return np.degrees(np.arctan2(above, along)), 2 * np.hypot(along, above)
 
 
+@check_ranges
 def dark_elevation(height: float) -> float:
     """Elevation of the sun, seen from the ground, at which it sets for the air at some height above.
 
@@ -171,6 +177,7 @@ def dark_elevation(height: float) -> float:
     return -np.degrees(np.arccos(EARTH_RADIUS / (EARTH_RADIUS + height)))
 
 
+@check_ranges
 def night_at(day: float, latitude: float, longitude: float, dark_at: float) -> tuple[float, float]:
     """Beginning and end of the dark at a place, in the night that follows a day's noon there.
 
@@ -178,7 +185,7 @@ def night_at(day: float, latitude: float, longitude: float, dark_at: float) -> t
     ----------
     day : float or ndarray, whole days as `days_since_2000` counts them: 0 is 1 January 2000
     latitude : float or ndarray, degree, −89 to 89
-    longitude : float or ndarray, degree, −180 to 180, east positive
+    longitude : float or ndarray, degree, east positive
     dark_at : float or ndarray, degree: it is dark while the sun is lower than this
 
     Returns
@@ -207,6 +214,7 @@ def night_at(day: float, latitude: float, longitude: float, dark_at: float) -> t
     return moment(-1), moment(1)
 
 
+@check_ranges
 def path_night(
     year: int,
     month: int,

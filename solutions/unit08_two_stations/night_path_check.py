@@ -68,6 +68,11 @@ def apart(p1, q1, p2, q2, *others):
     return abs(p1 - p2) + abs(q1 - q2) > 2
 
 
+def in_radians(t, p, q):
+    slope, hour_angle = map(np.radians, sun_place(t, q))
+    return np.degrees(np.arcsin(np.sin(p) * np.sin(slope) + np.cos(p) * np.cos(slope) * np.cos(hour_angle)))
+
+
 def flat_middle(p1, q1, p2, q2):
     return (p1 + p2) / 2, (q1 + q2) / 2, path_middle(p1, q1, p2, q2)[2]
 
@@ -132,7 +137,7 @@ EXERCISE = Exercise(
                       known="recomputed"),
             ],
             slips=[
-                slip("given degrees to np.sin, which wants radians", lambda t, p, q: sun_elevation(t, np.degrees(p), q)),
+                slip("given degrees to np.sin, which wants radians", in_radians),
                 slip("returned radians", lambda t, p, q: np.radians(sun_elevation(t, p, q))),
                 slip("counted longitude to the west", lambda t, p, q: sun_elevation(t, p, -q)),
                 slip("counted latitude to the south", lambda t, p, q: sun_elevation(t, -p, q)),

@@ -4,7 +4,10 @@ A circuit stands on the wanted station. Its rejection of another is how many dec
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 
+
+@check_ranges
 def circuit_rejection(frequency: float, offset: float, quality_factor: float) -> float:
     """Decibels by which one tuned circuit holds back a station some way off.
 
@@ -12,7 +15,7 @@ def circuit_rejection(frequency: float, offset: float, quality_factor: float) ->
     ----------
     frequency : float or ndarray, hertz, > 0, of the wanted station, to which the circuit is tuned
     offset : float or ndarray, hertz, of the other carrier from the wanted one, of either sign; above −`frequency`
-    quality_factor : float or ndarray, a pure number, > 0
+    quality_factor : float or ndarray, a pure number, >= 0
 
     Returns
     -------
@@ -27,6 +30,7 @@ def circuit_rejection(frequency: float, offset: float, quality_factor: float) ->
     return 10 * np.log10(1 + (quality_factor * (away - 1 / away)) ** 2)
 
 
+@check_ranges
 def coupled_rejection(
     frequency: float,
     offset: float,
@@ -41,7 +45,7 @@ def coupled_rejection(
     frequency : float or ndarray, hertz, > 0, of the wanted station, to which each circuit by itself is tuned
     offset : float or ndarray, hertz, of the other carrier from the wanted one, of either sign; above −`frequency`
     primary_quality_factor, secondary_quality_factor : float or ndarray, a pure number, > 0
-    coupling_coefficient : float or ndarray, a fraction, > 0
+    coupling_coefficient : float or ndarray, a fraction, above 0 to 1
 
     Returns
     -------
@@ -60,6 +64,7 @@ def coupled_rejection(
     return 20 * np.log10(np.abs(there) / (x * here))
 
 
+@check_ranges
 def protection_left(wanted_field: float, unwanted_field: float, rejection: float) -> float:
     """Decibels by which the wanted carrier stands above the other one behind the tuned circuits.
 
@@ -79,6 +84,7 @@ def protection_left(wanted_field: float, unwanted_field: float, rejection: float
     return 20 * np.log10(np.divide(wanted_field, unwanted_field)) + rejection
 
 
+@check_ranges
 def quality_factor_needed(
     frequency: float, offset: float, wanted_field: float, unwanted_field: float, protection: float
 ) -> float:

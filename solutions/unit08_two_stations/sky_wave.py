@@ -4,6 +4,7 @@ A rule drawn from measurements, not from physics: half of the nights are better,
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit01_signal.field_strength import unattenuated_field
 from solutions.unit08_two_stations.night_path import hop
 
@@ -32,6 +33,7 @@ def magnetic_latitude(latitude: float, longitude: float) -> float:
     return np.degrees(np.arcsin(np.sin(here) * np.sin(pole) + np.cos(here) * np.cos(pole) * np.cos(turned)))
 
 
+@check_ranges
 def median_night_field(characteristic_field: float, distance: float, magnetic_latitude: float) -> float:
     """R.m.s. field of the sky wave that half of the nights reach, six hours after sunset.
 
@@ -56,6 +58,7 @@ def median_night_field(characteristic_field: float, distance: float, magnetic_la
     return characteristic_field / 0.1 * 1e-6 * 10 ** (level / 20)
 
 
+@check_ranges
 def night_field(power: float, distance: float, magnetic_latitude: float) -> float:
     """The same, of a station with a short upright aerial, by one hop of the E layer.
 

@@ -6,7 +6,10 @@ stops it there; a series trap lies across the set's terminals and leads it to ea
 import numpy as np
 import sympy
 
+from solutions.ranges import check_ranges
 
+
+@check_ranges
 def parallel_trap(frequency: float, inductance: float, capacitance: float, resistance: float) -> complex:
     """Impedance of a coil with a condenser across it: very high at one frequency.
 
@@ -29,6 +32,7 @@ def parallel_trap(frequency: float, inductance: float, capacitance: float, resis
     return 1 / (1j * angular * capacitance + 1 / (resistance + 1j * angular * inductance))
 
 
+@check_ranges
 def series_trap(frequency: float, inductance: float, capacitance: float, resistance: float) -> complex:
     """Impedance of a coil and a condenser one after the other: very low at one frequency.
 
@@ -49,6 +53,7 @@ def series_trap(frequency: float, inductance: float, capacitance: float, resista
     return resistance + 1j * angular * inductance + 1 / (1j * angular * capacitance)
 
 
+@check_ranges
 def left_in_the_lead(trap_impedance: complex, aerial_impedance: complex, set_impedance: complex) -> float:
     """Part of a station's voltage at the set that is left with a trap in the aerial's lead.
 
@@ -71,6 +76,7 @@ def left_in_the_lead(trap_impedance: complex, aerial_impedance: complex, set_imp
     return np.abs(before / (before + trap_impedance))
 
 
+@check_ranges
 def left_across_the_set(trap_impedance: complex, aerial_impedance: complex, set_impedance: complex) -> float:
     """Part of a station's voltage at the set that is left with a trap across the set's terminals.
 
@@ -92,6 +98,7 @@ def left_across_the_set(trap_impedance: complex, aerial_impedance: complex, set_
     return np.abs(trap_impedance / (trap_impedance + side_by_side))
 
 
+@check_ranges
 def trapped_levels(
     frequency: float,
     trapped_frequency: float,

@@ -89,7 +89,7 @@ EXERCISE = Exercise(
                 slip("left out 2π", lambda f0, L, C, R: parallel_trap(f0 / (2 * np.pi), L, C, R)),
                 slip("returned the admittance: turn it over", lambda *inputs: 1 / parallel_trap(*inputs)),
                 slip("turned the sign of the condenser's current",
-                     lambda f0, L, C, R: parallel_trap(f0, L, -C, R)),
+                     lambda f0, L, C, R: 1 / (1 / (R + 2j * np.pi * f0 * L) - 2j * np.pi * f0 * C)),
                 slip("returned its size: keep it complex", lambda *inputs: np.abs(parallel_trap(*inputs)) + 0j),
             ],
         ),
@@ -116,7 +116,7 @@ EXERCISE = Exercise(
                      lambda f0, L, C, R: R + 2j * np.pi * f0 * L + 1j / (2 * np.pi * f0 * C)),
                 slip("left out 2π", lambda f0, L, C, R: series_trap(f0 / (2 * np.pi), L, C, R)),
                 slip("returned its size: keep it complex", lambda *inputs: np.abs(series_trap(*inputs)) + 0j),
-                slip("left out the resistance", lambda f0, L, C, R: series_trap(f0, L, C, 0.0)),
+                slip("left out the resistance", lambda f0, L, C, R: 1j * series_trap(f0, L, C, R).imag),
             ],
         ),
         Question(

@@ -6,18 +6,22 @@ weaker, is all that is left of its programme.
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit02_coil_and_condenser.solenoid_inductance import elliptic_integrals
 from solutions.unit04_crystal_set.rectified_voltage import detector_output, i1_over_i0
 
+NO_PROGRAMME = "there is then no programme to be held down"
 BEAT = np.cos(np.pi * (np.arange(360) + 0.5) / 360)  # the angle between two carriers at 360 moments of half a beat
 
 
+@check_ranges
 def mean_envelope(strong: float, weak: float) -> float:
     """Crest of two carriers together, averaged over a beat: what a perfect, linear rectifier makes of them.
 
     Parameters
     ----------
-    strong, weak : float or ndarray, volt, crest, >= 0, of the two carriers; not equal
+    strong : float or ndarray, volt, crest, >= 0, of the one carrier
+    weak : float or ndarray, volt, crest, >= 0, not `strong`, of the other
 
     Returns
     -------
@@ -34,6 +38,7 @@ def mean_envelope(strong: float, weak: float) -> float:
     return 2 / np.pi * both * second_kind
 
 
+@check_ranges
 def two_carrier_output(
     strong: float, weak: float, load_resistance: float, saturation_current: float, slope_voltage: float
 ) -> float:
@@ -63,6 +68,7 @@ def two_carrier_output(
     return np.mean(detector_output(crest, *diode), axis=-1)[()]
 
 
+@check_ranges(weak=NO_PROGRAMME, depth=NO_PROGRAMME)
 def suppression(
     strong: float, weak: float, depth: float, load_resistance: float, saturation_current: float, slope_voltage: float
 ) -> float:
@@ -70,7 +76,8 @@ def suppression(
 
     Parameters
     ----------
-    strong, weak : float or ndarray, volt, crest, > 0, of the two carriers at the diode
+    strong : float or ndarray, volt, crest, >= 0, of the one carrier at the diode; without it the suppression is 0 dB
+    weak : float or ndarray, volt, crest, > 0, of the other
     depth : float or ndarray, a fraction, above 0 to 1: the weak carrier swings between (1 − depth) and (1 + depth) times `weak`
     load_resistance, saturation_current, slope_voltage
         As in `two_carrier_output`.
@@ -79,6 +86,11 @@ def suppression(
     -------
     float or ndarray, decibel, negative where the strong carrier holds the weak programme down, positive where it helps;
         the arguments broadcast together
+
+    Raises
+    ------
+    ValueError
+        If there is no weak station anywhere, or no modulation on it: there is then no programme to be held down.
 
     Source
     ------
@@ -97,6 +109,7 @@ def suppression(
     return 20 * np.log10(swing(strong) / swing(0.0))
 
 
+@check_ranges
 def faint_suppression(strong: float, load_resistance: float, saturation_current: float, slope_voltage: float) -> float:
     """Suppression of a station so faint that by itself it would be far down on the diode's square law.
 

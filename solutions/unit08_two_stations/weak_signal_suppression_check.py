@@ -16,6 +16,7 @@ from checker import (
     less,
     number,
     ohms,
+    refusal,
     relative,
     slip,
     value,
@@ -142,6 +143,7 @@ EXERCISE = Exercise(
             gives="dB",
             agrees_within=LEVEL,
             holds=[
+                invariant("no strong station, no suppression", lambda f, A, B, m, R, Is, n: (f(0.0, B, m, R, Is, n), 0.0)),
                 invariant("a faint station suffers as your closed form says",
                           lambda f, A, B, m, R, Is, n: (f(A, n / 30, m, R, Is, n), f.faint_suppression(A, R, Is, n)),
                           lambda left, right, tolerance: equal(left, right, absolute(0.05, because="n/30 is not nothing"))),
@@ -152,6 +154,8 @@ EXERCISE = Exercise(
                           lambda f, A, B, m, R, Is, n: (f(40 * n, 20 * n, m, 100 * n / Is, Is, n), -20 * np.log10(2)), less),
             ],
             no_published="The papers' B/(2A) is a limit, from memory; tests hold the exact law to it.",
+            refuses=[refusal("no weak station", (1.0, 0.0, 0.5, 25e3, 1e-6, 0.025)),
+                     refusal("a weak station without modulation", (1.0, 0.5, 0.0, 25e3, 1e-6, 0.025))],
             slips=[
                 slip("compared with the strong station's programme: compare with the weak one left alone", against_the_strong),
                 slip("taken 10 log: the tone is a voltage", lambda *inputs: suppression(*inputs) / 2),
@@ -203,8 +207,8 @@ EXERCISE = Exercise(
         "answers. The weak programme is the difference of that average for B(1 + m) and for B(1 − m); do it with A, and "
         "with 0 for A.",
         "mean_envelope: 2/π (A + B) E, where _, E = elliptic_integrals(4AB/(A + B)²). two_carrier_output: give A, B and "
-        "the diode's three numbers a last axis by np.asarray(value)[..., np.newaxis], work the crest with BEAT for cos φ, "
-        "np.mean(…, axis=-1)[()]. suppression: 20 log10 of the two differences' ratio. faint_suppression: 20 "
-        "np.log10(s/(1+s) (1 − q² + (q/(1+s))²) (1+r)/r).",
+        "the diode's three numbers a last axis by np.asarray(value)[..., np.newaxis], work the crest with BEAT for cos φ,"
+        " np.mean(…, axis=-1)[()]. suppression: 20 log10 of the two differences' ratio, ValueError where np.any(B <= 0) "
+        "or np.any(m <= 0). faint_suppression: 20 np.log10(s/(1+s) (1 − q² + (q/(1+s))²) (1+r)/r).",
     ],
 )

@@ -8,9 +8,10 @@ from typing import NamedTuple
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit03_tuned_circuit.reflected_impedance import series_impedance
 from solutions.unit06_reaction import stability
-from solutions.unit06_reaction.network import SALTMARSH_SET, ReactionSet
+from solutions.unit06_reaction.network import SALTMARSH_SET, ReactionSet, saltmarsh_set
 from solutions.unit09_feedback_receivers.isolating_stage import isolation
 
 
@@ -31,15 +32,17 @@ VALVES = {
 }
 WINDING, MUTUAL = 60e-6, 40e-6  # henry: the anode winding, and its mutual inductance with the tuned coil
 TO_EARTH = 0.1e-6  # farad
+WIRE_INDUCTANCE = 15e-6  # henry, of the aerial's wire
 GRID_RESISTANCE = 10e3  # ohm, from the valve's grid to earth
 
 
-def isolated_set(kind: str) -> ReactionSet:
+def isolated_set(kind: str, frequency: float = 1e6) -> ReactionSet:
     """The set's windings, valve and all, as the isolating valve finds them.
 
     Parameters
     ----------
     kind : str, one of `VALVES`
+    frequency : float, hertz, > 0, at which the coil's loss is taken
 
     Returns
     -------
@@ -47,7 +50,7 @@ def isolated_set(kind: str) -> ReactionSet:
         Its e.m.f. is the amplification factor times the voltage on the isolating valve's grid.
     """
     return replace(
-        SALTMARSH_SET,
+        saltmarsh_set(frequency),
         aerial_resistance=VALVES[kind].anode_resistance,
         aerial_capacitance=TO_EARTH,
         aerial_inductance=WINDING,
@@ -55,6 +58,7 @@ def isolated_set(kind: str) -> ReactionSet:
     )
 
 
+@check_ranges
 def aerial_impedance(frequency: float) -> complex:
     """Impedance of the Circle's aerial and earth with 15 µH of wire and no coil.
 
@@ -66,9 +70,10 @@ def aerial_impedance(frequency: float) -> complex:
     -------
     complex or ndarray of complex, ohm
     """
-    return series_impedance(frequency, 15e-6, SALTMARSH_SET.aerial_capacitance, SALTMARSH_SET.aerial_resistance)
+    return series_impedance(frequency, WIRE_INDUCTANCE, SALTMARSH_SET.aerial_capacitance, SALTMARSH_SET.aerial_resistance)
 
 
+@check_ranges
 def gain_and_bandwidth(frequency: float, throttle: float, kind: str) -> tuple[float, float]:
     """Volts on the detector's grid for each volt in the aerial, and the band taken in.
 
@@ -88,12 +93,13 @@ def gain_and_bandwidth(frequency: float, throttle: float, kind: str) -> tuple[fl
     ValueError
         If the set oscillates.
     """
-    there = stability.retuned(replace(isolated_set(kind), throttle_capacitance=throttle), frequency)
+    there = stability.retuned(replace(isolated_set(kind, frequency), throttle_capacitance=throttle), frequency)
     gain, bandwidth = stability.gain_and_bandwidth(there)
     share = GRID_RESISTANCE / (GRID_RESISTANCE + aerial_impedance(frequency))
     return float(VALVES[kind].amplification_factor * np.abs(share) * gain), float(bandwidth)
 
 
+@check_ranges
 def threshold_throttle(frequency: float, kind: str) -> float:
     """Throttle capacitance at which the set behind the valve begins to oscillate.
 
@@ -111,9 +117,10 @@ def threshold_throttle(frequency: float, kind: str) -> float:
     ValueError
         If the throttle's range does not reach it.
     """
-    return float(stability.at_threshold(isolated_set(kind), frequency).throttle_capacitance)
+    return float(stability.at_threshold(isolated_set(kind, frequency), frequency).throttle_capacitance)
 
 
+@check_ranges
 def kept_back(frequency: float, kind: str, stray: float) -> float:
     """By how much less of an oscillation runs in the Circle's aerial behind the valve than with the aerial on the coil.
 
@@ -131,9 +138,11 @@ def kept_back(frequency: float, kind: str, stray: float) -> float:
     tuning = 1 / ((2 * np.pi * frequency) ** 2 * SALTMARSH_SET.tuned_inductance)
     aerial = aerial_impedance(frequency)
     within = valve.anode_resistance, valve.anode_grid
-    return isolation(frequency, tuning, SALTMARSH_SET.aerial_tuned, aerial, GRID_RESISTANCE, (WINDING, MUTUAL), within, stray)
+    joined = SALTMARSH_SET.aerial_inductance - WIRE_INDUCTANCE, SALTMARSH_SET.aerial_tuned
+    return isolation(frequency, tuning, joined, aerial, GRID_RESISTANCE, (WINDING, MUTUAL), within, stray)
 
 
+@check_ranges
 def swayed(frequency: float, throttle: float, more: float) -> tuple[float, float]:
     """What a change of the aerial's capacitance does to the set that has its aerial on the coil, with no stage between.
 
@@ -148,7 +157,7 @@ def swayed(frequency: float, throttle: float, more: float) -> tuple[float, float
     shift : float, hertz, of its tuning
     growth : float, neper a second, by which its rate of growth changes: below 0, it is further from the edge
     """
-    before = stability.retuned(replace(SALTMARSH_SET, throttle_capacitance=throttle), frequency)
+    before = stability.retuned(replace(saltmarsh_set(frequency), throttle_capacitance=throttle), frequency)
     after = replace(before, aerial_capacitance=before.aerial_capacitance * (1 + more))
     (tuned, rate), (moved, other) = stability.ring(before), stability.ring(after)
     return float(moved - tuned), float(other - rate)

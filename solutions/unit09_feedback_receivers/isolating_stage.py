@@ -8,10 +8,12 @@ stray             capacitance from the top of the tuned circuit straight to the 
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit03_tuned_circuit.reflected_impedance import reflected_impedance
 from solutions.unit07_oscillation.radiated_field import aerial_current
 
 
+@check_ranges
 def carried_gain(
     frequency: float,
     amplification_factor: float,
@@ -48,6 +50,7 @@ def carried_gain(
     return np.abs(current * mutual_inductance / (tuning_capacitance * tuned_resistance))
 
 
+@check_ranges
 def anode_swing(
     swing: float,
     frequency: float,
@@ -81,6 +84,7 @@ def anode_swing(
     return induced * anode_resistance / (anode_resistance + 1j * angular * winding_inductance)
 
 
+@check_ranges
 def grid_swing(
     frequency: float,
     anode_swing: complex,
@@ -113,10 +117,11 @@ def grid_swing(
     return brought / (1 / np.asarray(grid_impedance) + susceptance * (anode_grid + stray))
 
 
+@check_ranges
 def isolation(
     frequency: float,
     tuning_capacitance: float,
-    direct_coupling: float,
+    aerial_winding: tuple[float, float],
     aerial_impedance: complex,
     grid_resistance: float,
     anode_winding: tuple[float, float],
@@ -129,8 +134,9 @@ def isolation(
     ----------
     frequency : float or ndarray, hertz, > 0, of the oscillation
     tuning_capacitance : float or ndarray, farad, > 0
-    direct_coupling : float or ndarray, henry, of aerial coil and tuned coil where there is no isolating stage
-    aerial_impedance : complex or ndarray, ohm, all the way round the aerial; taken to be the same with the stage
+    aerial_winding : tuple of two floats, henry: inductance, >= 0, of the winding that the aerial has where there is no stage,
+        and its mutual inductance with the tuned coil
+    aerial_impedance : complex or ndarray, ohm, all the way round aerial and earth, without that winding
     grid_resistance : float or ndarray, ohm, > 0, from the isolating valve's grid to earth
     anode_winding : tuple of two floats, henry: its inductance, > 0, and its mutual inductance with the tuned coil
     valve : tuple of two floats: anode resistance in ohms, > 0, and capacitance from anode to grid in farads, >= 0
@@ -142,17 +148,21 @@ def isolation(
 
     Source
     ------
-    Unit 07's `aerial_current` against `grid_swing` over the aerial's impedance, for one and the same swing.
+    Unit 07's `aerial_current`, the winding in the aerial, against `grid_swing` over the aerial's impedance, without it, for
+    one and the same swing.
     """
+    aerial_inductance, aerial_mutual = aerial_winding
     inductance, mutual = anode_winding
     resistance, anode_grid = valve
-    direct = aerial_current(1.0, frequency, tuning_capacitance, direct_coupling, aerial_impedance)
+    joined = aerial_impedance + 2j * np.pi * frequency * aerial_inductance
+    direct = aerial_current(1.0, frequency, tuning_capacitance, aerial_mutual, joined)
     anode = anode_swing(1.0, frequency, tuning_capacitance, mutual, inductance, resistance)
     to_earth = 1 / (1 / np.asarray(aerial_impedance) + 1 / grid_resistance)
     grid = grid_swing(frequency, anode, anode_grid, 1.0, stray, to_earth)
     return 20 * np.log10(direct / np.abs(grid / aerial_impedance / np.sqrt(2)))
 
 
+@check_ranges
 def stable_gain(transconductance: float, anode_grid: float, frequency: float) -> float:
     """Greatest gain of a stage between two like tuned circuits before it oscillates by itself.
 

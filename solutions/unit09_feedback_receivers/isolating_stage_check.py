@@ -53,6 +53,10 @@ WINDINGS = parts(
     ("H", "H"), "inductance 30 µH to 120 µH, 10 µH to 60 µH with the tuned coil",
     (60e-6, 40e-6), (30e-6, 10e-6), (100e-6, 60e-6), (120e-6, 30e-6),
 )  # fmt: skip
+AERIAL_WINDINGS = parts(
+    ("H", "H"), "inductance 10 µH to 60 µH, 5 µH to 30 µH with the tuned coil",
+    (25e-6, 20e-6), (40e-6, 10e-6), (10e-6, 5e-6), (60e-6, 30e-6),
+)  # fmt: skip
 VALVES = parts(
     ("Ω", "F"), "10 kΩ and 6 pF (a triode) to 1.2 MΩ and 0.015 pF (a screen-grid valve)",
     (10e3, 6e-12), (1.2e6, 15e-15), (11e3, 3e-12), (400e3, 7e-15),
@@ -177,14 +181,14 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=isolation,
-            given={"frequency": FREQUENCY, "tuning_capacitance": TUNING, "direct_coupling": henries("5 µH", "30 µH"),
+            given={"frequency": FREQUENCY, "tuning_capacitance": TUNING, "aerial_winding": AERIAL_WINDINGS,
                    "aerial_impedance": AERIAL, "grid_resistance": ohms("1 kΩ", "100 kΩ"), "anode_winding": WINDINGS,
                    "valve": VALVES, "stray": farads("1 fF", "1 pF")},
             gives="dB",
             agrees_within=relative(1e-9, because="a few operations, double precision", floor=1e-8),
             holds=[
                 invariant("ten times the aerial's coupling, 20 dB more to be lost",
-                          lambda f, f0, C, D, *rest: (f(f0, C, 10 * D, *rest), f(f0, C, D, *rest) + 20)),
+                          lambda f, f0, C, D, *rest: (f(f0, C, (D[0], 10 * D[1]), *rest), f(f0, C, D, *rest) + 20)),
                 invariant("a valve without capacitance and a tenth of the strays lose 20 dB more",
                           lambda f, f0, C, D, Z, G, W, v, s: (f(f0, C, D, Z, G, W, (v[0], 0.0), 1e-16),
                                                               f(f0, C, D, Z, G, W, (v[0], 0.0), 1e-15) + 20), nearly),
@@ -194,6 +198,10 @@ EXERCISE = Exercise(
             ],
             no_published="Two currents compared; tests solve both networks.",
             slips=[
+                slip("left the winding out of the aerial that is joined to the set",
+                     lambda f0, C, D, *rest: isolation(f0, C, (0.0, D[1]), *rest)),
+                slip("put the winding into the aerial with the stage too",
+                     lambda f0, C, D, Z, *rest: isolation(f0, C, (0.0, D[1]), Z + 2j * np.pi * f0 * D[0], *rest)),
                 slip("used 10 log: these are currents", lambda *inputs: isolation(*inputs) / 2),
                 slip("turned the ratio over", lambda *inputs: -isolation(*inputs)),
                 slip("compared a crest with an r.m.s. value", lambda *inputs: isolation(*inputs) - 20 * np.log10(np.sqrt(2))),
@@ -233,8 +241,9 @@ EXERCISE = Exercise(
         "carries a little of it to the grid.",
         "The current is μ/(R + jωL + (ωM)²/r), and ωM times it is multiplied by 1/(ωCr). Backwards, jωM × jωC × swing is "
         "induced, and the anode resistance has R/(R + jωL) of it. At the grid: (currents in through the two capacitances) "
-        "over (sum of all admittances). The aerial current is the grid's swing over the aerial's impedance; over √2 for r.m.s.",
+        "over (sum of all admittances). The aerial current is the grid's swing over the aerial's impedance; over √2 for r.m.s. Where there is no "
+        "stage the aerial has a winding in it, jωL more.",
         "np.abs(μ M/(C r (R + load)));   −ω² M C swing R/(R + jωL);   jω(k A + s V)/(1/Z + jω(k + s));   20 np.log10(direct/"
-        "np.abs(grid/aerial/√2)) with the grid's impedance 1/(1/aerial + 1/resistance);   np.sqrt(2 gm/(ω k)).",
+        "np.abs(grid/aerial/√2)), direct with aerial + jω × its winding, the grid's impedance 1/(1/aerial + 1/resistance);   np.sqrt(2 gm/(ω k)).",
     ],
 )

@@ -33,9 +33,12 @@ def links(knobs, far, rate):
     rate : float, hertz, samples a second
     """
     resistance, capacitance, inductance = club.AERIAL
-    first = far, club.LOOSELY, series_impedance(far, inductance, capacitance, resistance), club.COIL, club.COIL_RESISTANCE
+    first = far, club.LOOSELY, series_impedance(far, inductance, capacitance, resistance), club.COIL, club.coil_resistance(far)
     condensers = [club.knobs(*knob) for knob in knobs]
-    parts = club.ISOLATING, club.TUNED, club.TICKLER, club.VALVE
+
+    def parts(frequency):
+        return club.ISOLATING, club.second_coil(frequency), club.TICKLER, club.VALVE
+
     grid_law = club.LEAK, club.LEAK_RETURN, club.ZERO_CURRENT, club.GRID_SLOPE
     crests, bias = np.linspace(0, 3, 300), np.linspace(-3.5, 0.1, 300)
     swell = 0.3 * (1 + 0.5 * np.sin(2 * np.pi * 400 * np.arange(240) / rate)) * np.exp(1j)
@@ -50,8 +53,8 @@ def links(knobs, far, rate):
         ("tuning_range", dial_angle, "where the pointer stands",
          [(float(resonant_frequency(club.COIL, tuning)), *TUNING_CONDENSER, club.COIL) for tuning, _ in condensers]),
         ("three_knobs", tuned_to, "where the second circuit is tuned, and how sharply",
-         [(club.COUPLING, *both, *parts) for both in condensers]),
-        ("oscillation_point", gain, "what the second circuit gains", [(far, club.COUPLING, *club.knobs(far, SECOND_WIDTH), *parts)]),
+         [(club.COUPLING, *both, *parts(knob[0])) for both, knob in zip(condensers, knobs, strict=True)]),
+        ("oscillation_point", gain, "what the second circuit gains", [(far, club.COUPLING, *club.knobs(far, SECOND_WIDTH), *parts(far))]),
         ("receiver", club.circuit_voltage, "both circuits, moment by moment",
          [(swell, rate, 300.0, 800.0, 5e3, 500.0, 0.1j), (swell, rate, 0.0, -200.0, 5e3, 500.0, 0j)]),
         ("grid_leak", bias_with_carrier, "the detector's grid", [(crests, *grid_law)]),

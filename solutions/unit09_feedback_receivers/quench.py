@@ -7,9 +7,11 @@ growing, dying    second: how long each lasts; the two together are one quench c
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit07_oscillation.build_up import amplitude
 
 
+@check_ranges
 def swing_after(time: float, start: float, growth: float, frequency: float, emf: float) -> float:
     """Swing of a tuned circuit with reaction, at some time after it had a given one, while a signal comes in.
 
@@ -32,6 +34,7 @@ def swing_after(time: float, start: float, growth: float, frequency: float, emf:
     return start * np.exp(growth * time) + np.pi * frequency * emf * np.expm1(growth * time) / growth
 
 
+@check_ranges
 def signal_start(frequency: float, emf: float, growth: float, decay: float) -> float:
     """Swing from which, as it were, a burst grows when a signal is there: a long quench before it, a long growth after it.
 
@@ -53,6 +56,7 @@ def signal_start(frequency: float, emf: float, growth: float, decay: float) -> f
     return np.pi * frequency * emf * (1 / decay + 1 / growth)
 
 
+@check_ranges
 def linear_gain(frequency: float, growth: float, decay: float, growing: float, dying: float) -> float:
     """Swing at the top of each burst for each volt of signal in the coil, while the valve's limit is far away.
 
@@ -83,6 +87,7 @@ def linear_gain(frequency: float, growth: float, decay: float, growing: float, d
     return np.pi * frequency * gained / -np.expm1(up - down)
 
 
+@check_ranges
 def relative_response(offset: float, growth: float, decay: float) -> float:
     """Burst that a signal off tune leaves, against one in tune, in a set that is quenched well.
 
@@ -104,6 +109,7 @@ def relative_response(offset: float, growth: float, decay: float) -> float:
     return 1 / np.sqrt((1 + (angular / growth) ** 2) * (1 + (angular / decay) ** 2))
 
 
+@check_ranges(start="from nothing no burst grows", limit="a burst grows from below its limit")
 def mean_swing(start: float, limit: float, growth: float, decay: float, growing: float, dying: float) -> float:
     """Swing averaged over a quench cycle, be the burst small or at its limit: what the detector makes audible.
 
@@ -118,6 +124,11 @@ def mean_swing(start: float, limit: float, growth: float, decay: float, growing:
     -------
     float or ndarray, volt; the arguments broadcast together
 
+    Raises
+    ------
+    ValueError
+        If `start` is zero or less anywhere, or not below `limit`: no burst grows from there.
+
     Source
     ------
     The time integral of unit 07's `amplitude`, limit/growth × artanh(amplitude/limit), written so that it does not
@@ -129,6 +140,7 @@ def mean_swing(start: float, limit: float, growth: float, decay: float, growing:
     return (burst + tail) / (growing + dying)
 
 
+@check_ranges
 def logarithmic_audio(depth: float, limit: float, growth: float, quench_frequency: float) -> tuple[float, float]:
     """What a set hands on whose every burst reaches the limit: a modulated station, and the rush when there is none.
 

@@ -181,6 +181,8 @@ EXERCISE = Exercise(
                                                        0.5 * A * (1e-7 + 1 / d)), nearly),
             ],
             no_published="A closed form; tests integrate the envelope's equation.",
+            refuses=[refusal("a burst that starts from nothing", (0.0, 1.0, 1e5, 1e5, 1e-5, 5e-5)),
+                     refusal("a burst that starts from above its limit", (2.0, 1.0, 1e5, 1e5, 1e-5, 5e-5))],
             slips=[
                 slip("forgotten the tail after the burst",
                      lambda a, A, g, d, T, U: mean_swing(a, A, g, 1e15, T, U) + 0 * d),
@@ -234,10 +236,11 @@ EXERCISE = Exercise(
         "One piece: start e^{gt} + π f E (e^{gt} − 1)/g; np.expm1 gives e^x − 1. A cycle is two pieces, and in the long run "
         "its end is its beginning. Off tune, the weight e^{−d|t|} before the turn and e^{−gt} after it has the transform "
         "1/(d + jω) + 1/(g − jω). The area of a burst up to its limit is limit/growth × a difference of np.arcsinh.",
-        "π f E (1/d + 1/g);   π f (np.expm1(G)/g − e^G np.expm1(−H)/d)/(1 − e^{G − H}) with G = growth × growing and "
-        "H = decay × dying, after `raise ValueError(…)` where np.any(G >= H);   1/np.sqrt((1 + (ω/g)²)(1 + (ω/d)²));   with "
-        "x = start/np.sqrt(limit² − start²): (limit/g (arcsinh(x e^G) − arcsinh(x)) + amplitude(…)/d (1 − e^{−H}))/(growing "
-        "+ dying);   limit q/g times np.arctanh(depth), and times π/√24.",
+        "π f E (1/d + 1/g);   π f (np.expm1(G)/g − e^G np.expm1(−H)/d)/(1 − e^{G − H}) with G = growth × growing and H = "
+        "decay × dying, after `raise ValueError(…)` where np.any(G >= H);   1/np.sqrt((1 + (ω/g)²)(1 + (ω/d)²));   with x"
+        " = start/np.sqrt(limit² − start²): (limit/g (arcsinh(x e^G) − arcsinh(x)) + amplitude(…)/d (1 − "
+        "e^{−H}))/(growing + dying), ValueError where np.any(start <= 0) or np.any(start >= limit);   limit q/g times "
+        "np.arctanh(depth), and times π/√24.",
     ],
 )
 

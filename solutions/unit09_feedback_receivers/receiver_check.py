@@ -26,7 +26,6 @@ from .receiver import (
     AERIAL,
     AMPLIFICATION,
     COIL,
-    COIL_RESISTANCE,
     COUPLING,
     HARDENING,
     ISOLATING,
@@ -35,12 +34,13 @@ from .receiver import (
     LOOSELY,
     SUPPLY,
     TICKLER,
-    TUNED,
     VALVE,
     circuit_voltage,
+    coil_resistance,
     first_circuit,
     knobs,
     receiver,
+    second_coil,
     telephones,
 )  # fmt: skip
 
@@ -176,10 +176,10 @@ def built(bandwidth=700.0, swing=0.4, shift=0.0, retuned=True, reaction=True):
     def otherwise(emf, rate, frame, frequency, crest):
         first_width, first_gain = first_circuit(frequency + shift)
         right = knobs(frequency, 700.0)
-        amplified = AMPLIFICATION * gain(frequency, COUPLING, *right, ISOLATING, TUNED, TICKLER, VALVE)
+        amplified = AMPLIFICATION * gain(frequency, COUPLING, *right, ISOLATING, second_coil(frequency), TICKLER, VALVE)
         tuning, throttle = knobs(frequency + shift, bandwidth if reaction else frequency / 75)
         tuning = tuning if retuned else 1 / ((2 * np.pi * frequency) ** 2 * COIL)
-        found, width = tuned_to(COUPLING, tuning, throttle, ISOLATING, TUNED, TICKLER, VALVE)
+        found, width = tuned_to(COUPLING, tuning, throttle, ISOLATING, second_coil(frequency), TICKLER, VALVE)
         volume = min(1.0, swing * max(width, 100.0) / (700.0 * crest * first_gain * amplified)) if swing else 1.0
         middle = circuit_voltage(volume * emf, rate, frequency + shift - frame, first_width, first_gain * first_width, 0.0, 0.0)
         grid = circuit_voltage(middle, rate, found - frame, width, amplified * 700.0, HARDENING, 0.0)
@@ -190,7 +190,7 @@ def built(bandwidth=700.0, swing=0.4, shift=0.0, retuned=True, reaction=True):
 
 def without_the_condenser(frequency):
     aerial = AERIAL[0] + 2j * np.pi * frequency * AERIAL[2]
-    first = frequency, LOOSELY, aerial, COIL, COIL_RESISTANCE
+    first = frequency, LOOSELY, aerial, COIL, coil_resistance(frequency)
     return frequency / loaded_quality_factor(*first), tuned_voltage(1.0, *first)
 
 
@@ -269,7 +269,7 @@ EXERCISE = Exercise(
                 slip("left the aerial's own capacitance out", without_the_condenser),
                 slip(
                     "left out what the aerial takes from the circuit",
-                    lambda F: (COIL_RESISTANCE / (2 * np.pi * COIL), first_circuit(F)[1]),
+                    lambda F: (coil_resistance(F) / (2 * np.pi * COIL), first_circuit(F)[1]),
                 ),
                 slip("returned the Q instead of the bandwidth", lambda F: (F / first_circuit(F)[0], first_circuit(F)[1])),
             ],
@@ -291,8 +291,8 @@ EXERCISE = Exercise(
             no_published="The set is the club's own; the network behind it is held to published figures in unit 06.",
             refuses=[
                 refusal("a band of 100 kHz, which no throttle makes", (1000e3, 100e3)),
-                refusal("a band of −2 kHz at 600 kHz, just narrower than the throttle makes with its plates in", (600e3, -2e3)),
-                refusal("a band of 9 kHz at 600 kHz, just wider than it leaves with its plates out", (600e3, 9e3)),
+                refusal("a band of −11 kHz at 600 kHz, just narrower than the throttle makes with its plates in", (600e3, -11e3)),
+                refusal("a band of 20 kHz at 600 kHz, wider than it leaves with its plates out", (600e3, 20e3)),
             ],
             slips=[
                 slip("left the tuning where it stands without the throttle: the throttle shifts it", not_retuned),
@@ -418,11 +418,12 @@ EXERCISE = Exercise(
     hints=[
         "Take the parts one by one: each of the first four functions is a few of your earlier ones, in a row. `receiver` works "
         "out both circuits for the station, then passes the e.m.f. through the one, the other, and `telephones`.",
-        "knobs: set a throttle, work out with `tuned_to` what it makes of width and frequency, mend both, again. The width "
-        "falls nearly in proportion to the throttle squared. circuit_voltage: λ = −π(bandwidth + hardening |v|²) + 2πj "
+        "knobs: set a throttle, work out with `tuned_to` what it makes of width and frequency, mend both, again. Near the edge "
+        "the width falls nearly in proportion to the throttle. circuit_voltage: λ = −π(bandwidth + hardening |v|²) + 2πj "
         "offset, anew at each step. telephones: crest, bias, smoothed bias, anode, less its mean.",
-        "knobs: tuning from 1/((2πf)² COIL), throttle LEAST, then MOST. In one loop, ROUNDS times: `tuned_to`; tuning × "
-        "(found/frequency)²; throttle² by the straight line through the last two. "
+        "knobs: tuning from 1/((2πf)² COIL), throttle NEAR_EDGE[0], then NEAR_EDGE[1]. In one loop, ROUNDS times: `tuned_to`, its "
+        "`tuned` from second_coil(frequency); tuning × (found/frequency)²; throttle by the straight line through the last two, "
+        "but never beyond LEAST or MOST. "
         "receiver: `first_circuit`; `knobs(frequency, 700)`; `tuned_to` and `gain` with those; the gain times AMPLIFICATION. "
         "Multiply emf by min(1, 0.4/(crest × both gains)). `circuit_voltage` with the first circuit's width at frequency − "
         "frame, gain × width, hardening 0; again with the second's and HARDENING; `telephones`.",

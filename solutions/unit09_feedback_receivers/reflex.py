@@ -6,6 +6,7 @@ not notice, and the telephones for the tone, with a condenser across them, which
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit05_valve.stage_gain import stage_gain
 from solutions.unit05_valve.triode_current import anode_resistance as resistance_at
 from solutions.unit05_valve.triode_current import drive
@@ -13,6 +14,7 @@ from solutions.unit05_valve.triode_current import drive
 SMALL = 0.1  # of the radio load: what a bypass may leave in the carrier's way; common practice, no source
 
 
+@check_ranges
 def bypass_limits(radio_load: float, audio_load: float, lowest_radio: float, highest_tone: float) -> tuple[float, float]:
     """Between what limits the condenser across the telephones should lie.
 
@@ -35,6 +37,7 @@ def bypass_limits(radio_load: float, audio_load: float, lowest_radio: float, hig
     return 1 / (2 * np.pi * lowest_radio * SMALL * radio_load), 1 / (2 * np.pi * highest_tone * audio_load)
 
 
+@check_ranges
 def path_gains(
     amplification_factor: float,
     anode_resistance: float,
@@ -72,6 +75,7 @@ def path_gains(
     )
 
 
+@check_ranges
 def swings(
     carrier: float, depth: float, radio_gain: float, efficiency: float, ratio: float, audio_gain: float
 ) -> tuple[float, float, float]:
@@ -100,6 +104,7 @@ def swings(
     return (1 + depth) * carrier, audio, audio_gain * audio
 
 
+@check_ranges
 def largest_carrier(
     anode_voltage: float,
     bias: float,
@@ -140,6 +145,7 @@ def largest_carrier(
     return room / (1 + depth + ratio * efficiency * depth * radio_gain)
 
 
+@check_ranges
 def gain_slope(
     anode_voltage: float,
     grid_voltage: float,
@@ -184,6 +190,7 @@ def gain_slope(
     return by_drive * resistance / (resistance + audio_load)
 
 
+@check_ranges
 def largest_leak(audio_gain: float, ratio: float, detector_resistance: float, highest_tone: float) -> float:
     """Capacitance from anode to detector beyond which the tone may go round and round: the set sings.
 

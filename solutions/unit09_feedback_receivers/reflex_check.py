@@ -208,7 +208,7 @@ EXERCISE = Exercise(
             no_published="A slope of the gain, which has its figures; tests solve the stage anew at each step.",
             slips=[
                 slip("held the anode still: the tone moves it against the grid",
-                     lambda a, g, R, Z, *law: gain_slope(a, g, R, 0.0 * Z, *law)),
+                     lambda a, g, R, Z, *law: gain_slope(a, g, R, 1e-9 * Z, *law)),
                 slip("held the anode resistance still: then nothing changes but the drive",
                      lambda a, g, R, Z, *law: gain_slope(a, g, R, Z, *law) * (1 + R / anode_resistance(a, g, *law))),
                 slip("taken the gain in proportion to the drive: it goes as the root of it",

@@ -5,11 +5,13 @@ loudspeaker through a transformer of its own.
 """
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit05_valve.load_line import operating_point
 from solutions.unit05_valve.stage_gain import band_edges, stage_gain
 from solutions.unit05_valve.triode_current import triode_current
 
 
+@check_ranges
 def resistance_gain(
     amplification_factor: float,
     anode_resistance: float,
@@ -45,6 +47,7 @@ def resistance_gain(
     return middle / np.sqrt((1 + (lowest / tone) ** 2) * (1 + (tone / highest) ** 2))
 
 
+@check_ranges
 def transformer_gain(
     amplification_factor: float,
     anode_resistance: float,
@@ -62,7 +65,7 @@ def transformer_gain(
     anode_resistance : float or ndarray, ohm, > 0
     ratio : float or ndarray, a pure number, > 0, turns of the secondary to turns of the primary
     primary_inductance : float or ndarray, henry, > 0, with nothing on the secondary
-    leakage_inductance : float or ndarray, henry, >= 0, left of it with the secondary shorted; far less
+    leakage_inductance : float or ndarray, henry, >= 0, below `primary_inductance`, left of it with the secondary shorted
     shunt_capacitance : float or ndarray, farad, >= 0, across the secondary, its own and the next grid's
     tone : float or ndarray, hertz, > 0
 
@@ -82,6 +85,7 @@ def transformer_gain(
     return amplification_factor * ratio / np.abs(lost * (1 + s**2 * leakage_inductance * seen) + s * anode_resistance * seen)
 
 
+@check_ranges
 def output_power(
     anode_voltage: float,
     bias: float,
@@ -127,6 +131,7 @@ def output_power(
     return load * (crest - trough) ** 2 / 8, (crest + trough - 2 * rest) / (2 * (crest - trough))
 
 
+@check_ranges
 def best_tap(
     ratios: float,
     speaker_resistance: float,
@@ -169,6 +174,7 @@ def best_tap(
     return ratios[np.argmax(np.where(harmonic > most_harmonic, 0.0, power))]
 
 
+@check_ranges
 def speaker_level(power: float, sensitivity: float, distance: float) -> float:
     """Sound pressure level that a loudspeaker makes in front of it, out of doors or so near that the room does not count.
 
@@ -189,6 +195,7 @@ def speaker_level(power: float, sensitivity: float, distance: float) -> float:
     return sensitivity + 10 * np.log10(power) - 20 * np.log10(distance)
 
 
+@check_ranges
 def battery_needs(
     supply: float, steady_current: float, tone_power: float, capacity: float
 ) -> tuple[float, float, float]:

@@ -17,7 +17,7 @@ from pathlib import Path
 
 from playwright.sync_api import CDPSession, Page, sync_playwright
 
-SETTING = "set=reaction&tuning=1103.9kHz&coupling=10uH&reaction=5pF&feed=gentle"
+SETTING = "set=reaction&tuning=1112kHz&coupling=10uH&reaction=60pF&feed=gentle"
 TELEPHONE = {"width": 390, "height": 800}
 SLOWED = 4
 FRAMES = 240

@@ -134,9 +134,18 @@ def test_what_a_builder_wrote_is_shown_and_never_obeyed():
 def test_the_parts_follow_the_set():
     sheet = work_out(read_parts(FILES["jasper_thrift_isolated"]), draws=2)
     rows = {part: (number, kind) for number, part, kind in parts_list(sheet)}
-    assert rows["valve"][0] == rows["dropper"][0] == "2" and "39 Ω" in rows["dropper"][1] and "HF choke" in rows
+    assert rows["valve"][0] == rows["dropper"][0] == "2" and "33 Ω" in rows["dropper"][1] and "HF choke" in rows
     crystal = [part for _, part, _ in parts_list(work_out(read_parts(FILES["isla_marrow_crystal"]), draws=2))]
     assert "valve" not in crystal and "crystal or germanium diode" in crystal and "fuse" not in crystal
+
+
+@pytest.mark.parametrize("file", FILES)
+def test_the_limiter_is_behind_a_condenser_wherever_anode_current_flows_through_the_telephones(file):
+    sheet = work_out(read_parts(FILES[file]), draws=2)
+    behind = [kind for _, part, kind in parts_list(sheet) if part == "condenser" and "in line with the two diodes" in kind]
+    rated = [float(kind.split("µF, ")[1].split(" V")[0]) for kind in behind]
+    assert len(behind) == (sheet.parts["set"] != CRYSTAL)
+    assert all(value > 9.6 / 9 * 200 for value in rated)  # the most HT that a file may give
 
 
 def test_a_level_has_a_word():

@@ -97,16 +97,16 @@ WRONG = [
     ('gauge = "28 SWG"', 'gauge = "50 SWG"', "50 SWG", "no gauge 50 in the table", "16 to 40 SWG"),
     ('gauge = "28 SWG"\n', "", "[wire]", "wants its gauge or its diameter", "write gauge ="),
     ('covered = "0.42 mm"', 'covered = "0.2 mm"', "0.2 mm", "thinner than its copper, 0.376 mm", "measure again"),
-    ('length = "120 mm"', 'length = "50 mm"', "50 mm", "54 tuned, 7 tickler turns) take 64 mm", "longer tube"),
+    ('length = "120 mm"', 'length = "50 mm"', "50 mm", "54 tuned, 21 tickler turns) take 70 mm", "longer tube"),
     ('covered = "0.42 mm"', 'covered = "3 mm"', 'length = "120 mm"', "the tube has 120 mm", "thinner wire"),
     ('maximum = "365 pF"', 'maximum = "150 pF"', "150 pF", "wants 7.72 times the capacitance", "larger condenser"),
     ('minimum = "12 pF"', 'minimum = "31 pF"', 'highest = "1500', "the dial ends at", "lower highest"),
     ('highest = "1500 kHz"', 'highest = "500 kHz"', '"500 kHz"', "highest is not above lowest", "correct them"),
-    ('lt = "3.3 V"', 'lt = "1.5 V"', '"1.5 V"', "cannot feed the 2 V filament of a type 30", "raise it"),
+    ('lt = "4 V"', 'lt = "1.5 V"', '"1.5 V"', "cannot feed the 2 V filament of a type 30", "raise it"),
     ('ht = "90 V"', 'ht = "9 V"', '"9 V"', "outside 20 V to 200 V", "check number"),
     ('top = "15 m"', 'top = "5 m"', 'top = "5 m"', "shorter than the upright one", "give at least the height"),
     ('top = "15 m"', 'top = "50 m"', 'top = "50 m"', "more than a quarter of a wave", "shorten it"),
-    ('tickler_gap = "20 mm"', 'tickler_gap = "99 mm"', "99 mm", "does not oscillate over the whole band", "raise throttle"),
+    ('tickler_gap = "20 mm"', 'tickler_gap = "99 mm"', "99 mm", "well within the throttle's travel", "move the tickler nearer"),
     ('frequency = "855 kHz"', 'frequency = "1700 kHz"', "1700 kHz", "outside the band", "widen it or leave"),
     ('distance = "80 km"', 'distance = "120 m"', '"120 m"', "no wave yet", "give field instead"),
     ('distance = "80 km"\n', "", "[[wanted]]", "distance is missing from this [[wanted]] station", "or give its field"),
@@ -142,7 +142,7 @@ def test_brackets_too_deep_for_the_parser_are_a_fault_too():
 
 def test_what_the_physics_refuses_is_a_fault_too():
     """A sharp valve on a low HT behind a large resistor: its anode would stand below its cathode."""
-    text = ORLA.replace('type = "30"', 'type = "6J5"').replace('lt = "3.3 V"', 'lt = "6.3 V"\nanode_resistor = "100 kΩ"')
+    text = ORLA.replace('type = "30"', 'type = "6J5"').replace('lt = "4 V"', 'lt = "6.3 V"\nanode_resistor = "100 kΩ"')
     told = fault_of(text.replace('ht = "90 V"', 'ht = "20 V"'))
     assert (
         told.startswith("sheet.toml, line 3: these parts make no set that can be worked out (") and "raise the supply" in told

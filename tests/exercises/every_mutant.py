@@ -24,8 +24,8 @@ SEED = 20
 
 
 def sources(folder):
-    """All files of exercises/ or solutions/ as a member would hand them in."""
-    files = {path: ROOT / folder / f"{path}.py" for path in PATHS}
+    """All files of exercises/ or solutions/ as a member would hand them in; `ranges` is what the references are held by."""
+    files = {path: ROOT / folder / f"{path}.py" for path in (*PATHS, "ranges")}
     return {f"{path}.py": file.read_text().replace("from solutions.", "from exercises.")
             for path, file in files.items() if file.exists()}
 

@@ -40,6 +40,7 @@ from solutions.unit02_coil_and_condenser.wire_resistance import (
     skin_depth,
     skin_effect_ratio,
 )
+from solutions.unit06_reaction.cheap_measurements import self_capacitance_from_two, self_capacitance_uncertainty
 from tests.lessons.holding import CYCLE, at, page
 
 
@@ -94,6 +95,16 @@ PAGES = [
         at(r"E = \rho J", E=lambda J, R, d, length: J * R * np.pi * d**2 / 4 / length),
         at(r"1 - \cfrac{w/2}", within=1e-9, because="cut after the 8: for a wire so thin the rest is below 1e-9",
            gives=lambda w, r, δ: skin_effect_ratio(r / δ) + 1j * kelvin(w).imag),
+    ),
+    page(
+        "unit02_coil_and_condenser/bench.md",
+        dict(
+            f_1=(600e3, 500e3, 700e3), C_1=(352e-12, 480e-12, 250e-12), f_2=(1.2e6, 1.5e6, 1e6), C_2=(84.5e-12, 40e-12, 90e-12),
+            k=lambda f_1, f_2: (f_2 / f_1) ** 2, u=(1e-12, 0.1e-12, 2e-12), w=(1e-3, 5e-3, 0.01),
+            C_0=lambda f_1, C_1, f_2, C_2: self_capacitance_from_two(f_1, C_1, f_2, C_2)[0],
+            L=lambda f_1, C_1, f_2, C_2: self_capacitance_from_two(f_1, C_1, f_2, C_2)[1],
+            U=lambda f_1, C_1, f_2, C_2, u, w: self_capacitance_uncertainty(f_1, C_1, f_2, C_2, u, w),
+        ),
     ),
     page(
         "unit02_coil_and_condenser/two_coils.md",

@@ -24,6 +24,7 @@ from solutions.unit03_tuned_circuit.response_curve import (
 )
 from solutions.unit03_tuned_circuit.ring_down import ring_amplitude, ring_energy, ring_voltage
 from solutions.unit03_tuned_circuit.tuning_range import dial_angle, dial_frequency, range_covered, tuning_inductance
+from solutions.unit06_reaction.cheap_measurements import quality_from_added_resistance, quality_from_detuning
 from tests.lessons.holding import at, page
 
 NO_COIL, NO_CONDENSER = 0.0, np.inf
@@ -91,6 +92,16 @@ PAGES = [
         at(r"\omega M = \sqrt{R_1 R_2}", M=lambda f, R_1, R_2: best_mutual_inductance(f, R_1, R_2)),
         at(r"V = \frac{\omega M", k=(0.01, 0.3, 0.05)),
         at(r"\omega M = |Z_a|", M=lambda f, Z_a, R: best_mutual_inductance(f, Z_a, R)),
+    ),
+    page(
+        "unit03_tuned_circuit/bench.md",
+        dict(
+            V_0=(6.0, 5.0, 9.0), R=(10.6, 4.0, 30.0), R_1=(10.0, 5.0, 3.0), X=(1063.0, 600.0, 2e3), ω=(5e6, 4e6, 9e6),
+            V_1=lambda V_0, R, R_1: V_0 * R / (R + R_1), Q=lambda X, R: X / R,
+            C_1=lambda X, R, ω: 1 / (ω * (X + R)), C_2=lambda X, R, ω: 1 / (ω * (X - R)),
+        ),
+        at(r"\left(\frac{V_0}{V_1} - 1\right)", Q=lambda V_0, V_1, R_1, X: quality_from_added_resistance(V_0, V_1, R_1, X)),
+        at(r"\frac{C_2 + C_1}{C_2 - C_1}", Q=lambda C_1, C_2: quality_from_detuning(C_1, C_2)),
     ),
     page(
         "unit03_tuned_circuit/dial.md",

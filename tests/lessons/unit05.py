@@ -34,6 +34,8 @@ from solutions.unit05_valve.triode_current import (
     mutual_conductance,
     triode_current,
 )
+from solutions.unit06_reaction.bench_readings import current_read
+from solutions.unit06_reaction.cheap_measurements import grid_law_from_readings
 from tests.lessons.holding import at, page
 from tests.lessons.unit04 import bessel, next_bessel
 
@@ -97,6 +99,17 @@ PAGES = [
             f_high=lambda r_a, R, R_g, C, C_s: band_edges(r_a, R, R_g, C, C_s)[1],
         ),
         at(r"I_a = \frac{V_\text{HT}", I_a=lambda V_a, V_HT, R: load_line_current(V_a, V_HT, R)),
+    ),
+    page(
+        "unit05_valve/bench.md",
+        dict(
+            V_r=(2.0, 0.0, 1.5), V_g=(0.08, -0.18, 0.02), R_g=(2e6, 2e6, 5e6), R_m=(10e6, 10e6, 1e6),
+            I_g=lambda V_r, V_g, R_g, R_m: current_read(V_r, V_g, R_g, R_m),
+            V_1=(0.08, 0.05, 0.2), V_2=(-0.18, -0.3, -0.05), I_1=(0.95e-6, 0.4e-6, 3e-6), I_2=(0.11e-6, 0.02e-6, 0.5e-6),
+            n=lambda I_1, V_1, I_2, V_2: grid_law_from_readings(I_1, V_1, I_2, V_2)[1],
+            I_zero=lambda I_1, V_1, I_2, V_2: grid_law_from_readings(I_1, V_1, I_2, V_2)[0],
+        ),
+        at(r"$I_g = I_\text{zero}\, \mathrm{e}^{V_g/n}$", I_g=lambda I_2: I_2, V_g=lambda V_2: V_2),
     ),
     page(
         "unit05_valve/detector.md",

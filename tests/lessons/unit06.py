@@ -4,6 +4,7 @@ import numpy as np
 from solutions.unit03_tuned_circuit.reflected_impedance import series_impedance
 from solutions.unit03_tuned_circuit.response_curve import universal_response
 from solutions.unit06_reaction.characteristic_polynomial import leading_pole, tuned_grid_polynomial
+from solutions.unit06_reaction.cheap_measurements import threshold_from_clicks
 from solutions.unit06_reaction.feedback_resistance import circuit_with_feedback, feedback_impedance, feedback_resistance
 from solutions.unit06_reaction.oscillation_point import routh_point
 from solutions.unit06_reaction.q_multiplication import multiplied_q, touchiness
@@ -14,6 +15,8 @@ PARTS = dict(
     L=(180e-6, 180e-6, 250e-6), R=(9.0, 12.0, 20.0), C=(140.7e-12, 140.7e-12, 300e-12), L_3=(30e-6, 30e-6, 50e-6),
     r_a=(10.3e3, 10.3e3, 20e3), M=(1.409e-6, 1.409e-6, 5e-6), g_m=(0.5e-3, 0.9e-3, 1.5e-3),
 )
+
+STARTS, STOPS = np.array([109.0, 108.2, 110.1, 108.7]) * 1e-12, np.array([104.0, 103.1, 104.9]) * 1e-12
 
 
 def coefficients(L, R, C, L_3, r_a, M, g_m):
@@ -42,9 +45,16 @@ PAGES = [
             dk=1e-3, dQ_dash=lambda Q_dash, k, dk: Q_dash * touchiness(k) * dk / k,
         ),
         at(r"R' = R -",
-           R_dash=lambda L, R, M, C, μ, r_a: circuit_with_feedback(L, R, feedback_impedance(0.0, M, C, μ, r_a))[0]),
+           R_dash=lambda L, R, M, C, μ, r_a: circuit_with_feedback(L, R, feedback_impedance(1e-3, M, C, μ, r_a))[0]),
         at(r"1 + k + k^2", k=(1e-3, -2e-3, 3e-3), within=1e-10, because="cut after the third power: the rest is below 9e-11"),
         at(r"\frac{dQ'}{Q'}", k=(0.5, 0.9, 0.3)),
+    ),
+    page(
+        "unit06_reaction/bench.md",
+        dict(
+            n_on=float(len(STARTS)), n_off=float(len(STOPS)), s_on=lambda: np.std(STARTS, ddof=1),
+            s_off=lambda: np.std(STOPS, ddof=1), U=lambda: threshold_from_clicks(STARTS, STOPS)[2],
+        ),
     ),
     page(
         "unit06_reaction/edge.md",

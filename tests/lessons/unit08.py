@@ -2,9 +2,21 @@
 import numpy as np
 
 from solutions.unit01_signal.channel_plan import SPEED_OF_LIGHT, wavelength
+from solutions.unit01_signal.radiation_resistance import radiation_resistance
 from solutions.unit03_tuned_circuit.quality_factor import quality_factor
 from solutions.unit03_tuned_circuit.resonance import resonant_frequency
 from solutions.unit08_two_stations.dial_log import fitted_line, line_at, scatter_about
+from solutions.unit08_two_stations.least_heard import (
+    BOLTZMANN,
+    ELECTRON_CHARGE,
+    circuit_noise,
+    country_noise,
+    least_field,
+    noise_together,
+    set_noise,
+    shot_noise,
+    thermal_noise,
+)
 from solutions.unit08_two_stations.night_path import EARTH_RADIUS, dark_elevation, hop, sun_elevation, sun_place, unit_arrow
 from solutions.unit08_two_stations.rejection import (
     circuit_rejection,
@@ -82,6 +94,23 @@ PAGES = [
         ),
         at(r"\cos\varphi\cos\lambda", gives=lambda φ, λ: tuple(unit_arrow(np.degrees(φ), np.degrees(λ)))),
         at(r"\cos\eta >", η=lambda h, part: part * np.radians(dark_elevation(h)), true=lambda part: part < 1),
+    ),
+    page(
+        "unit08_two_stations/noise.md",
+        dict(
+            k=BOLTZMANN, e=ELECTRON_CHARGE, T=290.0, T_0=290.0, B=(9e3, 4.5e3, 2e3), R=(6.0, 10.0, 3.0), I=(1e-6, 0.2e-6, 3e-6),
+            F_a=(67.2, 53.6, 30.0), f=(1e6, 600e3, 1.5e6), h=(6.9, 1.0, 3.0), R_r=lambda h, f: radiation_resistance(h, f),
+            v_1=(5e-6, 1e-6, 3e-5), v_2=(2e-6, 4e-6, 1e-5), X=(1257.0, 754.0, 1885.0), R_l=(2e6, 0.5e6, 10e6),
+            Q=(60.0, 90.0, 30.0), g_m=(0.9e-3, 0.5e-3, 2e-3), g=(0.17, 0.05, 0.6), R_a=(30.0, 50.0, 10.0),
+            m=(0.3, 0.5, 1.0), r=(6.0, 26.0, 40.0),
+        ),
+        at(r"v = \sqrt{4kTRB}", v=lambda R, B, T: thermal_noise(R, B, T)),
+        at(r"i = \sqrt{2eIB}", i=lambda I, B: shot_noise(I, B)),
+        at(r"v_1^2 + v_2^2", v=lambda v_1, v_2: noise_together(v_1, v_2)[0]),
+        at(r"10^{F_a/10}\, R_r", v=lambda F_a, f, B, h: country_noise(F_a, f, B, h)),
+        at(r"\frac{B}{g^2}", v=lambda R, X, R_l, I, B, Q, g_m, g, R_a:
+           set_noise(circuit_noise(R, X, R_l, I, B), Q, g_m, g, R_a, B)),
+        at(r"E = \frac{v}{m h}", v=lambda v_1: v_1, E=lambda v, h, m, r: least_field(v, h, m, r)),
     ),
     page(
         "unit08_two_stations/trap.md",

@@ -24,13 +24,14 @@ from solutions.unit09_feedback_receivers.reflex import (
     path_gains,
     swings,
 )
+from solutions.unit09_feedback_receivers.sine_quench import sine_response
 from solutions.unit09_feedback_receivers.two_stage_audio import (
     output_power,
     resistance_gain,
     speaker_level,
     transformer_gain,
 )
-from tests.lessons.holding import at, page
+from tests.lessons.holding import CYCLE, at, page
 
 NO_CONDENSER = np.inf
 
@@ -129,13 +130,15 @@ PAGES = [
             q=lambda T, T_dash: 1 / (T + T_dash), v_s=lambda f, E, g, d: signal_start(f, E, g, d), A=(1.0, 0.5, 7.0),
             x=lambda v_s, A: np.tan(np.arcsin(v_s / A)), v_T=lambda T, v_s, A, g: amplitude(T, v_s, A, g),
             v_bar=lambda v_s, A, g, d, T, T_dash: mean_swing(v_s, A, g, d, T, T_dash), m=(0.8, 0.3, 0.5),
-            δ=(40e3, 9e3, 100e3), ω=lambda δ: 2 * np.pi * δ,
+            δ=(40e3, 9e3, 100e3), ω=lambda δ: 2 * np.pi * δ, N=(10.0, 4.0, 16.0), z=lambda N: N / 2,
         ),
         at(r"v(t) =", v=lambda v_0, σ, f, E: lambda t: swing_after(t, v_0, σ, f, E)),
         at(r"A = \pi f\;", A=lambda f, g, d, T, T_dash: linear_gain(f, g, d, T, T_dash)),
         at(r"\frac{A\,q}{g}", gives=lambda A, g, q: logarithmic_audio(0.0, A, g, q)[1] * np.sqrt(24) / np.pi),
         at(r"\text{artanh}\,m", gives=lambda m, A, g, q: logarithmic_audio(m, A, g, q)[0]),
         at(r"\frac{1}{\sqrt{\left(1+\omega^2/g^2\right)", gives=lambda δ, g, d: relative_response(δ, g, d)),
+        at(r"\overline{e^{z\cos\theta}", p=(1, 2, 3), θ=CYCLE,
+           gives=lambda z, p: sine_response(p * 20e3, 2 * z, 20e3)),
     ),
     page(
         "unit09_feedback_receivers/receiver.md",

@@ -1,4 +1,5 @@
 """The filament supply: against IEC 60063, a bench figure, and the balance of power."""
+import re
 import tomllib
 from pathlib import Path
 
@@ -73,6 +74,15 @@ def test_two_volt_filament_from_3_3_volt_rail():
     assert dropper_resistance(3.3, 2.0, 93e-3) == pytest.approx(14, rel=5e-3)
     assert current_through_dropper(3.3, 14, 2.0, 93e-3) == pytest.approx(93e-3, abs=0.5e-3)
     assert next_preferred(dropper_resistance(3.3, 2.0, 93e-3)) == 15
+
+
+def test_that_bench_figure_is_a_check_and_the_circle_has_a_supply_of_its_own():
+    """Lessons, figures, example sheets and the demo class: it is named where its source is, on the instructor's page."""
+    root = Path(__file__).parents[2]
+    folders = "course/lessons", "course/figures", "course/sounds", "checker/example_sheets", "checker/demo_class", "exercises"
+    pages = [file for folder in folders for file in (root / folder).rglob("*") if file.suffix in (".md", ".py", ".toml")]
+    told = {file.relative_to(root).as_posix() for file in pages if re.search(r"\b3\.3 V|\b93 mA", file.read_text("utf-8"))}
+    assert len(pages) > 150 and told == {"course/lessons/unit00_bench/instructor.md"}
 
 
 @given(drops, volts, amperes)

@@ -125,7 +125,7 @@ def test_coupling_may_be_complete():
 
 @pytest.mark.parametrize("k", [1.0001, -2, np.array([0.1, 1.5])])
 def test_coupling_closer_than_complete_is_refused(k):
-    with pytest.raises(ValueError, match="coupling_coefficient must lie"):
+    with pytest.raises(ValueError, match="coupling_coefficient must be at"):
         mutual_from_coupling(k, 1e-4, 1e-4)
 
 

@@ -1,4 +1,6 @@
 """The whole crystal set: energy out never exceeds energy in, and each link is what its neighbours say."""
+import re
+
 import numpy as np
 import pytest
 from hypothesis import example, given, settings
@@ -59,8 +61,9 @@ def test_every_link_of_the_clubs_set_loses(power, distance, frequency, ground, m
     try:
         budget = power_budget(power, field, frequency, mutual, depth)
     except ValueError as refused:
-        # Beside the transmitter the field is no wave yet, and the formula of a wave would find more than was sent out.
-        assert "more than was sent out" in str(refused) and distance < LIGHT / frequency / 2
+        # Beside the transmitter the field is no wave yet, and the formula of a wave would find more than was sent out,
+        # or more than any crystal stands.
+        assert re.search("more than was sent out|no diode stands", str(refused)) and distance < LIGHT / frequency
         return
     assert budget[0] == pytest.approx(power + 2 * power * (depth / 2) ** 2)  # the carrier and both its sidebands
     lost = losses(budget)

@@ -6,11 +6,13 @@ from pathlib import Path
 import numpy as np
 import pytest
 import sympy
-from hypothesis import assume, given, settings
+from hypothesis import assume, given, reject, settings
 from hypothesis import strategies as st
 
-from solutions.unit06_reaction.characteristic_polynomial import leading_pole, three_winding_polynomial, tuned_grid_polynomial
-from solutions.unit06_reaction.network import DIAL, SALTMARSH_SET, THROTTLE_RANGE, ReactionSet
+from solutions.unit06_reaction.characteristic_polynomial import full_polynomial, leading_pole, tuned_grid_polynomial
+from solutions.unit06_reaction.choosing import edge
+from solutions.unit06_reaction.given_sets import tuned_circuit_leads
+from solutions.unit06_reaction.network import DIAL, SALTMARSH_SET, THROTTLE_RANGE, ReactionSet, saltmarsh_set
 from solutions.unit06_reaction.oscillation_point import BEST_VALVE, crossing, gain, routh_point, threshold_transconductance
 from solutions.unit06_reaction.stability import (
     at_threshold,
@@ -24,11 +26,13 @@ from solutions.unit06_reaction.stability import (
     threshold,
 )
 from solutions.unit06_reaction.three_knobs import detuning, reaction_setting, settings_for, tuned_to
+from tests.physics import nodal
 
 PUBLISHED = tomllib.loads((Path(__file__).parents[1] / "published/valve/reaction.toml").read_text(encoding="utf-8"))
+NOTHING = 1e-18  # farad
 KNOBS = [("transconductance", 1e-5, 5e-3), ("throttle_capacitance", *THROTTLE_RANGE), ("tuned_tickler", 0.5e-6, 20e-6),
-         ("tuned_resistance", 1.0, 30.0), ("grid_conductance", 1e-6, 50e-6)]
-REACTED = replace(SALTMARSH_SET, throttle_capacitance=20e-12)
+         ("tuned_resistance", 1.0, 60.0), ("grid_conductance", 1e-6, 100e-6)]
+REACTED = replace(SALTMARSH_SET, throttle_capacitance=200e-12)
 THRESHOLD = threshold(SALTMARSH_SET, "throttle_capacitance", *THROTTLE_RANGE)
 MORE = st.floats(1.05, 3)
 
@@ -37,7 +41,7 @@ MORE = st.floats(1.05, 3)
 def helping(draw):
     """Sets whose tickler helps, and is not coupled to the aerial; the aerial is broader than the tuned circuit, and
     resonates well above the frequency to which that is tuned."""
-    one, two, three = draw(st.floats(25e-6, 45e-6)), draw(st.floats(150e-6, 300e-6)), draw(st.floats(5e-6, 40e-6))
+    one, two, three = draw(st.floats(25e-6, 45e-6)), draw(st.floats(150e-6, 300e-6)), draw(st.floats(15e-6, 50e-6))
     frequency = draw(st.floats(*DIAL))
     return ReactionSet(
         aerial_resistance=draw(st.floats(40, 100)),
@@ -50,11 +54,13 @@ def helping(draw):
         tickler_resistance=draw(st.floats(0.1, 5)),
         throttle_capacitance=draw(st.floats(*THROTTLE_RANGE)),
         aerial_tuned=draw(st.floats(0.05, 0.25)) * np.sqrt(one * two),
-        tuned_tickler=draw(st.floats(0.03, 0.1)) * np.sqrt(two * three),
+        tuned_tickler=draw(st.floats(0.1, 0.2)) * np.sqrt(two * three),
         aerial_tickler=0.0,
         grid_conductance=draw(st.floats(0, 8e-6)),
         transconductance=draw(st.floats(0.2e-3, 1e-3)),
         anode_resistance=draw(st.floats(5e3, 20e3)),
+        grid_anode_capacitance=draw(st.floats(0, 6e-12)),
+        anode_capacitance=draw(st.floats(5e-12, 250e-12)),
     )
 
 
@@ -71,9 +77,9 @@ def routh_array(coefficients):
 
 def roots_on_the_right(coefficients):
     """How many, by Routh's condition; time is counted in tenths of a microsecond, so that numbers stay of a size."""
-    exact = [sympy.Rational(float(c)) * 10 ** (7 * power) for power, c in zip(range(6, -1, -1), coefficients, strict=True)]
+    exact = [sympy.Rational(float(c)) * 10 ** (7 * power) for power, c in zip(range(7, -1, -1), coefficients, strict=True)]
     column = routh_array(exact)
-    assert len(column) == 7
+    assert len(column) == 8
     return sum(bool(a * b < 0) for a, b in zip(column, column[1:], strict=False))
 
 
@@ -82,13 +88,13 @@ def roots_on_the_right(coefficients):
 def test_poles_on_the_right_as_routh_counts_them(of, transconductance):
     of = replace(of, transconductance=transconductance)
     assume(abs(poles(of)[0].real) > 1e-6 * abs(poles(of)[0]))
-    assert np.sum(poles(of).real > 0) == roots_on_the_right(three_winding_polynomial(*parts(of)))
+    assert np.sum(poles(of).real > 0) == roots_on_the_right(full_polynomial(*parts(of)))
 
 
 @pytest.mark.parametrize(("knob", "low", "high"), KNOBS)
 def test_routh_changes_its_mind_at_the_threshold_of_every_knob(knob, low, high):
     at = threshold(REACTED, knob, low, high)
-    counted = [roots_on_the_right(three_winding_polynomial(*parts(replace(REACTED, **{knob: part * at}))))
+    counted = [roots_on_the_right(full_polynomial(*parts(replace(REACTED, **{knob: part * at}))))
                for part in (1 - 1e-5, 1 + 1e-5)]
     assert sorted(counted) == [0, 2]
 
@@ -111,7 +117,7 @@ def test_published_tuned_grid_oscillator():
     assert transconductance == pytest.approx(of["gm_s"], rel=1e-7)
     assert angular / (2 * np.pi) == pytest.approx(of["f_osc_tuned_grid_hz"], rel=1e-8)
     without_aerial = ReactionSet(30.0, 160e-12, 40e-6, *numbers[:3], numbers[3], 0.0, 1e-6, 0.0, numbers[5], 0.0, 0.0,
-                                 of["gm_s"], of["ra_ohm"])
+                                 of["gm_s"], of["ra_ohm"], 0.0, NOTHING)
     found = threshold(without_aerial, "tuned_tickler", 1e-6, 2e-6)
     assert found == pytest.approx(of["M_tuned_grid_full_h"], rel=1e-5)
     assert ring(replace(without_aerial, tuned_tickler=found))[0] == pytest.approx(of["f_osc_tuned_grid_hz"], rel=1e-6)
@@ -122,7 +128,7 @@ def test_published_tuned_grid_oscillator():
 def test_two_ways_to_the_threshold(of):
     """Halving on the polynomial's roots, and on the states' eigenvalues."""
     assume(poles(replace(of, transconductance=BEST_VALVE))[0].real > 0)
-    found = threshold_transconductance(*parts(of)[:-1], of.anode_resistance)
+    found = threshold_transconductance(*parts(of)[:-1], parts(of)[-1][1:])
     assert found == pytest.approx(threshold(of, "transconductance", 0.0, BEST_VALVE), rel=1e-5)
 
 
@@ -151,7 +157,11 @@ def test_reversed_tickler_gives_less_gain_and_a_broader_band(of):
     frequency, _ = ring(replace(of, tuned_tickler=0.0))
     helped = retuned(of, frequency)
     assume(poles(helped)[0].real < 0)
-    others = [retuned(replace(of, tuned_tickler=way * of.tuned_tickler), frequency) for way in (0.0, -1.0)]
+    try:
+        others = [retuned(replace(of, tuned_tickler=way * of.tuned_tickler), frequency) for way in (0.0, -1.0)]
+    except ValueError:  # so much damped that no ring is the tuned circuit's own
+        reject()
+    assume(all(poles(other)[0].real < 0 for other in others))  # a tickler turned round can let the anode's circuit sing
     (most, narrow), (some, middling), (least, broad) = map(gain_and_bandwidth, [helped, *others])
     assert narrow < middling < broad
     assert most > some > least
@@ -171,7 +181,7 @@ def test_gain_times_bandwidth_is_constant_in_the_single_circuit_limit(inductance
     """An aerial that hardly touches, a valve that loads nothing, a throttle that stops nothing."""
     capacitance = 1 / ((2 * np.pi * frequency) ** 2 * inductance)
     of = ReactionSet(30.0, 160e-12, 40e-6, inductance, resistance, capacitance, 1e-6, 0.0, 1e-9, 0.1e-6, 1e-6, 0.0, 0.0, 0.0,
-                     anode_resistance=1e5)
+                     anode_resistance=1e5, grid_anode_capacitance=0.0, anode_capacitance=NOTHING)
     critical = threshold(of, "transconductance", 0.0, BEST_VALVE)
     assert critical == pytest.approx(resistance * capacitance / of.tuned_tickler, rel=0.02)
     unaided, aided = (gain_and_bandwidth(replace(of, transconductance=part * critical)) for part in (0.0, share))
@@ -180,15 +190,15 @@ def test_gain_times_bandwidth_is_constant_in_the_single_circuit_limit(inductance
 
 
 def test_gain_times_bandwidth_departs_where_the_aerial_is_tuned_too():
-    """The club's set keeps its product within 4 %; with the aerial tuned to the station it changes by more than 10 %."""
+    """The club's set keeps its product within 1 %; with the aerial tuned to the station it changes by 3 %."""
     into_tune = 1 / ((2 * np.pi * 1e6) ** 2 * SALTMARSH_SET.aerial_capacitance)
-    for of, low, high in ((SALTMARSH_SET, 1.0, 1.04), (replace(SALTMARSH_SET, aerial_inductance=into_tune), 1.1, 1.2)):
+    for of, low, high in ((REACTED, 0.99, 1.01), (replace(REACTED, aerial_inductance=into_tune), 1.02, 1.1)):
         critical = threshold(of, "transconductance", 0.0, BEST_VALVE)
         products = [np.prod(gain_and_bandwidth(replace(of, transconductance=part * critical))) for part in (0.0, 0.99)]
         assert low < products[1] / products[0] < high
 
 
-@pytest.mark.parametrize("throttle", [5e-12, 10e-12, 14e-12])
+@pytest.mark.parametrize("throttle", [40e-12, 80e-12, 110e-12])
 def test_bandwidth_is_where_the_response_is_down_by_3_db(throttle):
     of = replace(SALTMARSH_SET, throttle_capacitance=throttle)
     (gain_there, width), (frequency, _) = gain_and_bandwidth(of), ring(of)
@@ -200,47 +210,55 @@ def test_bandwidth_is_where_the_response_is_down_by_3_db(throttle):
 
 
 def test_club_set_reaches_the_threshold_over_the_whole_dial():
+    """Between 50 and 300 pF of a throttle of 500 everywhere, by the states, by the polynomial's roots and by one equation."""
     dial = np.array([DIAL[0], 693e3, 846e3, 1e6, 1107e3, 1449e3, DIAL[1]])
-    there = at_threshold(SALTMARSH_SET, dial)
+    there = at_threshold(saltmarsh_set(dial), dial)
     frequency, growth = ring(there)
     assert frequency == pytest.approx(dial, rel=1e-6)
     assert np.all(np.abs(growth) < 1)
-    assert np.all((there.throttle_capacitance > THROTTLE_RANGE[0]) & (there.throttle_capacitance < THROTTLE_RANGE[1]))
+    assert np.all((there.throttle_capacitance > 50e-12) & (there.throttle_capacitance < 300e-12))
     for station, tuning, throttle in zip(dial, there.tuning_capacitance, there.throttle_capacitance, strict=True):
-        *_, aerial, tuned, tickler, valve = parts(SALTMARSH_SET)
+        *_, aerial, tuned, tickler, valve = parts(saltmarsh_set(station))
         by_roots = settings_for(station, SALTMARSH_SET.aerial_tuned, *THROTTLE_RANGE, aerial, tuned, tickler, valve)
         assert by_roots == pytest.approx((tuning, throttle), rel=1e-4)
+        on_the_axis = nodal.poles(replace(saltmarsh_set(station), tuning_capacitance=tuning, throttle_capacitance=throttle))
+        assert np.min(np.abs(on_the_axis - 2j * np.pi * station)) < 1e-6 * station
+        assert np.all(on_the_axis.real < 1)
 
 
-def test_threshold_near_mid_travel_at_a_megahertz():
-    """Plates straight-line in frequency: the angle goes as 1/sqrt(C)."""
-    out, there, home = (c**-0.5 for c in (THROTTLE_RANGE[0], at_threshold(SALTMARSH_SET, 1e6).throttle_capacitance,
-                                          THROTTLE_RANGE[1]))
-    assert (out - there) / (out - home) == pytest.approx(0.56, abs=0.02)
+def test_the_sets_whole_story_hangs_on_the_condenser_within_the_valve():
+    """With nothing between grid and anode a fraction of the throttle would do; with twice as much, far more."""
+    dial = np.array([DIAL[0], 1e6, DIAL[1]])
+    between = SALTMARSH_SET.grid_anode_capacitance
+    other = [replace(saltmarsh_set(dial), grid_anode_capacitance=part * between) for part in (0.0, 1.0, 2.0)]
+    edges = [edge(one, dial).throttle for one in other]
+    assert np.all(edges[0] < 0.6 * edges[1]) and np.all(edges[1] < edges[2])
 
 
 def test_what_makes_the_reaction_level_across_the_dial():
     """R C and g L must be made up by M gm. R C is the same all over the dial if the resistance goes as the frequency squared;
-    and the throttle must stop nothing, nor the aerial take anything."""
+    and the throttle must stop nothing, nor the aerial take anything, nor the anode."""
     dial = np.linspace(*DIAL, 9)
-    of = replace(SALTMARSH_SET, aerial_tuned=0.0, aerial_tickler=0.0, throttle_capacitance=1e-9)
+    of = replace(SALTMARSH_SET, aerial_tuned=0.0, aerial_tickler=0.0, throttle_capacitance=1e-9, grid_anode_capacitance=0.0,
+                 anode_capacitance=NOTHING)  # fmt: skip
 
     def spread(of):
         needed = at_threshold(of, dial, "transconductance", 1e-5, 5e-3).transconductance
         simple = (of.tuned_resistance / ((2 * np.pi * dial) ** 2 * of.tuned_inductance)
                   + of.grid_conductance * of.tuned_inductance) / of.tuned_tickler
-        assert needed == pytest.approx(simple, rel=0.08)
+        assert needed == pytest.approx(simple, rel=0.09)
         return np.max(needed) / np.min(needed)
 
     assert spread(of) > 1.9
     assert spread(replace(of, tuned_resistance=of.tuned_resistance * (dial / 1e6) ** 2)) < 1.08
-    with_throttle = at_threshold(SALTMARSH_SET, dial).throttle_capacitance
-    assert np.max(with_throttle) / np.min(with_throttle) > 5
+    with_throttle = at_threshold(saltmarsh_set(dial), dial).throttle_capacitance
+    assert 1.8 < np.max(with_throttle) / np.min(with_throttle) < 2.2
 
 
 @given(helping())
 @settings(deadline=None)
 def test_knobs_of_the_exercises_and_of_the_states(of):
+    assume(tuned_circuit_leads(*parts(of)) and tuned_circuit_leads(*parts(replace(of, aerial_tuned=0.0))))
     frequency, growth = ring(of)
     assert tuned_to(*parts(of)) == pytest.approx((frequency, -growth / np.pi), rel=1e-6, abs=0.01)
     alone, _ = ring(replace(of, aerial_tuned=0.0))

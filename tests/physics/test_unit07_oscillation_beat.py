@@ -3,10 +3,11 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.constants import Boltzmann, epsilon_0, speed_of_light
 from scipy.integrate import odeint, solve_ivp
+from scipy.optimize import brentq
 
 from solutions.unit01_signal.field_strength import unattenuated_field
 from solutions.unit03_tuned_circuit.reflected_impedance import reflected_impedance
@@ -120,7 +121,12 @@ def test_held_oscillation_settles_at_the_locked_phase(part, hold):
 @given(offsets, carriers, st.floats(20, 200), st.floats(0.1, 10))
 def test_holding_signal_just_holds(offset, carrier, quality, oscillation):
     signal = holding_signal(offset, carrier, quality, oscillation)
-    assert locking_range(carrier, quality, signal, oscillation) == pytest.approx(offset)
+    if signal <= oscillation:
+        assert locking_range(carrier, quality, signal, oscillation) == pytest.approx(offset)
+    else:  # half the circuit's own bandwidth away: no station holds a set from there, it drives it
+        assert offset > carrier / (2 * quality)
+        with pytest.raises(ValueError, match="at most `oscillation`"):
+            locking_range(carrier, quality, signal, oscillation)
 
 
 @pytest.mark.parametrize(("part", "locks"), [(0.8, True), (1.3, False)])
@@ -213,9 +219,15 @@ def test_noise_constant_by_itself():
     assert noise_field(1e6, 1.0, 0.0, 27.7) == pytest.approx(field, rel=2e-3)
 
 
-@given(st.floats(1e-9, 1e-3), st.floats(1e-4, 0.1), st.floats(0, 60))
-def test_at_the_spoiled_distance_the_station_is_just_so_far_above(power, wanted, protection):
-    distance = spoiled_distance(power, wanted, protection)
-    assume(distance > 1e-3)
-    ratio = wanted / unattenuated_field(power, distance)
-    assert 20 * math.log10(ratio) == pytest.approx(protection, abs=1e-9)
+@given(st.floats(1e-12, 1e3), st.floats(1e-6, 1.0), st.floats(0, 60), carriers)
+def test_at_the_spoiled_distance_the_station_is_just_so_far_above(power, wanted, protection, frequency):
+    """Near and far alike; SciPy finds the same distance where the dipole's field has sunk to what it may be."""
+    distance = spoiled_distance(power, wanted, protection, frequency)
+    allowed = wanted * 10 ** (-protection / 20)
+    assert nearby_field(power, distance, frequency) == pytest.approx(allowed, rel=1e-9)
+
+    def above(log):
+        return math.log(nearby_field(power, math.exp(log), frequency) / allowed)
+
+    assert distance == pytest.approx(math.exp(brentq(above, -30, 40)), rel=1e-9)
+    assert distance == pytest.approx(math.sqrt(90 * power) / allowed, rel=1e-9 + 2 * (48e6 / frequency / distance) ** 2)

@@ -27,10 +27,11 @@ aerials = st.builds(complex, st.floats(10, 100), st.floats(-1500, 300))
 @given(st.floats(600e3, 1.4e6), st.floats(8e3, 1e6), st.floats(10e-6, 40e-6), st.floats(5, 30))
 @settings(deadline=None, max_examples=40)
 def test_gain_is_that_of_unit_06_s_network_with_the_valve_in_the_aerial_s_place(frequency, resistance, mutual, loss):
-    """Six state equations instead of three lines; the coupled winding moves the tuning, so the set is tuned again."""
+    """Seven state equations instead of three lines; the coupled winding moves the tuning, so the set is tuned again."""
     bare = replace(
         SALTMARSH_SET, aerial_resistance=resistance, aerial_capacitance=1e-6, aerial_inductance=60e-6, aerial_tuned=mutual,
         tuned_resistance=loss, tuned_tickler=1e-12, aerial_tickler=0.0, grid_conductance=0.0, transconductance=0.0,
+        grid_anode_capacitance=0.0,
     )  # fmt: skip
     there = retuned(bare, frequency)
     nearby = np.linspace(0.98, 1.02, 401) * frequency
@@ -64,9 +65,9 @@ def test_both_ways_back_by_a_network_of_nodes(frequency, tuning, mutual, resista
 
 def test_isolation_by_two_whole_networks():
     """Without a stage: two coupled circuits. With it: the nodes above. Currents in the aerial compared by hand."""
-    frequency, tuning, direct, aerial, leak, stray = 855e3, 171e-12, 20e-6, 30 - 942j, 10e3, 0.1e-12
+    frequency, tuning, direct, winding, aerial, leak, stray = 855e3, 171e-12, 20e-6, 25e-6, 30 - 1076j, 10e3, 0.1e-12
     s = 2j * np.pi * frequency
-    without = np.abs(s * direct * s * tuning / aerial)
+    without = np.abs(s * direct * s * tuning / (aerial + s * winding))
     for resistance, anode_grid in ((10.3e3, 6e-12), (1.2e6, 15e-15)):
         matrix = np.array([
             [1 / aerial + 1 / leak + s * (anode_grid + stray), -s * anode_grid, 0],
@@ -75,7 +76,7 @@ def test_isolation_by_two_whole_networks():
         ])  # fmt: skip
         lead, *_ = np.linalg.solve(matrix, [s * stray, 0, s * 40e-6 * s * tuning])
         wanted = 20 * np.log10(without / np.abs(lead / aerial))
-        found = isolation(frequency, tuning, direct, aerial, leak, (60e-6, 40e-6), (resistance, anode_grid), stray)
+        found = isolation(frequency, tuning, (winding, direct), aerial, leak, (60e-6, 40e-6), (resistance, anode_grid), stray)
         assert found == pytest.approx(wanted, abs=0.1)
 
 

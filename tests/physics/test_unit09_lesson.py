@@ -6,60 +6,58 @@ import pytest
 from scipy.integrate import solve_ivp
 
 from course.sounds import quenched
-from solutions.unit06_reaction import stability
-from solutions.unit06_reaction.network import SALTMARSH_SET
+from solutions.unit06_reaction import club_set, stability
+from solutions.unit06_reaction.network import SALTMARSH_SET, saltmarsh_set
 from solutions.unit07_oscillation.build_up import BOLTZMANN
 from solutions.unit09_feedback_receivers import isolated_set
 
 STATION = 855e3
 
 
+def equations(of, s, aerial_resistance, aerial_inductance, aerial_capacitance):
+    """Aerial (or anode), tuned and tickler current, grid and anode voltage, in one matrix: Kirchhoff, written out."""
+    fed, between = s * of.anode_capacitance, s * of.grid_anode_capacitance
+    m12, m13, m23 = s * of.aerial_tuned, s * of.aerial_tickler, s * of.tuned_tickler
+    return np.array([
+        [aerial_resistance + s * aerial_inductance + 1 / (s * aerial_capacitance), m12, m13, 0, 0],
+        [m12, of.tuned_resistance + s * of.tuned_inductance, m23, 1, 0],
+        [m13, m23, of.tickler_resistance + s * of.tickler_inductance + 1 / (s * of.throttle_capacitance), 0, -1],
+        [0, -1, 0, s * of.tuning_capacitance + of.grid_conductance + between, -between],
+        [0, 0, 1, of.transconductance - between, 1 / of.anode_resistance + fed + between],
+    ])  # fmt: skip
+
+
 @pytest.mark.parametrize("kind", isolated_set.VALVES)
 def test_gain_behind_the_valve_by_all_meshes_at_once(kind):
-    """Aerial, anode, tuned winding, tickler: four currents, and the grid's voltage across its resistor, in one solve."""
-    valve, of = isolated_set.VALVES[kind], SALTMARSH_SET
+    """The isolating valve's anode current, tuned and tickler current, grid and anode of the detector, in one solve."""
+    valve = isolated_set.VALVES[kind]
     throttle = 0.9 * isolated_set.threshold_throttle(STATION, kind)
-    there = stability.retuned(replace(isolated_set.isolated_set(kind), throttle_capacitance=throttle), STATION)
-    s = 2j * np.pi * STATION
-    grid = 1 / (s * there.tuning_capacitance + of.grid_conductance)
-    # i2 comes out of the tuned winding into the condenser; the detector's drive is μ' times the voltage there
-    drive = of.transconductance * of.anode_resistance * grid
+    there = stability.retuned(replace(isolated_set.isolated_set(kind, STATION), throttle_capacitance=throttle), STATION)
+    of = equations(there, 2j * np.pi * STATION, valve.anode_resistance, 60e-6, 0.1e-6)
     leak = isolated_set.GRID_RESISTANCE
-    meshes = np.array([
-        [isolated_set.aerial_impedance(STATION) + leak, 0, 0, 0],
-        [-valve.amplification_factor * leak, valve.anode_resistance + s * 60e-6 + 1 / (s * 0.1e-6), s * 40e-6, s * 0.2e-6],
-        [0, s * 40e-6, of.tuned_resistance + s * of.tuned_inductance + grid, s * of.tuned_tickler],
-        [0, s * 0.2e-6, s * of.tuned_tickler + drive,
-         of.tickler_resistance + of.anode_resistance + s * of.tickler_inductance + 1 / (s * throttle)],
-    ])  # fmt: skip
-    _, _, tuned, _ = np.linalg.solve(meshes, [1, 0, 0, 0])
+    on_grid = leak / (leak + isolated_set.aerial_impedance(STATION))
+    tuned = np.linalg.solve(of, [valve.amplification_factor * on_grid, 0, 0, 0, 0])[3]
     gain, _ = isolated_set.gain_and_bandwidth(STATION, throttle, kind)
-    assert gain == pytest.approx(abs(tuned * grid), rel=1e-6)
+    assert gain == pytest.approx(abs(tuned), rel=1e-6)
 
 
 def test_an_aerial_that_sways_moves_the_set_as_its_pole_moves():
-    """By the determinant of two coupled meshes and a tickler, solved for its root by Newton's method."""
-    of = stability.retuned(replace(SALTMARSH_SET, throttle_capacitance=18.4e-12), STATION)
-
-    def determinant(s, aerial):
-        grid = 1 / (s * of.tuning_capacitance + of.grid_conductance)
-        drive = of.transconductance * of.anode_resistance * grid
-        return np.linalg.det(np.array([
-            [of.aerial_resistance + s * of.aerial_inductance + 1 / (s * aerial), s * of.aerial_tuned, s * of.aerial_tickler],
-            [s * of.aerial_tuned, of.tuned_resistance + s * of.tuned_inductance + grid, s * of.tuned_tickler],
-            [s * of.aerial_tickler, s * of.tuned_tickler + drive,
-             of.tickler_resistance + of.anode_resistance + s * of.tickler_inductance + 1 / (s * of.throttle_capacitance)],
-        ]))  # fmt: skip
+    """By the determinant of the set's equations, solved for its root by Newton's method."""
+    throttle = 0.97 * club_set.threshold_throttle(STATION)
+    of = stability.retuned(replace(saltmarsh_set(STATION), throttle_capacitance=throttle), STATION)
 
     def pole(aerial):
+        def determinant(s):
+            return np.linalg.det(equations(of, s, of.aerial_resistance, of.aerial_inductance, aerial))
+
         s = 2j * np.pi * STATION
         for _ in range(20):
-            slope = (determinant(s * (1 + 1e-6), aerial) - determinant(s * (1 - 1e-6), aerial)) / (2e-6 * s)
-            s = s - determinant(s, aerial) / slope
+            slope = (determinant(s * (1 + 1e-6)) - determinant(s * (1 - 1e-6))) / (2e-6 * s)
+            s = s - determinant(s) / slope
         return s
 
     moved = pole(1.05 * of.aerial_capacitance) - pole(of.aerial_capacitance)
-    shift, growth = isolated_set.swayed(STATION, 18.4e-12, 0.05)
+    shift, growth = isolated_set.swayed(STATION, throttle, 0.05)
     assert shift == pytest.approx(moved.imag / (2 * np.pi), abs=1.0)
     assert growth == pytest.approx(moved.real, abs=1.0)
 
@@ -69,8 +67,10 @@ def test_with_a_screened_grid_only_the_strays_get_out(stray):
     """ω M times the tuned coil's current, against what a small capacitance from its top brings to the aerial's lead."""
     w = 2 * np.pi * STATION
     lead = 1 / (1 / isolated_set.aerial_impedance(STATION) + 1 / isolated_set.GRID_RESISTANCE)
-    direct = w * SALTMARSH_SET.aerial_tuned / (w * SALTMARSH_SET.tuned_inductance)
-    wanted = 20 * np.log10(direct / (w * stray * abs(lead)))
+    aerial = isolated_set.aerial_impedance(STATION)
+    winding = SALTMARSH_SET.aerial_inductance - 15e-6  # in the aerial only where there is no stage
+    direct = SALTMARSH_SET.aerial_tuned / SALTMARSH_SET.tuned_inductance / abs(aerial + 1j * w * winding)
+    wanted = 20 * np.log10(direct / abs(w * stray * lead / aerial))
     assert isolated_set.kept_back(STATION, "type 32", stray) == pytest.approx(wanted, abs=0.4)
 
 

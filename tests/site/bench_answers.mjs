@@ -3,7 +3,8 @@ import { readFileSync } from "node:fs";
 
 import * as aerial from "../../course/bench/physics/aerial.js";
 import { besselAverages } from "../../course/bench/physics/bessel.js";
-import { anodeTable, cycleTables } from "../../course/bench/physics/cycle.js";
+import { coilResistance } from "../../course/bench/physics/coil.js";
+import { anodeCycle, cycleTables } from "../../course/bench/physics/cycle.js";
 import { createTelephones, hearingThreshold } from "../../course/bench/physics/ear.js";
 import { poles, steadyFormula } from "../../course/bench/physics/network.js";
 import { slowMode } from "../../course/bench/physics/slow-mode.js";
@@ -14,7 +15,10 @@ import { band, response, retuned, ring, thresholdThrottle } from "../../course/b
 import { ANODE, BIAS, GRID_I, GRID_R, start } from "../../course/bench/physics/state.js";
 import { createCrystalMarch } from "../../course/bench/physics/crystal.js";
 import { createMarch } from "../../course/bench/physics/stepping.js";
+import { margin } from "../../course/bench/physics/margin.js";
 import * as bench from "../../course/bench/physics/bench.js";
+import { measured } from "../../course/bench/panel/measured.js";
+import { seenOf } from "../../course/bench/panel/seen.js";
 import { faultsOf, settingOf, stateOf } from "../../course/bench/panel/setting.js";
 import { createLimiter } from "../../course/bench/sound/limiter.js";
 
@@ -24,17 +28,22 @@ const tables = cycleTables(figures.cycle);
 /** A function of a module, by its name. @param {object} module @param {string} call @returns {Function} */
 const of = (module, call) => /** @type {Record<string, Function>} */ (module)[call];
 
-/** Grid, bias and anode after each step of an e.m.f. given as pairs of numbers. @param {any} given */
-function envelope({ network, stage, rest, reference, rate, emf, seed }) {
+/** Tuned circuit, bias and anode after each step, in so many parts, of an e.m.f. given as pairs of numbers. @param {any} given */
+function envelope({ network, stage, rest, reference, rate, parts = 1, emf, seed }) {
   const march = (stage.perveance > 0 ? createMarch : createCrystalMarch)(tables);
   const net = slowMode(network, stage, reference);
-  march.turn(net, stage, reference, rate);
+  march.turn(net, stage, reference, parts * rate);
   const state = start(rest, stage, seed);
   state[GRID_R] += net.gridAtOnce.re * emf[0][0] - net.gridAtOnce.im * emf[0][1];
   state[GRID_I] += net.gridAtOnce.re * emf[0][1] + net.gridAtOnce.im * emf[0][0];
   return emf.slice(1).map((/** @type {[number, number]} */ there, /** @type {number} */ n) => {
-    march.advance(state, .../** @type {[number, number]} */ (emf[n]), ...there);
-    return [state[GRID_R], state[GRID_I], state[BIAS], state[ANODE]];
+    const along = (/** @type {number} */ axis, /** @type {number} */ part) => emf[n][axis] + (there[axis] - emf[n][axis]) * (part / parts);
+    for (let part = 0; part < parts; part++) {
+      march.advance(state, along(0, part), along(1, part), along(0, part + 1), along(1, part + 1));
+    }
+    const { re, im } = net.tuned;
+    const tuned = [re * state[GRID_R] - im * state[GRID_I], re * state[GRID_I] + im * state[GRID_R]];
+    return [...tuned, state[BIAS], state[ANODE]];
   });
 }
 
@@ -52,7 +61,12 @@ const answers = {
   threshold: ({ network }) => thresholdThrottle(network),
   slowMode: ({ network, stage, reference }) => slowMode(network, stage, reference),
   bessel: ({ x }) => besselAverages(x),
-  anodeTable: ({ coil }) => [...anodeTable(tables, coil)],
+  anodeCycle: ({ drive, perveance }) => {
+    const into = new Float64Array(10);
+    anodeCycle(tables, Float64Array.from(drive), perveance, into);
+    return [...into];
+  },
+  coil: ({ frequency }) => coilResistance(figures.coil, frequency),
   gridTable: () => [...tables.grid],
   envelope,
   threshold_of_hearing: ({ frequency }) => hearingThreshold(figures.ear, frequency),
@@ -69,6 +83,12 @@ const answers = {
     return { ...receiver.stand(), last: [...out.slice(-sampleRate * 0.05)] };
   },
   quenched: ({ call, args }) => of(quenched, call)(...args),
+  measured: ({ setting }) => {
+    const found = stateOf(figures, setting);
+    if (!found) throw new RangeError(`${setting} is no setting`);
+    const { state, faults } = found;
+    return { ...measured(state, seenOf(figures, state, []), bench.listen(figures, state)), faults };
+  },
   nearer: ({ from, to }) => nearer(from, to),
   switched: ({ states, seconds, sampleRate }) => {
     const receiver = bench.receiverOf(figures, sampleRate);
@@ -82,6 +102,7 @@ const answers = {
   setting: ({ text }) => ({ faults: faultsOf(figures, text), opened: stateOf(figures, text)?.state ?? null }),
   written: ({ state }) => settingOf(figures, state),
   bench: ({ call, args }) => of(bench, call)(figures, ...args),
+  margin: ({ state }) => margin(figures, state),
   limited: ({ samples, sampleRate }) => {
     const limiter = createLimiter(sampleRate);
     return { delay: limiter.delay, out: samples.map((/** @type {number} */ sample) => limiter.pass(sample)) };

@@ -17,33 +17,39 @@ from solutions.unit04_crystal_set.phone_loudness import hearing_threshold, sound
 from solutions.unit06_reaction import stability
 from solutions.unit06_reaction.network import SALTMARSH_SET
 from solutions.unit07_oscillation.envelope import carrier, follow, start
+from solutions.unit07_oscillation.slow_mode import slow_mode
 from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, at_rest, small_signal_set
+from solutions.unit07_oscillation.station_on import threshold_in_silence, threshold_with_station
+from solutions.unit07_oscillation.stepping import MOST_GROWTH
 
 from .bench_asked import asked, only, plain, tuned_state
 
 ENVELOPE = 1e-3
+FINE = 1536e3  # steps a second: both marches are then within a thousandth of what shorter steps would give
 STAGES = {"gentle": GENTLE, "fierce": SALTMARSH_STAGE}
 ENVELOPES = {
-    "below the edge": ("gentle", 12e-12, 1e-3, 1000.0, 1e-3),
-    "singing, a weak station": ("gentle", 20e-12, 1e-3, 1000.0, 1e-3),
-    "held by a strong station": ("gentle", 14e-12, 0.1, 50.0, 0.1),
-    "fierce": ("fierce", 30e-12, 1e-3, -2000.0, 0.5),
-    "overloaded": ("fierce", 5e-12, 1.0, 3000.0, 0.0),
+    "below the edge": ("gentle", 120e-12, 1e-3, 1000.0, 1e-3),
+    "singing, a weak station": ("gentle", 250e-12, 1e-3, 1000.0, 1e-3),
+    "held by a strong station": ("gentle", 200e-12, 0.1, 50.0, 0.1),
+    "fierce": ("fierce", 300e-12, 1e-3, -2000.0, 0.5),
+    "as fierce as can be": ("fierce", 500e-12, 1e-3, 500.0, 1e-3),
+    "overloaded": ("fierce", 30e-12, 1.0, 3000.0, 0.0),
 }
 
 
 @pytest.mark.parametrize("case", ENVELOPES)
 def test_envelope_step_by_step(figures, case):
     feed, throttle, crest, offset, seed = ENVELOPES[case]
-    stage, rate, count = STAGES[feed], 96e3, 4800
+    stage, rate, count = STAGES[feed], FINE, 19_200
     set_ = stability.retuned(replace(small_signal_set(SALTMARSH_SET, stage), throttle_capacitance=throttle), 846e3)
     time = np.arange(count + 1) / rate
     emf = carrier(time, offset, crest, 0.5 * np.cos(2 * np.pi * 400 * time))
     wanted = follow(emf, rate, 846e3, set_, stage, start(stage, seed))
     bias, anode = at_rest(stage)
+    parts = max(int(np.ceil(abs(slow_mode(set_, stage, 846e3).rate.real) / (MOST_GROWTH * rate))), 1)
     given = {
         "network": plain(set_), "stage": plain(stage), "rest": {"bias": bias, "anode": anode}, "reference": 846e3,
-        "rate": rate, "emf": np.column_stack([emf.real, emf.imag]).tolist(), "seed": seed,
+        "rate": rate, "parts": parts, "emf": np.column_stack([emf.real, emf.imag]).tolist(), "seed": seed,
     }  # fmt: skip
     ours = np.array(asked(figures, [("envelope", given)])[0])
     grid = ours[:, 0] + 1j * ours[:, 1]
@@ -51,6 +57,24 @@ def test_envelope_step_by_step(figures, case):
     assert np.abs(ours[:, 2] - wanted.bias).max() < ENVELOPE * np.abs(wanted.bias).max()
     phones = (stage.supply - ours[:, 3]) / stage.load_resistance
     assert np.abs(phones - wanted.phones).max() < ENVELOPE * np.ptp(wanted.phones) + 1e-9
+
+
+@pytest.mark.parametrize("feed", STAGES)
+@pytest.mark.parametrize(("frequency", "coupling"), [(693e3, 20e-6), (846e3, 5e-6), (1107e3, 30e-6)])
+def test_the_margin_that_a_stations_carrier_uses_up(figures, feed, frequency, coupling):
+    state = tuned_state(figures, "reaction", frequency, throttle=80e-12, coupling=coupling, feed=feed)
+    found, station = asked(figures, [("margin", {"state": state}), ("bench", {"call": "tunedStation", "args": [state]})])
+    silent = threshold_in_silence(frequency, coupling, STAGES[feed])
+    wanted = threshold_with_station(frequency, station["emf"], coupling, STAGES[feed])
+    assert found["silent"] == pytest.approx(silent, rel=1e-3) and found["threshold"] == pytest.approx(wanted, rel=4e-3)
+    assert found["used"] == pytest.approx(1 - wanted / silent, abs=4e-3)
+    assert found["left"] == pytest.approx(wanted / 80e-12 - 1, abs=8e-3)
+    assert (found["used"] > 0.1) == (feed == "fierce")
+
+
+def test_a_set_without_a_throttle_has_no_margin(figures):
+    states = [tuned_state(figures, set_, 846e3) for set_ in ("crystal", "valve")]
+    assert asked(figures, [("margin", {"state": state}) for state in states]) == [None, None]
 
 
 BARE = replace(CRYSTAL_WINDINGS, grid_conductance=0.0)  # the march has the crystal itself, not its slope at rest

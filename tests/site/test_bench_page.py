@@ -10,6 +10,7 @@ import pytest
 from course.press.boxes.bench_box import SETS, bench_html, read_goals
 from course.press.boxes.bench_setting import check_setting
 from course.press.faults import Fault
+from solutions.unit02_coil_and_condenser.club_coil import coil_resistance
 from solutions.unit06_reaction import stability
 from solutions.unit06_reaction.network import ReactionSet
 from solutions.unit09_feedback_receivers.quench import relative_response
@@ -18,7 +19,7 @@ from tests.benchmarks.bench_page import TURN, working
 from .test_browser import NARROW, VIOLATIONS, Watched
 
 QUENCHED = "set=quenched&tuning=29600kHz&coupling=8nH&reaction=1.3&quench=32kHz"
-SETTING = "set=reaction&tuning=1449kHz&coupling=10uH&reaction=5.1pF&feed=gentle"
+SETTING = "set=reaction&tuning=1465kHz&coupling=10uH&reaction=75pF&feed=gentle"
 LIGHT = 150_000  # bytes: the bench's own files, without sounds
 
 
@@ -54,7 +55,7 @@ def test_a_knob_is_turned_by_keys_by_pointer_and_by_its_buttons(page_at, figures
     page = page_at(SETTING)
     page.focus("#whole-bench-tuning")
     page.keyboard.press("ArrowLeft")
-    assert value(page, "tuning") == "1448.0 kHz"
+    assert value(page, "tuning") == "1464.0 kHz"
     page.keyboard.press("End")
     assert float(value(page, "tuning").split()[0]) == pytest.approx(figures["dial"]["high"] / 1e3, abs=1)
     rule = page.locator("#whole-bench-coupling")
@@ -73,8 +74,9 @@ def test_the_curve_is_that_of_the_courses_own_network(page_at, figures):
     settled(page)
     network = figures["sets"]["reaction"]["stages"]["gentle"]["network"]
     inductance = network["tuned_inductance"]
-    tuning = 1 / ((2 * np.pi * 1449e3) ** 2 * inductance)
-    there = replace(ReactionSet(**network), aerial_tuned=10e-6, tuning_capacitance=tuning, throttle_capacitance=5.1e-12)
+    tuning = 1 / ((2 * np.pi * 1465e3) ** 2 * inductance) - network["grid_anode_capacitance"]
+    turned = {"aerial_tuned": 10e-6, "tuning_capacitance": tuning, "throttle_capacitance": 75e-12}
+    there = replace(ReactionSet(**network), **turned, tuned_resistance=coil_resistance(1465e3))
     middle = stability.ring(there)[0]
     page.click("#whole-bench .numbers summary")
     rows = [row.split("\t") for row in page.inner_text("#whole-bench .numbers tbody").replace("−", "-").split("\n")]
@@ -93,7 +95,7 @@ def test_a_setting_is_a_link_that_opens_the_same_and_says_what_it_cannot_have(pa
     page.keyboard.press("ArrowRight")
     settled(page)
     setting = page.evaluate("location.hash.slice(1)")
-    assert "tuning=1449.02kHz" in setting and "reaction=5.1pF" in setting
+    assert "tuning=1465.02kHz" in setting and "reaction=75pF" in setting
     check_setting(setting)
     assert setting in page.input_value("#whole-bench .setting-line")
     again = page_at(setting)
@@ -189,7 +191,7 @@ def test_two_settings_are_kept_and_gone_back_to(page_at):
     assert page.inner_text(band.format(0)) != kept and page.inner_text(band.format(1)) == kept
     page.click("#whole-bench .back-to >> nth=0")
     settled(page)
-    assert page.inner_text(band.format(0)) == kept and value(page, "tuning") == "1449.0 kHz"
+    assert page.inner_text(band.format(0)) == kept and value(page, "tuning") == "1465.0 kHz"
 
 
 def test_a_goal_is_reached_by_turning_only_shows_what_it_shows_and_is_remembered(page_at):
@@ -241,7 +243,7 @@ def test_a_burst_that_never_ends_is_told_and_all_is_accessible(page_at, axe):
 
 
 def test_past_the_edge_it_says_so_in_words_and_what_next_door_has_of_it(page_at, axe):
-    page = page_at(SETTING.replace("5.1pF", "6.5pF"), color_scheme="dark")
+    page = page_at(SETTING.replace("75pF", "90pF"), color_scheme="dark")
     settled(page)
     assert "oscillates" in page.get_attribute("#whole-bench .close-view", "aria-label")
     assert "past it" in page.inner_text("#whole-bench [data-gauge=edge]")

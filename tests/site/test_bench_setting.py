@@ -11,8 +11,8 @@ from .bench_asked import asked
 RIGHT = [
     "set=crystal&tuning=846kHz",
     "set=valve&tuning=850.7kHz&coupling=20uH&night=yes",
-    "set=reaction&tuning=1449kHz&coupling=10µH&reaction=5.1pF&feed=gentle",
-    "set=isolated&coupling=5.uH&reaction=5.000pF",
+    "set=reaction&tuning=1449kHz&coupling=10µH&reaction=75.1pF&feed=gentle",
+    "set=isolated&coupling=5.uH&reaction=75.000pF",
     "set=quenched&tuning=29600kHz&coupling=8nH&reaction=1.3&quench=32kHz",
 ]
 WRONG = {
@@ -24,7 +24,7 @@ WRONG = {
     "set=valve&tuning=٨٥٥kHz": '"٨٥٥kHz" is no value for tuning',
     "set=valve&tuning=855pF": '"855pF" is no value for tuning',
     "set=valve&tuning=9kHz": "tuning 9kHz is beyond the knob's stop",
-    "set=reaction&reaction=76pF": "reaction 76pF is beyond the knob's stop",
+    "set=reaction&reaction=501pF": "reaction 501pF is beyond the knob's stop",
     "set=quenched&coupling=4uH": '"4uH" is no value for coupling',
     "set=quenched&quench=90kHz": "quench 90kHz is beyond the knob's stop",
     "set=valve&quench=32kHz": 'the bench has no "quench" for this set',

@@ -70,7 +70,7 @@ def tone_of(sound):
 
 
 def test_it_is_silent_until_it_is_turned_up(page):
-    state = state_of(page, "reaction", 1107, throttle=12e-12)
+    state = state_of(page, "reaction", 1107, throttle=100e-12)
     assert state["volume"] == 0
     assert not rendered(page, state).any()
     sound = rendered(page, state, turned={"volume": 0.5, "magnify": 10})
@@ -79,7 +79,7 @@ def test_it_is_silent_until_it_is_turned_up(page):
 
 
 def test_the_whistle_has_the_pitch_that_the_envelope_gives(page):
-    state = {**state_of(page, "reaction", 1109.5, throttle=9e-12), "volume": 1.0}
+    state = {**state_of(page, "reaction", 1109.5, throttle=107e-12), "volume": 1.0}
     script = f"(state) => Bench.listen({{ ...SALTMARSH_BENCH, {FAINT} }}, state, {{ depth: 0 }})"
     heard = page.evaluate(script, state)
     assert heard["oscillates"] and 300 < heard["whistle"] < 3000
@@ -88,7 +88,7 @@ def test_the_whistle_has_the_pitch_that_the_envelope_gives(page):
 
 
 def test_volume_and_magnifying_go_by_their_numbers(page):
-    state = state_of(page, "reaction", 1109.5, throttle=9e-12)
+    state = state_of(page, "reaction", 1109.5, throttle=107e-12)
     crests = {}
     for volume, magnify in ((0.1, 1), (0.2, 1), (0.2, 3)):
         sound = rendered(page, {**state, "volume": volume, "magnify": magnify}, change=FAINT)
@@ -99,8 +99,8 @@ def test_volume_and_magnifying_go_by_their_numbers(page):
 
 @pytest.mark.parametrize("feed", ["gentle", "fierce"])
 def test_nothing_is_louder_than_set_however_it_howls(page, feed):
-    state = {**state_of(page, "reaction", 846, throttle=5e-12), "feed": feed, "volume": 0.3, "magnify": 100}
-    sound = rendered(page, state, seconds=0.6, turned={"throttle": 60e-12, "coupling": 40e-6})
+    state = {**state_of(page, "reaction", 846, throttle=60e-12), "feed": feed, "volume": 0.3, "magnify": 100}
+    sound = rendered(page, state, seconds=0.6, turned={"throttle": 400e-12, "coupling": 40e-6})
     assert np.abs(sound).max() <= np.float32(0.3)
     assert np.abs(sound[RATE // 3 :]).max() > 0.05
     flat = (np.diff(sound) == 0) & (np.abs(sound[1:]) > 0.2)
@@ -142,9 +142,9 @@ def test_changing_the_set_makes_no_click_and_no_thump(page):
 
 
 def test_it_fades_when_it_is_stopped(page):
-    state = {**state_of(page, "reaction", 1109.5, throttle=9e-12), "volume": 1.0}
+    state = {**state_of(page, "reaction", 1109.5, throttle=107e-12), "volume": 1.0}
     sound = rendered(page, state, change=FAINT, told={"stop": True})
-    assert np.abs(sound[RATE // 20 : RATE // 10]).max() > 0.05
+    assert np.abs(sound[RATE // 20 : RATE // 10]).max() > 0.02
     assert np.abs(sound[round(0.2 * RATE) :]).max() < 1e-3
     assert np.abs(np.diff(sound[RATE // 20 :])).max() < 0.05
 
@@ -167,7 +167,7 @@ def test_the_stations_programme_is_heard(page):
 
 
 def test_the_player_starts_reports_and_stops(page):
-    state = {**state_of(page, "reaction", 1107, throttle=20e-12), "volume": 0.2}
+    state = {**state_of(page, "reaction", 1107, throttle=250e-12), "volume": 0.2}
     reports, running, after, faults = page.evaluate(
         """async (state) => {
           const reports = [], faults = [];
@@ -192,7 +192,7 @@ def test_the_listener_answers_the_newest_question_and_refuses_in_words(page):
         """async (state) => {
           const listener = Bench.createListener(SALTMARSH_BENCH);
           const at = (throttle) => listener.ask({ ...state, throttle });
-          const answers = await Promise.all([at(5e-12), at(6e-12), at(20e-12)]);
+          const answers = await Promise.all([at(50e-12), at(60e-12), at(200e-12)]);
           const refusal = await at(1).catch((error) => error.message);
           listener.close();
           return [...answers, refusal];

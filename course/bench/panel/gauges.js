@@ -1,4 +1,4 @@
-/** Three gauges: what is in the ear, how far it is to oscillation, what is heard next door. Each is a bar and a sentence. */
+/** Gauges: what is in the ear, how far it is to oscillation, in silence and on this station, what is heard next door. Each is a bar and a sentence. */
 
 import { reachesLimit } from "../physics/quenched.js";
 import { part, tell } from "./page.js";
@@ -10,8 +10,9 @@ import { decibels, inDecibels, kilohertz, quantity } from "./quantities.js";
 
 const QUIETEST = -40; // decibel over what an ear can just hear, ends of the first bar
 const LOUDEST = 100;
-const FARTHEST = 1.25; // of the way to the edge, end of the second
-const STRONGEST = 100; // decibel over the noise, end of the third
+const FARTHEST = 1.25; // of the way to the edge, end of the next two
+const LITTLE = 0.005; // of the way to the edge
+const STRONGEST = 100; // decibel over the noise, end of the last
 
 /**
  * @param {HTMLElement} root
@@ -21,12 +22,15 @@ const STRONGEST = 100; // decibel over the noise, end of the third
 export function gauges(root, figures) {
   const ear = gauge(root, "ear");
   const edge = gauge(root, "edge");
+  const margin = gauge(root, "margin");
   const neighbour = gauge(root, "neighbour");
   return (seen, heard, gained) => {
     const next = heard.neighbour;
     const sings = seen.ring.growth > 0;
     ear(share(heard.above, QUIETEST, LOUDEST), earSays(heard, seen), heard.above < 0 ? "faint" : "", true);
     edge(share(seen.edge.share, 0, FARTHEST), edgeSays(seen, gained), sings ? "hot" : "", seen.reacts);
+    const used = heard.margin ? 1 / (1 + heard.margin.left) : 0;
+    margin(share(used, 0, FARTHEST), marginSays(heard), used > 1 ? "hot" : "", heard.margin !== null);
     neighbour(next ? share(inDecibels(next.field / next.noise), 0, STRONGEST) : 0, neighbourSays(heard, figures, seen), "hot", seen.reacts);
   };
 }
@@ -54,6 +58,15 @@ function edgeSays({ edge, ring, bursts, tuned }, gained) {
   return sings
     ? `past it: the set oscillates at ${kilohertz(ring.frequency)}`
     : `${Math.floor(100 * edge.share)} % of the way, adds ${decibels(gained)}`;
+}
+
+/** How much more throttle there may be until the station, going, would leave the set singing. @param {Heard} heard */
+function marginSays({ margin, station }) {
+  if (!margin) return "";
+  const { left, threshold, used } = margin;
+  const carrier = used < LITTLE ? "its carrier uses up none of the way" : `its carrier has used up ${Math.round(100 * used)} % of the way`;
+  if (left < 0) return `none on ${station}: should its carrier fade, the set sings on`;
+  return `to ${quantity(threshold, "F")} on ${station}: ${carrier}`;
 }
 
 /** @param {Heard} heard @param {Figures} figures @param {Seen} seen */

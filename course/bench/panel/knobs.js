@@ -12,11 +12,11 @@ import { kilohertz, quantity } from "./quantities.js";
 const HOLD = 400; // milliseconds until a button that is held goes on by itself
 const REPEAT = 50;
 
-/** What a slider stands for: how many places it has, and whether it is even in ratios. */
+/** What a slider stands for: how many places it has, and by which power of its turn its value goes. The throttle's vanes are cut square-law. */
 const PLAIN = /** @type {const} */ ({
-  coupling: { places: 380, ratios: false },
-  throttle: { places: 2000, ratios: true },
-  quench: { places: 600, ratios: false },
+  coupling: { places: 380, power: 1 },
+  throttle: { places: 2000, power: 2 },
+  quench: { places: 600, power: 1 },
 });
 
 /** A knob's value in words, by the unit in which settings write it. @type {Record<string, (value: number) => string>} */
@@ -54,11 +54,11 @@ export function knobs(root, figures, turned) {
  */
 function plain(root, name, figures, turned) {
   const knob = part(root, `[data-knob=${name}]`);
-  const { places, ratios } = PLAIN[name];
+  const { places, power } = PLAIN[name];
   const { input, output } = slider(knob, () =>
     turned((state) => {
       const ends = figures.sets[state.set].knobs[name];
-      return ends ? { ...state, [name]: valueAt(input.valueAsNumber / places, ends, ratios) } : state;
+      return ends ? { ...state, [name]: valueAt(input.valueAsNumber / places, ends, power) } : state;
     }, name),
   );
   range(input, 0, places, 1);
@@ -66,17 +66,18 @@ function plain(root, name, figures, turned) {
     const ends = figures.sets[state.set].knobs[name];
     knob.hidden = !ends;
     if (!ends) return;
-    stand(input, Math.round(places * placeOf(state[name], ends, ratios)));
+    stand(input, Math.round(places * placeOf(state[name], ends, power)));
     say(input, output, says(figures, state, name));
   };
 }
 
-/** @param {number} place 0 to 1 @param {{low: number, high: number}} ends @param {boolean} ratios */
-const valueAt = (place, { low, high }, ratios) => (ratios ? low * (high / low) ** place : low + (high - low) * place);
+/** @param {number} place 0 to 1 @param {{low: number, high: number}} ends @param {number} power */
+const valueAt = (place, { low, high }, power) =>
+  (low ** (1 / power) + (high ** (1 / power) - low ** (1 / power)) * place) ** power;
 
-/** @param {number} value @param {{low: number, high: number}} ends @param {boolean} ratios */
-const placeOf = (value, { low, high }, ratios) =>
-  ratios ? Math.log(value / low) / Math.log(high / low) : (value - low) / (high - low);
+/** @param {number} value @param {{low: number, high: number}} ends @param {number} power */
+const placeOf = (value, { low, high }, power) =>
+  (value ** (1 / power) - low ** (1 / power)) / (high ** (1 / power) - low ** (1 / power));
 
 /**
  * The tuning condenser by two sliders: coarse in kilohertz, fine about it in hertz; the dial shows their sum.

@@ -22,7 +22,7 @@ export function gained(figures, state, seen) {
  *
  * @param {State} state
  * @param {Seen} seen
- * @param {Heard} heard
+ * @param {Omit<Heard, "margin">} heard
  * @returns {Measured}
  */
 export function measured(state, seen, heard) {

@@ -1,4 +1,4 @@
-/** A setting as the text after # in an address: "set=reaction&tuning=855kHz&coupling=20uH&reaction=12.8pF".
+/** A setting as the text after # in an address: "set=reaction&tuning=855kHz&coupling=20uH&reaction=80pF".
  *  The grammar is in setting.json; `course/press/boxes/bench_setting.py` reads lessons' settings by the same table. */
 
 import { dialFrequency, dialled, dialOf, startingState } from "../physics/bench.js";

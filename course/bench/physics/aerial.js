@@ -42,5 +42,12 @@ export function nearbyField(power, distance, frequency) {
   return (Math.sqrt(90 * power) / distance) * Math.sqrt(1 - 1 / x ** 2 + 1 / x ** 4);
 }
 
-/** Metres up to which an oscillation spoils a station. @param {number} power watt @param {number} wanted V/m @param {number} protection decibel */
-export const spoiledDistance = (power, wanted, protection) => (Math.sqrt(90 * power) * 10 ** (protection / 20)) / wanted;
+/** Metres up to which an oscillation spoils a station, by Newton's steps. @param {number} power watt @param {number} wanted V/m @param {number} protection decibel @param {number} frequency hertz */
+export function spoiledDistance(power, wanted, protection, frequency) {
+  if (!(power > 0)) return 0;
+  const one = SPEED_OF_LIGHT / (2 * Math.PI * frequency);
+  const sought = (wanted * 10 ** (-protection / 20) * one) ** 2 / (90 * power);
+  let found = Math.min(sought, Math.cbrt(sought)); // 1/x²
+  for (let n = 0; n < 12; n++) found -= (found - found ** 2 + found ** 3 - sought) / (1 - 2 * found + 3 * found ** 2);
+  return one / Math.sqrt(found);
+}

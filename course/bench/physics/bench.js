@@ -3,6 +3,7 @@
 import { aerialCrest, aerialCurrent, nearbyField, noiseField, radiatedPower, spoiledDistance } from "./aerial.js";
 import { carried, currentAhead } from "./ahead.js";
 import { createBursting } from "./bursting.js";
+import { coilResistance } from "./coil.js";
 import { cycleTables } from "./cycle.js";
 import { hearingThreshold as thresholdOf, pressureLevel } from "./ear.js";
 import { steadyFormula } from "./network.js";
@@ -28,6 +29,7 @@ import * as stability from "./stability.js";
  * @property {number} gain decibel, at the foot of the close-up
  */
 /** @typedef {{network: Network, stage: Stage, rest: {bias: number, anode: number}}} Fed */
+/** @typedef {Pick<Network, "tuned_inductance" | "grid_anode_capacitance">} Coil */
 /** @typedef {"coupling" | "tuning" | "throttle" | "quench"} KnobName */
 
 /**
@@ -56,6 +58,7 @@ import * as stability from "./stability.js";
  * @property {number} full_scale pascal, played as 1
  * @property {number} loud decibel of sound pressure
  * @property {import("./cycle.js").CycleFigures} cycle
+ * @property {import("./coil.js").CoilFigures} coil of all sets that have windings
  */
 
 /**
@@ -119,11 +122,23 @@ export function quenchedOf(figures, state) {
   return quenched && burstsOf(quenched, state);
 }
 
-/** The network of a set with its knobs so, and how it is fed. @param {Figures} figures @param {State} state */
+/** @param {SetFigures} set @param {string} feed */
+const fedBy = (set, feed) => set.stages[feed] ?? set.stages[set.feeds[0]];
+
+/** Where the dial's pointer stands, in hertz: its scale is drawn with the valve in, the anode held still. @param {Coil} coil @param {number} tuning farad */
+const pointer = ({ tuned_inductance, grid_anode_capacitance }, tuning) =>
+  1 / (2 * Math.PI * Math.sqrt(tuned_inductance * (tuning + grid_anode_capacitance)));
+
+/** The network of a set with its knobs so, its coil losing what it does where the dial stands, and how it is fed. @param {Figures} figures @param {State} state */
 export function networkOf(figures, state) {
   const set = turnedSet(figures, state);
-  const fed = set.stages[state.feed] ?? set.stages[set.feeds[0]];
-  const network = { ...fed.network, aerial_tuned: state.coupling, tuning_capacitance: state.tuning };
+  const fed = fedBy(set, state.feed);
+  const network = {
+    ...fed.network,
+    aerial_tuned: state.coupling,
+    tuning_capacitance: state.tuning,
+    tuned_resistance: coilResistance(figures.coil, pointer(fed.network, state.tuning)),
+  };
   if (set.knobs.throttle) network.throttle_capacitance = state.throttle;
   return { network, fed, ahead: set.ahead };
 }
@@ -144,22 +159,27 @@ export function startingState(figures, set) {
   };
 }
 
-/** Of the tuned coil. @param {Figures} figures @param {State} state */
-const inductanceOf = (figures, state) =>
-  figures.sets[state.set].quenched?.inductance ?? networkOf(figures, state).network.tuned_inductance;
+/** The tuned coil, and what else than the condenser lies across it. @param {Figures} figures @param {State} state @returns {Coil} */
+function coilOf(figures, state) {
+  const set = turnedSet(figures, state);
+  return set.quenched ? { tuned_inductance: set.quenched.inductance, grid_anode_capacitance: 0 } : fedBy(set, state.feed).network;
+}
 
-/** What the dial's pointer says, in hertz: the tuned coil with this condenser by itself. @param {Figures} figures @param {State} state */
-export const dialFrequency = (figures, state) => 1 / (2 * Math.PI * Math.sqrt(inductanceOf(figures, state) * state.tuning));
+/** What the dial's pointer says, in hertz. @param {Figures} figures @param {State} state */
+export const dialFrequency = (figures, state) => pointer(coilOf(figures, state), state.tuning);
 
 /** The same with the dial's pointer elsewhere. @param {Figures} figures @param {State} state @param {number} frequency hertz @returns {State} */
-export const dialled = (figures, state, frequency) =>
-  ({ ...state, tuning: 1 / ((2 * Math.PI * frequency) ** 2 * inductanceOf(figures, state)) });
+export function dialled(figures, state, frequency) {
+  const { tuned_inductance, grid_anode_capacitance } = coilOf(figures, state);
+  return { ...state, tuning: 1 / ((2 * Math.PI * frequency) ** 2 * tuned_inductance) - grid_anode_capacitance };
+}
 
 /** The same with the set ringing at a frequency. @param {Figures} figures @param {State} state @param {number} frequency hertz @returns {State} */
 export function tunedTo(figures, state, frequency) {
-  const tuned = { ...state };
-  if (!figures.sets[state.set].quenched) {
-    tuned.tuning = stability.retuned(networkOf(figures, state).network, frequency).tuning_capacitance;
+  const quenched = figures.sets[state.set].quenched;
+  const tuned = quenched ? { ...state } : dialled(figures, state, frequency);
+  if (!quenched) {
+    tuned.tuning = stability.retuned(networkOf(figures, tuned).network, frequency).tuning_capacitance;
   } else {
     for (let round = 0; round < ROUNDS; round++) tuned.tuning *= (ring(figures, tuned).frequency / frequency) ** 2;
   }
@@ -341,7 +361,7 @@ export function neighbour(figures, state, gridCrest) {
     field: nearbyField(power, figures.neighbour.distance, frequency),
     wanted,
     noise: noiseField(frequency, 2 * figures.programme.top, figures.noise),
-    spoiled: spoiledDistance(power, wanted, figures.neighbour.protection),
+    spoiled: spoiledDistance(power, wanted, figures.neighbour.protection, frequency),
   };
 }
 

@@ -60,7 +60,7 @@ export function createCrystalMarch(tables) {
     let left = before < crest ? before : crest / 2;
     let charge = 0;
     for (let round = 0; round < ROUNDS; round++) {
-      gridLaw(tables, left, bias, slopeVoltage, law);
+      gridLaw(tables, left, 0, bias, slopeVoltage, law);
       const steer = law[1];
       charge = (crest - left) / (-2 * steer * given[0]);
       const over = law[0] - (charge * given[2]) / slopeVoltage + inAStep - Math.log(charge);

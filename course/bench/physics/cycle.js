@@ -1,90 +1,37 @@
-/** The two tables that the envelope's equation looks things up in: the valve's currents, and an exponential grid's. */
+/** What valve and grid do, averaged round a carrier's cycle, as `solutions/unit07_oscillation/cycle`. */
 
 import { besselAverages } from "./bessel.js";
 
-/** @typedef {{scale: number, data: string}} Packed */
-
 /**
  * @typedef {object} CycleFigures as `course/bench/sets.py` writes them
- * @property {number} angles
- * @property {number} shares
- * @property {number} lowest_angle
- * @property {number} lowest_share
+ * @property {number} moments of a cycle at which the valve's current is summed
  * @property {number} grid_points
  * @property {number} grid_limit
- * @property {Packed} plain
- * @property {Packed} by_coil
  */
 
 /**
  * @typedef {object} CycleTables
- * @property {CycleFigures} figures
- * @property {Float64Array} plain with margins, angles by shares by `CURRENTS`
- * @property {Float64Array} byCoil
+ * @property {Float64Array} waves at each moment cosine and minus sine of the carrier's phase, of twice that, and so on to four times
+ * @property {number} limit slope voltages: the largest crest that the grid's table holds
  * @property {number} crestStep nodes of `grid` for each unit of ln(1 + a)
  * @property {Float64Array} grid pairs: ln I0(a) − a and 2 I1(a)/(a I0(a)), evenly spaced in ln(1 + a)
  */
 
-export const CURRENTS = 4; // mean, fundamental's real and imaginary part, overtones
-const DIGITS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
+const WAVES = 8; // numbers at each moment
+const MEAN = 0;
+const SLOPE = 9;
 
-/** Whole numbers of either sign, five bits a digit, the lowest first; a digit of 32 or more has another after it. @param {string} text */
-function wholeNumbers(text) {
-  /** @type {number[]} */ const found = [];
-  let held = 0;
-  let bits = 0;
-  for (const character of text) {
-    const digit = DIGITS.indexOf(character);
-    held |= (digit & 31) << bits;
-    bits += 5;
-    if (digit < 32) {
-      found.push(held & 1 ? -(held >> 1) : held >> 1);
-      held = bits = 0;
-    }
+/** @param {CycleFigures} figures @returns {CycleTables} */
+export function cycleTables(figures) {
+  const waves = new Float64Array(figures.moments * WAVES);
+  for (let k = 0; k < waves.length; k += 2) {
+    const phase = (2 * Math.PI * (Math.floor(k / WAVES) + 0.5)) / figures.moments;
+    const harmonic = (k % WAVES) / 2 + 1;
+    waves[k] = Math.cos(harmonic * phase);
+    waves[k + 1] = -Math.sin(harmonic * phase);
   }
-  return found;
-}
-
-/** A table from its second differences both ways. @param {Packed} packed @param {number} columns */
-function unpacked({ scale, data }, columns) {
-  const table = wholeNumbers(data);
-  const row = columns * CURRENTS;
-  for (const [back, starts] of [[row, Infinity], [CURRENTS, row]]) {
-    for (let twice = 0; twice < 2; twice++) {
-      for (let k = back; k < table.length; k++) if (k % starts >= back) table[k] += table[k - back];
-    }
-  }
-  return Float64Array.from(table, (whole) => whole * scale);
-}
-
-/**
- * A table with one more row and column all round, as `with_margins` in Python: continued with the same curvature, but mirrored
- * beyond the last row, where the carrier vanishes.
- *
- * @param {Float64Array} table
- * @param {number} rows
- * @param {number} columns
- */
-function withMargins(table, rows, columns) {
-  const at = (/** @type {number} */ r, /** @type {number} */ c, /** @type {number} */ k) => table[(r * columns + c) * CURRENTS + k];
-  const onward = (/** @type {(n: number) => number} */ value) => 3 * value(0) - 3 * value(1) + value(2);
-  const inRow = (/** @type {number} */ r, /** @type {number} */ c, /** @type {number} */ k) => {
-    if (r < 0) return onward((n) => at(n, c, k));
-    return at(r === rows ? rows - 2 : r, c, k);
-  };
-  const anywhere = (/** @type {number} */ r, /** @type {number} */ c, /** @type {number} */ k) => {
-    if (c < 0) return onward((n) => inRow(r, n, k));
-    if (c === columns) return onward((n) => inRow(r, columns - 1 - n, k));
-    return inRow(r, c, k);
-  };
-  const wide = new Float64Array((rows + 2) * (columns + 2) * CURRENTS);
-  let place = 0;
-  for (let r = -1; r <= rows; r++) {
-    for (let c = -1; c <= columns; c++) {
-      for (let k = 0; k < CURRENTS; k++) wide[place++] = anywhere(r, c, k);
-    }
-  }
-  return wide;
+  const limit = figures.grid_limit;
+  return { waves, limit, grid: gridTable(figures), crestStep: (figures.grid_points - 1) / Math.log1p(figures.grid_limit) };
 }
 
 /** @param {CycleFigures} figures @returns {Float64Array} */
@@ -99,35 +46,90 @@ function gridTable({ grid_points, grid_limit }) {
   return table;
 }
 
-/** @param {CycleFigures} figures @returns {CycleTables} */
-export function cycleTables(figures) {
-  const wide = (/** @type {Packed} */ packed) => withMargins(unpacked(packed, figures.shares), figures.angles, figures.shares);
-  const crestStep = (figures.grid_points - 1) / Math.log1p(figures.grid_limit);
-  return { figures, plain: wide(figures.plain), byCoil: wide(figures.by_coil), grid: gridTable(figures), crestStep };
-}
-
-/** The valve's table for one set's coils. @param {CycleTables} tables @param {number} coil @param {Float64Array} [into] */
-export function anodeTable({ plain, byCoil }, coil, into = new Float64Array(plain.length)) {
-  for (let k = 0; k < plain.length; k++) into[k] = plain[k] + coil * byCoil[k];
-  return into;
+/**
+ * A three-halves law's current round a cycle.
+ *
+ * @param {CycleTables} tables
+ * @param {Float64Array} drive its steady part, the carrier's crest, and second to fourth harmonic, real and imaginary: eight volts
+ * @param {number} perveance
+ * @param {Float64Array} into mean; fundamental to fourth harmonic, real and imaginary; mean slope: ten numbers
+ */
+export function anodeCycle({ waves }, drive, perveance, into) {
+  const steady = drive[0];
+  const crest = drive[1];
+  const secondR = drive[2];
+  const secondI = drive[3];
+  const thirdR = drive[4];
+  const thirdI = drive[5];
+  const fourthR = drive[6];
+  const fourthI = drive[7];
+  let mean = 0;
+  let slope = 0;
+  let oneR = 0;
+  let oneI = 0;
+  let twoR = 0;
+  let twoI = 0;
+  let threeR = 0;
+  let threeI = 0;
+  let fourR = 0;
+  let fourI = 0;
+  const end = waves.length;
+  for (let at = 0; at < end; at += WAVES) {
+    const cosine = waves[at];
+    const cosine2 = waves[at + 2];
+    const sine2 = waves[at + 3];
+    const cosine3 = waves[at + 4];
+    const sine3 = waves[at + 5];
+    const cosine4 = waves[at + 6];
+    const sine4 = waves[at + 7];
+    const volts =
+      steady + crest * cosine + secondR * cosine2 + secondI * sine2 + thirdR * cosine3 + thirdI * sine3 + fourthR * cosine4 + fourthI * sine4;
+    if (volts > 0) {
+      const root = Math.sqrt(volts);
+      const current = volts * root;
+      slope += root;
+      mean += current;
+      oneR += current * cosine;
+      oneI += current * waves[at + 1];
+      twoR += current * cosine2;
+      twoI += current * sine2;
+      threeR += current * cosine3;
+      threeI += current * sine3;
+      fourR += current * cosine4;
+      fourI += current * sine4;
+    }
+  }
+  const share = (perveance * WAVES) / end;
+  const twice = 2 * share;
+  into[MEAN] = share * mean;
+  into[1] = twice * oneR;
+  into[2] = twice * oneI;
+  into[3] = twice * twoR;
+  into[4] = twice * twoI;
+  into[5] = twice * threeR;
+  into[6] = twice * threeI;
+  into[7] = twice * fourR;
+  into[8] = twice * fourI;
+  into[SLOPE] = 1.5 * share * slope;
 }
 
 /**
  * An exponential grid's law: the logarithm of its mean current, in zero currents, and I1/I0.
  *
  * @param {CycleTables} tables
- * @param {number} crest volt
- * @param {number} bias volt
+ * @param {number} crest volt, overtones left out
+ * @param {number} bent by what share the wave is bent more sharply there than a sine: how long the current flows follows from it
+ * @param {number} bias volt, and what overtones add to the crest
  * @param {number} slopeVoltage
  * @param {Float64Array} into
  */
-export function gridLaw({ grid, crestStep }, crest, bias, slopeVoltage, into) {
-  const ratio = crest / slopeVoltage;
+export function gridLaw({ grid, crestStep }, crest, bent, bias, slopeVoltage, into) {
+  const ratio = (crest * (1 + bent)) / slopeVoltage;
   const last = grid.length / 2 - 1;
   const place = Math.min(Math.log1p(ratio) * crestStep, last);
   const node = Math.min(Math.floor(place), last - 1);
   const part = place - node;
   const at = 2 * node;
-  into[0] = bias / slopeVoltage + ratio + (1 - part) * grid[at] + part * grid[at + 2];
+  into[0] = (bias + crest) / slopeVoltage + (1 - part) * grid[at] + part * grid[at + 2];
   into[1] = 0.5 * ratio * ((1 - part) * grid[at + 1] + part * grid[at + 3]);
 }

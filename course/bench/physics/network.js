@@ -1,9 +1,10 @@
 /**
- * Three coupled windings and a valve, for weak signals: the network of `solutions/unit06_reaction`.
+ * Three coupled windings and a valve with its capacitances, for weak signals: the network of `solutions/unit06_reaction`.
  *
- * Unknown are the aerial's current, the grid's voltage and the tickler's current, at a complex frequency s in radians a
- * second. Three things may drive them: a volt in the aerial, an ampere that the valve passes beyond its slope, and an
- * ampere that the grid takes.
+ * Round the meshes of aerial, tuned circuit and tickler the voltages add up to nothing. Unknown are the aerial's current, the
+ * tuned circuit's voltage and the anode's, at a complex frequency s in radians a second; the two other currents follow from
+ * these. All is polynomials in s, the meshes of aerial and tickler being multiplied by s and their condenser. Three things may
+ * drive the network: a volt in the aerial, and an ampere drawn from the tuned circuit or from the anode.
  */
 
 import { abs, add, complex, div, mul, scale, sub } from "./complex.js";
@@ -28,6 +29,9 @@ import { negative, product, roots, sizeAt, stretched, sum, valueAndSlope } from 
  * @property {number} grid_conductance
  * @property {number} transconductance
  * @property {number} anode_resistance
+ * @property {number} grid_anode_capacitance
+ * @property {number} anode_capacitance
+ * @property {number} [grid_anode_conductance] siemens, in parallel with that capacitance: what the march has of the grid's
  */
 
 /**
@@ -35,103 +39,100 @@ import { negative, product, roots, sizeAt, stretched, sum, valueAndSlope } from 
  *
  * @typedef {object} Mode
  * @property {Complex} pole radian a second: real part growth, imaginary part turning
- * @property {Three} grid what a volt in the aerial, the anode's and the grid's ampere push its grid voltage, V/s
- * @property {Three} tickler the same of its tickler current, A/s
+ * @property {Three} tuned what the three drives push the tuned circuit's voltage, V/s
+ * @property {Three} anode the same of the anode's voltage
  */
 
-/** @typedef {[Complex, Complex, Complex]} Three */
+/** @template T @typedef {[T, T, T]} Triple */
+/** @typedef {Triple<Complex>} Three */
+/** @typedef {number[]} Polynomial */
 
 /**
- * Volts on the grid for each volt in the aerial as a ratio of two polynomials in s, from their constants upwards; the lower is the
- * determinant of the three meshes, as `three_winding_polynomial` has it.
+ * The three meshes, each with what the unknowns count for in it; and the drives, each with what it is in each mesh.
+ *
+ * @param {Network} n
+ * @returns {{matrix: Triple<Triple<Polynomial>>, drives: Triple<Triple<Polynomial>>}}
+ */
+function meshes(n) {
+  const [inAerial, inThrottle] = [n.aerial_capacitance, n.throttle_capacitance];
+  const between = [n.grid_anode_conductance ?? 0, n.grid_anode_capacitance];
+  const fromTuned = sum([n.grid_conductance, n.tuning_capacitance], between);
+  const fromAnode = sum([1 / n.anode_resistance, n.anode_capacitance], between);
+  const forward = sum([n.transconductance], negative(between));
+  /** Of the aerial's current, the tuned winding's and the tickler's, what each counts for. @type {Triple<Triple<Polynomial>>} */
+  const currents = [
+    [
+      [1, inAerial * n.aerial_resistance, inAerial * n.aerial_inductance],
+      [0, 0, inAerial * n.aerial_tuned],
+      [0, 0, inAerial * n.aerial_tickler],
+    ],
+    [[0, n.aerial_tuned], [n.tuned_resistance, n.tuned_inductance], [0, n.tuned_tickler]],
+    [
+      [0, 0, inThrottle * n.aerial_tickler],
+      [0, 0, inThrottle * n.tuned_tickler],
+      [1, inThrottle * n.tickler_resistance, inThrottle * n.tickler_inductance],
+    ],
+  ];
+  const voltages = [[[0], [0]], [[1], [0]], [[0], [0, -inThrottle]]];
+  const each = (/** @type {(row: Triple<Polynomial>, mesh: number) => any} */ one) => /** @type {Triple<any>} */ (currents.map(one));
+  return {
+    matrix: each(([aerial, tuned, tickler], mesh) => [
+      aerial,
+      sum(voltages[mesh][0], product(tuned, fromTuned), negative(product(tickler, forward))),
+      sum(voltages[mesh][1], negative(product(tuned, between)), negative(product(tickler, fromAnode))),
+    ]),
+    drives: [[[0, inAerial], [0], [0]], each(([, tuned]) => negative(tuned)), each(([, , tickler]) => tickler)],
+  };
+}
+
+/** A mesh's part in the determinant. @param {Triple<Polynomial>} upper @param {Triple<Polynomial>} lower @param {number} left @param {number} right */
+const minor = (upper, lower, left, right) => sum(product(upper[left], lower[right]), negative(product(upper[right], lower[left])));
+
+/**
+ * Volts on the tuned circuit for each volt in the aerial as a ratio of two polynomials, from their constants upwards; the lower
+ * is the determinant of the three meshes, as `full_polynomial` has it.
  *
  * @param {Network} n
  */
 export function transfer(n) {
-  const by = (/** @type {number} */ factor) => [0, factor];
-  const intoGrid = [n.grid_conductance, n.tuning_capacitance];
-  const a = [1, n.aerial_capacitance * n.aerial_resistance, n.aerial_capacitance * n.aerial_inductance];
-  const b = product([0, 0, n.aerial_capacitance * n.aerial_tuned], intoGrid);
-  const c = [0, 0, n.aerial_capacitance * n.aerial_tickler];
-  const d = by(n.aerial_tuned);
-  const e = sum([1], product([n.tuned_resistance, n.tuned_inductance], intoGrid));
-  const f = by(n.tuned_tickler);
-  const g = [0, 0, n.throttle_capacitance * n.aerial_tickler];
-  const feedback = n.transconductance * n.anode_resistance;
-  const h = product(by(n.throttle_capacitance), sum([feedback], product(by(n.tuned_tickler), intoGrid)));
-  const i = [
-    1,
-    n.throttle_capacitance * (n.anode_resistance + n.tickler_resistance),
-    n.throttle_capacitance * n.tickler_inductance,
-  ];
-  const less = negative;
-  const crossed = sum(product(d, i), less(product(f, g)));
+  const [first, second, third] = meshes(n).matrix;
+  const crossed = minor(second, third, 2, 0);
   return {
-    above: product(by(-n.aerial_capacitance), crossed),
+    above: product([0, n.aerial_capacitance], crossed),
     below: sum(
-      product(a, sum(product(e, i), less(product(f, h)))),
-      less(product(b, crossed)),
-      product(c, sum(product(d, h), less(product(e, g)))),
+      product(first[0], minor(second, third, 1, 2)),
+      product(first[1], crossed),
+      product(first[2], minor(second, third, 0, 1)),
     ),
   };
 }
 
-/** @param {Network} n @param {Complex} s @returns {[Three, Three, Three]} rows: aerial, tuned circuit, tickler */
-function meshes(n, s) {
-  const intoGrid = add(scale(s, n.tuning_capacitance), complex(n.grid_conductance));
-  const inCondenser = (/** @type {number} */ capacitance) => div(complex(1), scale(s, capacitance));
-  const winding = (/** @type {number} */ resistance, /** @type {number} */ inductance) =>
-    add(complex(resistance), scale(s, inductance));
-  const [m12, m13, m23] = [n.aerial_tuned, n.aerial_tickler, n.tuned_tickler].map((mutual) => scale(s, mutual));
-  const feedback = complex(n.transconductance * n.anode_resistance);
-  return [
-    [add(winding(n.aerial_resistance, n.aerial_inductance), inCondenser(n.aerial_capacitance)), mul(m12, intoGrid), m13],
-    [m12, add(complex(1), mul(winding(n.tuned_resistance, n.tuned_inductance), intoGrid)), m23],
-    [
-      m13,
-      add(feedback, mul(m23, intoGrid)),
-      add(winding(n.tickler_resistance + n.anode_resistance, n.tickler_inductance), inCondenser(n.throttle_capacitance)),
-    ],
-  ];
-}
-
-/** @param {Network} n @param {Complex} s @returns {[Three, Three, Three]} e.m.f.s round the meshes of the three drives */
-function drives(n, s) {
-  const none = complex(0);
-  return [
-    [complex(1), none, none],
-    [none, none, complex(-n.anode_resistance)],
-    [
-      scale(s, -n.aerial_tuned),
-      sub(scale(s, -n.tuned_inductance), complex(n.tuned_resistance)),
-      scale(s, -n.tuned_tickler),
-    ],
-  ];
-}
+/** @param {Triple<Polynomial>} row @param {Complex} s */
+const at = (row, s) => /** @type {Three} */ (row.map((polynomial) => valueAndSlope(polynomial, s)[0]));
 
 /**
  * The cofactors of one column: what each mesh's e.m.f. counts for in that unknown, times the determinant.
  *
- * @param {[Three, Three, Three]} m
+ * @param {Three[]} m
  * @param {number} column
  * @returns {Three}
  */
 function cofactors(m, column) {
   const [left, right] = [(column + 1) % 3, (column + 2) % 3];
-  const minor = (/** @type {Three} */ upper, /** @type {Three} */ lower) =>
+  const crossed = (/** @type {Three} */ upper, /** @type {Three} */ lower) =>
     sub(mul(upper[left], lower[right]), mul(upper[right], lower[left]));
-  return [minor(m[1], m[2]), minor(m[2], m[0]), minor(m[0], m[1])];
+  return [crossed(m[1], m[2]), crossed(m[2], m[0]), crossed(m[0], m[1])];
 }
 
 /** @param {Three} a @param {Three} b */
 const dot = (a, b) => add(mul(a[0], b[0]), mul(a[1], b[1]), mul(a[2], b[2]));
 
 const TURNS = 1e-9; // of its dying away: a pole that turns less does not turn at all
-const GRID = 1;
-const TICKLER = 2;
+const TUNED = 1;
+const ANODE = 2;
 
 /**
- * The six poles, in no order.
+ * The seven poles, in no order.
  *
  * @param {Network} n
  * @returns {Complex[]} radian a second
@@ -140,15 +141,17 @@ export function poles(n) {
   const unit = 1 / Math.sqrt(n.tuned_inductance * n.tuning_capacitance);
   const aerial = 1.001 / Math.sqrt(n.aerial_inductance * n.aerial_capacitance) / unit;
   const damping = (n.aerial_resistance / 2) * Math.sqrt(n.aerial_capacitance / n.aerial_inductance);
-  const slack = (n.anode_resistance + n.tickler_resistance) / unit;
+  const [throttle, anode] = [n.throttle_capacitance, n.anode_capacitance];
+  const tickler = 1.002 / Math.sqrt((n.tickler_inductance * throttle * anode) / (throttle + anode)) / unit;
   const guesses = [
     complex(-0.01, 1),
     complex(-0.01, -1),
     ...(damping < 1
       ? [complex(-0.03, aerial), complex(-0.03, -aerial)]
       : [complex(-2 * damping * aerial), complex(-aerial / (2 * damping))]),
-    complex(-1 / (slack * unit * unit * n.throttle_capacitance)),
-    complex(-slack / n.tickler_inductance),
+    complex(-0.02 * tickler, tickler),
+    complex(-0.02 * tickler, -tickler),
+    complex(-1 / (unit * n.anode_resistance * (throttle + anode))),
   ];
   return roots(stretched(transfer(n).below, unit), guesses).map((root) => scale(root, unit));
 }
@@ -157,28 +160,42 @@ export function poles(n) {
  * All modes, each with what the three drives push it.
  *
  * A determinant D that vanishes at p is D'(p) (s − p) nearby, so the part of any unknown that swings at p is Cramer's numerator
- * over D'(p). The polynomial is D times s² and both condensers.
+ * over D'(p).
  *
  * @param {Network} n
  * @returns {Mode[]}
  */
 export function modes(n) {
   const { below } = transfer(n);
+  const { matrix, drives } = meshes(n);
   return poles(n).map((pole) => {
     const [, slope] = valueAndSlope(below, pole);
-    const over = div(slope, scale(mul(pole, pole), n.aerial_capacitance * n.throttle_capacitance));
-    const matrix = meshes(n, pole);
-    const driven = drives(n, pole);
+    const rows = matrix.map((row) => at(row, pole));
+    const driven = drives.map((drive) => at(drive, pole));
     const pushed = (/** @type {number} */ unknown) => {
-      const counts = cofactors(matrix, unknown);
-      return /** @type {Three} */ (driven.map((drive) => div(dot(counts, drive), over)));
+      const counts = cofactors(rows, unknown);
+      return /** @type {Three} */ (driven.map((drive) => div(dot(counts, drive), slope)));
     };
-    return { pole, grid: pushed(GRID), tickler: pushed(TICKLER) };
+    return { pole, tuned: pushed(TUNED), anode: pushed(ANODE) };
   });
 }
 
 /**
- * Volts on the grid for each volt in the aerial by the steady-state formula, in size; beyond the threshold it is false.
+ * Volts on the tuned circuit and on the anode for each ampere drawn from the anode.
+ *
+ * @param {Network} n
+ * @param {Complex} s
+ */
+export function drawnFromAnode(n, s) {
+  const { matrix, drives } = meshes(n);
+  const rows = matrix.map((row) => at(row, s));
+  const drive = at(drives[2], s);
+  const [counts, determinant] = [cofactors(rows, TUNED), dot(cofactors(rows, 0), /** @type {Three} */ (rows.map((row) => row[0])))];
+  return { tuned: div(dot(counts, drive), determinant), anode: div(dot(cofactors(rows, ANODE), drive), determinant) };
+}
+
+/**
+ * Volts on the tuned circuit for each volt in the aerial by the steady-state formula, in size; beyond the threshold it is false.
  *
  * @param {Network} n
  * @returns {(frequency: number) => number} of hertz
@@ -188,22 +205,25 @@ export function steadyFormula(n) {
   return (frequency) => sizeAt(above, 2 * Math.PI * frequency) / sizeAt(below, 2 * Math.PI * frequency);
 }
 
-/** Inductance of the tickler with the other windings shorted, in henry. @param {Network} n */
-export function ticklerLeakage(n) {
-  const [l1, l2, l3] = [n.aerial_inductance, n.tuned_inductance, n.tickler_inductance];
-  const [m12, m13, m23] = [n.aerial_tuned, n.aerial_tickler, n.tuned_tickler];
-  const all = l1 * (l2 * l3 - m23 * m23) - m12 * (m12 * l3 - m23 * m13) + m13 * (m12 * m23 - l2 * m13);
-  return all / (l1 * l2 - m12 * m12);
-}
-
 /**
- * Of the pair of poles that outlasts all other pairs: frequency in hertz at which the set rings by itself, and the rate per second
- * at which that grows.
+ * Frequency in hertz at which the set rings, or sings, by itself, and the rate per second at which that grows: of the pair of poles
+ * that grows, if one does; else of that which the tuning condenser moves most, for its size.
  *
- * @param {Complex[]} found
+ * @param {Network} n
+ * @param {Complex[]} [found] its poles, if they are known
  */
-export function ringing(found) {
-  const pole = found.filter(({ re, im }) => im > TURNS * Math.abs(re)).reduce((best, next) => (next.re > best.re ? next : best));
+export function ringing(n, found = poles(n)) {
+  const turning = found.filter(({ re, im }) => im > TURNS * Math.abs(re));
+  const most = (/** @type {(pole: Complex) => number} */ worth) => {
+    const worths = turning.map(worth);
+    return turning[worths.indexOf(Math.max(...worths))];
+  };
+  const { below } = transfer(n);
+  const shut = transfer({ ...n, tuning_capacitance: 0 }).below;
+  const byTuning = below.map((a, power) => a - (shut[power] ?? 0));
+  const moved = (/** @type {Complex} */ pole) =>
+    abs(div(valueAndSlope(byTuning, pole)[0], mul(pole, valueAndSlope(below, pole)[1])));
+  const pole = most(turning.some(({ re }) => re > 0) ? ({ re }) => re : moved);
   return { frequency: pole.im / (2 * Math.PI), growth: pole.re };
 }
 

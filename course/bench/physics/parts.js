@@ -17,50 +17,53 @@ export const LOAD = 4;
 export const BYPASS = 5;
 export const SLOPE_VOLTAGE = 6;
 export const ZERO_CURRENT = 7;
-export const CONDENSER = 8;
-export const LEAK = 9;
-export const LEAK_RETURN = 10;
-export const LEAKING = 11;
-export const SLOPE = 12;
-export const GRID_SLOPE = 13;
-export const RESISTANCE = 14;
-export const LEAKAGE = 15;
-export const THROTTLE = 16;
-export const TUNED_TICKLER = 17;
-export const RATE_R = 18;
-export const RATE_I = 19;
-export const ANODE_CURRENT_R = 20;
-export const ANODE_CURRENT_I = 21;
-export const BY_ANODE_R = 22;
-export const BY_ANODE_I = 23;
-export const BY_GRID_R = 24;
-export const BY_GRID_I = 25;
-export const BY_EMF_R = 26;
-export const BY_EMF_I = 27;
-export const GRID_AT_ONCE_R = 28;
-export const GRID_AT_ONCE_I = 29;
-export const ANODE_AT_ONCE_R = 30;
-export const ANODE_AT_ONCE_I = 31;
-export const ANODE_BY_GRID_R = 32;
-export const ANODE_BY_GRID_I = 33;
+export const LEAK = 8;
+export const LEAK_RETURN = 9;
+export const LEAKING = 10;
+export const SLOPE = 11;
+export const GRID_SLOPE = 12;
+export const GRID_NODE = 13;
+export const GRID_FED = 14;
+export const CARRIER = 15;
+export const STEP = 16;
+export const ANODE_RATE = 17;
+export const ANODE_WHOLE = 18;
+export const ANODE_RAMP = 19;
+export const RATE_R = 20;
+export const RATE_I = 21;
+export const DRIVE_R = 22;
+export const DRIVE_I = 23;
+export const BY_ANODE_R = 24;
+export const BY_ANODE_I = 25;
+export const BY_GRID_R = 26;
+export const BY_GRID_I = 27;
+export const BY_EMF_R = 28;
+export const BY_EMF_I = 29;
+export const GRID_AT_ONCE_R = 30;
+export const GRID_AT_ONCE_I = 31;
+export const DRIVE_AT_ONCE_R = 32;
+export const DRIVE_AT_ONCE_I = 33;
 export const GRID_BY_ANODE_R = 34;
 export const GRID_BY_ANODE_I = 35;
 export const GRID_BY_GRID_R = 36;
 export const GRID_BY_GRID_I = 37;
-export const ECHO_R = 38;
-export const ECHO_I = 39;
-export const CARRIER = 40;
-export const STEP = 41;
-export const ANODE_RATE = 42;
-export const ANODE_WHOLE = 43;
-export const ANODE_RAMP = 44;
-export const KEEP_R = 45;
-export const KEEP_I = 46;
-export const WHOLE_R = 47;
-export const WHOLE_I = 48;
-export const RAMP_R = 49;
-export const RAMP_I = 50;
-export const PARTS = 51;
+export const DRIVE_BY_ANODE_R = 38;
+export const DRIVE_BY_ANODE_I = 39;
+export const DRIVE_BY_GRID_R = 40;
+export const DRIVE_BY_GRID_I = 41;
+export const SECOND_DRIVE_R = 42;
+export const SECOND_DRIVE_I = 43;
+export const THIRD_DRIVE_R = 44;
+export const THIRD_DRIVE_I = 45;
+export const FOURTH_DRIVE_R = 46;
+export const FOURTH_DRIVE_I = 47;
+export const SECOND_GRID_R = 48;
+export const SECOND_GRID_I = 49;
+export const THIRD_GRID_R = 50;
+export const THIRD_GRID_I = 51;
+export const FOURTH_GRID_R = 52;
+export const FOURTH_GRID_I = 53;
+export const PARTS = 54;
 
 const TERMS = 14; // of the exponential's series
 const FEW_TERMS = 8; // that serve as well while the exponent's parts are below `SMALL`
@@ -123,16 +126,22 @@ export function fillParts(parts, net, stage, reference, rate) {
   const step = 1 / rate;
   const complexes = /** @type {[number, Complex][]} */ ([
     [RATE_R, net.rate],
-    [ANODE_CURRENT_R, net.anodeCurrent],
+    [DRIVE_R, net.drive],
     [BY_ANODE_R, net.byAnode],
     [BY_GRID_R, net.byGrid],
     [BY_EMF_R, scale(net.byEmf, step)],
     [GRID_AT_ONCE_R, net.gridAtOnce],
-    [ANODE_AT_ONCE_R, net.anodeAtOnce],
-    [ANODE_BY_GRID_R, net.anodeByGrid],
+    [DRIVE_AT_ONCE_R, net.driveAtOnce],
     [GRID_BY_ANODE_R, net.gridByAnode],
     [GRID_BY_GRID_R, net.gridByGrid],
-    [ECHO_R, net.echo],
+    [DRIVE_BY_ANODE_R, net.driveByAnode],
+    [DRIVE_BY_GRID_R, net.driveByGrid],
+    [SECOND_DRIVE_R, net.secondDrive],
+    [THIRD_DRIVE_R, net.thirdDrive],
+    [FOURTH_DRIVE_R, net.fourthDrive],
+    [SECOND_GRID_R, net.secondGrid],
+    [THIRD_GRID_R, net.thirdGrid],
+    [FOURTH_GRID_R, net.fourthGrid],
   ]);
   for (const [place, { re, im }] of complexes) parts.set([re, im], place);
   parts[MU] = stage.amplification_factor;
@@ -143,16 +152,13 @@ export function fillParts(parts, net, stage, reference, rate) {
   parts[BYPASS] = stage.bypass_capacitance;
   parts[SLOPE_VOLTAGE] = stage.slope_voltage;
   parts[ZERO_CURRENT] = stage.zero_current;
-  parts[CONDENSER] = stage.grid_capacitance;
   parts[LEAK] = stage.leak_resistance;
   parts[LEAK_RETURN] = stage.leak_return;
-  parts[LEAKING] = step / (stage.leak_resistance * stage.grid_capacitance);
+  parts[LEAKING] = step / (stage.leak_resistance * net.gridNode);
   parts[SLOPE] = net.slope;
   parts[GRID_SLOPE] = net.gridSlope;
-  parts[RESISTANCE] = net.resistance;
-  parts[LEAKAGE] = net.leakage;
-  parts[THROTTLE] = net.throttle;
-  parts[TUNED_TICKLER] = net.tunedTickler;
+  parts[GRID_NODE] = net.gridNode;
+  parts[GRID_FED] = net.gridFed;
   parts[CARRIER] = 2 * Math.PI * reference;
   parts[STEP] = step;
   const anodeRate = -(1 / stage.load_resistance + net.slope / stage.amplification_factor) / stage.bypass_capacitance;
@@ -161,7 +167,4 @@ export function fillParts(parts, net, stage, reference, rate) {
   parts[ANODE_RATE] = anodeRate;
   parts[ANODE_WHOLE] = anodeWhole;
   parts[ANODE_RAMP] = passed > 1e-4 ? (1 - anodeWhole) / passed : 0.5;
-  const through = new Float64Array(6);
-  throughAStep(net.rate.re * step, net.rate.im * step, through);
-  parts.set(through, KEEP_R);
 }

@@ -14,7 +14,7 @@ import { HOLD, nearer } from "./gliding.js";
 import { modes, ringing, steadyFormula } from "./network.js";
 import { NOISE_BITS, NOISES, noises } from "./noise.js";
 import { throughAStep } from "./parts.js";
-import { slowMode } from "./slow-mode.js";
+import { behindGridCondenser, slowMode } from "./slow-mode.js";
 import { ANODE, BIAS, GRID_I, GRID_R, MODE_R, start, TURNING } from "./state.js";
 import { createMarch } from "./stepping.js";
 
@@ -25,7 +25,7 @@ import { createMarch } from "./stepping.js";
 /** @typedef {(station: number, sample: number) => number} Programme modulation of a station, by its place among the figures' */
 
 const EVERY = 2; // steps of the envelope to each sample of the sound, or more
-const MOST_GROWTH = 0.8; // neper a step
+const MOST_GROWTH = 2; // neper a step
 const NEAR = 16e3; // hertz from the frame: a station farther off is put at the rim
 const RIM = 24e3; // hertz
 const SEED = 1e-6; // volt
@@ -33,10 +33,11 @@ const FAINT = 1e-9; // pascal
 const QUIET = 0.012; // second: unheard, while a set that was changed finds its rest
 const BEYOND = 1.5; // times what the stations drive: a swing as great as that keeps itself up
 const LITTLE = 0.05; // volt
+const NEARLY = 0.99; // of the largest swing
 const JOINT = 0.004; // second: in which the last sound of a set that was changed dies away
 
 /**
- * Grid volts that the march gives for a weak volt in the aerial, so far from the frame.
+ * Volts on the tuned circuit that the march gives for a weak volt in the aerial, so far from the frame.
  *
  * @param {Net} net
  * @param {number} conductance siemens of a crystal that is no part of the net: it answers at a step's end
@@ -52,7 +53,7 @@ function marched(net, conductance, offset, rate) {
   const brought = scale(mul(net.byEmf, add(whole, mul(ramp, sub(z, complex(1))))), 1 / rate);
   const above = add(brought, mul(mul(taken, net.gridAtOnce), z));
   const below = sub(mul(z, sub(complex(1), taken)), keep);
-  return abs(add(div(above, below), net.gridAtOnce));
+  return abs(mul(net.tuned, add(div(above, below), net.gridAtOnce)));
 }
 
 /**
@@ -81,6 +82,8 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
   let spread = 0;
   let pascals = 0;
   let supply = 0;
+  let outside = 1; // volts on the tuned circuit for each on the grid behind its condenser
+  let mostSwing = 0; // volt: where the march cuts a swing off
   const emf = new Float64Array(2); // volt, in the frame, at the last step
   let left = 0; // samples until the knobs may move again
   let sample = 0;
@@ -93,7 +96,7 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
   let swung = 0; // volt: crests on the grid since then
   let samples = 0;
   let growing = false;
-  let forced = 0; // volt: the most that the stations drive on to the grid
+  let forced = 0; // volt: the most that the stations drive on to the tuned circuit
   let fault = "";
   let drawn = 1;
 
@@ -102,8 +105,9 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
     const { network, fed, ahead } = networkOf(now);
     const hasValve = fed.stage.perveance > 0;
     const windings = hasValve ? network : { ...network, grid_conductance: 0 };
-    const all = modes(windings);
-    const { frequency, growth } = ringing(all.map((mode) => mode.pole));
+    const marched = behindGridCondenser(windings, fed.stage);
+    const all = modes(marched);
+    const { frequency, growth } = ringing(marched, all.map((mode) => mode.pole));
     const net = slowMode(windings, fed.stage, frequency, all);
     const restarted = !knobs || knobs.set !== now.set || knobs.feed !== now.feed;
     if (restarted) {
@@ -116,10 +120,12 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
     reference = frequency;
     growing = growth > 0;
     march = hasValve ? valveMarch : crystalMarch;
-    every = EVERY * Math.max(1, Math.ceil(net.rate.re / (MOST_GROWTH * EVERY * sampleRate)));
+    every = Math.max(EVERY, Math.ceil(net.rate.re / (MOST_GROWTH * sampleRate)));
     rate = every * sampleRate;
     march.turn(net, fed.stage, reference, rate);
     supply = fed.stage.supply;
+    outside = abs(net.tuned);
+    mostSwing = tables.limit * fed.stage.slope_voltage;
     pascals = pascalsPerVolt(figures.ear, fed.stage.load_resistance);
     const air = carried(ahead, reference);
     spread = (air * aerialCrest(noiseField(reference, rate, figures.noise), figures.aerial.effective_height)) / Math.SQRT2;
@@ -131,7 +137,7 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
   function hear(now, net, network, ahead, conductance) {
     const air = onAir(now);
     /** @type {Map<number, {station: number, grid: number}>} */ const rim = new Map();
-    const onGrid = steadyFormula(network);
+    const onTuned = steadyFormula(network);
     hearing = 0;
     forced = 0;
     nearestOffset = Infinity;
@@ -139,7 +145,7 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
       if (!air[k]) return;
       const offset = station.frequency - reference;
       const crest = carried(ahead, station.frequency) * aerialCrest(station.field, figures.aerial.effective_height);
-      const grid = crest * onGrid(station.frequency);
+      const grid = crest * onTuned(station.frequency);
       if (Math.abs(offset) < Math.abs(nearestOffset)) nearestOffset = offset;
       forced += 2 * grid;
       if (Math.abs(offset) <= NEAR) return follow(k, offset, crest);
@@ -181,7 +187,7 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
       wanted = to;
     },
 
-    /** Begin afresh, with a swing on the grid. @param {State} to @param {number} swing volt, crest */
+    /** Begin afresh, with a swing on the grid itself. @param {State} to @param {number} swing volt, crest */
     restart(to, swing) {
       knobs = null;
       wanted = to;
@@ -237,7 +243,7 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
           turn += state[TURNING];
         }
         turning += turn / every;
-        crests += Math.hypot(state[GRID_R], state[GRID_I]);
+        crests += outside * Math.hypot(state[GRID_R], state[GRID_I]);
         if (age++ < quiet) telephones.settle();
         sounded = telephones.heard(volts / every, pascals);
         if (jump !== 0) {
@@ -261,14 +267,16 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
     },
 
     /**
-     * How the set stands since the last time this was asked. `grid` is its mean crest, `beat` hertz of its swing above the nearest station; `fault` says in
+     * How the set stands since the last time this was asked. `grid` is the mean crest on the tuned circuit, `beat` hertz of its swing above the nearest station; `fault` says in
      * words why the knobs were not followed, if they were not.
      */
     stand() {
       const beat = samples ? turned / samples / (2 * Math.PI) - nearestOffset : 0;
-      const grid = samples ? swung / samples : Math.hypot(state[GRID_R], state[GRID_I]);
+      const grid = samples ? swung / samples : outside * Math.hypot(state[GRID_R], state[GRID_I]);
       turned = swung = samples = 0;
-      return { grid, bias: state[BIAS], beat, oscillates: growing || grid > BEYOND * forced + LITTLE, fault };
+      const cut = march === valveMarch && grid > NEARLY * outside * mostSwing;
+      const said = cut ? "The grid swings further than any valve would stand: turn the reaction back." : fault;
+      return { grid, bias: state[BIAS], beat, oscillates: growing || grid > BEYOND * forced + LITTLE, fault: said };
     },
   };
 }

@@ -13,7 +13,7 @@ const UNIT = 1e-11; // farad
 const ON_STATION = 1e-5;
 
 /** Where a set rings by itself, in hertz, and the rate per second at which that grows. @param {Network} n */
-export const ring = (n) => ringing(poles(n));
+export const ring = (n) => ringing(n);
 
 /** Whether any swing grows. @param {Network} n */
 export const oscillates = (n) => poles(n).some((pole) => pole.re >= 0);
@@ -32,7 +32,7 @@ export function response(n, frequencies) {
 export function band(n) {
   const found = poles(n);
   if (found.some((pole) => pole.re >= 0)) return null;
-  const { frequency, growth } = ringing(found);
+  const { frequency, growth } = ringing(n, found);
   const width = -growth / Math.PI;
   const gain = steadyFormula(n)(frequency);
   return { frequency, gain, low: frequency - width / 2, high: frequency + width / 2, width };

@@ -4,7 +4,7 @@ import { threadsAddress } from "./text.js";
 
 /** @typedef {import("../physics/bench.js").Figures} Figures */
 /** @typedef {import("../physics/bench.js").State} State */
-/** @typedef {ReturnType<typeof import("../physics/bench.js").listen>} Heard */
+/** @typedef {ReturnType<typeof import("../physics/bench.js").listen> & {margin: import("../physics/margin.js").Margin | null}} Heard */
 
 /** @param {Figures} figures */
 export function createListener(figures) {

@@ -10,7 +10,7 @@ from course.bench.sets import bench_figures
 from course.press.faults import Fault
 
 GRAMMAR = json.loads((Path(__file__).parents[2] / "bench" / "panel" / "setting.json").read_text("utf-8"))
-EXAMPLE = "set=reaction&tuning=855kHz&coupling=20uH&reaction=12.8pF"
+EXAMPLE = "set=reaction&tuning=855kHz&coupling=20uH&reaction=80pF"
 
 
 def check_setting(setting: str) -> None:

@@ -1,6 +1,7 @@
-"""M = MU_0 * sqrt(r1 r2) * ((2/k − k) K − 2/k E). For two coils: z1 = turn_positions(N1, l1), z2 = distance +
-turn_positions(N2, l2), then coaxial_filaments(D1/2, D2/2, z1[:, np.newaxis] − z2).sum(). k = M / sqrt(L1 L2). In series
-the readings are L1 + L2 + 2M and L1 + L2 − 2M: their difference is 4M.
+"""M = MU_0 * sqrt(r1 r2) * ((2/k − k) K − 2/k E), ValueError where np.any(m >= 1). For two coils: z1 =
+turn_positions(N1, l1), z2 = distance + turn_positions(N2, l2), then coaxial_filaments(D1/2, D2/2, z1[:, np.newaxis] −
+z2).sum(). k = M / sqrt(L1 L2), ValueError where np.any(np.abs(k) > 1 + 1e-9). In series the readings are L1 + L2 + 2M
+and L1 + L2 − 2M: their difference is 4M.
 """
 import numpy as np
 
@@ -9,6 +10,8 @@ from exercises.unit02_coil_and_condenser.solenoid_inductance import MU_0, ellipt
 
 def coaxial_filaments(radius_1: float, radius_2: float, distance: float) -> float:
     m = 4 * radius_1 * radius_2 / ((radius_1 + radius_2) ** 2 + distance**2)
+    if np.any(m >= 1):
+        raise ValueError("One turn lies upon the other.")
     k = np.sqrt(m)
     first, second = elliptic_integrals(m)
     return MU_0 * np.sqrt(radius_1 * radius_2) * ((2 / k - k) * first - 2 / k * second)
@@ -27,7 +30,10 @@ def coaxial_coils(
 
 
 def coupling_coefficient(mutual_inductance: float, inductance_1: float, inductance_2: float) -> float:
-    return mutual_inductance / np.sqrt(inductance_1 * inductance_2)
+    k = mutual_inductance / np.sqrt(inductance_1 * inductance_2)
+    if np.any(np.abs(k) > 1 + 1e-9):
+        raise ValueError("No coils are coupled so closely.")
+    return k
 
 
 def mutual_from_series(inductance_aiding: float, inductance_opposing: float) -> float:

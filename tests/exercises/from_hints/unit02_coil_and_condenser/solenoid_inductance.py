@@ -1,6 +1,6 @@
 """Eight rounds, for n in range(1, 9), bring the two means together. With u = D/l: m = u²/(1 + u²), k = sqrt(m), k' =
-1/sqrt(1 + u²); coefficient = 4/(3π k') × [(k'²/m)(K − E) + E − k]. L = μ0 N² π D²/4 / l × coefficient. Wheeler: radius
-r and length l in inches, 1e-6 (r N)²/(9 r + 10 l).
+1/sqrt(1 + u²); coefficient = 4/(3π k') × [(k'²/m)(K − E) + E − k], ValueError where np.any(u < 0.0002) or np.any(u >
+5000). L = μ0 N² π D²/4 / l × coefficient. Wheeler: radius r and length l in inches, 1e-6 (r N)²/(9 r + 10 l).
 """
 import numpy as np
 
@@ -21,6 +21,8 @@ def elliptic_integrals(parameter: float) -> tuple[float, float]:
 
 def nagaoka_coefficient(diameter_over_length: float) -> float:
     u = diameter_over_length
+    if np.any(np.asarray(u) < 0.0002) or np.any(np.asarray(u) > 5000):
+        raise ValueError("The closed form is no good for such a coil.")
     m = u**2 / (1 + u**2)
     k = np.sqrt(m)
     k_dash = 1 / np.sqrt(1 + u**2)

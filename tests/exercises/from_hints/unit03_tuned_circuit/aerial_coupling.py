@@ -1,12 +1,15 @@
-"""With r = reflected_impedance(f, M, Za): Q = (2πfL + r.imag) / (R + r.real), and V = Q E 2πf |M| / |Za|. Equal resistances:
-(ωM)² Ra / |Za|² = R, so M = |Za| sqrt(R / Ra) / (2πf), with Ra = np.real(Za). For two tuned circuits this comes to k = 1
-/ sqrt(Q1 Q2)."""
+"""With r = reflected_impedance(f, M, Za): Q = (2πfL + r.imag) / (R + r.real), ValueError where np.any(R <= 0), and V =
+Q E 2πf |M| / |Za|. Equal resistances: (ωM)² Ra / |Za|² = R, so M = |Za| sqrt(R / Ra) / (2πf), with Ra = np.real(Za).
+For two tuned circuits this comes to k = 1 / sqrt(Q1 Q2), ValueError where np.any(Q1 Q2 < 1).
+"""
 import numpy as np
 
 from exercises.unit03_tuned_circuit.reflected_impedance import reflected_impedance
 
 
 def loaded_quality_factor(frequency, mutual_inductance, aerial_impedance, inductance, resistance):
+    if np.any(np.asarray(resistance) <= 0):
+        raise ValueError("No coil is without loss.")
     r = reflected_impedance(frequency, mutual_inductance, aerial_impedance)
     return (2 * np.pi * frequency * inductance + r.imag) / (resistance + r.real)
 
@@ -22,4 +25,7 @@ def best_mutual_inductance(frequency, aerial_impedance, resistance):
 
 
 def critical_coupling(primary_quality_factor, secondary_quality_factor):
-    return 1 / np.sqrt(primary_quality_factor * secondary_quality_factor)
+    product = primary_quality_factor * secondary_quality_factor
+    if np.any(product < 1):
+        raise ValueError("No coils are coupled so closely.")
+    return 1 / np.sqrt(product)

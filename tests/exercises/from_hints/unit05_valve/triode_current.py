@@ -1,6 +1,7 @@
-"""np.maximum(…, 0). gm = 1.5 K √drive; ra = μ/gm, ValueError if np.any(gm <= 0). With sympy: current = perveance *
-(…)**sympy.Rational(3, 2), then sympy.diff(current, grid_voltage) and 1/sympy.diff(current, anode_voltage). Manual: drive
-= 1.5 i/s, K = i/drive^1.5, offset = drive − Vg − Va/μ."""
+"""np.maximum(…, 0). np.minimum(K drive^1.5, emission), with emission=np.inf. gm = 1.5 K √drive; ra = μ/gm, ValueError
+if np.any(gm <= 0). With sympy: current = perveance * (…)**sympy.Rational(3, 2), then sympy.diff(current, grid_voltage)
+and 1/sympy.diff(current, anode_voltage). Manual: drive = 1.5 i/s, K = i/drive^1.5, offset = drive − Vg − Va/μ.
+"""
 import numpy as np
 import sympy
 
@@ -9,8 +10,8 @@ def drive(anode_voltage, grid_voltage, amplification_factor, offset):
     return np.maximum(grid_voltage + anode_voltage / amplification_factor + offset, 0)
 
 
-def triode_current(anode_voltage, grid_voltage, amplification_factor, perveance, offset):
-    return perveance * drive(anode_voltage, grid_voltage, amplification_factor, offset) ** 1.5
+def triode_current(anode_voltage, grid_voltage, amplification_factor, perveance, offset, emission=np.inf):
+    return np.minimum(perveance * drive(anode_voltage, grid_voltage, amplification_factor, offset) ** 1.5, emission)
 
 
 def mutual_conductance(anode_voltage, grid_voltage, amplification_factor, perveance, offset):

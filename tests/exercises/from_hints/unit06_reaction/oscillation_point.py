@@ -1,16 +1,12 @@
 """routh_point: sympy.solve(b*c - a*d, gm), sympy.sqrt(d/b). crossing: low, high = 0, 1; thirty-two times the middle; where
 the pole's real part is above 0 put high = middle, else low = middle. threshold_transconductance: 20 mS ×
-crossing(polynomial at 0, polynomial at 20 mS). steady_gain: abs(np.linalg.solve(meshes, [1, 0, 0])[1]), each row
-divided by s C1 or s C3 if you like, then the volt stays 1. gain: ValueError if leading_pole(…).real >= 0.
+crossing(polynomial at 0, polynomial at 20 mS). steady_gain: abs(np.linalg.solve(rows, [1, 0, 0, 0])[1]) with the rows of
+full_polynomial, the first divided by s C1, so that the volt stays 1. gain: ValueError if leading_pole(…).real >= 0.
 """
 import numpy as np
 import sympy
 
-from exercises.unit06_reaction.characteristic_polynomial import (
-    leading_pole,
-    three_winding_polynomial,
-    tuned_grid_polynomial,
-)
+from exercises.unit06_reaction.characteristic_polynomial import full_polynomial, leading_pole, tuned_grid_polynomial
 
 BEST_VALVE = 20e-3  # siemens: no receiving valve of the time came near
 HALVINGS = 32  # of the interval that holds the answer
@@ -47,9 +43,9 @@ def crossing(silent, oscillating):
     return (low + high) / 2
 
 
-def threshold_transconductance(coupling, tuning, throttle, aerial, tuned, tickler, anode_resistance):
-    without = three_winding_polynomial(coupling, tuning, throttle, aerial, tuned, tickler, (0, anode_resistance))
-    best = three_winding_polynomial(coupling, tuning, throttle, aerial, tuned, tickler, (BEST_VALVE, anode_resistance))
+def threshold_transconductance(coupling, tuning, throttle, aerial, tuned, tickler, valve):
+    without = full_polynomial(coupling, tuning, throttle, aerial, tuned, tickler, (0, *valve))
+    best = full_polynomial(coupling, tuning, throttle, aerial, tuned, tickler, (BEST_VALVE, *valve))
     return BEST_VALVE * crossing(without, best)
 
 
@@ -57,18 +53,20 @@ def steady_gain(frequency, coupling, tuning, throttle, aerial, tuned, tickler, v
     R1, C1, L1 = aerial
     R, L, g = tuned
     R3, L3, M23, M13 = tickler
-    gm, ra = valve
+    gm, ra, Cga, Ca = valve
     s = 2j * np.pi * frequency
-    grid = s * tuning + g
-    meshes = [
-        [R1 + s * L1 + 1 / (s * C1), s * coupling * grid, s * M13],
-        [s * coupling, 1 + (R + s * L) * grid, s * M23],
-        [s * M13, gm * ra + s * M23 * grid, ra + R3 + s * L3 + 1 / (s * throttle)],
+    C1s, C3s = s * C1, s * throttle
+    G, A = s * (tuning + Cga) + g, -s * Cga
+    rows = [
+        [(1 + C1s * (R1 + s * L1)) / C1s, s * coupling * G, s * M13, s * coupling * A],
+        [s * coupling, 1 + (R + s * L) * G, s * M23, (R + s * L) * A],
+        [s * C3s * M13, s * C3s * M23 * G, 1 + C3s * (R3 + s * L3), C3s * (s * M23 * A - 1)],
+        [0, (gm + A) * ra, ra, 1 + s * ra * (Ca + Cga)],
     ]
-    return abs(np.linalg.solve(meshes, [1, 0, 0])[1])
+    return abs(np.linalg.solve(rows, [1, 0, 0, 0])[1])
 
 
 def gain(frequency, coupling, tuning, throttle, aerial, tuned, tickler, valve):
-    if leading_pole(three_winding_polynomial(coupling, tuning, throttle, aerial, tuned, tickler, valve)).real >= 0:
+    if leading_pole(full_polynomial(coupling, tuning, throttle, aerial, tuned, tickler, valve)).real >= 0:
         raise ValueError("The set oscillates: there is no steady gain.")
     return steady_gain(frequency, coupling, tuning, throttle, aerial, tuned, tickler, valve)

@@ -1,17 +1,17 @@
-"""reaction_setting: least + (most − least) × crossing(polynomial at least, polynomial at most); crossing refuses by
-itself. settings_for: tuning = 1/((2πf)² L); five times: throttle = reaction_setting(…); found = tuned_to(…)[0]; tuning
-= tuning × (found/f)².
+"""reaction_setting: least + (most − least) × crossing(polynomial at least, polynomial at most); crossing refuses by itself.
+settings_for: tuning = 1/((2πf)² L); six times: throttle = reaction_setting(…); found = tuned_to(…)[0]; tuning = tuning ×
+(found/f)².
 """
 import numpy as np
 
-from exercises.unit06_reaction.characteristic_polynomial import leading_pole, three_winding_polynomial
+from exercises.unit06_reaction.characteristic_polynomial import full_polynomial, leading_pole
 from exercises.unit06_reaction.oscillation_point import crossing
 
-ROUNDS = 5  # of setting reaction and tuning in turn
+ROUNDS = 6  # of setting reaction and tuning in turn
 
 
 def tuned_to(coupling, tuning, throttle, aerial, tuned, tickler, valve):
-    pole = leading_pole(three_winding_polynomial(coupling, tuning, throttle, aerial, tuned, tickler, valve))
+    pole = leading_pole(full_polynomial(coupling, tuning, throttle, aerial, tuned, tickler, valve))
     return pole.imag / (2 * np.pi), -pole.real / np.pi
 
 
@@ -23,8 +23,8 @@ def detuning(coupling, tuning, throttle, aerial, tuned, tickler, valve):
 
 
 def reaction_setting(coupling, tuning, least, most, aerial, tuned, tickler, valve):
-    plates_out = three_winding_polynomial(coupling, tuning, least, aerial, tuned, tickler, valve)
-    plates_in = three_winding_polynomial(coupling, tuning, most, aerial, tuned, tickler, valve)
+    plates_out = full_polynomial(coupling, tuning, least, aerial, tuned, tickler, valve)
+    plates_in = full_polynomial(coupling, tuning, most, aerial, tuned, tickler, valve)
     return least + (most - least) * crossing(plates_out, plates_in)
 
 

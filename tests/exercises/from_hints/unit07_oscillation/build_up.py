@@ -1,6 +1,6 @@
-"""π f0 (k − 1)/Q; sqrt(kT/C); np.log(end/start)/growth; limit/sqrt(1 + ((limit/start)² − 1) exp(−2 growth time));
-np.log(((limit/start)² − 1)/(1/fraction² − 1))/(2 growth). Before the times: `raise ValueError(…)` where np.any(growth
-<= 0), and where np.any(fraction >= 1).
+"""π f0 (k − 1)/Q; sqrt(kT/C); np.log(end/start)/growth; limit/sqrt(1 + ((limit/start)² − 1) exp(−2 growth time)),
+ValueError where np.any(start <= 0); np.log(((limit/start)² − 1)/(1/fraction² − 1))/(2 growth). Before the times: `raise
+ValueError(…)` where np.any(growth <= 0), and where np.any(fraction >= 1).
 """
 import numpy as np
 
@@ -22,6 +22,8 @@ def free_growth_time(start, end, growth):
 
 
 def amplitude(time, start, limit, growth):
+    if np.any(np.asarray(start) <= 0):
+        raise ValueError("From nothing nothing grows.")
     return limit / np.sqrt(1 + ((limit / start) ** 2 - 1) * np.exp(-2 * growth * time))
 
 

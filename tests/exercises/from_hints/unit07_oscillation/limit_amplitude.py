@@ -1,7 +1,8 @@
-"""−n + 0.75 c V²; 2 sqrt(n/(3 c)); 2 × np.mean(current × cos θ)/V with current = triode_current(Va, Vg + V cos θ, …) and θ
-= π (k + ½)/720, k from 0 to 719. For arrays give each input a last axis for the moments, np.asarray(V)[..., None], and
-take the mean over axis=-1. In limit_amplitude: low = 1e-6, high = 200; if the transconductance at low is not above
-needed, raise ValueError; else halve forty times: where it is above needed at the middle, low = middle.
+"""−n + 0.75 c V²; 2 sqrt(n/(3 c)); 2 × np.mean(current × cos θ)/V with current = triode_current(Va, Vg + V cos θ, …)
+and θ = π (k + ½)/720, k from 0 to 719. For arrays give each input a last axis for the moments, np.asarray(V)[...,
+None], and take the mean over axis=-1. In limit_amplitude: low = 1e-6, high = 200; if the transconductance at low is not
+above needed, or that at high is, raise ValueError; else halve forty times: where it is above needed at the middle, low
+= middle.
 """
 import numpy as np
 
@@ -36,6 +37,8 @@ def limit_amplitude(needed, anode_voltage):
     low, high = 1e-6, 200
     if not offered(low) > needed:
         raise ValueError("The valve at rest gives no more than is needed: the set does not oscillate.")
+    if offered(high) > needed:
+        raise ValueError("It would swing beyond 200 V.")
     for _ in range(40):
         middle = (low + high) / 2
         if offered(middle) > needed:

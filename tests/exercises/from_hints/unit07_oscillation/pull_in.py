@@ -1,4 +1,5 @@
-"""np.degrees(np.arcsin(offset/hold)), ValueError where np.any(np.abs(offset) > hold); np.sqrt(np.clip(offset² − hold², 0,
+"""f/(2Q) × injected/oscillation, ValueError where np.any(oscillation <= 0) or np.any(injected > oscillation);
+np.degrees(np.arcsin(offset/hold)), ValueError where np.any(np.abs(offset) > hold); np.sqrt(np.clip(offset² − hold², 0,
 None)); 2 Q |offset|/f × oscillation. slipping_phase: turns, u = np.divmod(π beat time, π), then 2π turns + 2
 np.arctan2(offset sin u, beat cos u + hold sin u), ValueError where offset <= hold anywhere.
 """
@@ -6,6 +7,8 @@ import numpy as np
 
 
 def locking_range(frequency, quality_factor, injected, oscillation):
+    if np.any(np.asarray(oscillation) <= 0) or np.any(np.asarray(injected) > oscillation):
+        raise ValueError("There is no oscillation that the station could hold.")
     return frequency / (2 * quality_factor) * injected / oscillation
 
 

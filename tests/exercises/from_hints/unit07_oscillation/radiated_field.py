@@ -28,5 +28,10 @@ def noise_field(frequency, bandwidth, level_at_1_mhz, fall):
     return 1e-6 * 10 ** (decibels / 20)
 
 
-def spoiled_distance(radiated_power, wanted_field, protection):
-    return np.sqrt(90 * radiated_power) * 10 ** (protection / 20) / wanted_field
+def spoiled_distance(radiated_power, wanted_field, protection, frequency):
+    one = SPEED_OF_LIGHT / frequency / (2 * np.pi)
+    w = (wanted_field * 10 ** (-protection / 20) * one) ** 2 / (90 * radiated_power)
+    u = np.minimum(w, np.cbrt(w))
+    for _ in range(12):
+        u = u - (u - u**2 + u**3 - w) / (1 - 2 * u + 3 * u**2)
+    return one / np.sqrt(u)

@@ -1,7 +1,7 @@
 """mean_envelope: 2/π (A + B) E, where _, E = elliptic_integrals(4AB/(A + B)²). two_carrier_output: give A, B and the
-diode's three numbers a last axis by np.asarray(value)[..., np.newaxis], work the crest with BEAT for cos φ,
-np.mean(…, axis=-1)[()]. suppression: 20 log10 of the two differences' ratio. faint_suppression: 20 np.log10(s/(1+s)
-(1 − q² + (q/(1+s))²) (1+r)/r).
+diode's three numbers a last axis by np.asarray(value)[..., np.newaxis], work the crest with BEAT for cos φ, np.mean(…,
+axis=-1)[()]. suppression: 20 log10 of the two differences' ratio, ValueError where np.any(B <= 0) or np.any(m <= 0).
+faint_suppression: 20 np.log10(s/(1+s) (1 − q² + (q/(1+s))²) (1+r)/r).
 """
 import numpy as np
 
@@ -28,6 +28,8 @@ def two_carrier_output(strong, weak, load_resistance, saturation_current, slope_
 
 
 def suppression(strong, weak, depth, load_resistance, saturation_current, slope_voltage):
+    if np.any(np.asarray(weak) <= 0) or np.any(np.asarray(depth) <= 0):
+        raise ValueError("There is no programme to be held down.")
     diode = (load_resistance, saturation_current, slope_voltage)
     crest, trough = weak * (1 + depth), weak * (1 - depth)
     beside = two_carrier_output(strong, crest, *diode) - two_carrier_output(strong, trough, *diode)

@@ -1,5 +1,6 @@
-"""np.abs(μ M/(C r (R + load))); −ω² M C swing R/(R + jωL); jω(k A + s V)/(1/Z + jω(k + s)); 20
-np.log10(direct/np.abs(grid/aerial/√2)) with the grid's impedance 1/(1/aerial + 1/resistance); np.sqrt(2 gm/(ω k)).
+"""np.abs(μ M/(C r (R + load)));   −ω² M C swing R/(R + jωL);   jω(k A + s V)/(1/Z + jω(k + s));   20
+np.log10(direct/np.abs(grid/aerial/√2)), direct with aerial + jω × its winding, the grid's impedance 1/(1/aerial +
+1/resistance);   np.sqrt(2 gm/(ω k)).
 """
 import numpy as np
 
@@ -35,11 +36,13 @@ def grid_swing(frequency, anode_swing, anode_grid, tuned_swing, stray, grid_impe
 
 
 def isolation(
-    frequency, tuning_capacitance, direct_coupling, aerial_impedance, grid_resistance, anode_winding, valve, stray
+    frequency, tuning_capacitance, aerial_winding, aerial_impedance, grid_resistance, anode_winding, valve, stray
 ):
     winding_inductance, mutual_inductance = anode_winding
     anode_resistance, anode_grid = valve
-    direct = aerial_current(1.0, frequency, tuning_capacitance, direct_coupling, aerial_impedance)
+    own, coupling = aerial_winding
+    joined = aerial_impedance + 2j * np.pi * frequency * own
+    direct = aerial_current(1.0, frequency, tuning_capacitance, coupling, joined)
     anode = anode_swing(1.0, frequency, tuning_capacitance, mutual_inductance, winding_inductance, anode_resistance)
     grid_impedance = 1 / (1 / aerial_impedance + 1 / grid_resistance)
     grid = grid_swing(frequency, anode, anode_grid, 1.0, stray, grid_impedance)

@@ -1,7 +1,7 @@
-"""π f E (1/d + 1/g); π f (np.expm1(G)/g − e^G np.expm1(−H)/d)/(1 − e^{G − H}) with G = growth × growing and H = decay
-× dying, after `raise ValueError(…)` where np.any(G >= H); 1/np.sqrt((1 + (ω/g)²)(1 + (ω/d)²)); with x =
-start/np.sqrt(limit² − start²): (limit/g (arcsinh(x e^G) − arcsinh(x)) + amplitude(…)/d (1 − e^{−H}))/(growing +
-dying); limit q/g times np.arctanh(depth), and times π/√24.
+"""π f E (1/d + 1/g); π f (np.expm1(G)/g − e^G np.expm1(−H)/d)/(1 − e^{G − H}) with G = growth × growing and H = decay ×
+dying, after `raise ValueError(…)` where np.any(G >= H); 1/np.sqrt((1 + (ω/g)²)(1 + (ω/d)²)); with x =
+start/np.sqrt(limit² − start²): (limit/g (arcsinh(x e^G) − arcsinh(x)) + amplitude(…)/d (1 − e^{−H}))/(growing + dying),
+ValueError where np.any(start <= 0) or np.any(start >= limit); limit q/g times np.arctanh(depth), and times π/√24.
 """
 import numpy as np
 
@@ -31,6 +31,8 @@ def relative_response(offset, growth, decay):
 
 
 def mean_swing(start, limit, growth, decay, growing, dying):
+    if np.any(np.asarray(start) <= 0) or np.any(np.asarray(start) >= limit):
+        raise ValueError("No burst grows from there.")
     x = start / np.sqrt(limit**2 - start**2)
     burst = limit / growth * (np.arcsinh(x * np.exp(growth * growing)) - np.arcsinh(x))
     tail = amplitude(growing, start, limit, growth) / decay * (1 - np.exp(-decay * dying))

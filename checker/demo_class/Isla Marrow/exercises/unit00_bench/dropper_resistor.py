@@ -1,4 +1,4 @@
-"""My valve: 2 V, 93 mA, from the 3.3 V supply.  Isla"""
+"""My valve: 2 V, 60 mA, from three dry cells.  Isla"""
 import math
 
 import numpy as np
