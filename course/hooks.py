@@ -2,26 +2,34 @@
 
 import sys
 from pathlib import Path
+from typing import Any
 
+from jinja2 import Environment
+from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
+from mkdocs.structure.files import Files
+from mkdocs.structure.nav import Navigation
+from mkdocs.structure.pages import Page
 from mkdocs.utils import get_relative_url
 
 COURSE = Path(__file__).resolve().parent
 sys.path.insert(0, str(COURSE.parent))
 
-from course.press import pages, palette  # noqa: E402
-from course.press.club import FILE, card_html, read_club  # noqa: E402
-from course.press.edition import Edition  # noqa: E402
+from course.press import pages  # noqa: E402
+from course.press.boxes.club_box import card_html  # noqa: E402
+from course.press.club import FILE, read_club  # noqa: E402
 from course.press.faults import Fault  # noqa: E402
-from course.press.formulas import bring_packages  # noqa: E402
-from course.press.notes import notes_html  # noqa: E402
+from course.press.media import palette  # noqa: E402
+from course.press.publishing.edition import Edition  # noqa: E402
+from course.press.publishing.notes import notes_html  # noqa: E402
+from course.press.text.formulas import bring_packages  # noqa: E402
 
 REREAD = ("solutions", "checker", "course.figures", "course.sounds", "course.bench")
 
 edition: Edition | None = None
 
 
-def on_config(config):
+def on_config(config: MkDocsConfig) -> MkDocsConfig:
     """Begin an edition: packages from npm, code as it is on disk now, pages in their order."""
     global edition
     read_afresh()
@@ -30,7 +38,7 @@ def on_config(config):
     try:
         club = read_club(COURSE / FILE, lessons)
         config.nav = pages.reading_order(lessons, club.rules_page)
-        config.extra["units"] = pages.units(lessons)
+        config.extra["units"] = pages.units_in(lessons)
     except Fault as error:
         raise PluginError(str(error)) from None
     config.extra["palette"] = palette.style_sheet()
@@ -47,43 +55,62 @@ def read_afresh() -> None:
         del sys.modules[name]
 
 
-def on_page_context(context, page, config, nav):
+def begun() -> Edition:
+    """The edition that `on_config` began."""
+    if edition is None:
+        raise RuntimeError("MkDocs has not called on_config")
+    return edition
+
+
+def on_files(files: Files, config: MkDocsConfig) -> Files:
+    """Leave out the modules of which the pages' scripts are made: MkDocs would copy them with the rest of the theme."""
+    for file in [file for file in files if file.src_uri.startswith("scripts/")]:
+        files.remove(file)
+    return files
+
+
+def on_page_markdown(markdown: str, page: Page, **_: Any) -> str:
+    """All faults from here on are this page's."""
+    begun().begin_page(page)
+    return markdown
+
+
+def on_env(env: Environment, config: MkDocsConfig, **_: Any) -> None:
+    """Keep the template of booklets, for MkDocs shows its templates only here."""
+    config.extra["booklet"] = env.get_template("print.html")
+
+
+def on_page_context(context: dict[str, Any], page: Page, config: MkDocsConfig, nav: Navigation) -> dict[str, Any]:
+    """What the template of a page wants besides its text: the speaker's notes and the club's card."""
     unit = next((unit for unit in config.extra["units"] if page.file.src_uri in unit.pages), None)
     instructor = [other for other in nav.pages if unit and other.file.src_uri == unit.instructor]
-    context["section_notes"] = notes_html(instructor[0].content) if instructor else ""
+    context["section_notes"] = notes_html(instructor[0].content or "") if instructor else ""
     context["club_card"] = card_html(config.extra["club"], lambda address: get_relative_url(address, page.url))
     return context
 
 
-def on_page_markdown(markdown, page, **_):
-    edition.page = page
-    return markdown
+def on_post_page(output: str, page: Page, **_: Any) -> str:
+    """The page as it is written."""
+    begun().begin_page(page)
+    return begun().finish_page(output)
 
 
-def on_post_page(output, page, **_):
-    edition.page = page
-    return edition.finished_page(output)
-
-
-def on_env(env, config, **_):
-    config.extra["booklet"] = env.get_template("print.html")
-
-
-def on_post_build(config):
+def on_post_build(config: MkDocsConfig) -> None:
     """Finish the edition; a fault in any page stops the build."""
     card = card_html(config.extra["club"], lambda address: f"../{address}")
 
-    def render(title, question, content, back):
-        return config.extra["booklet"].render(
+    def render_booklet(title: str, question: str, content: str, back: str) -> str:
+        html: str = config.extra["booklet"].render(
             config=config, title=title, question=question, content=content, back=back, club_card=card
         )
+        return html
 
-    edition.booklets(render)
-    faults = edition.finish(Path(config.site_dir))
+    faults = begun().finish(Path(config.site_dir), render_booklet)
     if faults:
         raise PluginError("The site is not right:\n  " + "\n  ".join(faults))
 
 
-def on_build_error(error, **_):
+def on_build_error(error: Exception, **_: Any) -> None:
+    """Leave no process behind."""
     if edition:
         edition.typesetter.close()

@@ -11,37 +11,40 @@ import argparse
 import difflib
 import importlib
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
+from typing import Any
 
-from course.press import numbers
-from course.press.calls import answer, replace_calls
+from course.described import about
 from course.press.faults import Fault
-from course.press.made import FIGURE, SOUND, Kind, make
-from course.press.picture import png
-from course.press.take import Label, label, labelled_png, labelled_wav, plain, standing_alone
+from course.press.media.labels import Label, label_for, labelled_png, labelled_wav, plain_text, standalone_svg
+from course.press.media.png import draw_png
+from course.press.media.store import FIGURE, SOUND, Kind, produce
+from course.press.text import numbers
+from course.press.text.calls import answer, replace_calls
 from course.settings import settings_of
 
 COURSE = Path(__file__).resolve().parent
 KINDS = {"figure": FIGURE, "animation": FIGURE, "sound": SOUND}
+MAKERS = numbers.MAKERS | {"by_raster": lambda nine, ten: nine}  # what a caption may call for
 
 
-def makers(kind: Kind, stem: str = "*") -> Iterator[tuple[str, Callable]]:
+def makers(kind: Kind, stem: str = "*") -> Iterator[tuple[str, Callable[..., Any]]]:
     """All makers of one kind, or those in one file, by name and in order."""
     for file in sorted((COURSE / f"{kind.word}s").glob(f"{stem}.py")):
         module = importlib.import_module(f"{kind.package}.{file.stem}")
         for name, function in vars(module).items():
-            if hasattr(function, "about") and function.__module__ == module.__name__:
+            if about(function) is not None and function.__module__ == module.__name__:
                 yield f"{file.stem}/{name}", function
 
 
-def listed(word: str) -> str:
+def catalogue(word: str) -> str:
     """Every maker whose name holds a word, with its settings, their usual values and what they may be."""
     lines = []
     for kind in (FIGURE, SOUND):
         for name, function in makers(kind):
             if word in name:
-                lines.append(f"{'animation' if moves(function) else kind.word} {name}")
+                lines.append(f"{'animation' if is_animation(function) else kind.word} {name}")
                 for key, (setting, usual) in settings_of(function).items():
                     lines.append(f"    {key} = {setting.show(usual)}: {setting.says}; may be {setting.choice}")
     if not lines:
@@ -49,11 +52,12 @@ def listed(word: str) -> str:
     return "\n".join(lines)
 
 
-def moves(function: Callable) -> bool:
-    return 'class="hold"' in function.about["caption"]
+def is_animation(function: Callable[..., Any]) -> bool:
+    """Whether a maker's picture moves: its caption then has a box that holds it still."""
+    return 'class="hold"' in (about(function) or {})["caption"]
 
 
-def found(kind: Kind, name: str) -> Callable:
+def find_maker(kind: Kind, name: str) -> Callable[..., Any]:
     """The maker of a name; a `Fault` names the nearest."""
     file = name.partition("/")[0]
     near_by = dict(makers(kind, file)) if file.isidentifier() else {}
@@ -66,7 +70,7 @@ def found(kind: Kind, name: str) -> Callable:
     return near_by[name]
 
 
-def settings_given(function: Callable, name: str, pairs: list[str]) -> dict:
+def read_settings(function: Callable[..., Any], name: str, pairs: Sequence[str]) -> dict[str, Any]:
     """The values of `--set key=value`; a `Fault` says what is wrong with one."""
     known = settings_of(function)
     given = {}
@@ -85,7 +89,7 @@ def settings_given(function: Callable, name: str, pairs: list[str]) -> dict:
     return given
 
 
-def made_again(kind: Kind, name: str, pairs: list[str]) -> tuple[Label, dict[str, bytes]]:
+def labelled_files(kind: Kind, name: str, pairs: Sequence[str]) -> tuple[Label, dict[str, bytes]]:
     """A picture or sound with some settings: its label, and its files by suffix, each with the label in it.
 
     Parameters
@@ -93,7 +97,7 @@ def made_again(kind: Kind, name: str, pairs: list[str]) -> tuple[Label, dict[str
     kind : Kind
     name : str
         "file/function".
-    pairs : list of str
+    pairs : sequence of str
         Such as "q=60".
 
     Returns
@@ -105,50 +109,54 @@ def made_again(kind: Kind, name: str, pairs: list[str]) -> tuple[Label, dict[str
     Fault
         One sentence about a wrong name, setting or value.
     """
-    function = found(kind, name)
-    given = settings_given(function, name, pairs)
-    about, files = make(kind, name, function.__module__, function.__name__, given)
+    function = find_maker(kind, name)
+    given = read_settings(function, name, pairs)
+    said, files = produce(kind, name, function.__module__, function.__name__, given)
     changed = {key: settings_of(function)[key][0].show(value) for key, value in given.items()}
-    says = {"number": numbers.number, "value": numbers.value, "text": numbers.Text, "by_raster": lambda nine, ten: nine}
     caption, words = (
-        plain(replace_calls(text, lambda call: str(answer(call, says))))
-        for text in (about["caption"], about["alt" if kind is FIGURE else "transcript"])
+        plain_text(replace_calls(text, lambda call: str(answer(call, MAKERS))))
+        for text in (said["caption"], said["alt" if kind is FIGURE else "transcript"])
     )
     if changed:
-        usual = ", ".join(f"{key} = {about['settings'][key][1]}" for key in changed)
+        usual = ", ".join(f"{key} = {said['settings'][key][1]}" for key in changed)
         caption = f"Made with settings of one's own. These words were written for {usual}: {caption}"
-    said = label(kind.word, name, about["settings"], caption, words, changed)
+    label = label_for(kind.word, name, said["settings"], caption, words, changed)
     if kind is FIGURE:
-        return said, {".svg": standing_alone(files[".svg"].decode(), said).encode()}
+        return label, {".svg": standalone_svg(files[".svg"].decode(), label).encode()}
     tells = files[".svg"] and not changed  # the words in it are those of the usual settings
-    picture = {".svg": standing_alone(files[".svg"].decode(), said).encode()} if tells else {}
-    return said, {".wav": labelled_wav(files[".wav"], said), ".mp3": files[".mp3"]} | picture
+    picture = {".svg": standalone_svg(files[".svg"].decode(), label).encode()} if tells else {}
+    return label, {".wav": labelled_wav(files[".wav"], label), ".mp3": files[".mp3"]} | picture
 
 
-def main(arguments: list[str] | None = None) -> int:
-    """The command; 0 if all went well, 2 after a sentence about what is wrong."""
-    parser = argparse.ArgumentParser(prog="python -m course.make", description="Make a figure or sound of the course again.")
-    commands = parser.add_subparsers(dest="what", required=True)
-    listing = commands.add_parser("list", help="name every figure, animation and sound, with its settings")
+def parser() -> argparse.ArgumentParser:
+    """The command's options."""
+    command = argparse.ArgumentParser(prog="python -m course.make", description="Make a figure or sound of the course again.")
+    actions = command.add_subparsers(dest="action", required=True)
+    listing = actions.add_parser("list", help="name every figure, animation and sound, with its settings")
     listing.add_argument("word", nargs="?", default="", help="only names that hold this")
     for word in KINDS:
-        one = commands.add_parser(word, help=f"make one {word}")
+        one = actions.add_parser(word, help=f"make one {word}")
         one.add_argument("name", help="such as unit03_tuned_circuit/ringing")
         one.add_argument("--set", action="append", default=[], metavar="KEY=VALUE", help="a setting; may be given again")
         one.add_argument("--into", type=Path, default=Path(), metavar="FOLDER", help="where to put the files; made if need be")
         if word != "sound":
             one.add_argument("--png", type=int, metavar="WIDTH", help="a PNG too, so many points wide; needs Chromium")
-    asked = parser.parse_args(arguments)
+    return command
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """The command; 0 if all went well, 2 after a sentence about what is wrong."""
+    options = parser().parse_args(arguments)
     try:
-        if asked.what == "list":
-            print(listed(asked.word))
+        if options.action == "list":
+            print(catalogue(options.word))
             return 0
-        said, files = made_again(KINDS[asked.what], asked.name, asked.set)
-        if getattr(asked, "png", None) is not None:
-            files[".png"] = labelled_png(png(files[".svg"].decode(), asked.png), said)
-        asked.into.mkdir(parents=True, exist_ok=True)
-        for suffix, content in {**files, ".txt": said.text.encode()}.items():
-            place = asked.into / f"{asked.name.split('/')[1]}{suffix}"
+        label, files = labelled_files(KINDS[options.action], options.name, options.set)
+        if getattr(options, "png", None) is not None:
+            files[".png"] = labelled_png(draw_png(files[".svg"].decode(), options.png), label)
+        options.into.mkdir(parents=True, exist_ok=True)
+        for suffix, content in {**files, ".txt": label.text.encode()}.items():
+            place = options.into / f"{options.name.split('/')[1]}{suffix}"
             place.write_bytes(content)
             print(place)
     except (Fault, OSError) as error:

@@ -7,6 +7,7 @@ is what stands on the site.
 import inspect
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Any
 
 from solutions.unit00_bench.prefixes import from_engineering, to_engineering
 
@@ -50,17 +51,17 @@ class OneOf:
     """One of a few numbers or words."""
 
     says: str
-    values: tuple
+    values: tuple[Any, ...]
     unit: str = ""
 
-    def read(self, text: str):
+    def read(self, text: str) -> Any:
         """The value that a text names; ValueError says which there are."""
         for value in self.values:
             if text.strip() in (str(value), self.show(value)):
                 return value
         raise ValueError(f"write one of {self.choice}")
 
-    def show(self, value) -> str:
+    def show(self, value: Any) -> str:
         return with_unit(value, self.unit) if self.unit else str(value)
 
     @property
@@ -79,14 +80,14 @@ class Several:
     def says(self) -> str:
         return self.kind.says
 
-    def read(self, text: str) -> tuple:
+    def read(self, text: str) -> tuple[float, ...]:
         """The values of a text such as "30, 80, 200"; ValueError says what is wrong."""
         pieces = text.split(",")
         if len(pieces) > self.most:
             raise ValueError(f"write at most {self.most} numbers, with commas between")
         return tuple(map(self.kind.read, pieces))
 
-    def show(self, values: tuple) -> str:
+    def show(self, values: tuple[float, ...]) -> str:
         return ", ".join(map(self.kind.show, values))
 
     @property
@@ -99,7 +100,7 @@ Setting = Between | OneOf | Several
 RASTER = OneOf("spacing of the channels", (9_000, 10_000), "Hz")
 
 
-def settings_of(make: Callable) -> dict[str, tuple[Setting, object]]:
+def settings_of(make: Callable[..., Any]) -> dict[str, tuple[Setting, Any]]:
     """What may be set of one maker: of each parameter its kind and the value it has on the site.
 
     Raises

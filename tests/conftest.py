@@ -13,7 +13,7 @@ COURSE = Path(__file__).resolve().parents[1] / "course"
 @pytest.fixture(scope="session")
 def packages():
     """The folder of what npm brings, which is brought if it is not there. No Node.js: as for the browser."""
-    from course.press.formulas import NodeMissing, bring_packages
+    from course.press.text.formulas import NodeMissing, bring_packages
 
     with open(COURSE / "package.json", encoding="utf-8") as alone:
         fcntl.flock(alone, fcntl.LOCK_EX)

@@ -5,6 +5,8 @@ One function a picture, marked with `figure`; see DEVELOPERS.md, "A figure".
 
 from collections.abc import Callable
 
+from course.described import describe
+
 
 def figure(*, caption: str, alt: str) -> Callable[[Callable], Callable]:
     """Mark a function as one picture of the course.
@@ -26,11 +28,5 @@ def figure(*, caption: str, alt: str) -> Callable[[Callable], Callable]:
     ValueError
         If the caption or the words are missing.
     """
-    if not caption.strip() or not alt.strip():
-        raise ValueError("a figure needs a caption and, in alt, words for someone who cannot see it")
-
-    def mark(draw: Callable) -> Callable:
-        draw.about = {"caption": " ".join(caption.split()), "alt": " ".join(alt.split())}
-        return draw
-
-    return mark
+    wanted = "a figure needs a caption and, in alt, words for someone who cannot see it"
+    return describe({"caption": caption, "alt": alt}, wanted)

@@ -1,12 +1,11 @@
-"""The club that publishes the site, as `course/club.toml` describes it: read, checked, and put into the pages."""
+"""The club that publishes the site, as `course/club.toml` describes it: read and checked."""
 
 import difflib
 import re
 import tomllib
-from collections.abc import Callable
 from dataclasses import dataclass
-from html import escape
 from pathlib import Path
+from typing import Any
 from urllib.parse import urlsplit
 
 from course.press.faults import Fault
@@ -88,10 +87,11 @@ def read_club(file: Path, lessons: Path) -> Club:
     for key, value in said.items():
         if wrong := fault_in(key, value, lessons):
             raise Fault(f"{place}, {key}: {wrong}")
-    return Club(**{key: value.strip() if isinstance(value, str) else value for key, value in said.items()})
+    lines: dict[str, Any] = {key: value.strip() if isinstance(value, str) else value for key, value in said.items()}
+    return Club(**lines)
 
 
-def fault_in(key: str, value, lessons: Path) -> str:
+def fault_in(key: str, value: object, lessons: Path) -> str:
     """What is wrong with one line and what to do, or nothing."""
     if key not in LINES:
         near = difflib.get_close_matches(key, LINES, n=1)
@@ -126,50 +126,3 @@ def is_address(text: str) -> bool:
     except ValueError:
         return False
     return parts.scheme in ("http", "https") and "." in parts.netloc.strip(".") and not re.search(r"\s", text)
-
-
-def link(address: str, words: str) -> str:
-    return f'<a href="{escape(address)}">{words}</a>'
-
-
-def contact_html(contact: str) -> str:
-    if is_address(contact):
-        return link(contact, escape(contact.split("://")[1].rstrip("/")))
-    return link(f"mailto:{contact}", escape(contact)) if "@" in contact else escape(contact)
-
-
-def rules_html(club: Club, relative: Callable[[str], str]) -> list[str]:
-    """Links to the club's safety rules and to the licensing authority, as far as there are any."""
-    page = relative(club.rules_page.removesuffix(".md") + ".html") if club.rules_page else club.safety_rules
-    whose = escape(club.name) or "the club"
-    return [
-        *([link(page, f"Safety rules of {whose}")] if page else []),
-        *([link(club.authority, "Licences: your authority")] if club.authority else []),
-    ]
-
-
-def card_html(club: Club, relative: Callable[[str], str]) -> str:
-    """Name, meeting place, contact and the two links, for every footer; nothing where the file says nothing."""
-    parts = [
-        *([f"<b>{escape(club.name)}</b>"] if club.name else []),
-        *([escape(club.meeting_place)] if club.meeting_place else []),
-        *([contact_html(club.contact)] if club.contact else []),
-        *rules_html(club, relative),
-    ]
-    return f'<p class="club" data-keep>{" · ".join(parts)}</p>' if parts else ""
-
-
-def safety_html(club: Club, relative: Callable[[str], str]) -> str:
-    """The two links by themselves, for the safety page."""
-    links = " · ".join(rules_html(club, relative))
-    return f'<p class="club-rules" data-keep><strong>Here:</strong> {links}</p>' if links else "<!-- no rules of a club -->"
-
-
-def lines_html(club: Club) -> str:
-    """The lines of the file: what each does, an example, and what it is on this site."""
-    items = "".join(
-        f"<dt><code>{key}</code></dt><dd>{escape(says[0].upper() + says[1:])}. Such as <code>{escape(example)}</code>. "
-        f"On this site: {escape(str(getattr(club, key))) or 'nothing'}.</dd>\n"
-        for key, (says, example) in LINES.items()
-    )
-    return f"<dl data-keep>\n{items}</dl>"

@@ -3,11 +3,13 @@
 import re
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from mkdocs.utils.meta import get_data
 
 from course.press.faults import Fault
 
+BOOKLETS = "print"  # their folder in the site
 AROUND = ("bench.md", "glossary.md", "outside.md", "builders.md", "instructors.md", "clubs.md")
 
 
@@ -23,7 +25,7 @@ class Unit:
     instructor: str | None
 
 
-def units(lessons: Path) -> list[Unit]:
+def units_in(lessons: Path) -> list[Unit]:
     """The units that have an `index.md`, in order.
 
     Raises
@@ -31,11 +33,12 @@ def units(lessons: Path) -> list[Unit]:
     Fault
         If a page has no title, or `index.md` names a page that is not there.
     """
-    return [unit(index.parent) for index in sorted(lessons.glob("unit[0-9][0-9]_*/index.md"))]
+    return [read_unit(index.parent) for index in sorted(lessons.glob("unit[0-9][0-9]_*/index.md"))]
 
 
-def unit(folder: Path) -> Unit:
-    title, about = head_of(folder / "index.md")
+def read_unit(folder: Path) -> Unit:
+    """The unit in one folder, from the head of its first page."""
+    title, about = read_head(folder / "index.md")
     named = about.get("pages", [])
     present = sorted(path.name for path in folder.glob("*.md") if path.name not in ("index.md", "instructor.md"))
     if not isinstance(named, list) or not set(named) <= set(present):
@@ -49,7 +52,7 @@ def unit(folder: Path) -> Unit:
     return Unit(folder.name, folder.name[4:6], title, about.get("question", ""), pages, instructor)
 
 
-def head_of(page: Path) -> tuple[str, dict]:
+def read_head(page: Path) -> tuple[str, dict[str, Any]]:
     """Title and front matter of a page."""
     text, about = get_data(page.read_text("utf-8-sig"))
     title = re.search(r"^# +(.+?) *#*$", text, re.M)
@@ -58,9 +61,9 @@ def head_of(page: Path) -> tuple[str, dict]:
     return re.sub(r"[*_`]", "", title[1]), about
 
 
-def reading_order(lessons: Path, rules_page: str = "") -> list:
+def reading_order(lessons: Path, rules_page: str = "") -> list[str | dict[str, list[str]]]:
     """The `nav` of MkDocs: home, the units' pages, the pages around them, a club's rules among them, the instructor's pages."""
-    found = units(lessons)
+    found = units_in(lessons)
     around = [name for name in ("safety.md", rules_page, *AROUND) if (lessons / name).is_file()]
     return [
         "index.md",

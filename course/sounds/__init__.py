@@ -5,6 +5,8 @@ One function a sound, marked with `sound`; see DEVELOPERS.md, "A sound".
 
 from collections.abc import Callable, Sequence
 
+from course.described import describe
+
 USUAL_LEVEL = -20.0
 
 
@@ -41,21 +43,11 @@ def sound(
     ValueError
         If the caption or transcript is missing, or the level or full scale is out of range.
     """
-    if not caption.strip() or not transcript.strip():
-        raise ValueError("a sound needs a caption and a transcript that says in words what is heard")
     if not -60 <= level <= 0:
         raise ValueError(f"level is in dB below full scale, from -60 to 0, not {level}")
     if full_scale is not None and not full_scale > 0:
         raise ValueError(f"full_scale is the sample value played as 1.0, above zero, not {full_scale}")
 
-    def mark(make: Callable) -> Callable:
-        make.about = {
-            "caption": " ".join(caption.split()),
-            "transcript": " ".join(transcript.split()),
-            "level": level,
-            "full_scale": full_scale,
-            "moments": moments,
-        }
-        return make
-
-    return mark
+    wanted = "a sound needs a caption and a transcript that says in words what is heard"
+    words = {"caption": caption, "transcript": transcript}
+    return describe(words, wanted, level=level, full_scale=full_scale, moments=moments)

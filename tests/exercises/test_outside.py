@@ -2,11 +2,11 @@
 
 `python -m pytest -rP tests/exercises/test_outside.py` prints it.
 """
-from course.press.outside import apart, outside_checks, outside_html
+from course.press.boxes.published_box import published_figures, published_figures_html, relative_difference
 
 
 def test_every_outside_check_is_named_and_met():
-    checks = list(outside_checks())
+    checks = list(published_figures())
     for check in checks:
         print(f"{check.unit[4:6]}  {check.what}: wanted {check.wanted}, got {check.got}, difference {check.difference:.1e}, "
               f"allowed {check.allowed}  [{check.source}; {check.known}]")
@@ -18,11 +18,11 @@ def test_every_outside_check_is_named_and_met():
 
 
 def test_differences():
-    assert apart((1.0, "open"), (1.0, "open")) == 0
-    assert apart((1.0, "open"), (1.0, "shut")) == float("inf")
-    assert apart((1.0, 2.02), (1.0, 2.0)) - 0.01 < 1e-12
-    assert apart(0.5, 0.0) == 0.5
+    assert relative_difference((1.0, "open"), (1.0, "open")) == 0
+    assert relative_difference((1.0, "open"), (1.0, "shut")) == float("inf")
+    assert abs(relative_difference((1.0, 2.02), (1.0, 2.0)) - 0.01) < 1e-12
+    assert relative_difference(0.5, 0.0) == 0.5
 
 
 def test_the_page_holds_each_of_them():
-    assert outside_html().count("<tr><th scope=\"row\">") == len(list(outside_checks()))
+    assert published_figures_html().count("<tr><th scope=\"row\">") == len(list(published_figures()))

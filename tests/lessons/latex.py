@@ -14,8 +14,8 @@ import sympy
 from sympy.parsing.latex import parse_latex
 
 from checker.course import ROOT
-from course.press.calls import answer, replace_calls
-from course.press.numbers import number_in_formula, value
+from course.press.text.calls import answer, replace_calls
+from course.press.text.numbers import IN_FORMULA
 
 LESSONS = ROOT / "course/lessons"
 RELATION = r"=|<|>|\\(?:approx|ge|le|to|propto)(?![A-Za-z])"
@@ -68,8 +68,7 @@ def formulas(page: str) -> tuple[Formula, ...]:
 
 def _tidy(text: str) -> str:
     """On one line, with the numbers that the code puts in."""
-    numbers = {"number": number_in_formula, "value": value}
-    return " ".join(replace_calls(text, lambda call: answer(call, numbers)).split())
+    return " ".join(replace_calls(text, lambda call: answer(call, IN_FORMULA)).split())
 
 
 def _works_something_out(text: str) -> bool:

@@ -19,13 +19,16 @@ import { margin } from "../../course/bench/physics/margin.js";
 import * as bench from "../../course/bench/physics/bench.js";
 import { measured } from "../../course/bench/panel/measured.js";
 import { seenOf } from "../../course/bench/panel/seen.js";
-import { stateOf } from "../../course/bench/panel/setting.js";
+import { faultsOf, settingOf, stateOf } from "../../course/bench/panel/setting.js";
 import { createLimiter } from "../../course/bench/sound/limiter.js";
 
 const { figures, questions } = JSON.parse(readFileSync(0, "utf8"));
 const tables = cycleTables(figures.cycle);
 
-/** Tuned circuit, bias and anode after each step, in so many parts, of an e.m.f. given as pairs of numbers. */
+/** A function of a module, by its name. @param {object} module @param {string} call @returns {Function} */
+const of = (module, call) => /** @type {Record<string, Function>} */ (module)[call];
+
+/** Tuned circuit, bias and anode after each step, in so many parts, of an e.m.f. given as pairs of numbers. @param {any} given */
 function envelope({ network, stage, rest, reference, rate, parts = 1, emf, seed }) {
   const march = (stage.perveance > 0 ? createMarch : createCrystalMarch)(tables);
   const net = slowMode(network, stage, reference);
@@ -33,15 +36,18 @@ function envelope({ network, stage, rest, reference, rate, parts = 1, emf, seed 
   const state = start(rest, stage, seed);
   state[GRID_R] += net.gridAtOnce.re * emf[0][0] - net.gridAtOnce.im * emf[0][1];
   state[GRID_I] += net.gridAtOnce.re * emf[0][1] + net.gridAtOnce.im * emf[0][0];
-  return emf.slice(1).map((there, n) => {
-    const between = (part) => emf[n].map((here, axis) => here + (there[axis] - here) * (part / parts));
-    for (let part = 0; part < parts; part++) march.advance(state, ...between(part), ...between(part + 1));
+  return emf.slice(1).map((/** @type {[number, number]} */ there, /** @type {number} */ n) => {
+    const along = (/** @type {number} */ axis, /** @type {number} */ part) => emf[n][axis] + (there[axis] - emf[n][axis]) * (part / parts);
+    for (let part = 0; part < parts; part++) {
+      march.advance(state, along(0, part), along(1, part), along(0, part + 1), along(1, part + 1));
+    }
     const { re, im } = net.tuned;
     const tuned = [re * state[GRID_R] - im * state[GRID_I], re * state[GRID_I] + im * state[GRID_R]];
     return [...tuned, state[BIAS], state[ANODE]];
   });
 }
 
+/** What is given comes from Python as JSON, and may be anything. @type {Record<string, (given: any) => unknown>} */
 const answers = {
   poles: ({ network }) => poles(network).map(({ re, im }) => [re, im]),
   formula: ({ network, frequency }) => steadyFormula(network)(frequency),
@@ -66,9 +72,9 @@ const answers = {
   threshold_of_hearing: ({ frequency }) => hearingThreshold(figures.ear, frequency),
   telephones: ({ volts, pascals, sampleRate }) => {
     const telephones = createTelephones(figures.ear, sampleRate);
-    return volts.map((volt) => telephones.heard(volt, pascals));
+    return volts.map((/** @type {number} */ volt) => telephones.heard(volt, pascals));
   },
-  aerial: ({ call, args }) => aerial[call](...args),
+  aerial: ({ call, args }) => of(aerial, call)(...args),
   played: ({ change, state, seconds, sampleRate }) => {
     const receiver = bench.receiverOf({ ...figures, ...change }, sampleRate);
     receiver.turn(state);
@@ -76,32 +82,36 @@ const answers = {
     receiver.play(out, () => 0);
     return { ...receiver.stand(), last: [...out.slice(-sampleRate * 0.05)] };
   },
-  quenched: ({ call, args }) => quenched[call](...args),
+  quenched: ({ call, args }) => of(quenched, call)(...args),
   measured: ({ setting }) => {
-    const { state, faults } = stateOf(figures, setting);
+    const found = stateOf(figures, setting);
+    if (!found) throw new RangeError(`${setting} is no setting`);
+    const { state, faults } = found;
     return { ...measured(state, seenOf(figures, state, []), bench.listen(figures, state)), faults };
   },
   nearer: ({ from, to }) => nearer(from, to),
   switched: ({ states, seconds, sampleRate }) => {
     const receiver = bench.receiverOf(figures, sampleRate);
-    return states.map((state) => {
+    return states.map((/** @type {bench.State} */ state) => {
       receiver.turn(state);
       const out = new Float64Array(seconds * sampleRate);
       receiver.play(out, () => 0);
       return [...out];
     });
   },
-  bench: ({ call, args }) => bench[call](figures, ...args),
+  setting: ({ text }) => ({ faults: faultsOf(figures, text), opened: stateOf(figures, text)?.state ?? null }),
+  written: ({ state }) => settingOf(figures, state),
+  bench: ({ call, args }) => of(bench, call)(figures, ...args),
   margin: ({ state }) => margin(figures, state),
   limited: ({ samples, sampleRate }) => {
     const limiter = createLimiter(sampleRate);
-    return { delay: limiter.delay, out: samples.map((sample) => limiter.pass(sample)) };
+    return { delay: limiter.delay, out: samples.map((/** @type {number} */ sample) => limiter.pass(sample)) };
   },
 };
 
 process.stdout.write(
   JSON.stringify(
-    questions.map(({ ask, given }) => {
+    questions.map((/** @type {{ask: string, given: unknown}} */ { ask, given }) => {
       try {
         return answers[ask](given);
       } catch (error) {

@@ -3,4 +3,4 @@ import * as physics from "../../course/bench/physics/bench.js";
 import { createListener } from "../../course/bench/sound/listener.js";
 import { createPlayer, setNode } from "../../course/bench/sound/player.js";
 
-globalThis.Bench = { ...physics, createListener, createPlayer, setNode };
+/** @type {any} */ (globalThis).Bench = { ...physics, createListener, createPlayer, setNode };

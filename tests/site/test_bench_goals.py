@@ -2,7 +2,7 @@
 
 import pytest
 
-from course.press.bench_box import goals
+from course.press.boxes.bench_box import read_goals
 
 from .bench_asked import asked
 
@@ -27,7 +27,7 @@ def meets(measured, measures):
     )
 
 
-@pytest.mark.parametrize("goal", goals(), ids=lambda goal: goal["name"])
+@pytest.mark.parametrize("goal", read_goals(), ids=lambda goal: goal["name"])
 def test_a_goal_can_be_reached_and_is_not_reached_at_its_start(figures, goal):
     begun, done = asked(figures, [("measured", {"setting": setting}) for setting in (goal["start"], REACHED[goal["name"]])])
     assert not begun["faults"] and not done["faults"]

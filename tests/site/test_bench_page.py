@@ -8,7 +8,8 @@ import numpy as np
 import pytest
 
 from course.figures.stations import STATIONS
-from course.press.bench_box import SETS, WRITTEN, bench_html, checked, goals
+from course.press.boxes.bench_box import SETS, bench_html, read_goals
+from course.press.boxes.bench_setting import check_setting
 from course.press.faults import Fault
 from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
 from solutions.unit02_coil_and_condenser.club_coil import coil_resistance
@@ -101,14 +102,14 @@ def test_a_setting_is_a_link_that_opens_the_same_and_says_what_it_cannot_have(pa
     settled(page)
     setting = page.evaluate("location.hash.slice(1)")
     assert "tuning=1465.02kHz" in setting and "reaction=75pF" in setting
-    checked(setting)
+    check_setting(setting)
     assert setting in page.input_value("#whole-bench .setting-line")
     again = page_at(setting)
     knobs = ("tuning", "fine", "coupling", "throttle")
     assert [value(again, knob) for knob in knobs] == [value(page, knob) for knob in knobs]
     wrong = page_at("set=reaction&tuning=9kHz&coupling=soup")
     said = wrong.inner_text("#whole-bench .turning-fault")
-    assert "tuning 9kHz is beyond" in said and '"soup" is no value for coupling' in said
+    assert "Tuning 9kHz is beyond" in said and '"soup" is no value for coupling' in said
 
 
 def test_the_quenched_set_brings_its_own_dial_and_its_caution(page_at):
@@ -144,7 +145,7 @@ def test_the_quenched_sets_knobs_are_turned_and_its_setting_is_a_link(page_at):
     settled(page)
     setting = page.evaluate("location.hash.slice(1)")
     assert setting.startswith("set=quenched&tuning=29591kHz&coupling=8nH&reaction=1.") and setting.endswith("&quench=32.1kHz")
-    checked(setting)
+    check_setting(setting)
     again = page_at(setting)
     knobs = ("tuning", "fine", "coupling", "throttle", "quench")
     assert [value(again, knob) for knob in knobs if knob != "fine"] == [value(page, knob) for knob in knobs if knob != "fine"]
@@ -217,7 +218,7 @@ def test_a_goal_is_reached_by_turning_only_shows_what_it_shows_and_is_remembered
 
 
 def test_goals_ask_for_what_there_is(figures):
-    for goal in goals():
+    for goal in read_goals():
         its = figures["sets"][goal["measures"]["set"]].get("stations", figures["stations"])
         assert goal["measures"].get("station", its[0]["name"]) in {station["name"] for station in its}, goal["name"]
         assert goal["measures"]["set"] in {name for name, *_ in SETS}, goal["name"]
@@ -342,9 +343,11 @@ def test_its_own_files_are_light(course):
     ("setting", "said"),
     [
         ("tuning=855kHz", "no setting"),
-        ("set=spark", "no value for set"),
+        ("set=spark", 'no set called "spark"'),
         ("set=valve&tone=3", 'no "tone"'),
         ("set=valve&tuning=855", "no value for tuning"),
+        ("set=valve&tuning=8..5kHz", "no value for tuning"),
+        ("set=valve&tuning=8kHz", "beyond the knob's stop"),
         ("set=quenched&coupling=4uH", "no value for coupling"),
         ("set=valve&quench=32kHz", 'no "quench"'),
     ],
@@ -352,4 +355,3 @@ def test_its_own_files_are_light(course):
 def test_a_lesson_that_asks_for_no_setting_is_told_what_one_is_like(setting, said):
     with pytest.raises(Fault, match=re.escape(said)):
         bench_html(setting, "bench-1", str, str, whole=False)
-    assert "set" in WRITTEN

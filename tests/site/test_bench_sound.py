@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from course.press.bench import write_bench
+from course.press.publishing.bench_files import write_bench
 
 from .conftest import ROOT
 

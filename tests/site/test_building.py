@@ -13,7 +13,7 @@ from urllib.parse import unquote, urlsplit
 import pytest
 from markdown import Markdown
 
-from course.press.markdown import CourseMarkdown
+from course.press.text.markdown import CourseMarkdown
 
 from .conftest import build
 

@@ -6,12 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from course.press.calls import answer, replace_calls
 from course.press.faults import Fault
-from course.press.numbers import Text, number, number_in_formula, value
+from course.press.text.calls import answer, replace_calls
+from course.press.text.numbers import MAKERS, number, number_in_formula
 
 RESONANCE = "unit03_tuned_circuit.resonance:resonant_frequency"
-MAKERS = {"number": number, "value": value, "text": Text}
 
 
 def test_a_number_is_computed_rounded_and_given_a_prefix():

@@ -2,7 +2,7 @@
 
 import pytest
 
-from course.press.notes import notes
+from course.press.publishing.notes import notes
 
 from .test_browser import NARROW, VIOLATIONS, Watched, site  # noqa: F401
 

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from course.press.sources import Sources
+from course.press.media.sources import MediaSources
 
 from .conftest import build
 
@@ -45,7 +45,7 @@ def tree(tmp_path) -> Path:
 
 
 def fingerprints(root: Path) -> dict[str, str]:
-    sources = Sources(root)
+    sources = MediaSources(root)
     return {name: sources.fingerprint("course.figures.unit", name, ("course.figures.maker",)) for name in ("left", "right")}
 
 

@@ -12,7 +12,7 @@ import pytest
 import soundfile
 
 from course.make import FIGURE, SOUND, main, makers
-from course.press.take import Label, labelled_png, labelled_wav
+from course.press.media.labels import Label, labelled_png, labelled_wav
 from course.settings import Between, OneOf, Several, settings_of
 
 ALL = [(kind, name, make) for kind in (FIGURE, SOUND) for name, make in makers(kind)]

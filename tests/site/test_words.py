@@ -7,11 +7,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from course.press.words import Words, article_for, mark_page, term_html
+from course.press.boxes.glossary_box import term_html
+from course.press.text.switch import mark_words
+from course.press.text.vocabulary import Vocabulary, article_for
 
 from .conftest import ROOT
 
-WORDS = Words(ROOT / "course" / "glossary.toml")
+WORDS = Vocabulary(ROOT / "course" / "glossary.toml")
 
 
 def british(html: str) -> str:
@@ -51,7 +53,7 @@ def american(html: str) -> str:
     ],
 )
 def test_words_exchanged(written, reads):
-    marked = WORDS.marked(written)
+    marked = WORDS.mark(written)
     assert american(marked) == reads
     assert british(marked) == written
 
@@ -71,11 +73,11 @@ def test_words_exchanged(written, reads):
     ],
 )
 def test_code_addresses_formulas_and_kept_words_stay(untouched):
-    assert mark_page(f"<body>{untouched}</body>", WORDS) == f"<body>{untouched}</body>"
+    assert mark_words(f"<body>{untouched}</body>", WORDS) == f"<body>{untouched}</body>"
 
 
 def test_words_in_an_inline_drawing_are_exchanged_as_svg():
-    assert mark_page("<svg><text>aerial</text></svg>", WORDS) == (
+    assert mark_words("<svg><text>aerial</text></svg>", WORDS) == (
         '<svg><text><tspan data-us="antenna">aerial</tspan></text></svg>'
     )
 
@@ -91,7 +93,7 @@ def test_words_in_an_inline_drawing_are_exchanged_as_svg():
     ],
 )
 def test_an_article_before_a_tag_fits_the_word_after_it(written, reads):
-    assert american(mark_page(written, WORDS)) == reads
+    assert american(mark_words(written, WORDS)) == reads
 
 
 TEXTS = st.lists(
@@ -120,13 +122,13 @@ TEXTS = st.lists(
 
 @given(TEXTS)
 def test_marking_never_changes_what_is_written(text):
-    assert british(mark_page(text, WORDS)) == text
+    assert british(mark_words(text, WORDS)) == text
 
 
 @given(TEXTS)
 def test_the_american_reading_has_no_british_word_left(text):
     plain = re.sub(r"<code>.*?(</code>|$)", "", text, flags=re.S)
-    read = american(WORDS.marked(re.sub(r"<[^>]+>", "", plain)))
+    read = american(WORDS.mark(re.sub(r"<[^>]+>", "", plain)))
     again = [m["term"] for m in WORDS.pattern.finditer(read) if m["term"] and WORDS.american_for(m["term"])]
     allowed = set(" ".join(WORDS.pairs.values()).split())
     assert all(word.lower().split()[0] in {a.lower() for a in allowed} for word in again)

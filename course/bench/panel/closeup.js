@@ -1,7 +1,7 @@
 /** What the set lets in, close up: the response about the place it rings at, its -3 dB band, the stations that lie there. */
 
 import { line, tint, word } from "./canvas.js";
-import { inDecibels, kilohertz, minus } from "./words.js";
+import { inDecibels, kilohertz, minus } from "./quantities.js";
 
 /** @typedef {import("./canvas.js").Pen} Pen */
 /** @typedef {import("./colours.js").Colours} Colours */

@@ -1,7 +1,7 @@
 /** Two settings that are kept: their curves in the picture, their figures in a table, and the way back to each. */
 
 import { parts, tell } from "./page.js";
-import { decibels, inDecibels, kilohertz } from "./words.js";
+import { decibels, inDecibels, kilohertz } from "./quantities.js";
 
 /** @typedef {import("../physics/bench.js").State} State */
 /** @typedef {import("./seen.js").Seen} Seen */

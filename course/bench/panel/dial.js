@@ -1,7 +1,7 @@
 /** The whole dial: its scale, the stations where they stand, how strong each is in the aerial and at the grid, the pointer. */
 
 import { line, word } from "./canvas.js";
-import { inDecibels } from "./words.js";
+import { inDecibels } from "./quantities.js";
 
 /** @typedef {import("./canvas.js").Pen} Pen */
 /** @typedef {import("./colours.js").Colours} Colours */

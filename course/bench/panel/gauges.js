@@ -2,7 +2,7 @@
 
 import { reachesLimit } from "../physics/quenched.js";
 import { part, tell } from "./page.js";
-import { decibels, inDecibels, kilohertz, quantity } from "./words.js";
+import { decibels, inDecibels, kilohertz, quantity } from "./quantities.js";
 
 /** @typedef {import("../physics/bench.js").Figures} Figures */
 /** @typedef {import("./measured.js").Heard} Heard */

@@ -1,7 +1,8 @@
 /** The goals: each is text in the page with what has to be measured, and is done when all of that lies where it should. */
 
+import { remember, remembered } from "../../theme/scripts/memory.js";
 import { part, parts, tell, textOf } from "./page.js";
-import { decibels, kilohertz, quantity } from "./words.js";
+import { decibels, kilohertz, quantity } from "./quantities.js";
 
 /** @typedef {import("./measured.js").Measured} Measured */
 /** @typedef {[what: keyof Measured, range: string | [number, number]]} Wanted */
@@ -31,7 +32,7 @@ export function goals(root, sets) {
     name: item.dataset.name ?? "",
     wanted: Object.entries(JSON.parse(item.dataset.goal ?? "{}")).map(([what, range]) => /** @type {Wanted} */ ([what, range])),
   }));
-  const done = new Set(remembered());
+  const done = new Set(reachedBefore());
   const show = aim(root);
   /** @type {Goal | null} */ let aimed = null;
   for (const goal of list) {
@@ -43,7 +44,7 @@ export function goals(root, sets) {
     for (const goal of turned ? list : []) {
       if (done.has(goal.name) || !goal.wanted.every((each) => reached(measured, each))) continue;
       done.add(goal.name);
-      remember([...done]);
+      remember(KEPT, JSON.stringify([...done]));
       mark(goal.item);
       aimed = goal;
     }
@@ -79,20 +80,11 @@ function mark(item) {
   part(item, ".goal-learnt").hidden = false;
 }
 
-/** @returns {string[]} */
-function remembered() {
+/** The goals that were reached on another day; none if the browser kept something else. @returns {string[]} */
+function reachedBefore() {
   try {
-    return JSON.parse(localStorage.getItem(KEPT) ?? "[]");
+    return JSON.parse(remembered(KEPT) ?? "[]");
   } catch {
     return [];
-  }
-}
-
-/** @param {string[]} names */
-function remember(names) {
-  try {
-    localStorage.setItem(KEPT, JSON.stringify(names));
-  } catch {
-    // some browsers keep nothing for files on disk
   }
 }

@@ -2,7 +2,7 @@
 
 import { dialFrequency, dialled, dialOf } from "../physics/bench.js";
 import { input as inputIn, part, parts, tell } from "./page.js";
-import { kilohertz, quantity } from "./words.js";
+import { kilohertz, quantity } from "./quantities.js";
 
 /** @typedef {import("../physics/bench.js").Figures} Figures */
 /** @typedef {import("../physics/bench.js").State} State */

@@ -1,7 +1,7 @@
 /** What a state is worth to the ear and to the goals: asked of the listener a few times a second, not in each frame. */
 
 import { band } from "../physics/bench.js";
-import { inDecibels } from "./words.js";
+import { inDecibels } from "./quantities.js";
 
 /** @typedef {import("../physics/bench.js").Figures} Figures */
 /** @typedef {import("../physics/bench.js").State} State */

@@ -3,7 +3,7 @@
 import { dialOf } from "../physics/bench.js";
 import { part, tell } from "./page.js";
 import { gainsAt } from "./seen.js";
-import { kilohertz, minus } from "./words.js";
+import { kilohertz, minus } from "./quantities.js";
 
 const OFFSETS = [-18, -9, -4.5, -1, 0, 1, 4.5, 9, 18].map((part) => part / 24); // of the close-up's span
 

@@ -1,20 +1,8 @@
 /** Parts of the page by selector: they are there, or the page is not the one this was written for. */
 
-/**
- * @template {Element} T
- * @param {ParentNode} root
- * @param {string} selector
- * @param {new () => T} kind
- * @returns {T}
- */
-function partOf(root, selector, kind) {
-  const found = root.querySelector(selector);
-  if (!(found instanceof kind)) throw new Error(`The bench's page has no ${selector}.`);
-  return found;
-}
+import { part, partOf, parts } from "../../theme/scripts/dom.js";
 
-/** @param {ParentNode} root @param {string} selector */
-export const part = (root, selector) => partOf(root, selector, HTMLElement);
+export { part, parts };
 
 /** @param {ParentNode} root @param {string} selector */
 export const input = (root, selector) => partOf(root, selector, HTMLInputElement);
@@ -27,9 +15,6 @@ export const select = (root, selector) => partOf(root, selector, HTMLSelectEleme
 
 /** @param {ParentNode} root @param {string} selector */
 export const link = (root, selector) => partOf(root, selector, HTMLAnchorElement);
-
-/** All of a kind. @param {ParentNode} root @param {string} selector @returns {HTMLElement[]} */
-export const parts = (root, selector) => [...root.querySelectorAll(selector)].map((found) => /** @type {HTMLElement} */ (found));
 
 /** Put words in a place, if they are not there already. @param {Element} place @param {string} words */
 export function tell(place, words) {

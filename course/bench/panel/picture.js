@@ -1,7 +1,7 @@
 /** What the two pictures show, in words, for someone who cannot see them. */
 
 import { canvas } from "./page.js";
-import { decibels, inDecibels, kilohertz } from "./words.js";
+import { decibels, inDecibels, kilohertz } from "./quantities.js";
 
 /** @typedef {import("./seen.js").Seen} Seen */
 

@@ -1,7 +1,7 @@
 /** Everything that is to be seen of a state, worked out once for all the views. */
 
 import { band, dialFrequency, dialOf, edge, quenchedOf, response, ring, stations } from "../physics/bench.js";
-import { inDecibels } from "./words.js";
+import { inDecibels } from "./quantities.js";
 
 /** @typedef {import("../physics/bench.js").Figures} Figures */
 /** @typedef {import("../physics/bench.js").State} State */

@@ -1,35 +1,47 @@
-/** A setting as the text after # in an address: "set=reaction&tuning=855kHz&coupling=20uH&reaction=80pF". */
+/** A setting as the text after # in an address: "set=reaction&tuning=855kHz&coupling=20uH&reaction=80pF".
+ *  The grammar is in setting.json; `course/press/boxes/bench_setting.py` reads lessons' settings by the same table. */
 
 import { dialFrequency, dialled, dialOf, startingState } from "../physics/bench.js";
+import grammar from "./setting.json" with { type: "json" };
 
 /** @typedef {import("../physics/bench.js").Figures} Figures */
 /** @typedef {import("../physics/bench.js").State} State */
+/** @typedef {keyof typeof grammar.knobs} KnobText the name of a knob in a setting */
+/** @typedef {keyof typeof grammar.faults} FaultName */
+/** @typedef {{low: number, high: number}} Ends */
+/** @typedef {{fault: FaultName, name: string, text: string}} Fault */
+/** @typedef {{set: string, numbers: Map<string, number>, words: Map<string, string>, faults: Fault[]}} Asked */
 
-/** @type {Record<string, number>} */
-const UNITS = { kHz: 1e3, uH: 1e-6, µH: 1e-6, nH: 1e-9, pF: 1e-12, Hz: 1, "": 1 };
+const KNOBS = /** @type {[KnobText, {knob: "coupling" | "throttle" | "quench", decimals: number}][]} */ (Object.entries(grammar.knobs));
 
-/** The knobs by the name each has in the address; tuning stands apart, as it is read off the dial. */
-const WRITTEN = /** @type {const} */ ([
-  { name: "coupling", knob: "coupling", decimals: 2 },
-  { name: "reaction", knob: "throttle", decimals: 3 },
-  { name: "quench", knob: "quench", decimals: 1 },
-]);
+/** What became of a part that could not be had. @type {Record<FaultName, string>} */
+const INSTEAD = {
+  set: "it begins with the first one",
+  name: "it is left out",
+  twice: "the first holds",
+  value: "it stays where it was",
+  stop: "it stands at the stop",
+};
 
 /** @param {Figures} figures @param {State} state */
 export function settingOf(figures, state) {
   const { knobs, feeds } = figures.sets[state.set];
-  const parts = [`set=${state.set}`, `tuning=${short(dialFrequency(figures, state) / 1e3, 2)}kHz`];
-  for (const { name, knob, decimals } of WRITTEN) {
+  const { unit, decimals } = grammar.tuning;
+  const parts = [`set=${state.set}`, `tuning=${written(dialFrequency(figures, state), unit, decimals)}`];
+  for (const [name, { knob, decimals }] of KNOBS) {
     const unit = knobs[knob]?.unit;
-    if (unit !== undefined) parts.push(`${name}=${short(state[knob] / UNITS[unit], decimals)}${unit}`);
+    if (unit !== undefined) parts.push(`${name}=${written(state[knob], unit, decimals)}`);
   }
   if (feeds.length > 1) parts.push(`feed=${state.feed}`);
   if (state.night) parts.push("night=yes");
   return parts.join("&");
 }
 
-/** @param {number} value @param {number} decimals */
-const short = (value, decimals) => String(Number(value.toFixed(decimals)));
+/** @param {number} value SI @param {string} unit @param {number} decimals */
+const written = (value, unit, decimals) => `${Number((value / unitOf(unit).size).toFixed(decimals))}${unit}`;
+
+/** @param {string} unit @returns {{size: number, written: string[]}} */
+const unitOf = (unit) => /** @type {Record<string, {size: number, written: string[]}>} */ (grammar.units)[unit];
 
 /**
  * The state that a text asks for, and one sentence for each part of it that could not be had; null if it is no setting.
@@ -39,40 +51,86 @@ const short = (value, decimals) => String(Number(value.toFixed(decimals)));
  * @returns {{state: State, faults: string[]} | null}
  */
 export function stateOf(figures, text) {
-  const asked = new URLSearchParams(text);
-  const wanted = asked.get("set");
-  if (wanted === null) return null;
-  /** @type {string[]} */ const faults = [];
-  const set = figures.order.includes(wanted) ? wanted : figures.order[0];
-  if (set !== wanted) faults.push(`There is no set called "${wanted}" on this bench: it begins with the first one.`);
-  let state = startingState(figures, set);
-  const { knobs, feeds } = figures.sets[set];
-  for (const { name, knob } of WRITTEN) {
-    const ends = knobs[knob];
-    if (ends) state = { ...state, [knob]: within(asked.get(name), ends, state[knob], name, faults) };
-  }
-  state = dialled(figures, state, within(asked.get("tuning"), dialOf(figures, set), dialFrequency(figures, state), "tuning", faults));
-  return { state: { ...state, feed: feeds.find((feed) => feed === asked.get("feed")) ?? state.feed, night: asked.get("night") === "yes" }, faults };
+  const asked = askedBy(figures, text);
+  if (!asked) return null;
+  let state = startingState(figures, asked.set);
+  for (const [name, { knob }] of KNOBS) state = { ...state, [knob]: asked.numbers.get(name) ?? state[knob] };
+  state = dialled(figures, state, asked.numbers.get("tuning") ?? dialFrequency(figures, state));
+  state = { ...state, feed: asked.words.get("feed") ?? state.feed, night: asked.words.get("night") === "yes" };
+  return { state, faults: asked.faults.map((fault) => `${capital(sentence(fault))}: ${INSTEAD[fault.fault]}.`) };
 }
 
+/** What is wrong with a text, in the words that an author reads too. @param {Figures} figures @param {string} text */
+export const faultsOf = (figures, text) => askedBy(figures, text)?.faults.map(sentence) ?? null;
+
+/** @param {Fault} fault */
+const sentence = (fault) => grammar.faults[fault.fault].replace(/\{(name|text)\}/g, (_, part) => fault[/** @type {"name" | "text"} */ (part)]);
+
+/** @param {string} words */
+const capital = (words) => words[0].toUpperCase() + words.slice(1);
+
 /**
- * A number with its unit, brought into a knob's range; what stood there before if none is asked for or it is none.
+ * What a text asks for, each number within its knob's stops; null if it names no set.
  *
- * @param {string | null} text
- * @param {{low: number, high: number}} ends
- * @param {number} before
- * @param {string} name
- * @param {string[]} faults
+ * @param {Figures} figures
+ * @param {string} text
+ * @returns {Asked | null}
  */
-function within(text, { low, high }, before, name, faults) {
-  if (text === null) return before;
-  const found = /^([0-9.]+)(kHz|Hz|uH|µH|nH|pF|)$/.exec(text);
-  const value = found ? Number(found[1]) * UNITS[found[2]] : NaN;
-  if (Number.isNaN(value)) {
-    faults.push(`"${text}" is no value for ${name}: it stays where it was.`);
-    return before;
+function askedBy(figures, text) {
+  const parts = text.split("&").map((part) => {
+    const [name, ...rest] = part.split("=");
+    return { name, text: rest.join("=") };
+  });
+  const named = parts.find(({ name }) => name === "set");
+  if (!named) return null;
+  const known = figures.order.includes(named.text);
+  /** @type {Asked} */
+  const asked = { set: known ? named.text : figures.order[0], numbers: new Map(), words: new Map(), faults: [] };
+  const ends = numbersOf(figures, asked.set);
+  const words = new Map([["feed", figures.sets[asked.set].feeds], ["night", grammar.night]]);
+  const seen = new Set();
+  for (const part of parts) {
+    const { name, text } = part;
+    const fault = (/** @type {FaultName} */ fault) => asked.faults.push({ fault, ...part });
+    const range = ends.get(name);
+    if (seen.has(name)) {
+      fault("twice");
+    } else if (name === "set") {
+      if (!known) fault("set");
+    } else if (range) {
+      const value = numberIn(text, range.unit);
+      const inside = value === null ? null : Math.min(Math.max(value, range.low), range.high);
+      if (value === null || inside === null) fault("value");
+      else {
+        if (Math.abs(inside - value) > grammar.slack * value) fault("stop");
+        asked.numbers.set(name, inside);
+      }
+    } else if (words.has(name)) {
+      if (words.get(name)?.includes(text)) asked.words.set(name, text);
+      else fault("value");
+    } else {
+      fault("name");
+    }
+    seen.add(name);
   }
-  const inside = Math.min(Math.max(value, low), high);
-  if (Math.abs(inside - value) > 1e-6 * value) faults.push(`${name} ${text} is beyond the knob's stop: it stands at the stop.`);
-  return inside;
+  return asked;
+}
+
+/** The parts of a set's settings that are numbers: their unit and how far each goes. @param {Figures} figures @param {string} set */
+function numbersOf(figures, set) {
+  const { low, high } = dialOf(figures, set);
+  /** @type {Map<string, Ends & {unit: string}>} */
+  const ends = new Map([["tuning", { low, high, unit: grammar.tuning.unit }]]);
+  for (const [name, { knob }] of KNOBS) {
+    const its = figures.sets[set].knobs[knob];
+    if (its?.unit !== undefined) ends.set(name, { low: its.low, high: its.high, unit: its.unit });
+  }
+  return ends;
+}
+
+/** A number with its unit, in SI; null if it is none. @param {string} text @param {string} unit */
+function numberIn(text, unit) {
+  const { size, written } = unitOf(unit);
+  const found = new RegExp(`^(${grammar.number})(${written.join("|")})$`).exec(text);
+  return found && Number(found[1]) * size;
 }

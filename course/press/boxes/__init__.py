@@ -1,0 +1,1 @@
+"""The HTML of each thing that a call puts into a page."""

@@ -1,0 +1,79 @@
+"""The HTML of a bench: the whole one, and a small one in a lesson that stands at a setting."""
+
+import tomllib
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+from course.press.boxes.bench_setting import check_setting
+from course.press.boxes.circuits import compact_svg
+from course.press.templates import render
+
+PANEL = Path(__file__).parents[2] / "bench" / "panel"
+PAGE = "bench.html"
+SETS = (  # name in a setting, on the button, under the circuit
+    ("crystal", "Crystal", "Crystal set"),
+    ("valve", "One valve", "One valve"),
+    ("reaction", "Reaction", "One valve with reaction"),
+    ("isolated", "Isolated", "Isolated aerial with reaction"),
+    ("quenched", "Quenched", "Quenched set, on 30 MHz"),
+)
+ROWS = (  # of the table that compares settings; the names are those in bench/panel/comparing.js
+    ("set", "set"),
+    ("dial", "dial at"),
+    ("coupling", "coupling"),
+    ("throttle", "reaction"),
+    ("quench", "quench"),
+    ("station", "station"),
+    ("band", "band at −3 dB"),
+    ("gain", "gain"),
+    ("apart", "over the next station"),
+    ("above", "above hearing"),
+)
+
+
+def bench_html(setting: str, id: str, relative: Callable[[str], str], circuit: Callable[[str], str], whole: bool) -> str:
+    """A bench that stands at a setting.
+
+    Parameters
+    ----------
+    setting : str
+        What stands after # in an address of the bench.
+    id : str
+        Address within the page; the ids inside begin with it.
+    relative : function of an address in the site to one from this page
+    circuit : function of a set's name to SVG
+    whole : bool
+        With circuits, comparison and goals; otherwise the small one for a lesson.
+
+    Returns
+    -------
+    str
+
+    Raises
+    ------
+    Fault
+        If the setting is not one.
+    """
+    check_setting(setting)
+    return render(
+        "bench.html",
+        id=id,
+        whole=whole,
+        setting=setting,
+        sets=SETS,
+        rows=ROWS,
+        page=f"{relative(PAGE)}#{setting}",
+        radiating=f"{relative('safety.html')}#radiating",
+        programme=relative("bench/programme.js"),
+        circuits={name: compact_svg(circuit(name)) for name, *_ in SETS} if whole else {},
+        goals=read_goals() if whole else [],
+    )
+
+
+def read_goals() -> list[dict[str, Any]]:
+    """What a newcomer is asked to do, in order; each `start` is held to be a setting."""
+    found: list[dict[str, Any]] = tomllib.loads((PANEL / "goals.toml").read_text("utf-8"))["goal"]
+    for goal in found:
+        check_setting(goal["start"])
+    return found

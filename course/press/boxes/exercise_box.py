@@ -1,0 +1,79 @@
+"""What a page shows of an exercise: the same data by which it is marked, and nothing that gives the answer away."""
+
+import importlib
+import inspect
+import re
+from html import escape
+from typing import Any
+
+from markupsafe import Markup
+
+from course.press.faults import Fault
+from course.press.templates import render
+
+KNOWN = {"found": "read there", "memory": "from memory", "recomputed": "recomputed"}
+
+
+def exercise_html(name: str) -> str:
+    """The box for one exercise.
+
+    Parameters
+    ----------
+    name : str
+        "unitNN_topic/name".
+
+    Returns
+    -------
+    str
+
+    Raises
+    ------
+    Fault
+        If there is no such exercise, or its data cannot be loaded.
+    """
+    try:
+        # Looked up when it is asked for: `mkdocs serve` reads the checker and the physics afresh for each build.
+        exercise = importlib.import_module("checker.course").load_exercise(name)
+    except Exception as error:
+        raise Fault(f"exercise {name} cannot be shown: {type(error).__name__}: {error}") from error
+    short = name.split("/")[-1]
+    return render(
+        "exercise.html",
+        exercise=exercise,
+        short=short,
+        anchor=f"exercise-{short.replace('_', '-')}",
+        file=f"exercises/{name}.py",
+        says={question.asks: summary(question.asks) for question in exercise.questions},
+        breakable=breakable,
+        tolerance=tolerance,
+        shown=shown,
+        known=KNOWN,
+    )
+
+
+def summary(function: Any) -> str:
+    """The first paragraph of a function's docstring, in one line."""
+    return (inspect.getdoc(function) or "").split("\n\n")[0].replace("\n", " ")
+
+
+def breakable(code: str) -> Markup:
+    """Code that may be broken after a bracket, a slash or an underscore on a narrow screen."""
+    return Markup(re.sub(r"([(/_])", r"\1<wbr>", escape(code)))
+
+
+def tolerance(text: str) -> Markup:
+    """A tolerance in words, its power of ten as one."""
+    space = "\N{NO-BREAK SPACE}"
+
+    def power(number: re.Match[str]) -> str:
+        return f"{number[1]}{space}×{space}10<sup>{number[2].replace('-', '−')}{number[3]}</sup>"
+
+    return Markup(re.sub(r"(\d)e\+?(-?)0?(\d+)", power, escape(text)))
+
+
+def shown(value: Any, unit: Any) -> str:
+    """A result with its unit, or several with theirs."""
+    given = importlib.import_module("checker.given")
+    if isinstance(unit, str):
+        return str(given.shown(value, unit, given.tidily))
+    return ", ".join(shown(part, of) for part, of in zip(value, unit, strict=True))

@@ -1,0 +1,102 @@
+"""Several pages as one, for paper: a unit as a booklet, the course as one book."""
+
+import posixpath
+import re
+from dataclasses import dataclass
+
+from course.press.pages import BOOKLETS
+from course.press.templates import render
+from course.press.text.markup import pieces
+
+QUESTION = re.compile(r'<details class="block question">\s*<summary[^>]*>(.*?)</summary>(.*?)</details>', re.S)
+NOT_FOR_PAPER = re.compile(
+    r'<details class="take".*?</details>|<audio\b.*?</audio>|<p class="heard-note">.*?</p>|<label class="hold">.*?</label>'
+    r"|<p>Next: .*?</p>",
+    re.S,
+)
+REFERS = {"aria-labelledby", "aria-describedby", "for"}
+
+
+@dataclass(frozen=True)
+class Finished:
+    """A finished page: its address in the site, its title and its text as HTML."""
+
+    address: str
+    title: str
+    text: str
+
+
+def main_of(html: str) -> str:
+    """What stands in a page's `<main>`; nothing if it has none."""
+    found = re.search(r"<main\b[^>]*>(.*)</main>", html, re.S)
+    return found[1] if found else ""
+
+
+def join_pages(pages: list[Finished]) -> str:
+    """The pages one after another: a list of them, their texts, and the answers of their self-tests at the end.
+
+    Parameters
+    ----------
+    pages : list of Finished, in reading order
+
+    Returns
+    -------
+    str
+        HTML for a page in the folder `BOOKLETS`; every address in it leads within the booklet where it can.
+    """
+    places = {page.address: f"p{number}" for number, page in enumerate(pages, 1)}
+    answers: list[str] = []
+
+    def number_question(match: re.Match[str]) -> str:
+        answers.append(match[2])
+        return render("booklet_question.html", number=len(answers), question=match[1])
+
+    texts = [rebase(NOT_FOR_PAPER.sub("", page.text), page.address, places) for page in pages]
+    sections = [
+        (places[page.address], page.title, QUESTION.sub(number_question, text)) for page, text in zip(pages, texts, strict=True)
+    ]
+    return render("booklet.html", sections=sections, answers=answers)
+
+
+def rebase(text: str, address: str, places: dict[str, str]) -> str:
+    """A page's HTML with ids of its own in the booklet, and its addresses as they are seen from there.
+
+    Parameters
+    ----------
+    text : str
+    address : str
+        Of the page in the site.
+    places : dict
+        Of each page in the booklet, by address, the id it has there.
+
+    Returns
+    -------
+    str
+    """
+    own = places[address]
+
+    def attribute(match: re.Match[str]) -> str:
+        name, value = match[1], match[2]
+        if name == "id":
+            value = f"{own}-{value}"
+        elif name in REFERS:
+            value = " ".join(f"{own}-{part}" for part in value.split())
+        elif name in ("href", "src", "xlink:href"):
+            value = rebase_link(value, address, places)
+        return f'{name}="{value}"'
+
+    def tag(source: str) -> str:
+        return re.sub(r'([\w:-]+)="([^"]*)"', attribute, source).replace("url(#", f"url(#{own}-")
+
+    return "".join(tag(piece.source) if piece.kind in ("start", "empty") else piece.source for piece in pieces(text))
+
+
+def rebase_link(value: str, address: str, places: dict[str, str]) -> str:
+    """Where a link of a page leads, as seen from the booklet."""
+    if re.match(r"[a-z][a-z+.-]*:", value):
+        return value
+    path, hash_, place = value.partition("#")
+    target = posixpath.normpath(posixpath.join(posixpath.dirname(address), path)) if path else address
+    if target in places:
+        return f"#{places[target]}-{place}" if place else f"#{places[target]}"
+    return posixpath.relpath(target, BOOKLETS) + hash_ + place
