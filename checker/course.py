@@ -5,13 +5,17 @@ from difflib import get_close_matches
 from functools import cache
 from pathlib import Path
 
-from .exercise import Exercise
+from .checks.exercise import Exercise
 
+PACKAGE = "crystal-to-reaction"
 PRACTICE_SEED = 1
 ROOT = Path(__file__).resolve().parent.parent
 
 # In a student pack there is no solutions/; practice/ holds sealed plans in its place.
 SEALED = not (ROOT / "solutions").is_dir()
+
+# Whether this is a folder that people work in, a checkout of the course or a student pack, and not a place for installed packages.
+CHECKOUT = (ROOT / "pyproject.toml").is_file()
 
 
 @dataclass(frozen=True)

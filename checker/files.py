@@ -9,7 +9,7 @@ from typing import IO
 
 
 @contextmanager
-def replaced(path: Path, mode: str = "w", **how: object) -> Iterator[IO]:
+def open_replacement(path: Path, mode: str = "w", **how: object) -> Iterator[IO]:
     """A new file that takes the place of `path` once it is written to the end; until then the old one stands.
 
     Parameters

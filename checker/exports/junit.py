@@ -6,9 +6,9 @@ from collections import Counter
 from collections.abc import Iterable
 from typing import TextIO
 
-from ..marksheet import MemberMarks, override_sentence
-from ..verdict import NOT_ATTEMPTED, PASSED, UNFINISHED, WRONG, marks_text
-from ..words import verdict_lines
+from ..judging.verdict import NOT_ATTEMPTED, PASSED, UNFINISHED, WRONG, marks_text
+from ..marks.marksheet import MemberMarks, override_sentence
+from ..report.text import verdict_lines
 
 # How a verdict counts there: an answer that is wrong fails; code that gave no answer is an error.
 _OUTCOMES = {PASSED: None, NOT_ATTEMPTED: "skipped", WRONG: "failure", UNFINISHED: "failure"}

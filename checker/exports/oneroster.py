@@ -14,8 +14,8 @@ from typing import BinaryIO
 from uuid import UUID, uuid5
 
 from ..course import UNITS, load_exercise, unit_of
-from ..marksheet import MemberMarks, override_sentence
-from ..verdict import NOT_ATTEMPTED, marks_text
+from ..judging.verdict import NOT_ATTEMPTED, marks_text
+from ..marks.marksheet import MemberMarks, override_sentence
 from .cells import text_cell, write_rows
 from .oneroster_fields import ABSENT, FIELDS
 

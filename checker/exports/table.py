@@ -7,8 +7,8 @@ set and spoil every name that has an accent; programs that read CSV know the mar
 from collections.abc import Iterable, Sequence
 from typing import TextIO
 
-from ..marksheet import MemberMarks, override_sentence
-from ..verdict import marks_text
+from ..judging.verdict import marks_text
+from ..marks.marksheet import MemberMarks, override_sentence
 from .cells import text_cell, write_rows
 
 

@@ -35,7 +35,7 @@ MUST = None  # in place of a default: the key has to be there
 
 
 @dataclass(frozen=True)
-class Words:
+class Text:
     """Any text of up to `longest` characters."""
 
     longest: int = 60
@@ -82,7 +82,7 @@ class Key:
     """One key: what it takes, what it is when it is not given, and what it means."""
 
     name: str
-    takes: Words | OneOf | Quantity | Wire
+    takes: Text | OneOf | Quantity | Wire
     default: str | None
     says: str
     optional: bool = False  # may be left out although it has no default
@@ -95,9 +95,9 @@ def _spread(name, default, says, unit="%", most="60 %"):
 TOP = ""  # the section of the keys that stand above all sections
 SECTIONS = {
     TOP: (
-        Key("name", Words(), MUST, "what the sheet is called"),
+        Key("name", Text(), MUST, "what the sheet is called"),
         Key("set", OneOf(SETS), MUST, "which of the five sets you are building"),
-        Key("builder", Words(), "", "who builds it"),
+        Key("builder", Text(), "", "who builds it"),
     ),
     "former": (
         Key("diameter", Quantity("m", "10 mm", "300 mm", "75 mm"), MUST, "outside of the tube"),
@@ -173,7 +173,7 @@ SECTIONS = {
 }  # fmt: skip
 
 STATION = (
-    Key("name", Words(40), MUST, "of the station"),
+    Key("name", Text(40), MUST, "of the station"),
     Key("frequency", Quantity("Hz", "100 kHz", "4 MHz", "846 kHz"), MUST, "of its carrier"),
     Key("power", Quantity("W", "1 mW", "5 MW", "1 kW"), MUST, "radiated; with `distance` and `ground`", optional=True),
     Key("distance", Quantity("m", "100 m", "5000 km", "4 km"), MUST, "from your aerial", optional=True),

@@ -3,16 +3,16 @@
 from functools import cache
 from pathlib import Path
 
-import jinja2
 from markupsafe import Markup
 
-from ..files import replaced
-from ..report.pages import written_out
+from ..files import open_replacement
+from ..templates import environment
+from ..text import escape_unseen
 from . import keys, physics, pictures, sets, spread, working
 from .partslist import parts_list
 from .reaction import travel
+from .vocabulary import mark_vocabulary
 from .windings import crowding
-from .words import both
 
 LOUDNESS = ((0, "not heard"), (15, "barely heard"), (35, "soft"), (60, "clear"), (85, "loud"))
 LOUDEST = "very loud"
@@ -27,7 +27,7 @@ def write_sheet(sheet, file: Path) -> Path:
     OSError
         If it cannot be written.
     """
-    with replaced(file, newline="\n") as opened:
+    with open_replacement(file, newline="\n") as opened:
         opened.write(sheet_html(sheet))
     return file
 
@@ -46,7 +46,7 @@ def sheet_html(sheet) -> str:
             with_valve=parts["set"] != keys.CRYSTAL,
             reacts=parts["set"] in keys.SETS[2:],
             pictures={
-                name: Markup(_shown(draw(sheet))) for name, draw in (("windings", pictures.windings), ("dial", pictures.dial))
+                name: Markup(escape_unseen(draw(sheet))) for name, draw in (("windings", pictures.windings), ("dial", pictures.dial))
             },
             list_of_parts=parts_list(sheet),
             defaults=[(name, given.text) for name, given in assumed if not name.startswith("spread.")],
@@ -57,11 +57,7 @@ def sheet_html(sheet) -> str:
             crowding=crowding(),
         )
     )
-    return both(page)
-
-
-def _shown(svg):
-    return written_out(svg)
+    return mark_vocabulary(page)
 
 
 def loudness(level: float) -> str:
@@ -85,14 +81,7 @@ def from_locals(pairs) -> str:
 
 @cache
 def _templates():
-    templates = jinja2.Environment(
-        loader=jinja2.FileSystemLoader(Path(__file__).with_name("pages")),
-        autoescape=True,
-        undefined=jinja2.StrictUndefined,
-        finalize=written_out,
-        trim_blocks=True,
-        lstrip_blocks=True,
-    )
+    templates = environment(Path(__file__).with_name("pages"))
     templates.globals.update(style=Markup("\n".join(file.read_text("utf-8") for file in _STYLES)), under=from_locals)
     templates.filters.update(
         spread=spread.text,

@@ -22,7 +22,7 @@ def windings(sheet) -> str:
     gaps = iter((parts["former.aerial_gap"], parts["former.tickler_gap"]))
     leads = ISOLATED_LEADS if parts["set"] in SETS[3:] else LEADS
     lines = [f'<rect x="30" y="{top}" width="{WIDE - 60}" height="{foot - top:.1f}" class="tube"/>']
-    told = []
+    message = []
     deep = 2 * len(sheet.windings) * STEP  # the leftmost lead is the longest: no name is written across another lead
     for one in sheet.windings:
         step = one.length * scale / one.turns
@@ -38,10 +38,10 @@ def windings(sheet) -> str:
             lines.append(f'<path d="M{at:.1f} {foot + 3:.1f}v{deep}" class="lead"/>')
             lines.append(f'<text x="{at + 4:.1f}" y="{foot + deep:.1f}">{escape(name)}</text>')
             deep -= STEP
-        told.append(f"{one.name}, {one.turns} turns, ends to {' and '.join(leads[one.name])}")
+        message.append(f"{one.name}, {one.turns} turns, ends to {' and '.join(leads[one.name])}")
         left = right + next(gaps, 0) * scale
     height = foot + (2 * len(sheet.windings) + 1) * STEP
-    return _svg("windings", WIDE, height, "The windings on the tube", "From left to right: " + "; ".join(told) + ".", lines)
+    return _svg("windings", WIDE, height, "The windings on the tube", "From left to right: " + "; ".join(message) + ".", lines)
 
 
 def dial(sheet) -> str:
@@ -61,10 +61,10 @@ def dial(sheet) -> str:
         lines.append(_ray(middle, foot, here, RADIUS - 5, here, RADIUS, "mark"))
         lines.append(_ray(middle, foot, here, RADIUS, beside, RADIUS + 18, "mark"))
         lines.append(_words(middle, foot, beside, RADIUS + 22, f"{name}{mark.frequency / 1e3:g}", False, "big" if name else ""))
-    told = "; ".join(
+    message = "; ".join(
         f"{m.frequency / 1e3:g} kHz{' ' + m.station.name if m.station else ''} at {m.angle.nominal:.0f} degrees" for m in marks
     )
-    return _svg("dial", DIAL, foot + 14, "A dial to cut out", told + ".", lines)
+    return _svg("dial", DIAL, foot + 14, "A dial to cut out", message + ".", lines)
 
 
 def _apart(angles):
@@ -78,10 +78,10 @@ def _apart(angles):
     return places
 
 
-def _svg(name, width, height, title, told, lines):
+def _svg(name, width, height, title, message, lines):
     return (
         f'<svg viewBox="0 0 {width} {height:.0f}" role="img" aria-labelledby="{name}-title {name}-desc" class="{name}">'
-        f'<title id="{name}-title">{title}</title><desc id="{name}-desc">{escape(told)}</desc>{"".join(lines)}</svg>'
+        f'<title id="{name}-title">{title}</title><desc id="{name}-desc">{escape(message)}</desc>{"".join(lines)}</svg>'
     )
 
 

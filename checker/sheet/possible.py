@@ -33,8 +33,8 @@ def _wire(parts):
         )
     copper = diameter if gauge is None else gauge
     if parts["wire.covered"] < copper:
-        told = f"over its covering the wire is thinner than its copper, {1e3 * copper:.3g} mm: measure again."
-        raise parts.fault("wire.covered", told)
+        message = f"over its covering the wire is thinner than its copper, {1e3 * copper:.3g} mm: measure again."
+        raise parts.fault("wire.covered", message)
 
 
 def _aerial(parts):
@@ -67,8 +67,8 @@ def _condenser(parts):
 
 def _station(parts, station):
     if not parts["band.lowest"] <= station.frequency <= parts["band.highest"]:
-        told = f"its {station.frequency / 1e3:.6g} kHz lie outside the band: widen it or leave the station out."
-        raise parts.fault((station.role, station.place, "frequency"), told)
+        message = f"its {station.frequency / 1e3:.6g} kHz lie outside the band: widen it or leave the station out."
+        raise parts.fault((station.role, station.place, "frequency"), message)
     half_wave = physics.radiation.SPEED_OF_LIGHT / station.frequency / 2
     if station.distance is not None and station.distance < half_wave:
         raise parts.fault(

@@ -5,7 +5,7 @@ from dataclasses import fields, replace
 import numpy as np
 
 from . import physics
-from .bench import Bench, bench_of, wound
+from .sample import Sample, sample_of, with_windings
 from .windings import MOST_TICKLER, THROTTLE_IN
 
 DRAWS = 60  # of sets whose edge is looked for: each takes hundreds of eigenvalues
@@ -23,9 +23,9 @@ def tickler_turns(parts) -> int:
     lowest, highest = parts["band.lowest"], parts["band.highest"]
     places = np.array([lowest, np.sqrt(lowest * highest), highest])
     least, most = parts["valve.throttle_minimum"], parts["valve.throttle_maximum"]
-    bench = bench_of(parts, 1)
+    sample = sample_of(parts, 1)
     for turns in range(FEWEST, MOST_TICKLER + 1):
-        trial = reaction_set(wound(bench, turns), places, least + THROTTLE_IN * (most - least))
+        trial = reaction_set(with_windings(sample, turns), places, least + THROTTLE_IN * (most - least))
         try:
             there = physics.stability.retuned(trial, places)
         except ValueError as problem:
@@ -39,35 +39,35 @@ def tickler_turns(parts) -> int:
     )
 
 
-def reaction_set(bench: Bench, frequency, throttle, aerial: bool = True):
+def reaction_set(sample: Sample, frequency, throttle, aerial: bool = True):
     """The set of unit 06 made of the builder's parts, before it is tuned.
 
     Parameters
     ----------
-    bench : Bench
+    sample : Sample
         With windings.
     frequency : float or ndarray, hertz, at which losses are reckoned
     throttle : float or ndarray, farad
     aerial : bool
         Whether the aerial is on the set itself, and not on a valve of its own.
     """
-    of, (bias, anode, _) = bench.windings, bench.at_rest
-    place = (anode, bias, *bench.law)
-    leak, _, zero_current, slope = bench.grid_law
-    own = bench.wire_resistance(of.tuned, frequency)
+    of, (bias, anode, _) = sample.windings, sample.at_rest
+    place = (anode, bias, *sample.law)
+    leak, _, zero_current, slope = sample.grid_law
+    own = sample.wire_resistance(of.tuned, frequency)
     if not aerial:
-        first = bench.first_valve() + 2j * np.pi * frequency * of.aerial_inductance
+        first = sample.first_valve() + 2j * np.pi * frequency * of.aerial_inductance
         own = own + physics.reflected.reflected_impedance(frequency, of.aerial_tuned, first).real
-    radiation = physics.radiation.radiation_resistance(bench.effective_height, frequency)
+    radiation = physics.radiation.radiation_resistance(sample.effective_height, frequency)
     return physics.network.ReactionSet(
-        aerial_resistance=bench.earth + radiation,
-        aerial_capacitance=bench.aerial_capacitance,
-        aerial_inductance=of.aerial_inductance + bench.wire_inductance,
+        aerial_resistance=sample.earth + radiation,
+        aerial_capacitance=sample.aerial_capacitance,
+        aerial_inductance=of.aerial_inductance + sample.wire_inductance,
         tuned_inductance=of.tuned_inductance,
         tuned_resistance=own,
         tuning_capacitance=1 / ((2 * np.pi * frequency) ** 2 * of.tuned_inductance),
         tickler_inductance=of.tickler_inductance,
-        tickler_resistance=bench.wire_resistance(of.tickler, frequency),
+        tickler_resistance=sample.wire_resistance(of.tickler, frequency),
         throttle_capacitance=throttle,
         aerial_tuned=of.aerial_tuned * aerial,
         tuned_tickler=of.tuned_tickler,
@@ -78,13 +78,13 @@ def reaction_set(bench: Bench, frequency, throttle, aerial: bool = True):
     )
 
 
-def settings(bench: Bench, frequency: float, aerial: bool) -> np.ndarray:
+def settings(sample: Sample, frequency: float, aerial: bool) -> np.ndarray:
     """Throttle capacitance at the edge of oscillation on a frequency, for each drawn set; nan where the throttle does not reach
     it."""
-    stops = bench.parts["valve.throttle_minimum"], bench.parts["valve.throttle_maximum"]
-    found = np.full(len(bench.former), np.nan)
+    stops = sample.parts["valve.throttle_minimum"], sample.parts["valve.throttle_maximum"]
+    found = np.full(len(sample.former), np.nan)
     try:
-        there = physics.stability.retuned(reaction_set(bench, frequency, np.mean(stops), aerial), frequency)
+        there = physics.stability.retuned(reaction_set(sample, frequency, np.mean(stops), aerial), frequency)
     except ValueError:  # something else resonates there
         return found
     silent, swings = (physics.stability.ring(replace(there, throttle_capacitance=stop))[1] for stop in stops)

@@ -7,11 +7,11 @@ from pathlib import Path
 from .fault import SheetFault
 from .keys import CRYSTAL, MUST, NEEDED_BY, ROLES, SECTIONS, STATION, TOP, Key
 from .source import Source, open_source, source_of
-from .values import said, value_of
+from .values import quoted, value_of
 
 
 @dataclass(frozen=True)
-class Given:
+class Entry:
     """A value, the text it was read from, and whether it stood in the file or is the default."""
 
     value: object
@@ -38,7 +38,7 @@ class Parts:
     """All of a file: `parts["former.diameter"]` is a value in SI units."""
 
     source: Source
-    given: dict[str, Given]
+    given: dict[str, Entry]
     stations: tuple[Station, ...]
 
     def __getitem__(self, name: str):
@@ -89,7 +89,7 @@ def _refuse_strangers(source):
     known = [*tops, *(section for section in SECTIONS if section), *ROLES]
     for name, value in source.data.items():
         if name not in known:
-            raise source.fault((name,), f"there is no {_kind(value)} {said(name)} in a sheet: {_near(name, known)}.")
+            raise source.fault((name,), f"there is no {_kind(value)} {quoted(name)} in a sheet: {_near(name, known)}.")
         if name in SECTIONS and not isinstance(value, dict):
             raise source.fault((name,), f"{name} is a table of its own: write [{name}] on a line, and its keys below it.")
         if name in ROLES and not (isinstance(value, list) and all(isinstance(one, dict) for one in value)):
@@ -105,7 +105,7 @@ def _refuse_strangers(source):
             names = [key.name for key in SECTIONS.get(name, STATION)]
             for key in table:
                 if key not in names:
-                    raise source.fault((*path, key), f"there is no key {said(key)} in [{name}]: {_near(key, names)}.")
+                    raise source.fault((*path, key), f"there is no key {quoted(key)} in [{name}]: {_near(key, names)}.")
 
 
 def _kind(value):
@@ -126,17 +126,17 @@ def _missing(source, path, key):
     )
 
 
-def _read(source, path, table, key: Key) -> Given:
+def _read(source, path, table, key: Key) -> Entry:
     """The value of one key of a table, or its default."""
     if key.name in table:
         text = table[key.name]
         try:
-            return Given(value_of(text, key), text, True)
+            return Entry(value_of(text, key), text, True)
         except ValueError as problem:
             raise source.fault((*path, key.name), f"{problem}.") from None
     if key.default is MUST and not key.optional:
         raise _missing(source, path, key)
-    return Given(None if key.default is MUST else value_of(key.default, key), key.default or "", False)
+    return Entry(None if key.default is MUST else value_of(key.default, key), key.default or "", False)
 
 
 def _station(source, role, place):
@@ -152,6 +152,6 @@ def _station(source, role, place):
     for name in () if by_field else ("power", "distance"):
         if values[name] is None:
             key = next(key for key in STATION if key.name == name)
-            told = f'{name} is missing from this [[{role}]] station: add {name} = "{key.takes.example}" with its own value, '
-            raise source.fault((*path, name), told + "or give its field instead.")
+            message = f'{name} is missing from this [[{role}]] station: add {name} = "{key.takes.example}" with its own value, '
+            raise source.fault((*path, name), message + "or give its field instead.")
     return Station(role, place, **values)

@@ -33,7 +33,7 @@ NAMES = {
 assert tuple(NAMES) == tuple(key.name for key in SECTIONS["spread"])
 
 
-def drawn(parts, draws: int = DRAWS) -> dict[str, np.ndarray]:
+def draw_offsets(parts, draws: int = DRAWS) -> dict[str, np.ndarray]:
     """For each name in `NAMES`, how far each drawn set's part is off: a fraction, metres or decibels, the first one not at all.
 
     Parameters

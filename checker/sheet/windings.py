@@ -53,7 +53,7 @@ def _turns(parts, former, covered, maximum, stray):
             turns = physics.winding.turns_needed(inductance, former, covered)
             own = physics.self_capacitance.self_capacitance(former + covered, turns * covered)
         except ValueError as problem:
-            raise parts.fault("former.diameter", f"no close-wound coil on this tube serves: {problem}.") from None
+            raise parts.fault("former.diameter", f"no close-with_windings coil on this tube serves: {problem}.") from None
     return turns
 
 
@@ -104,12 +104,12 @@ def mutual(turns_1: int, turns_2: int, former, covered, gap) -> np.ndarray:
     ])  # fmt: skip
 
 
-def wind(bench, tickler: int) -> Windings:
+def wind(sample, tickler: int) -> Windings:
     """All that follows from the turns, for a number of turns on the tickler."""
-    parts, former, covered = bench.parts, bench.former, bench.covered
-    needed = bench.tuned_needed
-    tuned, aerial = tuned_turns(needed), bench.aerial_turns
-    gaps = parts["former.aerial_gap"] + bench.off["gaps"], parts["former.tickler_gap"] + bench.off["gaps"]
+    parts, former, covered = sample.parts, sample.former, sample.covered
+    needed = sample.tuned_needed
+    tuned, aerial = tuned_turns(needed), sample.aerial_turns
+    gaps = parts["former.aerial_gap"] + sample.off["gaps"], parts["former.tickler_gap"] + sample.off["gaps"]
     near, far = (np.maximum(gap, 0.2e-3) for gap in gaps)
     try:
         own = physics.self_capacitance.self_capacitance(former + covered, tuned * covered)

@@ -5,9 +5,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from . import dial, physics, reaction, sets
-from .bench import Bench, bench_of, capacitance_for, wound
 from .keys import CRYSTAL, GROUNDS, ISOLATED, QUENCHED, REACTION, SURROUNDINGS
 from .possible import refuse_impossible, refuse_out_of_reach
+from .sample import Sample, capacitance_for, sample_of, with_windings
 from .spread import DRAWS, Spread, spread
 from .supply import TWO_VALVES, Supply, supply_of
 from .windings import fit_on_tube, tuned_turns
@@ -30,7 +30,7 @@ class Winding:
 
 
 @dataclass(frozen=True)
-class Mark:
+class DialMark:
     """A place on the dial: the station there or None, degrees, and farads of the throttle at the edge of oscillation."""
 
     frequency: float
@@ -63,7 +63,7 @@ class Sheet:
     tap: int | None
     couplings: tuple[tuple[str, Spread], ...]
     reach: tuple[Spread, Spread]
-    marks: tuple[Mark, ...]
+    marks: tuple[DialMark, ...]
     fierce: bool
     receptions: tuple[Reception, ...]
     supply: Supply
@@ -89,64 +89,64 @@ def work_out(parts, draws: int = DRAWS) -> Sheet:
     try:
         return _worked_out(parts, draws)
     except ValueError as problem:
-        told = f"these parts make no set that can be worked out ({problem}): change one of the parts named."
-        raise parts.fault("set", told) from None
+        message = f"these parts make no set that can be worked out ({problem}): change one of the parts named."
+        raise parts.fault("set", message) from None
 
 
 def _worked_out(parts, draws):
-    bench = bench_of(parts, draws)
-    supply = supply_of(bench)
-    fit_on_tube(parts, {"aerial": bench.aerial_turns, "tuned": tuned_turns(bench.tuned_needed)})  # before a tickler is tried
+    sample = sample_of(parts, draws)
+    supply = supply_of(sample)
+    fit_on_tube(parts, {"aerial": sample.aerial_turns, "tuned": tuned_turns(sample.tuned_needed)})  # before a tickler is tried
     tickler = reaction.tickler_turns(parts)
-    bench = wound(bench, tickler)
-    of, chosen = bench.windings, parts["set"]
+    sample = with_windings(sample, tickler)
+    of, chosen = sample.windings, parts["set"]
     turns = {"aerial": of.aerial, "tuned": of.tuned} | ({} if chosen in (CRYSTAL, "one valve") else {"tickler": tickler})
     tube = fit_on_tube(parts, turns)
     with_aerial = chosen not in TWO_VALVES
-    ends = [spread(end, bench.off) for end in dial.reach(bench, with_aerial)]
+    ends = [spread(end, sample.off) for end in dial.reach(sample, with_aerial)]
     refuse_out_of_reach(parts, ends)
-    tap = round(sets.tapping(bench) * of.tuned)
-    marks = _marks(parts, bench, tickler, with_aerial)
+    tap = round(sets.tapping(sample) * of.tuned)
+    marks = _marks(parts, sample, tickler, with_aerial)
     throttles = [mark.throttle for mark in marks if mark.throttle]
     return Sheet(
         parts,
-        tuple(_winding(bench, name, number) for name, number in turns.items()),
-        spread(of.tuned_needed, bench.off),
+        tuple(_winding(sample, name, number) for name, number in turns.items()),
+        spread(of.tuned_needed, sample.off),
         tube,
         tap if chosen == CRYSTAL and tap < of.tuned else None,
         tuple(
-            (names, spread(value, bench.off))
+            (names, spread(value, sample.off))
             for names, value in (("aerial and tuned", of.aerial_tuned), ("tuned and tickler", of.tuned_tickler))
             if names.split()[-1] in turns
         ),
         tuple(ends),
         marks,
         bool(throttles) and any(not np.isfinite(one.nominal) for one in throttles),
-        tuple(_reception(parts, bench, station) for station in parts.stations),
+        tuple(_reception(parts, sample, station) for station in parts.stations),
         supply,
-        _sends(bench) if chosen == REACTION else None,
+        _sends(sample) if chosen == REACTION else None,
         draws,
     )
 
 
-def _winding(bench, name, turns):
-    inductance = getattr(bench.windings, f"{name}_inductance")
-    former, covered = bench.parts["former.diameter"], bench.parts["wire.covered"]
+def _winding(sample, name, turns):
+    inductance = getattr(sample.windings, f"{name}_inductance")
+    former, covered = sample.parts["former.diameter"], sample.parts["wire.covered"]
     wire = float(physics.winding.wire_length(turns, former, covered))
-    return Winding(name, turns, spread(inductance, bench.off), wire, turns * covered)
+    return Winding(name, turns, spread(inductance, sample.off), wire, turns * covered)
 
 
-def _marks(parts, bench, tickler, with_aerial):
+def _marks(parts, sample, tickler, with_aerial):
     """The dial: round frequencies, and the stations."""
     reacts = parts["set"] in (REACTION, ISOLATED, QUENCHED)
-    fewer = wound(bench_of(parts, min(reaction.DRAWS, len(bench.former))), tickler)
+    fewer = with_windings(sample_of(parts, min(reaction.DRAWS, len(sample.former))), tickler)
     places = [(frequency, None) for frequency in dial.round_frequencies(parts["band.lowest"], parts["band.highest"])]
     places += [(station.frequency, station) for station in parts.stations]
     return tuple(
-        Mark(
+        DialMark(
             frequency,
             station,
-            spread(dial.angles(bench, frequency, with_aerial), bench.off),
+            spread(dial.angles(sample, frequency, with_aerial), sample.off),
             spread(reaction.settings(fewer, frequency, with_aerial), fewer.off) if reacts else None,
         )
         for frequency, station in sorted(places, key=lambda place: place[0])
@@ -161,9 +161,9 @@ def field_of(station) -> float:
     return float(physics.field.ground_wave_field(station.power, station.distance, station.frequency, *ground))
 
 
-def _reception(parts, bench, station):
+def _reception(parts, sample, station):
     field = field_of(station)
-    fields = field * 10 ** (bench.off["field"] / 20)
+    fields = field * 10 ** (sample.off["field"] / 20)
     noise = physics.radiated.noise_field(station.frequency, AUDIO_BAND, *SURROUNDINGS[parts["aerial.surroundings"]])
     locals_ = (
         [other for other in parts.stations if other.role == "local" and other is not station]
@@ -172,12 +172,12 @@ def _reception(parts, bench, station):
     )
     levels, above = {}, {}
     for name, heard_on in sets.FIVE.items():
-        heard = heard_on(bench, station.frequency, fields)
-        levels[name] = spread(heard.level, bench.off)
+        heard = heard_on(sample, station.frequency, fields)
+        levels[name] = spread(heard.level, sample.off)
         above[name] = [
             (
                 other.name,
-                spread(_above(fields, field_of(other), heard.holds_down(other.frequency - station.frequency)), bench.off),
+                spread(_above(fields, field_of(other), heard.holds_down(other.frequency - station.frequency)), sample.off),
             )
             for other in locals_
         ]
@@ -189,10 +189,10 @@ def _above(fields, other, held_down):
     return np.broadcast_to(physics.rejection.protection_left(fields, other, held_down), fields.shape)
 
 
-def _sends(bench: Bench) -> float:
+def _sends(sample: Sample) -> float:
     """Watts that the nominal set sends out when it oscillates with `ONE_VOLT` in the middle of the band."""
-    middle = np.sqrt(bench.parts["band.lowest"] * bench.parts["band.highest"])
+    middle = np.sqrt(sample.parts["band.lowest"] * sample.parts["band.highest"])
     current = physics.radiated.aerial_current(
-        ONE_VOLT, middle, capacitance_for(bench, middle, True), bench.windings.aerial_tuned, bench.aerial_impedance(middle)
+        ONE_VOLT, middle, capacitance_for(sample, middle, True), sample.windings.aerial_tuned, sample.aerial_impedance(middle)
     )
-    return float(physics.radiated.radiated_power(current, bench.effective_height, middle)[0])
+    return float(physics.radiated.radiated_power(current, sample.effective_height, middle)[0])

@@ -88,7 +88,7 @@ def tolerance_html(text: str) -> str:
 
 def wanted_text(wanted, unit) -> str:
     """A published result with its unit, or several with theirs."""
-    given = importlib.import_module("checker.given")
+    given = importlib.import_module("checker.checks.given")
     if isinstance(unit, str):
         return given.shown(wanted, unit, given.tidily)
     return ", ".join(wanted_text(part, of) for part, of in zip(wanted, unit, strict=True))

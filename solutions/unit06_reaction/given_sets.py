@@ -2,8 +2,8 @@
 from functools import partial
 
 from checker import drawn, farads, henries, ohms
-from checker.given import shown
-from checker.units import tidily
+from checker.checks.given import shown
+from checker.checks.units import tidily
 
 
 def in_units(units, part):

@@ -8,13 +8,13 @@ from types import SimpleNamespace
 
 import pytest
 
-from checker import cluster as cluster_module
-from checker.cluster import ClusterProblem, mark_on_cluster
-from checker.engine import mark
-from checker.fingerprint import files_used, key_of
-from checker.store import open_store
-from checker.submissions import Member
-from checker.verdict import to_data
+from checker.judging.fingerprint import files_used, key_of
+from checker.judging.verdict import to_data
+from checker.marks import cluster as cluster_module
+from checker.marks.cluster import ClusterProblem, mark_on_cluster
+from checker.marks.pool import mark
+from checker.marks.store import open_store
+from checker.submissions.members import Member
 from tests.checker.made import verdict
 
 distributed = pytest.importorskip("distributed")
@@ -114,12 +114,12 @@ def test_a_cluster_without_machines_is_one_sentence(cluster, monkeypatch):
 
 
 def test_no_scheduler_is_one_sentence(monkeypatch):
-    monkeypatch.setattr("checker.cluster.ANSWER_WITHIN", 1)
+    monkeypatch.setattr("checker.marks.cluster.ANSWER_WITHIN", 1)
     with pytest.raises(ClusterProblem, match="No Dask scheduler answers at tcp://127.0.0.1:9"):
         list(mark_on_cluster("tcp://127.0.0.1:9", MEMBERS, 7))
 
 
 def test_another_version_on_a_machine_is_refused(cluster, monkeypatch):
-    monkeypatch.setattr("checker.cluster.judged_by", lambda path: "another version")
+    monkeypatch.setattr("checker.marks.cluster.judged_by", lambda path: "another version")
     with pytest.raises(ClusterProblem, match="not the same as here"):
         list(mark_on_cluster(cluster[0], MEMBERS, 7, PATHS))

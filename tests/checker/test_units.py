@@ -3,8 +3,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from checker import given as inputs
-from checker.units import in_words, quantity, tidily
+from checker.checks import given as inputs
+from checker.checks.units import in_words, quantity, tidily
 from solutions.unit00_bench.prefixes import to_engineering
 
 

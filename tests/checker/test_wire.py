@@ -7,8 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from hypothesis.extra import numpy as hnp
 
+from checker.sandbox.session import checked_reply
 from checker.worker.wire import MAX_ELEMENTS, MAX_LINE, Malformed, Unusable, from_wire, line, parse_line, to_wire
-from checker.workers import checked_reply
 
 scalars = st.none() | st.booleans() | st.integers(-(2**1000), 2**1000) | st.floats() | st.text(max_size=50)
 values = st.recursive(scalars | st.complex_numbers(), lambda inner: st.lists(inner, max_size=4), max_leaves=10)

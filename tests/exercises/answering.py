@@ -3,7 +3,7 @@ import contextlib
 
 import numpy as np
 
-from checker.plan import call_key
+from checker.judging.plan import call_key
 from checker.worker.student import _call_symbolic, _unwrapped
 from checker.worker.wire import from_wire, to_wire
 
@@ -20,7 +20,7 @@ class Answering:
     def session(self, exercise, files, seconds, symbolic=False):
         yield self
 
-    ended, in_company = None, False
+    ended, shared = None, False
 
     def ask(self, calls):
         return [self._once(call) for call in calls]

@@ -7,14 +7,14 @@ from contextlib import suppress
 from fractions import Fraction
 from pathlib import Path
 
-from checker.handed_in import from_zip
-from checker.marksheet import _mark_from
-from checker.sealed import BrokenSeal, unsealed
-from checker.submissions import _is_exercise, _member
-from checker.units import quantity
-from checker.verdict import from_data
+from checker.checks.units import quantity
+from checker.judging.sealed import BrokenSeal, unseal_plan
+from checker.judging.verdict import from_data
+from checker.marks.marksheet import _mark_from
+from checker.sandbox.session import checked_reply
+from checker.submissions.members import _is_exercise, _member
+from checker.submissions.reading import from_zip
 from checker.worker.wire import Malformed, from_wire, line, parse_line
-from checker.workers import checked_reply
 from course.press.club import read_club
 from course.press.faults import Fault
 
@@ -63,7 +63,7 @@ def a_quantity(data: bytes) -> None:
 
 def a_sealed_plan(data: bytes) -> None:
     with suppress(BrokenSeal):
-        unsealed(data.decode("latin-1"), "unit03_tuned_circuit/resonance", {})
+        unseal_plan(data.decode("latin-1"), "unit03_tuned_circuit/resonance", {})
 
 
 def a_kept_verdict(data: bytes) -> None:

@@ -4,9 +4,9 @@ from dataclasses import replace
 import numpy as np
 import pytest
 import skrf
-from skrf.circuit import Circuit
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from skrf.circuit import Circuit
 
 from solutions.unit06_reaction.network import SALTMARSH_SET
 from solutions.unit06_reaction.stability import response
