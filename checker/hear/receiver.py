@@ -9,8 +9,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .. import course
 from ..checks.exercise import relative
+from ..course import find, load_physics
 from ..judging.compare import difference
 from ..judging.fingerprint import files_used
 from ..judging.plan import numeric_call
@@ -60,7 +60,7 @@ class StageMissing(Exception):
 
 def reference_chain() -> Chain:
     """The chain with the reference behind it; not for a student pack."""
-    data = course.load_physics("unit09_feedback_receivers.links")
+    data = load_physics("unit09_feedback_receivers.links")
     settings = [(float(frequency), float(bandwidth)) for frequency, bandwidth, _ in moves(setting_times()).T]
     stages = {name: getattr(data.club, name) for name in ("circuit_voltage", "telephones", "receiver")}
     return Chain(
@@ -122,7 +122,7 @@ class MemberAnswers(ReferenceAnswers):
 
     def _ask(self, exercise, function, inputs):
         """(a value for each of the inputs, "") or (Nones, why there are none)."""
-        path, nothing = course.find(exercise), [None] * len(inputs)
+        path, nothing = find(exercise), [None] * len(inputs)
         if f"{path}.py" not in self.files:
             return nothing, "its file is not there"
         files = {name: self.files[name] for name in files_used(f"{path}.py", self.files)}

@@ -1,30 +1,22 @@
 """The judge: a plan, a worker's answers, a verdict."""
 import contextlib
-import threading
 from dataclasses import replace
 from fractions import Fraction
 
-import hypothesis
 import numpy as np
 
 from ..checks.given import shown
 from ..checks.units import in_words
-from ..worker.wire import Malformed, from_wire
 from . import explanations
-from .compare import Difference, difference, ratio_in_words
-from .plan import Case, LawFunction, call_key, numeric_call, shown_inputs, strategy
+from .answers import Answers, NoAnswer, simplest_failure
+from .compare import difference, ratio_in_words
+from .plan import LawFunction
 from .plans import plan_for
 from .verdict import NOT_ATTEMPTED, PASSED, REFUSED, TOO_BIG, UNFINISHED, WRONG, Finding, Part, Verdict
 
 # What each part of a question is worth, before the parts that it lacks are left out. What is measured shares the numbers'.
 WEIGHTS = {"numbers": 5, "arrays": 1, "laws": 2, "published": 2, "refusals": 1}
-SEARCH_EXAMPLES = 150
 LINE_SHOWN = 200
-_SEARCHING = threading.Lock()  # one search at a time: hypothesis keeps some state for all threads
-
-
-class NoAnswer(Exception):
-    """A law asked for a value that the function named did not give."""
 
 
 def judge(name, files, worker, seed):
@@ -56,78 +48,17 @@ def judge(name, files, worker, seed):
         answers = Answers(plan, replies, session)
         judged = [_judge_question(question_plan, answers) for question_plan in plan.questions]
     if session.shared and session.troubled:
-        return judge(name, files, worker, seed)  # the company has been sent away
+        return judge(name, files, worker, seed)  # now in a child of its own: the shared one has been ended
     if session.ended:
         finding = explanations.ended(exercise, session)
         judged = [(parts, (finding,) if place == 0 else ()) for place, (parts, _) in enumerate(judged)]
-    findings = _told_once(_with_source(finding, files) for _, found in judged for finding in found)
+    findings = _without_repeats(_with_source(finding, files) for _, found in judged for finding in found)
     parts = tuple(part for question_parts, _ in judged for part in question_parts)
     written = [finding for finding in findings if finding.kind != NOT_ATTEMPTED]
     earned = any(part.earned for part in parts)
     kind = written[0].kind if written else PASSED if not findings else UNFINISHED if earned else NOT_ATTEMPTED
     printed = "".join(reply.get("printed", "") for reply in replies)[:2000]
     return Verdict(exercise.path, kind, exercise.marks, parts, findings, printed)
-
-
-class Answers:
-    """A submission's answers by call: those of the batch, and any that are asked for later."""
-
-    def __init__(self, plan, replies, session):
-        self._plan, self._session, self.seconds = plan, session, plan.exercise.seconds
-        self._replies = dict(enumerate(replies))
-        self._asked = {place: call["function"] for place, call in enumerate(plan.calls)}
-
-    def reply(self, place):
-        return self._replies.get(place, {"trouble": "unanswered"})
-
-    def value(self, reply):
-        """The value in a reply; raises `NoAnswer` if there is none."""
-        if "value" not in reply:
-            raise NoAnswer
-        try:
-            return from_wire(reply["value"])
-        except Malformed:
-            raise NoAnswer from None
-
-    def ask(self, function, inputs):
-        call = numeric_call(function, inputs)
-        place = self._plan.places.get(call_key(call))
-        if place is None:
-            place = -1 - len(self._replies)
-            self._replies[place] = (self._session.ask([call]) or [{"trouble": "unanswered"}])[0]
-            self._asked[place] = function
-        return self._replies.get(place, {"trouble": "unanswered"})
-
-    def right(self, function):
-        """Whether all its numbers are; so is one of which none are asked."""
-        return not any(_apart(planned.question, case, case.wanted, planned.question.agrees_within, self)
-                       for planned in self._plan.questions
-                       if planned.question.name == function and not planned.question.measured for case in planned.cases)
-
-    def stopped(self):
-        """The finding for the call after which all others were answered alike, time or memory being up; None if none was."""
-        questions = {planned.question.name: planned.question for planned in self._plan.questions}
-        return next((explanations.trouble(questions[self._asked[place]], None, reply, self.seconds)
-                     for place, reply in self._replies.items() if explanations.ends_the_batch(reply)), None)
-
-    def for_law(self, function, inputs):
-        """The value as a law wants it: a number or an array, or `NoAnswer`."""
-        try:
-            numbers = _as_law_value(self.value(self.ask(function, inputs)))
-        except NoAnswer:
-            numbers = None
-        if numbers is None:
-            raise NoAnswer(function)
-        return numbers
-
-
-def _as_law_value(value):
-    if isinstance(value, list):
-        items = tuple(_as_law_value(item) for item in value)
-        return None if any(item is None for item in items) else items
-    if isinstance(value, (int, float, complex, str, np.ndarray)):
-        return value
-    return None
 
 
 def _judge_question(plan, answers):
@@ -153,7 +84,7 @@ def _judge_question(plan, answers):
         earned["refusals"], refusal_finding = _judge_refusals(plan, answers, varies)
         findings.append(refusal_finding)
     total = sum(WEIGHTS[what] for what in earned)
-    share = _share(answers._plan, question)
+    share = _share(answers.plan, question)
     parts = tuple(Part(question.name, what, share * WEIGHTS[what] / total, share * WEIGHTS[what] / total * fraction)
                   for what, fraction in earned.items())
     first = next((finding for finding in findings if finding), None)
@@ -174,7 +105,7 @@ def _no_parts(plan):
 def _judge_measured(plan, answers, varies):
     """As `_judge_question`, where something is measured: a part for each measurement, one finding for all that failed."""
     question, pairs = plan.question, []
-    worth = _share(answers._plan, question) / len(question.measured)
+    worth = _share(answers.plan, question) / len(question.measured)
     lost = tuple(Part(question.name, measured.what, worth, Fraction(0)) for measured in question.measured)
     for case in plan.cases:
         reply = answers.reply(case.place)
@@ -201,7 +132,7 @@ def _measured(question, measured, answers):
     """(whether it is as it should be, what was measured and what is allowed in words)."""
     try:
         with np.errstate(all="ignore"):
-            value, where = measured.of(LawFunction(question.name, answers.for_law), answers._plan.seed)
+            value, where = measured.of(LawFunction(question.name, answers.for_law), answers.plan.seed)
         value = float(value)
     except Exception:  # an answer of a kind that cannot be measured, or none
         return False, f"could not be measured ({measured.allowed})"
@@ -231,15 +162,8 @@ def _judge_numbers(plan, answers):
     remark = "" if apart.says or question.symbolic else ratio_in_words(_scalar_pairs(pairs), question.gives)
     slip = _name_slip(plan, pairs)
     if case is not plan.cases[0] and not (question.symbolic or question.sealed or apart.says or slip):
-        case, apart = _simplest(question, answers) or (case, apart)
+        case, apart = simplest_failure(question, answers) or (case, apart)
     return False, _finding(question, case, apart, remark, slip)
-
-
-def _apart(question, case, wanted, tolerance, answers):
-    try:
-        return difference(answers.value(answers.reply(case.place)), wanted, tolerance, question.gives)
-    except NoAnswer:
-        return Difference(says="gave no answer")
 
 
 def _scalar_pairs(pairs):
@@ -324,7 +248,7 @@ def _varies(plan, answers):
 def _judge_published(plan, answers, varies):
     question, met, first = plan.question, 0, None
     for figure, case in plan.published:
-        apart = _apart(question, case, figure.wanted, figure.within, answers)
+        apart = answers.difference(question, case, figure.wanted, figure.within)
         met += apart is None
         if apart and first is None:
             first = _finding(question, case, apart, f"published: {figure.source}", "")
@@ -362,24 +286,6 @@ def _same(got, wrong, tolerance):
     return difference(got, wrong, tolerance) is None
 
 
-def _simplest(question, answers):
-    """(case, difference) for the simplest failing input that hypothesis finds, or None."""
-    def fails(inputs):
-        reply = answers.ask(question.name, inputs)
-        return "value" in reply and difference(answers.value(reply), question.asks(*inputs), question.agrees_within) is not None
-
-    try:
-        with _SEARCHING:
-            inputs = hypothesis.find(strategy(question), fails, random=None, settings=hypothesis.settings(
-                max_examples=SEARCH_EXAMPLES, database=None, deadline=None, derandomize=True,
-                suppress_health_check=list(hypothesis.HealthCheck)))
-    except (hypothesis.errors.HypothesisException, NoAnswer):
-        return None
-    wanted = question.asks(*inputs)
-    apart = difference(answers.value(answers.ask(question.name, inputs)), wanted, question.agrees_within, question.gives)
-    return (Case(inputs, -1, wanted, shown_inputs(question, inputs)), apart) if apart else None
-
-
 def _finding(question, case, apart, remark, slip):
     says = f"{question.name} {apart.says}" + ("" if apart.says.endswith("?") else ".") if apart.says else ""
     if apart.thought:
@@ -389,7 +295,7 @@ def _finding(question, case, apart, remark, slip):
     return Finding(kind, question.name, says, inputs, apart.got, apart.wanted, remark, slip)
 
 
-def _told_once(findings):
+def _without_repeats(findings):
     """The findings without those that say of a second function what was said of the first: a file that does not load."""
     told = {}
     for finding in findings:

@@ -122,7 +122,7 @@ def draw_plan(exercise: Exercise, seed: int) -> Plan:
 def _plan_question(question, seed, count, batch, record):
     drawn = draw(question, POINTS if question.symbolic else count, seed)
     if question.symbolic:
-        cases = (Case((), batch.add(symbolic_call(question, drawn)), _evaluated(question.asks, question, drawn),
+        cases = (Case((), batch.add(symbolic_call(question, drawn)), _evaluate(question.asks, question, drawn),
                       shown_inputs(question, drawn[0])),)
         stacked = None
     else:
@@ -135,7 +135,7 @@ def _plan_question(question, seed, count, batch, record):
     published = tuple((figure, _case(question, batch, figure.given, figure.wanted)) for figure in question.published)
     laws = tuple(case for law in question.holds for case in _law_cases(law, question, drawn[: max(3, count // 4)], record))
     refusals = tuple((one, _case(question, batch, one.given, None)) for refusal in question.refuses
-                     for one in _in_company(question, refusal, drawn[0]))
+                     for one in _alone_and_in_an_array(question, refusal, drawn[0]))
     for measured in question.measured:
         measured.of(LawFunction(question.name, record), seed)
     slips = tuple((slip, wrongs) for slip in question.slips if (wrongs := _slip_values(slip, question, cases, drawn)))
@@ -159,7 +159,7 @@ def _law_cases(law, question, drawn, record):
     return [LawCase(law, inputs, shown_inputs(question, inputs)) for inputs in drawn]
 
 
-def _in_company(question, refusal, right):
+def _alone_and_in_an_array(question, refusal, right):
     """The refusal by itself and, where arrays are taken, behind inputs that are right: any that is wrong is to be refused."""
     yield refusal
     stacked = [given.stacks and isinstance(wrong, (int, float))
@@ -174,7 +174,7 @@ def _slip_values(slip, question, cases, drawn):
     """What the slip gives for each case; nothing if it gives none, or the right values: then it cannot be told apart."""
     try:
         with np.errstate(all="ignore"):
-            values = ((_evaluated(slip.wrong, question, drawn),) if question.symbolic
+            values = ((_evaluate(slip.wrong, question, drawn),) if question.symbolic
                       else tuple(slip.wrong(*case.inputs) for case in cases))
     except (ArithmeticError, ValueError):
         return ()
@@ -203,7 +203,7 @@ def _stack(question, drawn):
                  for given, column in zip(question.given.values(), columns, strict=True))
 
 
-def _evaluated(formula, question, points):
+def _evaluate(formula, question, points):
     """A function of sympy symbols as the `Expression` it gives, with its values at the points."""
     symbols = [sympy.Symbol(name, positive=True) for name in question.given]
 
@@ -228,14 +228,14 @@ def draw(question, count, seed):
     rng = random.Random(seed)
     found = {}
     for inputs in itertools.chain(
-            [_simplest(question, pools), tuple(end[0] for end in ends), tuple(end[-1] for end in ends)],
+            [_simplest_inputs(question, pools), tuple(end[0] for end in ends), tuple(end[-1] for end in ends)],
             (tuple(map(rng.choice, pools)) for _ in range(50 * count))):
         if len(found) < count and question.where(*inputs):
             found.setdefault(repr(inputs), inputs)
     return tuple(found.values())
 
 
-def _simplest(question, pools):
+def _simplest_inputs(question, pools):
     first = tuple(pool[0] for pool in pools)
     if question.where(*first):
         return first

@@ -126,7 +126,7 @@ def _about_this_machine(paths):
 
 def _client(address):
     try:
-        from distributed import Client
+        from distributed import Client  # late: it comes with the extra `cluster`, which few install
     except ImportError:
         raise ClusterProblem('Marking on a cluster needs Dask: pip install "crystal-to-reaction[cluster]".') from None
     try:

@@ -76,7 +76,7 @@ class WarmWorker:
     def session(self, exercise, files, seconds, symbolic=False):
         """A child that has loaded `exercise` from `files` (path → source), asked with `Session.ask`.
 
-        It is a fresh one, or during a sitting one that has run nothing but plain exercises of the same member. `symbolic`
+        It is a fresh one, or within `one_member` one that has run nothing but plain exercises of the same member. `symbolic`
         says that the calls will be made with symbols.
         """
         warm = self._warm(*_SYMBOLIC) if symbolic or _speaks(files, _OF_SYMBOLS) else self._warm()
@@ -99,7 +99,7 @@ class WarmWorker:
         if self._one_member and session.plain and not session.troubled and not with_scratch:
             self._waiting[warm] = child
         else:
-            session.signal = child.end(session.ended)
+            session.signal = child.end(want_signal=bool(session.ended))
 
     def _warm(self, *libraries):
         if libraries not in self._started:
@@ -126,8 +126,8 @@ class Child:
             self.end()
             raise
 
-    def end(self, want_signal=None):
-        """End it, whatever it does. The signal that it had ended by before, if any, where somebody wonders."""
+    def end(self, want_signal=False):
+        """Kill the child. With `want_signal`, return the signal that had already ended it, if one had."""
         os.close(self._requests)
         os.close(self._replies)
         if self._pid is None:

@@ -222,7 +222,7 @@ def _call_symbolic(function, names, points):
 
 
 def _evaluated(result, symbols, points):
-    import sympy
+    import sympy  # there already, as above
 
     if isinstance(result, (list, tuple, sympy.Tuple)) and len(result) <= 100:
         return [_evaluated(item, symbols, points) for item in result]

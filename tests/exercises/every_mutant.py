@@ -52,7 +52,7 @@ def equivalents(path):
 def survivors(path, tried, worker, seed):
     """Those of the mutants that pass. No simpler failing input is looked for: nobody reads it here."""
     files = sources("solutions")
-    with patch("checker.judging.judge._simplest", lambda *_: None), worker.one_member():
+    with patch("checker.judging.judge.simplest_failure", lambda *_: None), worker.one_member():
         return [mutant for mutant in tried if judge(path, files | {f"{path}.py": mutant.source}, worker, seed).kind == PASSED]
 
 

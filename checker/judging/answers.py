@@ -1,0 +1,103 @@
+"""A submission's answers to a plan, and what more is asked when one of them is wrong."""
+import threading
+
+import hypothesis
+import numpy as np
+
+from ..worker.wire import Malformed, from_wire
+from . import explanations
+from .compare import Difference, difference
+from .plan import Case, call_key, numeric_call, shown_inputs, strategy
+
+SEARCH_EXAMPLES = 150
+_SEARCHING = threading.Lock()  # one search at a time: hypothesis keeps some state for all threads
+
+
+class NoAnswer(Exception):
+    """A law asked for a value that the function named did not give."""
+
+
+class Answers:
+    """A submission's answers by call: those of the batch, and any that are asked for later."""
+
+    def __init__(self, plan, replies, session):
+        self.plan, self._session, self.seconds = plan, session, plan.exercise.seconds
+        self._replies = dict(enumerate(replies))
+        self._asked = {place: call["function"] for place, call in enumerate(plan.calls)}
+
+    def reply(self, place):
+        return self._replies.get(place, {"trouble": "unanswered"})
+
+    def value(self, reply):
+        """The value in a reply; raises `NoAnswer` if there is none."""
+        if "value" not in reply:
+            raise NoAnswer
+        try:
+            return from_wire(reply["value"])
+        except Malformed:
+            raise NoAnswer from None
+
+    def ask(self, function, inputs):
+        call = numeric_call(function, inputs)
+        place = self.plan.places.get(call_key(call))
+        if place is None:
+            place = -1 - len(self._replies)
+            self._replies[place] = (self._session.ask([call]) or [{"trouble": "unanswered"}])[0]
+            self._asked[place] = function
+        return self._replies.get(place, {"trouble": "unanswered"})
+
+    def right(self, function):
+        """Whether all its numbers are; so is one of which none are asked."""
+        return not any(self.difference(planned.question, case, case.wanted, planned.question.agrees_within)
+                       for planned in self.plan.questions
+                       if planned.question.name == function and not planned.question.measured for case in planned.cases)
+
+    def difference(self, question, case, wanted, tolerance):
+        """The `Difference` between the answer to a case and a value; None if it will do."""
+        try:
+            return difference(self.value(self.reply(case.place)), wanted, tolerance, question.gives)
+        except NoAnswer:
+            return Difference(says="gave no answer")
+
+    def stopped(self):
+        """The finding for the call after which all others were answered alike, time or memory being up; None if none was."""
+        questions = {planned.question.name: planned.question for planned in self.plan.questions}
+        return next((explanations.trouble(questions[self._asked[place]], None, reply, self.seconds)
+                     for place, reply in self._replies.items() if explanations.ends_the_batch(reply)), None)
+
+    def for_law(self, function, inputs):
+        """The value as a law wants it: a number or an array, or `NoAnswer`."""
+        try:
+            numbers = _as_law_value(self.value(self.ask(function, inputs)))
+        except NoAnswer:
+            numbers = None
+        if numbers is None:
+            raise NoAnswer(function)
+        return numbers
+
+
+def _as_law_value(value):
+    if isinstance(value, list):
+        items = tuple(_as_law_value(item) for item in value)
+        return None if any(item is None for item in items) else items
+    if isinstance(value, (int, float, complex, str, np.ndarray)):
+        return value
+    return None
+
+
+def simplest_failure(question, answers):
+    """(case, difference) for the simplest failing input that hypothesis finds, or None."""
+    def fails(inputs):
+        reply = answers.ask(question.name, inputs)
+        return "value" in reply and difference(answers.value(reply), question.asks(*inputs), question.agrees_within) is not None
+
+    try:
+        with _SEARCHING:
+            inputs = hypothesis.find(strategy(question), fails, random=None, settings=hypothesis.settings(
+                max_examples=SEARCH_EXAMPLES, database=None, deadline=None, derandomize=True,
+                suppress_health_check=list(hypothesis.HealthCheck)))
+    except (hypothesis.errors.HypothesisException, NoAnswer):
+        return None
+    wanted = question.asks(*inputs)
+    apart = difference(answers.value(answers.ask(question.name, inputs)), wanted, question.agrees_within, question.gives)
+    return (Case(inputs, -1, wanted, shown_inputs(question, inputs)), apart) if apart else None
