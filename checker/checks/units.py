@@ -27,9 +27,9 @@ def in_words(value, unit="", figures=4):
     return f"{rounded.scaleb(-power):f} {PREFIXES[power]}{unit}"
 
 
-def tidily(value, unit=""):
+def tidily(value, unit="", figures=6):
     """A number that has few figures, without the zeros that `in_words` ends it with: "100 pF", not "100.0 pF"."""
-    number, _, rest = in_words(value, unit, 6).partition(" ")
+    number, _, rest = in_words(value, unit, figures).partition(" ")
     if "." in number and "e" not in number:
         number = number.rstrip("0").rstrip(".")
     return f"{number} {rest}".rstrip()

@@ -5,10 +5,11 @@ from pathlib import Path
 
 from markupsafe import Markup
 
+from ..checks.units import in_words
 from ..files import open_replacement
 from ..templates import environment
 from ..text import escape_unseen
-from . import keys, physics, pictures, sets, spread, working
+from . import keys, pictures, sets, spread, working
 from .partslist import parts_list
 from .reaction import travel
 from .vocabulary import mark_vocabulary
@@ -86,7 +87,7 @@ def _templates():
     templates.filters.update(
         spread=spread.text,
         si=spread.in_units,
-        engineering=physics.prefixes.to_engineering,
+        engineering=in_words,
         loudness=loudness,
         whole=whole,
         travel=lambda throttle, parts: f"{100 * travel(parts, throttle):.0f} %",

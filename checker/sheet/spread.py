@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from . import physics
+from ..checks.units import tidily
 from .keys import SECTIONS
 
 DRAWS = 200
@@ -142,7 +142,4 @@ def in_units(value: float, unit: str, figures: int = 3) -> str:
         return f"{1e3 * value:.{figures}g} mm"
     if unit == "kHz":
         return f"{value / 1e3:.{max(figures, 4)}g} kHz"
-    number, _, symbol = physics.prefixes.to_engineering(value, unit, figures).partition(" ")
-    if "." in number:
-        number = number.rstrip("0").rstrip(".")
-    return f"{number} {symbol}".strip().replace("-", "−")
+    return tidily(float(value), unit, figures).replace("-", "−")

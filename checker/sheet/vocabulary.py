@@ -19,9 +19,18 @@ AMERICAN = {
     "LT": "A battery",
     "coil former": "coil form",
 }
+_TERMINALS = {"HT+": "B+", "LT+": "A+"}  # of a battery: the sign is part of the name
 _TAG = re.compile(r"(<[^>]*>)")
 _SKIP = ("style", "code", "bdi", "title", "desc", "script")
-_WORD = re.compile(r"\b(" + "|".join(sorted(map(re.escape, AMERICAN), key=len, reverse=True)) + r")(s?)\b", re.I)
+# A word with the article before it, since "an anode" is "a plate".
+_WORD = re.compile(
+    r"\b(?:(an?)(\s+))?(?:("
+    + "|".join(map(re.escape, _TERMINALS))
+    + r")|("
+    + "|".join(sorted(map(re.escape, AMERICAN), key=len, reverse=True))
+    + r")(s?)\b)",
+    re.I,
+)
 
 
 def mark_vocabulary(html: str) -> str:
@@ -43,15 +52,33 @@ def mark_vocabulary(html: str) -> str:
     return "".join(pieces)
 
 
-def _pair(tag, match):
-    word, plural = match[1], match[2]
-    american = AMERICAN.get(word) or AMERICAN.get(word.lower())
+def _pair(tag: str, match: re.Match[str]) -> str:
+    article, space, terminal, word, plural = match[1] or "", match[2] or "", match[3], match[4], match[5]
+    american = _TERMINALS.get(terminal) if terminal else AMERICAN.get(word) or AMERICAN.get(word.lower())
     if american is None:
         return match[0]
-    american = _plural(american) if plural else american
-    if word[0].isupper() and not word.isupper():
-        american = american[0].upper() + american[1:]
-    return f'<{tag} class="gb">{match[0]}</{tag}><{tag} class="us">{american}</{tag}>'
+    if word:
+        american = _plural(american) if plural else american
+        if word[0].isupper() and not word.isupper():
+            american = american[0].upper() + american[1:]
+    british = match[0][len(article + space) :]
+    other = _article(american, article)
+    if other == article:
+        return f"{article}{space}{_both(tag, british, american)}"
+    return _both(tag, match[0], f"{other}{space}{american}")
+
+
+def _both(tag: str, british: str, american: str) -> str:
+    return f'<{tag} class="gb">{british}</{tag}><{tag} class="us">{american}</{tag}>'
+
+
+def _article(word: str, before: str) -> str:
+    """The article before a word, written as the one that stood there; "" if none did."""
+    if not before:
+        return ""
+    # Letters that are spoken one by one go by the sound of the first: an RF choke, a B+, an A battery.
+    vowel = word[0] in "AEFHILMNORSX" if word[:2].isupper() or word[1:2] in "+ " else word[0].lower() in "aeiou"
+    return before[0] + "n" * vowel
 
 
 def _plural(word):

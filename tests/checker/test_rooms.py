@@ -29,7 +29,7 @@ ARROWS = {
     "exports": "course files judging marks report",
     "hear": "checks course judging worker",
     "pack": "checks course hear judging worker",
-    "sheet": "files templates text",
+    "sheet": "checks files templates text",
     "cli": "course exports hear judging marks pack report sandbox sheet submissions",
 }
 

@@ -118,8 +118,38 @@ def test_american_words_are_those_of_the_course():
     marked = mark_vocabulary('<p title="valve">Valves <bdi>valve</bdi><svg><title>valve</title><text>HT+</text></svg></p>')
     assert marked == (
         '<p title="valve"><span class="gb">Valves</span><span class="us">Tubes</span> <bdi>valve</bdi><svg><title>valve</title>'
-        '<text><tspan class="gb">HT</tspan><tspan class="us">B+</tspan>+</text></svg></p>'
+        '<text><tspan class="gb">HT+</tspan><tspan class="us">B+</tspan></text></svg></p>'
     )
+
+
+@pytest.mark.parametrize(
+    ("british", "american"),
+    [
+        ("an anode", "a plate"),
+        ("An anode", "A plate"),
+        ("a valve", "a tube"),
+        ("an aerial", "an antenna"),
+        ("an accumulator", "a storage battery"),
+        ("an earth", "a ground"),
+        ("an HT", "a B+"),
+        ("an LT", "an A battery"),
+        ("an HF choke", "an RF choke"),
+        ("a mains", "a line voltage"),
+    ],
+)
+def test_the_article_goes_with_the_word(british, american):
+    marked = mark_vocabulary(f"<p>{british} here</p>")
+    assert re.sub(r'<span class="gb">.*?</span>|<[^>]*>', "", marked) == f"{american} here"
+    assert re.sub(r'<span class="us">.*?</span>|<[^>]*>', "", marked) == f"{british} here"
+
+
+@pytest.mark.parametrize("name", FILES)
+def test_no_article_on_a_sheet_is_wrong_in_either_vocabulary(name):
+    html = sheet_html(work_out(read_parts(FILES[name]), draws=2))
+    for left_out in ("gb", "us"):
+        page = re.sub(rf'<(span|tspan) class="{left_out}">.*?</\1>', "", html)
+        words = re.sub(r"<(style|title|desc)\b.*?</\1>|<[^>]*>", "", page, flags=re.S)
+        assert not re.search(r"\ban (?=[bcdfgjklmnpqrstvwxyz])|\ba (?=[aeio])", words), re.findall(r"\ban? \w+", words)
 
 
 def test_what_a_builder_wrote_is_shown_and_never_obeyed():

@@ -14,6 +14,12 @@ def test_agrees_with_the_exercise_on_prefixes(value, unit, figures):
     assert in_words(-value, unit, figures) == to_engineering(-value, unit, figures)
 
 
+@given(st.floats(1e-12, 9e11), st.sampled_from(["Hz", "F", "H", "Ω", "V", "W", "A", "m"]), st.integers(1, 6))
+def test_tidily_is_the_exercise_s_number_without_its_last_zeros(value, unit, figures):
+    number, _, symbol = to_engineering(value, unit, figures).partition(" ")
+    assert tidily(value, unit, figures) == f"{number.rstrip('0').rstrip('.') if '.' in number else number} {symbol}"
+
+
 @given(st.floats(1e-14, 1e13))
 def test_text_reads_back_to_the_figures_printed(value):
     assert quantity(in_words(value, "F", 6), "F") == pytest.approx(value, rel=1e-5)
