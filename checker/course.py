@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 from difflib import get_close_matches
 from functools import cache
 from pathlib import Path
+from types import ModuleType
 
 from .checks.exercise import Exercise
 
@@ -25,7 +26,7 @@ class Unit:
     exercises: tuple[str, ...]
 
     @property
-    def number(self):
+    def number(self) -> str:
         return self.folder[4:6]
 
 
@@ -60,7 +61,7 @@ class UnknownExercise(ValueError):
     """A name that is no exercise's."""
 
 
-def find(name):
+def find(name: str) -> str:
     """The path of an exercise from what a person typed: its name, its path, or its file's path."""
     if name in PATHS:
         return name
@@ -75,19 +76,19 @@ def find(name):
 
 
 @cache
-def load_exercise(name):
+def load_exercise(name: str) -> Exercise:
     """The `Exercise` called `name`, with its reference functions, from solutions/."""
     path = find(name)
     module = importlib.import_module(f"solutions.{path.replace('/', '.')}_check")
     return replace(module.EXERCISE, path=path)
 
 
-def load_physics(module):
+def load_physics(module: str) -> ModuleType:
     """A module of the reference physics by its name below solutions/, such as "unit03_tuned_circuit.resonance"."""
     return importlib.import_module(f"solutions.{module}")
 
 
-def unit_of(path):
+def unit_of(path: str) -> Unit:
     """The unit that an exercise's path belongs to."""
     return next(unit for unit in UNITS if unit.folder == path.partition("/")[0])
 

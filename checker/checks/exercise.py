@@ -6,6 +6,7 @@ reference says, which published figures it must meet, and which wrong turns are 
 """
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
+from typing import Any
 
 import numpy as np
 
@@ -22,13 +23,13 @@ class Tolerance:
     because: str
 
     @property
-    def text(self):
+    def text(self) -> str:
         if not self.relative and not self.absolute:
             return "exactly"
         parts = [f"{self.relative:.2g} of the value"] * bool(self.relative) + [f"{self.absolute:.2g}"] * bool(self.absolute)
         return "within " + " plus ".join(parts)
 
-    def allows(self, got, wanted):
+    def allows(self, got: Any, wanted: Any) -> bool:
         """Whether each of `got` is near enough to `wanted` (arrays of one shape; the answer is one bool)."""
         if type(got) is float and type(wanted) is float:
             return got == wanted or abs(got - wanted) <= self.relative * abs(wanted) + self.absolute
@@ -38,30 +39,30 @@ class Tolerance:
         return bool(np.all(near | (got == wanted)))
 
 
-def relative(amount, because, floor=0.0):
+def relative(amount: float, because: str, floor: float = 0.0) -> Tolerance:
     """Within a fraction of the value; `floor` allows for values that may be zero."""
     return Tolerance(amount, floor, because)
 
 
-def absolute(amount, because):
+def absolute(amount: float, because: str) -> Tolerance:
     """Within a fixed amount, in the unit of the value."""
     return Tolerance(0.0, amount, because)
 
 
-def exactly(because):
+def exactly(because: str) -> Tolerance:
     """Not a rounding error away: for whole numbers, words and table entries."""
     return Tolerance(0.0, 0.0, because)
 
 
-def equal(left, right, tolerance):
+def equal(left: Any, right: Any, tolerance: Tolerance) -> bool:
     return tolerance.allows(left, right)
 
 
-def at_most(left, right, tolerance):
+def at_most(left: Any, right: Any, tolerance: Tolerance) -> bool:
     return bool(np.all(np.asarray(left) <= right + tolerance.relative * np.abs(right) + tolerance.absolute))
 
 
-def less(left, right, tolerance):
+def less(left: Any, right: Any, tolerance: Tolerance) -> bool:
     return bool(np.all(np.asarray(left) < right))
 
 
@@ -88,7 +89,7 @@ class Published:
     source: str
     known: str
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         if self.known not in ("found", "memory", "recomputed"):
             raise ValueError(f"{self.what}: known must be found, memory or recomputed, not {self.known!r}")
 
@@ -119,11 +120,11 @@ class Measurement:
     most: float = np.inf
 
     @property
-    def allowed(self):
+    def allowed(self) -> str:
         ends = ("at least", self.least), ("at most", self.most)
         return " and ".join(f"{word} {tidily(end, self.unit)}" for word, end in ends if np.isfinite(end))
 
-    def meets(self, value):
+    def meets(self, value: float) -> bool:
         return bool(self.least <= value <= self.most)
 
 
@@ -166,7 +167,7 @@ class Question:
     share: int = 1
 
     @property
-    def name(self):
+    def name(self) -> str:
         return self.asks.__name__
 
 
@@ -186,7 +187,7 @@ class Exercise:
     cases: int = 24
     path: str = field(default="", compare=False)
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         if len(self.hints) != 3:
             raise ValueError(f"{self.title}: an exercise has three hints, each saying more than the last")
         for question in self.questions:
@@ -194,9 +195,9 @@ class Exercise:
                 raise ValueError(f"{question.name}: give a published value, or say in no_published why there is none")
 
     @property
-    def name(self):
+    def name(self) -> str:
         return self.path.rpartition("/")[2]
 
     @property
-    def unit(self):
+    def unit(self) -> str:
         return self.path.partition("/")[0]

@@ -2,6 +2,7 @@
 import math
 import re
 from decimal import Decimal
+from typing import Any
 
 PREFIXES = {-15: "f", -12: "p", -9: "n", -6: "µ", -3: "m", 0: "", 3: "k", 6: "M", 9: "G", 12: "T"}
 # Units that take no prefix: nobody says a millidecibel or a kilodegree.
@@ -10,7 +11,7 @@ _POWER = {prefix: power for power, prefix in PREFIXES.items()} | {"u": -6, "μ":
 _QUANTITY = re.compile(r"\s*([-+]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][-+]?[0-9]{1,2})?)\s*(.*?)\s*")
 
 
-def in_words(value, unit="", figures=4):
+def in_words(value: Any, unit: str = "", figures: int = 4) -> str:
     """A number as text: `in_words(1.592e6, "Hz")` is "1.592 MHz"; in ASCII minus, never scientific within the prefixes."""
     if isinstance(value, bool) or not isinstance(value, (int, float)):
         return str(value)
@@ -27,7 +28,7 @@ def in_words(value, unit="", figures=4):
     return f"{rounded.scaleb(-power):f} {PREFIXES[power]}{unit}"
 
 
-def tidily(value, unit="", figures=6):
+def tidily(value: Any, unit: str = "", figures: int = 6) -> str:
     """A number that has few figures, without the zeros that `in_words` ends it with: "100 pF", not "100.0 pF"."""
     number, _, rest = in_words(value, unit, figures).partition(" ")
     if "." in number and "e" not in number:
@@ -35,7 +36,7 @@ def tidily(value, unit="", figures=6):
     return f"{number} {rest}".rstrip()
 
 
-def quantity(text, unit):
+def quantity(text: str, unit: str) -> float:
     """The number in a text such as "365 pF": `quantity("365 pF", "F")` is 365e-12. ValueError names what was wrong."""
     match = _QUANTITY.fullmatch(text)
     prefix = match and match[2].removesuffix(unit)

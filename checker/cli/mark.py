@@ -5,6 +5,7 @@ import os
 import sys
 from collections.abc import Iterator, Sequence
 from datetime import date
+from fractions import Fraction
 from pathlib import Path
 
 from ..course import PATHS, SEALED, UNITS, find
@@ -71,7 +72,7 @@ def marks_table(marks: ClassMarks | Sequence[MemberMarks], paths: Sequence[str])
     units = [unit for unit in UNITS if any(path.startswith(unit.folder) for path in paths)]
     rows = []
     for member in marks:
-        by_unit = [sum(mark.amount for mark in member.marks if mark.exercise.startswith(unit.folder)) for unit in units]
+        by_unit = [sum((mark.amount for mark in member.marks if mark.exercise.startswith(unit.folder)), Fraction(0)) for unit in units]
         star = "*" if any(mark.override for mark in member.marks) else ""
         rows.append([member.name, *map(marks_text, by_unit), f"{marks_text(member.amount)} of {member.of}{star}"])
     return ["in unit", *(str(int(unit.number)) for unit in units), "marks"], rows

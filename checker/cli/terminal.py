@@ -14,20 +14,20 @@ Item = TypeVar("Item")
 NAME_WIDTH = 16  # of the first column, however many follow
 
 
-def console(stderr=False):
+def console(stderr: bool = False) -> Console:
     """A console that keeps to 80 columns when its output is not a terminal, and never reads markup out of text."""
     made = Console(stderr=stderr, highlight=False, markup=False, emoji=False)
     return made if made.is_terminal else Console(stderr=stderr, highlight=False, markup=False, emoji=False, width=WIDTH)
 
 
-def show(lines: Iterable[Line]):
+def show(lines: Iterable[Line]) -> None:
     """Print lines with their styles; in plain text where there is no terminal or no colour is wanted."""
     out = console()
     for line in lines:
         out.print(Text(line.text, style=line.style), soft_wrap=True)
 
 
-def show_table(headings: list[str], rows: list[list[str]]):
+def show_table(headings: list[str], rows: list[list[str]]) -> None:
     """Print a table: the first column text, the others numbers to the right."""
     table = Table(box=None, padding=(0, 1, 0, 0), pad_edge=False, header_style="bold")  # one space between columns
     for place, heading in enumerate(headings):

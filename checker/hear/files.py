@@ -75,11 +75,11 @@ def write_files(into: Path, played: Played, reference: np.ndarray, emf: np.ndarr
     return says
 
 
-def _decibels(amplitude):
+def _decibels(amplitude: float) -> str:
     return f"{20 * np.log10(max(amplitude, 1e-6)):.1f} dB"
 
 
-def _wav(path, samples):
+def _wav(path: Path, samples: np.ndarray) -> None:
     with wave.open(os.fspath(path), "wb") as file:
         file.setnchannels(1)
         file.setsampwidth(2)

@@ -2,6 +2,7 @@
 import base64
 import struct
 import zlib
+from collections.abc import Iterator, Sequence
 from html import escape
 
 import numpy as np
@@ -75,7 +76,7 @@ def waterfall(signal: np.ndarray, low: float, high: float) -> np.ndarray:
     return image - np.max(image)
 
 
-def _image(decibels, top, height, faintest=-72.0):
+def _image(decibels: np.ndarray, top: float, height: float, faintest: float = -72.0) -> str:
     shade = np.clip(1 - decibels / faintest, 0, 1)[..., None]
     paper, sea = np.array([251, 250, 246]), np.array([14, 66, 92])
     address = base64.b64encode(_png((paper + (sea - paper) * shade).astype(np.uint8))).decode()
@@ -83,9 +84,9 @@ def _image(decibels, top, height, faintest=-72.0):
             f'href="data:image/png;base64,{address}"/>')  # fmt: skip
 
 
-def _png(pixels):
+def _png(pixels: np.ndarray) -> bytes:
     """A PNG file of an array of shape (rows, columns, 3)."""
-    def chunk(kind, data):
+    def chunk(kind: bytes, data: bytes) -> bytes:
         return struct.pack(">I", len(data)) + kind + data + struct.pack(">I", zlib.crc32(kind + data))
 
     rows, columns, _ = pixels.shape
@@ -94,18 +95,18 @@ def _png(pixels):
     return b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", head) + chunk(b"IDAT", zlib.compress(lines, 9)) + chunk(b"IEND", b"")
 
 
-def _across(second):
+def _across(second: float) -> float:
     return LEFT + (RIGHT - LEFT) * second / SECONDS
 
 
-def _range(values):
+def _range(values: np.ndarray) -> tuple[tuple[float, float], tuple[float, float]]:
     """The ends of an axis with room to spare, and the values to print at it."""
     low, high = float(np.min(values)), float(np.max(values))
     spare = 0.1 * (high - low) or 1.0
     return (low - spare, high + spare), (round(low, 1), round(high, 1))
 
 
-def _panel(top, height, title, span, marks):
+def _panel(top: float, height: float, title: str, span: tuple[float, float], marks: Sequence[float]) -> Iterator[str]:
     low, high = span
     yield f'<path d="M{LEFT} {top}V{top + height}H{RIGHT}" fill="none" stroke="{INK}"/>'
     yield _words(RIGHT, top - 4, title, INK, "end")
@@ -114,12 +115,12 @@ def _panel(top, height, title, span, marks):
         yield f'<path d="M{LEFT - 4} {y:.1f}H{LEFT}" stroke="{INK}"/>' + _words(LEFT - 7, y + 4, f"{mark:g}", INK, "end")
 
 
-def _line(times, values, top, height, span, colour):
+def _line(times: np.ndarray, values: np.ndarray, top: float, height: float, span: tuple[float, float], colour: str) -> str:
     low, high = span
     points = " ".join(f"{_across(time):.1f},{top + height * (high - value) / (high - low):.1f}"
                       for time, value in zip(times, values, strict=True))  # fmt: skip
     return f'<polyline points="{points}" fill="none" stroke="{colour}" stroke-width="1.8"/>'
 
 
-def _words(x, y, text, colour, anchor="start"):
+def _words(x: float, y: float, text: str, colour: str, anchor: str = "start") -> str:
     return f'<text x="{x:.1f}" y="{y:.1f}" fill="{colour}" text-anchor="{anchor}">{escape(text)}</text>'

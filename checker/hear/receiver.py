@@ -6,6 +6,7 @@ functions too. In a student pack the reference is a recorded sound, with the lin
 """
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 
@@ -14,6 +15,7 @@ from ..course import find, load_physics
 from ..judging.compare import difference
 from ..judging.fingerprint import files_used
 from ..judging.plan import numeric_call
+from ..judging.protocols import Worker
 from ..worker.wire import Malformed, from_wire
 from .listening import EACH, FAR, FRAME, RATE, SECONDS, aerial_signal, moves, setting_times, telephone_sound
 
@@ -72,7 +74,7 @@ def reference_chain() -> Chain:
 class ReferenceAnswers:
     """Answers as the reference does."""
 
-    def __init__(self, chain: Chain):
+    def __init__(self, chain: Chain) -> None:
         self.chain = chain
 
     def link(self, link: Link) -> tuple[list, str]:
@@ -83,7 +85,7 @@ class ReferenceAnswers:
             raise StageMissing(name)
         return self.chain.stages[name]
 
-    def receiver(self, *inputs) -> tuple[np.ndarray, str]:
+    def receiver(self, *inputs: Any) -> tuple[np.ndarray, str]:
         """The sound of the whole receiver on one station, and where it came from."""
         return self.stage("receiver")(*inputs), "the reference's"
 
@@ -91,11 +93,11 @@ class ReferenceAnswers:
 class MemberAnswers(ReferenceAnswers):
     """Answers with a member's functions where they are right, in the worker; otherwise as the reference."""
 
-    def __init__(self, chain: Chain, files: Mapping[str, str], worker):
+    def __init__(self, chain: Chain, files: Mapping[str, str], worker: Worker) -> None:
         super().__init__(chain)
         self.files, self.worker, self.own = files, worker, set()
 
-    def link(self, link):
+    def link(self, link: Link) -> tuple[list, str]:
         values, trouble = self._ask(link.exercise, link.function, link.inputs)
         if not trouble and any(difference(*pair, ALIKE) for pair in zip(values, link.wanted, strict=True)):
             trouble = "it does not give the right values"
@@ -104,23 +106,23 @@ class MemberAnswers(ReferenceAnswers):
         self.own.add(link.function)
         return values, YOURS
 
-    def stage(self, name):
+    def stage(self, name: str) -> Callable:
         if name not in self.own:
             return super().stage(name)
 
-        def own(*inputs):
+        def own(*inputs: Any) -> Any:
             [value], trouble = self._ask("receiver", name, [inputs])
             return value if not trouble and _plain(value, len(inputs[0])) else super(MemberAnswers, self).stage(name)(*inputs)
 
         return own
 
-    def receiver(self, *inputs):
+    def receiver(self, *inputs: Any) -> tuple[np.ndarray, str]:
         [value], trouble = self._ask("receiver", "receiver", [inputs])
         if not trouble and _plain(value, len(inputs[0])) and np.isrealobj(value):
             return value, YOURS
         return self.stage("receiver")(*inputs), trouble or "it does not give a finite number for each moment"
 
-    def _ask(self, exercise, function, inputs):
+    def _ask(self, exercise: str, function: str, inputs: list) -> tuple[list, str]:
         """(a value for each of the inputs, "") or (Nones, why there are none)."""
         path, nothing = find(exercise), [None] * len(inputs)
         if f"{path}.py" not in self.files:
@@ -134,11 +136,11 @@ class MemberAnswers(ReferenceAnswers):
             return nothing, _why(next((reply for reply in replies if "trouble" in reply), {}), path)
 
 
-def _plain(value, length):
+def _plain(value: Any, length: int) -> bool:
     return isinstance(value, np.ndarray) and value.shape == (length,) and bool(np.all(np.isfinite(value)))
 
 
-def _why(reply, path):
+def _why(reply: dict, path: str) -> str:
     kind, file = reply.get("trouble"), reply.get("file")
     if kind == "not written":
         other = "" if file in (None, f"{path}.py") else f"{file.rpartition('/')[2].removesuffix('.py')}, which it uses, is "
@@ -168,7 +170,7 @@ def play(chain: Chain, who: ReferenceAnswers) -> Played:
     return Played(sound, sources, np.array([answers["dial_angle"], throttle, tuned], dtype=float), missing)
 
 
-def _crests(chain, answers):
+def _crests(chain: Chain, answers: dict) -> np.ndarray:
     """Volts that each station brings into the aerial."""
     emfs = np.array(answers["aerial_emf"], dtype=float)
     link = next(link for link in chain.links if link.function == "ground_wave_field")
@@ -185,7 +187,7 @@ def demonstration_emf(chain: Chain, crests: np.ndarray) -> np.ndarray:
     return aerial_signal(near, numbers["noise"], FRAME, SECONDS)
 
 
-def _demonstration(chain, who, answers, crests, sources):
+def _demonstration(chain: Chain, who: ReferenceAnswers, answers: dict, crests: np.ndarray, sources: dict[tuple[str, str], str]) -> list[np.ndarray]:
     emf, time = demonstration_emf(chain, crests), np.arange(round(SECONDS * RATE)) / RATE
     frequency, _, volume = moves(time)
     first_width = FAR / answers["loaded_quality_factor"][0]
@@ -198,7 +200,7 @@ def _demonstration(chain, who, answers, crests, sources):
     return [_telephones(who, answers, grid)]
 
 
-def _in_pieces(circuit, emf, offset, width, gain_bandwidth, hardening):
+def _in_pieces(circuit: Callable, emf: np.ndarray, offset: np.ndarray, width: np.ndarray, gain_bandwidth: float, hardening: float) -> np.ndarray:
     done, start = [], 0j
     for at in range(0, len(emf), PIECE):
         here = slice(at, at + PIECE)
@@ -207,7 +209,7 @@ def _in_pieces(circuit, emf, offset, width, gain_bandwidth, hardening):
     return np.concatenate(done)
 
 
-def _telephones(who, answers, grid):
+def _telephones(who: ReferenceAnswers, answers: dict, grid: np.ndarray) -> np.ndarray:
     """The member's own `telephones` where it is right, piece by piece; otherwise by the detector's two tables."""
     bias, (anode, _) = np.array(answers["bias_with_carrier"][0]), answers["operating_point"][0]
     crest = np.interp(np.abs(grid), np.linspace(0, 3, bias.size), bias)
@@ -220,7 +222,7 @@ def _telephones(who, answers, grid):
                            for at in range(0, len(grid), PIECE)]) - np.mean(by_tables)  # fmt: skip
 
 
-def _stations(chain, who, answers, crests, sources):
+def _stations(chain: Chain, who: ReferenceAnswers, answers: dict, crests: np.ndarray, sources: dict[tuple[str, str], str]) -> list[np.ndarray]:
     numbers, sounds = chain.numbers, []
     for place, frequency in enumerate(numbers["frequencies"]):
         near = [(other, at, crests[other], numbers["fading"][other])

@@ -2,6 +2,7 @@
 import base64
 import json
 import zlib
+from collections.abc import Iterable
 
 import numpy as np
 
@@ -38,13 +39,13 @@ def read_sealed_hear() -> tuple[Chain, np.ndarray]:
     """
     try:
         data = json.loads(zlib.decompress(mask(base64.b64decode((ROOT / PATH).read_text()), PATH)))
-        links = tuple(Link(*names, [tuple(map(from_wire, one["sequence"])) for one in inputs], list(map(from_wire, wanted)))
-                      for *names, inputs, wanted in data["links"])
+        links = tuple(Link(exercise, function, purpose, [tuple(map(from_wire, one["sequence"])) for one in inputs], list(map(from_wire, wanted)))
+                      for exercise, function, purpose, inputs, wanted in data["links"])
         sound = np.frombuffer(base64.b64decode(data["sound"]), "<i2") * (data["crest"] / 32767)
         return Chain(links, data["numbers"], {}), sound
     except (OSError, ValueError, KeyError, TypeError, zlib.error, Malformed):
         raise BrokenSeal(f"{PATH} is missing or damaged. Unpack the student pack again.") from None
 
 
-def _to_wires(values):
+def _to_wires(values: Iterable) -> list:
     return [to_wire(value) for value in values]

@@ -1,9 +1,12 @@
 """Is this the answer that was wanted, and if not, how does it differ? On values alone; no code of the student's runs here."""
 import math
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 
+from ..checks.exercise import Tolerance
 from ..checks.given import complex_in_words, shown
 from ..checks.units import in_words
 from ..worker.wire import Expression, Unusable
@@ -24,7 +27,7 @@ class Difference:
     too_big: bool = False
 
 
-def difference(got, wanted, tolerance, unit=""):
+def difference(got: Any, wanted: Any, tolerance: Tolerance, unit: str | Sequence[str] = "") -> Difference | None:
     """None if `got` will do for `wanted`; otherwise the `Difference`.
 
     `wanted` comes from the reference and decides what is acceptable: text for text, a complex number only where one
@@ -39,27 +42,27 @@ def difference(got, wanted, tolerance, unit=""):
     if got is None:
         return Difference(says=f"returned nothing (None) where {_kind(wanted)} was wanted: is there a `return`?")
     if isinstance(wanted, Expression):
-        return _expression_difference(got, wanted, tolerance, unit)
+        return _expression_difference(got, wanted, tolerance, unit if isinstance(unit, str) else "")
     if isinstance(wanted, (str, bool)):
         return _word_difference(got, wanted)
     if isinstance(wanted, (tuple, list)):
         return _sequence_difference(got, wanted, tolerance, unit)
-    return _number_difference(got, np.asarray(wanted), tolerance, unit)
+    return _number_difference(got, np.asarray(wanted), tolerance, unit if isinstance(unit, str) else "")
 
 
-def _unusable(got, wanted):
+def _unusable(got: Unusable, wanted: Any) -> Difference:
     if got.oversize:
         return Difference(says=f"returned {got.what}, where {_kind(wanted)} was wanted: too big to look at", too_big=True)
     return Difference(says=f"returned {_with_article(got.what)}, where {_kind(wanted)} was wanted")
 
 
-def _word_difference(got, wanted):
+def _word_difference(got: Any, wanted: Any) -> Difference | None:
     if type(got) is not type(wanted):
         return Difference(says=f"returned {_described(got)} where {_kind(wanted)} was wanted")
     return None if got == wanted else Difference(got=repr(got), wanted=repr(wanted))
 
 
-def _sequence_difference(got, wanted, tolerance, unit):
+def _sequence_difference(got: Any, wanted: Any, tolerance: Tolerance, unit: str | Sequence[str]) -> Difference | None:
     if isinstance(got, np.ndarray) and got.ndim:
         got = list(got)
     if not isinstance(got, list):
@@ -76,7 +79,7 @@ def _sequence_difference(got, wanted, tolerance, unit):
     return None
 
 
-def _expression_difference(got, wanted, tolerance, unit):
+def _expression_difference(got: Any, wanted: Any, tolerance: Tolerance, unit: str) -> Difference | None:
     if isinstance(got, list) or not isinstance(got, Expression):
         return Difference(says=f"returned {_described(got)} where one sympy expression was wanted")
     if len(got.at) != len(wanted.at) or not all(isinstance(value, (int, float, complex)) for value in got.at):
@@ -94,10 +97,10 @@ def _expression_difference(got, wanted, tolerance, unit):
     return Difference(got=f"{got.text}, which {is_here} here", wanted=f"an expression that is {wanted_text} here")
 
 
-def _number_difference(got, wanted, tolerance, unit):
+def _number_difference(got: Any, wanted: Any, tolerance: Tolerance, unit: str) -> Difference | None:
     array, complaint = _as_numbers(got, wanted)
-    if complaint:
-        return Difference(says=complaint)
+    if array is None:
+        return Difference(says=complaint or "")
     if array.shape != wanted.shape:
         return Difference(says=_shape_sentence(array, wanted))
     if array.dtype.kind == "c" and wanted.dtype.kind != "c":
@@ -121,7 +124,7 @@ _ODD_THOUGHT = {"nan (not a number)": "That is 0/0, infinity over infinity, or t
                 "infinity": "Something was divided by zero, or grew past all bounds."}
 
 
-def _as_numbers(got, wanted):
+def _as_numbers(got: Any, wanted: Any) -> tuple[np.ndarray, None] | tuple[None, str]:
     """(array, None), or (None, a sentence)."""
     if isinstance(got, bool) or isinstance(got, (str, Expression)):
         return None, f"returned {_described(got)} where {_kind(wanted)} was wanted"
@@ -140,7 +143,7 @@ def _as_numbers(got, wanted):
     return array, None
 
 
-def _flat(items):
+def _flat(items: list) -> Iterator:
     for item in items:
         if isinstance(item, list):
             yield from _flat(item)
@@ -148,7 +151,7 @@ def _flat(items):
             yield item
 
 
-def _shape_sentence(got, wanted):
+def _shape_sentence(got: np.ndarray, wanted: np.ndarray) -> str:
     if wanted.ndim == 0:
         return f"returned an array of shape {got.shape} where one number was wanted"
     if got.ndim == 0:
@@ -156,15 +159,15 @@ def _shape_sentence(got, wanted):
     return f"returned an array of shape {got.shape} where shape {wanted.shape} was wanted"
 
 
-def _precision_thought(array):
+def _precision_thought(array: np.ndarray) -> str:
     return "The numbers came back as float32, which keeps 7 figures. Use float64, Python's own." if array.dtype == np.float32 else ""
 
 
-def _place(here):
+def _place(here: np.ndarray) -> str:
     return "" if here.ndim == 0 else f" at index {', '.join(map(str, np.argwhere(here)[0]))}"
 
 
-def _kind(wanted):
+def _kind(wanted: Any) -> str:
     if isinstance(wanted, Expression):
         return "a sympy expression"
     if isinstance(wanted, bool):
@@ -176,7 +179,7 @@ def _kind(wanted):
     return "a number" if np.ndim(wanted) == 0 else f"an array of shape {np.shape(wanted)}"
 
 
-def _described(got):
+def _described(got: Any) -> str:
     if isinstance(got, Expression):
         return f"the expression {got.text}"
     if isinstance(got, bool):
@@ -190,11 +193,11 @@ def _described(got):
     return f"the number {shown(got)}"
 
 
-def _with_article(what):
+def _with_article(what: str) -> str:
     return what if " " in what and what.startswith(("a ", "an ")) else ("an " if what[:1].lower() in "aeio" else "a ") + what
 
 
-def distinct(got, wanted, unit=""):
+def distinct(got: Any, wanted: Any, unit: str = "") -> tuple[str, ...]:
     """Both numbers as text, with as many figures as it takes to tell them apart."""
     is_complex = isinstance(got, complex) or isinstance(wanted, complex)
     for figures in (4, 7, 10, 13, 17):
@@ -205,7 +208,7 @@ def distinct(got, wanted, unit=""):
     return texts
 
 
-def ratio_in_words(pairs, unit=""):
+def ratio_in_words(pairs: Iterable[tuple[Any, Any]], unit: str = "") -> str:
     """What all (got, wanted) pairs have in common: a constant factor by its name, a sign, a step in decibels; or ""."""
     pairs = [(got, wanted) for got, wanted in pairs if _is_real(got) and _is_real(wanted) and wanted]
     if len(pairs) < 3:
@@ -227,5 +230,5 @@ def ratio_in_words(pairs, unit=""):
     return f"yours is {name} times too {'large' if abs(first) > 1 else 'small'}" + (" and has the opposite sign" if first < 0 else "")
 
 
-def _is_real(value):
+def _is_real(value: Any) -> bool:
     return isinstance(value, (int, float)) and not isinstance(value, bool) and math.isfinite(value)

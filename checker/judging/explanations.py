@@ -1,10 +1,14 @@
 """Every sentence about code that gave no answer, in one place. What, where, and what to do; no scolding."""
 import signal
+from collections.abc import Collection, Sequence
 from difflib import get_close_matches
 
+from ..checks.exercise import Exercise, Invariant, Question, Refusal
 from ..text import display_name
 from ..worker.denials import WORDS
 from ..worker.wire import ANSWER_ITSELF
+from .plan import Case
+from .protocols import Reply, Session
 from .verdict import ENDED_EARLY, NOT_ATTEMPTED, RAISED, REFUSED, TOO_BIG, TOO_SLOW, WRONG, Finding
 
 NOT_HANDED_IN = "The file was not handed in."
@@ -43,7 +47,7 @@ _ADVICE = {
 }
 
 
-def trouble(question, case, reply, seconds):
+def trouble(question: Question, case: Case | None, reply: Reply, seconds: float) -> Finding:
     """The finding for a call that gave no value, from the worker's description of why."""
     reply = {field: text[:LONGEST] if isinstance(text, str) else text for field, text in reply.items()}
     what = reply["trouble"]
@@ -63,28 +67,28 @@ def trouble(question, case, reply, seconds):
                            text=text[0] if text else "", seconds=seconds).rstrip(": ")
     says += "".join(f". {advice}" for fragment, advice in _ADVICE.items() if text and fragment in text[0])
     about_inputs = kind == RAISED and what == "raised" and not question.symbolic
-    return Finding(kind, question.name, says, case.shown if about_inputs else (), line=place)
+    return Finding(kind, question.name, says, case.shown if about_inputs and case else (), line=place)
 
 
-def ends_the_batch(reply):
+def ends_the_batch(reply: Reply) -> bool:
     """Whether it is an answer after which no other was worked out: time was up, or memory, or too much was printed."""
     return "trouble" in reply and _TROUBLES.get(reply["trouble"], _TROUBLES["raised"])[0] in (TOO_SLOW, TOO_BIG)
 
 
-def _attempt(reply):
+def _attempt(reply: Reply) -> str:
     kind, path = reply.get("what"), display_name(str(reply.get("text", "")))
-    words = WORDS.get(kind, WORDS["other"])
+    words = WORDS.get(str(kind), WORDS["other"])
     return f"{words} ({path})" if kind in _WITH_A_PATH and reply.get("text") and len(path) < 60 else words
 
 
-def _no_function(wanted, names):
+def _no_function(wanted: str, names: list) -> str:
     near = get_close_matches(wanted, [name[:LONGEST] for name in names if isinstance(name, str)], n=1, cutoff=0.5)
     if near:
         return f"The file has no function {wanted}. It has {near[0]}: is that the one, under another name?"
     return f"The file has no function {wanted}. Keep the name that the stub gives it."
 
 
-def altered(question, places):
+def altered(question: Question, places: Collection[int]) -> str:
     if ANSWER_ITSELF in places:
         return (f"{question.name} hands back one and the same array each time: a second call writes over the first answer. "
                 "Make a new one.")
@@ -92,29 +96,29 @@ def altered(question, places):
     return f"{question.name} changes the array {' and '.join(names)} that it was given. Work on a copy: the caller still needs it."
 
 
-def not_refused(question, refusal, reply):
+def not_refused(question: Question, refusal: Refusal, reply: Reply) -> str:
     instead = f"it raises {reply.get('error', 'something else')}" if "trouble" in reply else "it returns a value"
     return f"{question.name} should raise ValueError for {refusal.what}; {instead}."
 
 
-def measured(failed):
+def measured(failed: Sequence[str]) -> str:
     return f"What was measured is not all as it should be: {', '.join(failed)}."
 
 
-def law_broken(law):
+def law_broken(law: Invariant) -> str:
     return f"This should hold, and does not: {law.says}."
 
 
-def law_not_tried(law, other):
+def law_not_tried(law: Invariant, other: str) -> str:
     return f"This cannot be judged until {other} is right: {law.says}."
 
 
-def ended(exercise, session):
+def ended(exercise: Exercise, session: Session) -> Finding:
     """The finding for a child that went away, or had to be ended, in the middle of a batch."""
-    function = exercise.questions[0].name
-    if session.ended.why == "slow":
+    function, why = exercise.questions[0].name, session.ended.why if session.ended else ""
+    if why == "slow":
         return Finding(TOO_SLOW, function, f"Still running after {exercise.seconds:g} s, and would not stop. Look for a loop that never ends.")
-    if session.ended.why == "malformed":
+    if why == "malformed":
         return Finding(REFUSED, function, FORGED)
     if session.signal == signal.SIGXCPU:
         return Finding(TOO_SLOW, function, "It used up all the processor time there is for it. Look for a loop that never ends.")

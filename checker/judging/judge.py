@@ -1,25 +1,31 @@
 """The judge: a plan, a worker's answers, a verdict."""
 import contextlib
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
+from typing import Any
 
 import numpy as np
 
+from ..checks.exercise import Measurement, Question, Tolerance
 from ..checks.given import shown
 from ..checks.units import in_words
 from . import explanations
 from .answers import Answers, NoAnswer, simplest_failure
-from .compare import difference, ratio_in_words
-from .plan import LawFunction
+from .compare import Difference, difference, ratio_in_words
+from .plan import Case, LawCase, LawFunction, Plan, QuestionPlan
 from .plans import plan_for
+from .protocols import Inputs, Worker
 from .verdict import NOT_ATTEMPTED, PASSED, REFUSED, TOO_BIG, UNFINISHED, WRONG, Finding, Part, Verdict
 
 # What each part of a question is worth, before the parts that it lacks are left out. What is measured shares the numbers'.
 WEIGHTS = {"numbers": 5, "arrays": 1, "laws": 2, "published": 2, "refusals": 1}
 LINE_SHOWN = 200
 
+Judged = tuple[tuple[Part, ...], tuple[Finding, ...]]  # of one question
 
-def judge(name, files, worker, seed):
+
+def judge(name: str, files: Mapping[str, str], worker: Worker, seed: int) -> Verdict:
     """The verdict on one exercise.
 
     Parameters
@@ -61,7 +67,7 @@ def judge(name, files, worker, seed):
     return Verdict(exercise.path, kind, exercise.marks, parts, findings, printed)
 
 
-def _judge_question(plan, answers):
+def _judge_question(plan: QuestionPlan, answers: Answers) -> Judged:
     """(parts, findings) of one question: its marks, and at most the one finding that is most worth reading."""
     question = plan.question
     varies = _varies(plan, answers)
@@ -93,16 +99,16 @@ def _judge_question(plan, answers):
     return parts, (first,) if first else ()
 
 
-def _share(plan, question):
+def _share(plan: Plan, question: Question) -> Fraction:
     """What a question is worth."""
     return Fraction(plan.exercise.marks * question.share, sum(planned.question.share for planned in plan.questions))
 
 
-def _no_parts(plan):
+def _no_parts(plan: Plan) -> tuple[Part, ...]:
     return tuple(Part(q.question.name, "all", _share(plan, q.question), Fraction(0)) for q in plan.questions)
 
 
-def _judge_measured(plan, answers, varies):
+def _judge_measured(plan: QuestionPlan, answers: Answers, varies: bool) -> Judged:
     """As `_judge_question`, where something is measured: a part for each measurement, one finding for all that failed."""
     question, pairs = plan.question, []
     worth = _share(answers.plan, question) / len(question.measured)
@@ -128,7 +134,7 @@ def _judge_measured(plan, answers, varies):
     return tuple(parts), (Finding(WRONG, question.name, explanations.measured(failed), slip=slip),)
 
 
-def _measured(question, measured, answers):
+def _measured(question: Question, measured: Measurement, answers: Answers) -> tuple[bool, str]:
     """(whether it is as it should be, what was measured and what is allowed in words)."""
     try:
         with np.errstate(all="ignore"):
@@ -140,7 +146,7 @@ def _measured(question, measured, answers):
     return measured.meets(value), f"{found}{f' at {where}' if where else ''} ({measured.allowed})"
 
 
-def _judge_numbers(plan, answers):
+def _judge_numbers(plan: QuestionPlan, answers: Answers) -> tuple[bool, Finding | None]:
     """Whether every case agrees with the reference, and if not the finding for the simplest that does not."""
     question, failing, pairs, altered = plan.question, [], [], []
     for case in plan.cases:
@@ -159,14 +165,14 @@ def _judge_numbers(plan, answers):
     if not failing:
         return not altered, Finding(WRONG, question.name, explanations.altered(question, altered)) if altered else None
     case, apart = failing[0]
-    remark = "" if apart.says or question.symbolic else ratio_in_words(_scalar_pairs(pairs), question.gives)
+    remark = "" if apart.says or question.symbolic else ratio_in_words(_scalar_pairs(pairs), question.gives if isinstance(question.gives, str) else "")
     slip = _name_slip(plan, pairs)
     if case is not plan.cases[0] and not (question.symbolic or question.sealed or apart.says or slip):
         case, apart = simplest_failure(question, answers) or (case, apart)
     return False, _finding(question, case, apart, remark, slip)
 
 
-def _scalar_pairs(pairs):
+def _scalar_pairs(pairs: Iterable[tuple[Any, Any]]) -> Iterator[tuple[Any, Any]]:
     for got, wanted in pairs:
         if isinstance(got, list) and isinstance(wanted, (tuple, list)) and len(got) == len(wanted):
             yield from _scalar_pairs(zip(got, wanted, strict=True))
@@ -174,8 +180,10 @@ def _scalar_pairs(pairs):
             yield (got, wanted.item() if isinstance(wanted, np.generic) else wanted)
 
 
-def _judge_stacked(plan, answers):
+def _judge_stacked(plan: QuestionPlan, answers: Answers) -> Finding | None:
     question, case = plan.question, plan.stacked
+    if case is None:
+        return None
     reply = answers.reply(case.place)
     if "value" not in reply:
         return replace(explanations.trouble(question, case, reply, answers.seconds), remark=explanations.ONLY_ARRAYS)
@@ -190,7 +198,7 @@ def _judge_stacked(plan, answers):
     return None
 
 
-def _judge_laws(plan, answers, varies):
+def _judge_laws(plan: QuestionPlan, answers: Answers, varies: bool) -> tuple[Fraction, Finding | None]:
     """The share of the laws that hold, and the first that does not. An answer that never varies keeps no law."""
     question = plan.question
     if not varies:
@@ -204,11 +212,11 @@ def _judge_laws(plan, answers, varies):
     return Fraction(len(laws - broken), len(laws)), first
 
 
-def _law_problem(question, law_case, answers):
+def _law_problem(question: Question, law_case: LawCase, answers: Answers) -> Finding | None:
     """The finding for a law that does not hold for these inputs; None if it does."""
     law, remark, others, at_fault = law_case.law, "", [], question.name
 
-    def ask(function, inputs):
+    def ask(function: str, inputs: Inputs) -> Any:
         others.extend([function] * (function != question.name))
         return answers.for_law(function, inputs)
 
@@ -228,7 +236,7 @@ def _law_problem(question, law_case, answers):
     return Finding(WRONG, question.name, explanations.law_broken(law), law_case.shown, remark=remark)
 
 
-def _varies(plan, answers):
+def _varies(plan: QuestionPlan, answers: Answers) -> bool:
     """Whether the answers over the batch are finite and not all one and the same."""
     seen = set()
     for case in plan.cases:
@@ -245,7 +253,7 @@ def _varies(plan, answers):
     return len(seen) > 1 or len(wanted) == 1
 
 
-def _judge_published(plan, answers, varies):
+def _judge_published(plan: QuestionPlan, answers: Answers, varies: bool) -> tuple[Fraction, Finding | None]:
     question, met, first = plan.question, 0, None
     for figure, case in plan.published:
         apart = answers.difference(question, case, figure.wanted, figure.within)
@@ -255,7 +263,7 @@ def _judge_published(plan, answers, varies):
     return Fraction(met if varies else 0, len(plan.published)), first
 
 
-def _judge_refusals(plan, answers, varies):
+def _judge_refusals(plan: QuestionPlan, answers: Answers, varies: bool) -> tuple[Fraction, Finding | None]:
     """The share of unphysical inputs met with the promised ValueError, and the first that is not."""
     question, met, first = plan.question, 0, None
     for refusal, case in plan.refusals:
@@ -267,7 +275,7 @@ def _judge_refusals(plan, answers, varies):
     return Fraction(met if varies else 0, len(plan.refusals)), first
 
 
-def _name_slip(plan, pairs):
+def _name_slip(plan: QuestionPlan, pairs: Sequence[tuple[Any, Any]]) -> str:
     """The sentence of the slip whose wrong answers these are, on every case; "" if there is none."""
     loose = replace(plan.question.agrees_within, relative=max(plan.question.agrees_within.relative, 1e-6))
     for slip, wrongs in plan.slips:
@@ -276,7 +284,7 @@ def _name_slip(plan, pairs):
     return ""
 
 
-def _same(got, wrong, tolerance):
+def _same(got: Any, wrong: Any, tolerance: Tolerance) -> bool:
     """Whether an answer is the slip's: numbers alike, nan and infinity too."""
     if isinstance(got, list) or isinstance(wrong, list):
         return (isinstance(got, list) and isinstance(wrong, list) and len(got) == len(wrong)
@@ -286,7 +294,7 @@ def _same(got, wrong, tolerance):
     return difference(got, wrong, tolerance) is None
 
 
-def _finding(question, case, apart, remark, slip):
+def _finding(question: Question, case: Case, apart: Difference, remark: str, slip: str) -> Finding:
     says = f"{question.name} {apart.says}" + ("" if apart.says.endswith("?") else ".") if apart.says else ""
     if apart.thought:
         says = f"{says} {apart.thought}".strip()
@@ -295,7 +303,7 @@ def _finding(question, case, apart, remark, slip):
     return Finding(kind, question.name, says, inputs, apart.got, apart.wanted, remark, slip)
 
 
-def _without_repeats(findings):
+def _without_repeats(findings: Iterable[Finding]) -> tuple[Finding, ...]:
     """The findings without those that say of a second function what was said of the first: a file that does not load."""
     told = {}
     for finding in findings:
@@ -303,7 +311,7 @@ def _without_repeats(findings):
     return tuple(told.values())
 
 
-def _with_source(finding, files):
+def _with_source(finding: Finding, files: Mapping[str, str]) -> Finding:
     if not finding.line:
         return finding
     path, number, _ = finding.line

@@ -7,8 +7,9 @@ for every member, and the expected values stay on this side.
 import itertools
 import json
 import random
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from typing import Any
 
 import hypothesis
 import numpy as np
@@ -18,7 +19,9 @@ from hypothesis import strategies as st
 from ..checks.exercise import Exercise, Invariant, Published, Question, Refusal, Slip
 from ..worker.wire import Expression, from_wire, to_wire
 from .compare import difference
+from .protocols import Call, Inputs
 
+Record = Callable[[str, Inputs], Any]
 POINTS = 5  # a formula is judged by its values, and each costs a millisecond to work out
 STACKED = 5
 
@@ -66,10 +69,10 @@ class Plan:
 class Batch:
     """Collects calls, each once, in order."""
 
-    def __init__(self):
+    def __init__(self) -> None:
         self.calls, self.places = [], {}
 
-    def add(self, call):
+    def add(self, call: Call) -> int:
         key = call_key(call)
         if key not in self.places:
             self.places[key] = len(self.calls)
@@ -80,23 +83,23 @@ class Batch:
 class LawFunction:
     """What a law calls `f`: the function asked for; its sisters in the same exercise are its attributes."""
 
-    def __init__(self, name, answer: Callable[[str, tuple], object]):
+    def __init__(self, name: str, answer: Callable[[str, tuple], object]) -> None:
         self._name, self._answer = name, answer
 
-    def __call__(self, *inputs):
+    def __call__(self, *inputs: Any) -> Any:
         return self._answer(self._name, inputs)
 
-    def __getattr__(self, name):
+    def __getattr__(self, name: str) -> "LawFunction":
         if name.startswith("_"):
             raise AttributeError(name)
         return LawFunction(name, self._answer)
 
 
-def numeric_call(name, inputs):
+def numeric_call(name: str, inputs: Iterable) -> Call:
     return {"function": name, "arguments": [to_wire(value) for value in inputs]}
 
 
-def symbolic_call(question, points):
+def symbolic_call(question: Question, points: Any) -> Call:
     return {"function": question.name, "symbols": list(question.given), "at": [[float(v) for v in point] for point in points]}
 
 
@@ -109,7 +112,7 @@ def draw_plan(exercise: Exercise, seed: int) -> Plan:
     references = {question.name: question.asks for question in exercise.questions}
     values = {}
 
-    def record(function, inputs):
+    def record(function: str, inputs: Inputs) -> Any:
         place = batch.add(numeric_call(function, inputs))
         if place not in values:
             values[place] = references[function](*inputs)
@@ -119,11 +122,11 @@ def draw_plan(exercise: Exercise, seed: int) -> Plan:
     return Plan(exercise, seed, tuple(batch.calls), batch.places, questions)
 
 
-def _plan_question(question, seed, count, batch, record):
+def _plan_question(question: Question, seed: int, count: int, batch: Batch, record: Record) -> QuestionPlan:
     drawn = draw(question, POINTS if question.symbolic else count, seed)
     if question.symbolic:
-        cases = (Case((), batch.add(symbolic_call(question, drawn)), _evaluate(question.asks, question, drawn),
-                      shown_inputs(question, drawn[0])),)
+        cases: tuple[Case, ...] = (Case((), batch.add(symbolic_call(question, drawn)), _evaluate(question.asks, question, drawn),
+                                        shown_inputs(question, drawn[0])),)
         stacked = None
     else:
         cases = tuple(_case(question, batch, inputs, question.asks(*inputs)) for inputs in drawn)
@@ -142,13 +145,13 @@ def _plan_question(question, seed, count, batch, record):
     return QuestionPlan(question, cases, stacked, published, laws, refusals, slips)
 
 
-def _law_cases(law, question, drawn, record):
+def _law_cases(law: Invariant, question: Question, drawn: Sequence[Inputs], record: Record) -> list[LawCase]:
     """A case for each of the inputs drawn; one without inputs if the law asks the same whatever they are."""
     asked = []
     for inputs in drawn:
         calls = []
 
-        def noted(*call, calls=calls):
+        def noted(*call: Any, calls: list[str] = calls) -> Any:
             calls.append(call_key(numeric_call(*call)))
             return record(*call)
 
@@ -159,7 +162,7 @@ def _law_cases(law, question, drawn, record):
     return [LawCase(law, inputs, shown_inputs(question, inputs)) for inputs in drawn]
 
 
-def _alone_and_in_an_array(question, refusal, right):
+def _alone_and_in_an_array(question: Question, refusal: Refusal, right: Inputs) -> Iterator[Refusal]:
     """The refusal by itself and, where arrays are taken, behind inputs that are right: any that is wrong is to be refused."""
     yield refusal
     stacked = [given.stacks and isinstance(wrong, (int, float))
@@ -170,7 +173,7 @@ def _alone_and_in_an_array(question, refusal, right):
         yield replace(refusal, what=f"{refusal.what}, even if others in the array are right", given=both)
 
 
-def _slip_values(slip, question, cases, drawn):
+def _slip_values(slip: Slip, question: Question, cases: Sequence[Case], drawn: Sequence[Inputs]) -> tuple:
     """What the slip gives for each case; nothing if it gives none, or the right values: then it cannot be told apart."""
     try:
         with np.errstate(all="ignore"):
@@ -182,32 +185,32 @@ def _slip_values(slip, question, cases, drawn):
     return () if right else tuple(map(round_trip, values))
 
 
-def round_trip(value):
+def round_trip(value: Any) -> Any:
     """A value as it looks after crossing from the worker."""
     return from_wire(to_wire(value))
 
 
-def _case(question, batch, inputs, wanted):
+def _case(question: Question, batch: Batch, inputs: Inputs, wanted: Any) -> Case:
     return Case(inputs, batch.add(numeric_call(question.name, inputs)), wanted, shown_inputs(question, inputs))
 
 
-def shown_inputs(question, inputs):
+def shown_inputs(question: Question, inputs: Inputs) -> tuple[tuple[str, str], ...]:
     """Inputs as (name, text) pairs; fewer than the function has arguments, if a figure leaves the last to their defaults."""
     return tuple((name, given.show(value)) for (name, given), value in zip(question.given.items(), inputs, strict=False))
 
 
-def _stack(question, drawn):
+def _stack(question: Question, drawn: Sequence[Inputs]) -> Inputs:
     """Inputs as arrays, a few cases at once; those that do not stack keep the first case's value."""
     columns = zip(*drawn[:STACKED], strict=True)
     return tuple(np.array(column) * 1.0 if given.stacks else column[0]
                  for given, column in zip(question.given.values(), columns, strict=True))
 
 
-def _evaluate(formula, question, points):
+def _evaluate(formula: Callable, question: Question, points: Any) -> Any:
     """A function of sympy symbols as the `Expression` it gives, with its values at the points."""
     symbols = [sympy.Symbol(name, positive=True) for name in question.given]
 
-    def evaluated(result):
+    def evaluated(result: Any) -> Any:
         if isinstance(result, (tuple, list, sympy.Tuple)):
             return tuple(evaluated(item) for item in result)
         result = sympy.sympify(result)
@@ -216,12 +219,12 @@ def _evaluate(formula, question, points):
     return evaluated(formula(*symbols))
 
 
-def strategy(question):
+def strategy(question: Question) -> st.SearchStrategy:
     """All of a question's inputs together, within `where`."""
     return st.tuples(*(given.strategy for given in question.given.values())).filter(lambda inputs: question.where(*inputs))
 
 
-def draw(question, count, seed):
+def draw(question: Question, count: int, seed: int) -> tuple[Inputs, ...]:
     """`count` different inputs for a question under a seed: the simplest of all, the ends of the ranges, then at random."""
     pools = [given.values for given in question.given.values()]
     ends = [given.ends or pool[:1] for given, pool in zip(question.given.values(), pools, strict=True)]
@@ -235,7 +238,7 @@ def draw(question, count, seed):
     return tuple(found.values())
 
 
-def _simplest_inputs(question, pools):
+def _simplest_inputs(question: Question, pools: Sequence[Sequence]) -> Inputs:
     first = tuple(pool[0] for pool in pools)
     if question.where(*first):
         return first

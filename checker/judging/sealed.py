@@ -7,8 +7,12 @@ import base64
 import hashlib
 import json
 import runpy
+from collections.abc import Callable, Iterable, Sequence
 from functools import cache
 from itertools import count, islice
+from typing import Any
+
+from hypothesis import strategies as st
 
 from ..checks.exercise import Exercise, Given, Invariant, Measurement, Published, Question, Refusal, Slip, Tolerance
 from ..course import ROOT
@@ -59,27 +63,27 @@ def read_sealed_plan(path: str) -> Plan:
     return unseal_plan(text, path, laws)
 
 
-def mask(data, path):
+def mask(data: bytes, path: str) -> bytes:
     """The data under a mask that depends on the path; masking twice gives it back."""
     blocks = (hashlib.sha256(f"{path} {number}".encode()).digest() for number in count())
     mask = b"".join(islice(blocks, len(data) // 32 + 1))
     return bytes(a ^ b for a, b in zip(data, mask, strict=False))
 
 
-def _plan_to_data(plan):
+def _plan_to_data(plan: Plan) -> dict:
     exercise = plan.exercise
     return {"path": exercise.path, "title": exercise.title, "marks": exercise.marks, "seconds": exercise.seconds,
             "hints": list(exercise.hints), "seed": plan.seed, "calls": list(plan.calls),
             "questions": [_question_to_data(planned) for planned in plan.questions]}
 
 
-def _plan_from_data(data, laws):
+def _plan_from_data(data: dict, laws: dict) -> Plan:
     planned = tuple(_question_from_data(one, laws.get(one["name"], [])) for one in data["questions"])
     exercise = Exercise(data["title"], tuple(one.question for one in planned), data["hints"], data["marks"], data["seconds"], path=data["path"])
     return Plan(exercise, data["seed"], tuple(data["calls"]), {call_key(call): place for place, call in enumerate(data["calls"])}, planned)
 
 
-def _question_to_data(planned):
+def _question_to_data(planned: QuestionPlan) -> dict:
     question = planned.question
     numbers = {id(law): number for number, law in enumerate(question.holds)}
     return {
@@ -95,7 +99,7 @@ def _question_to_data(planned):
         "law_cases": [[numbers[id(case.law)], list(map(to_wire, case.inputs)), case.shown] for case in planned.laws]}
 
 
-def _question_from_data(data, laws):
+def _question_from_data(data: dict, laws: list) -> QuestionPlan:
     tolerance = Tolerance(*data["tolerance"])
     holds = tuple(Invariant(says, *law) for says, law in zip(data["laws"], laws[: len(data["laws"])], strict=True))
     measured = tuple(Measurement(what, of, *rest) for (what, *rest), (of, _)
@@ -113,37 +117,37 @@ def _question_from_data(data, laws):
         tuple((Slip(says, _sealed_reference("slip")), tuple(map(from_wire, wrongs))) for says, wrongs in data["slips"]))
 
 
-_NO_RANGE = Given(None, "", str)
+_NO_RANGE = Given(st.nothing(), "", str)
 
 
-def _sealed_reference(name):
-    def reference(*inputs):
+def _sealed_reference(name: str) -> Callable:
+    def reference(*inputs: Any) -> None:
         raise LookupError(f"the reference for {name} is not in a student pack")
 
     reference.__name__ = name
     return reference
 
 
-def _tolerance_to_data(tolerance):
+def _tolerance_to_data(tolerance: Tolerance) -> list:
     return [tolerance.relative, tolerance.absolute, tolerance.because]
 
 
-def _case_to_data(case):
+def _case_to_data(case: Case) -> list:
     return [case.place, _wanted_to_data(case.wanted), case.shown]
 
 
-def _case_from_data(data):
+def _case_from_data(data: Sequence) -> Case:
     place, wanted, shown = data
     return Case((), place, _tupled(from_wire(wanted)), _pairs(shown))
 
 
-def _wanted_to_data(wanted):
+def _wanted_to_data(wanted: Any) -> Any:
     return to_wire(list(wanted) if isinstance(wanted, tuple) else wanted)
 
 
-def _tupled(value):
+def _tupled(value: Any) -> Any:
     return tuple(map(_tupled, value)) if isinstance(value, list) else value
 
 
-def _pairs(shown):
+def _pairs(shown: Iterable) -> tuple[tuple[str, str], ...]:
     return tuple(tuple(pair) for pair in shown)

@@ -50,16 +50,16 @@ class Verdict:
     printed: str = ""
 
     @property
-    def earned(self):
+    def earned(self) -> Fraction:
         return sum((part.earned for part in self.parts), Fraction(0))
 
 
-def marks_text(amount):
+def marks_text(amount: Fraction) -> str:
     """Exact marks as text with at most one decimal, halves rounded up: 15/2 is "7.5", 20/3 is "6.7", 10 is "10"."""
     return _in_tenths(_tenths(amount))
 
 
-def lost_texts(earned, lost):
+def lost_texts(earned: Fraction, lost: list[Fraction]) -> list[str]:
     """Each of some exact losses as text, so that they and the marks earned add up as printed: where all cannot be nearest, the
     largest remainders are rounded up.
     """
@@ -69,16 +69,16 @@ def lost_texts(earned, lost):
     return [_in_tenths(tenths + (at in by_remainder[:short])) for at, tenths in enumerate(down)]
 
 
-def _tenths(amount):
+def _tenths(amount: Fraction) -> int:
     return int((amount * 20 + 1) // 2)
 
 
-def _in_tenths(tenths):
+def _in_tenths(tenths: int) -> str:
     whole, tenth = divmod(tenths, 10)
     return f"{whole}.{tenth}" if tenth else str(whole)
 
 
-def to_data(verdict):
+def to_data(verdict: Verdict) -> dict:
     """A verdict as plain data for JSON; fractions as "n/d" text, so that nothing is rounded."""
     data = asdict(verdict)
     for part in data["parts"]:
@@ -86,7 +86,7 @@ def to_data(verdict):
     return data | {"earned": str(verdict.earned)}
 
 
-def from_data(data):
+def from_data(data: dict) -> Verdict:
     """The verdict that `to_data` described; KeyError, TypeError or ValueError for anything else."""
     parts = tuple(Part(part["function"], part["what"], Fraction(part["worth"]), Fraction(part["earned"]), part.get("measured", ""))
                   for part in data["parts"])

@@ -5,12 +5,13 @@ nothing but the files, the check and the seed, it does not matter where.
 """
 import threading
 from collections import deque
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Generator, Iterable, Mapping, Sequence
 from contextlib import suppress
 from functools import cache
+from typing import Any
 
 from ..course import PATHS
-from ..judging.fingerprint import files_used, judged_by, key_of
+from ..judging.fingerprint import VerdictKey, files_used, judged_by, key_of
 from ..judging.verdict import Verdict, from_data, to_data
 from ..sandbox.proof import prove
 from ..submissions.members import Member
@@ -20,6 +21,7 @@ from .store import Store
 TRIES = 10  # how often a task may be begun again after a machine was lost in the middle of it
 ANSWER_WITHIN = 10  # seconds for the scheduler to answer, and for a first machine to join
 MEMBERS_AHEAD = 200  # members whose tasks wait on the cluster at any one time
+Task = tuple[VerdictKey, Any]  # the key of a verdict, and the verdict or a task on the cluster that will give it
 _own = threading.local()
 
 
@@ -28,7 +30,7 @@ class ClusterProblem(Exception):
 
 
 def mark_on_cluster(address: str, members: Iterable[Member], seed: int, paths: Sequence[str] = PATHS,
-                    store: Store | None = None, uncontained: bool = False) -> Iterator[Marked]:
+                    store: Store | None = None, uncontained: bool = False) -> Generator[Marked, None, None]:
     """As `engine.mark`, on the cluster whose scheduler is at `address` ("tcp://host:8786").
 
     The store stays here: what is in it is not sent out, and what comes back is kept at once.
@@ -45,12 +47,14 @@ def mark_on_cluster(address: str, members: Iterable[Member], seed: int, paths: S
         for member in members:
             ahead.append((member, [_submitted(client, path, member.files, seed, store, uncontained) for path in paths]))
             if len(ahead) > MEMBERS_AHEAD:
-                yield _finished(client, *ahead.popleft(), store)
+                first, tasks = ahead.popleft()
+                yield _finished(client, first, tasks, store)
         while ahead:
-            yield _finished(client, *ahead.popleft(), store)
+            first, tasks = ahead.popleft()
+            yield _finished(client, first, tasks, store)
 
 
-def _submitted(client, path, files, seed, store, uncontained):
+def _submitted(client: Any, path: str, files: Mapping[str, str], seed: int, store: Store | None, uncontained: bool) -> Task:
     """(key, verdict) if it is kept already, else (key, task)."""
     files = {name: files[name] for name in files_used(f"{path}.py", files)}
     key = key_of(path, files, seed)
@@ -58,11 +62,11 @@ def _submitted(client, path, files, seed, store, uncontained):
         _judge_there, path, files, seed, key.judged_by, uncontained, pure=False, retries=TRIES)
 
 
-def _finished(client, member, tasks, store):
+def _finished(client: Any, member: Member, tasks: Iterable[Task], store: Store | None) -> Marked:
     return Marked(member, tuple(_result(client, task, store) for task in tasks))
 
 
-def _result(client, task, store):
+def _result(client: Any, task: Task, store: Store | None) -> Verdict:
     key, found = task
     if isinstance(found, Verdict):
         return found
@@ -70,7 +74,7 @@ def _result(client, task, store):
     return store.put(key, verdict) if store else verdict
 
 
-def _awaited(client, task):
+def _awaited(client: Any, task: Any) -> dict:
     """The result of a task, however long it takes, as long as there is a machine to work on it."""
     try:
         while True:
@@ -84,7 +88,7 @@ def _awaited(client, task):
         raise ClusterProblem(f"The cluster has failed ({type(problem).__name__}). What came back is kept; run again.") from None
 
 
-def _judge_there(path, files, seed, version, uncontained):
+def _judge_there(path: str, files: Mapping[str, str], seed: int, version: str, uncontained: bool) -> dict:
     """On a machine of the cluster: judge one exercise, with a warm worker that this thread keeps."""
     if judged_by(path) != version:
         raise ClusterProblem(_OTHER_VERSION.format("a machine that has joined"))
@@ -96,7 +100,7 @@ def _judge_there(path, files, seed, version, uncontained):
 
 
 @cache
-def _open_doors():
+def _open_doors() -> tuple[str, ...]:
     return prove().missing
 
 
@@ -104,7 +108,7 @@ _OTHER_VERSION = "The course at {} is not the same as here. Install this version
 _UNCONTAINED = "On a machine of the cluster: {} Add --uncontained to mark all the same."
 
 
-def _check_machines(client, paths, uncontained):
+def _check_machines(client: Any, paths: Sequence[str], uncontained: bool) -> None:
     """Every machine must judge by the same check and engine, or marks would depend on where they were made, and contain."""
     try:
         client.wait_for_workers(1, timeout=ANSWER_WITHIN)
@@ -120,11 +124,11 @@ def _check_machines(client, paths, uncontained):
         raise ClusterProblem(_UNCONTAINED.format(" ".join(sorted(open_doors))))
 
 
-def _about_this_machine(paths):
+def _about_this_machine(paths: Sequence[str]) -> tuple[list[str], list[str]]:
     return [judged_by(path) for path in paths], list(_open_doors())
 
 
-def _client(address):
+def _client(address: str) -> Any:
     try:
         from distributed import Client  # late: it comes with the extra `cluster`, which few install
     except ImportError:

@@ -23,7 +23,7 @@ class RunDetails:
     def asked(self, title: str | None, club: str | None, school_year: tuple[date, date] | None) -> "RunDetails":
         """The details of a further run, for which some of these were given anew."""
         return replace(self, title=title or self.title, club=club or self.club,
-                       school_year=tuple(school_year or self.school_year), alike=())  # fmt: skip
+                       school_year=school_year or self.school_year, alike=())  # fmt: skip
 
 
 def calendar_year(day: date) -> tuple[date, date]:

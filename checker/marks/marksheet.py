@@ -74,7 +74,7 @@ def set_mark(store: Store, member: str, exercise: str, mark: str, reason: str, w
     return store.override(display_name(member), path, amount, reason, who)
 
 
-def _mark_from(text, most):
+def _mark_from(text: str, most: int) -> Fraction:
     """A mark from "7", "7.5" or "15/2"."""
     number = text.strip()
     if not re.fullmatch(r"\d{1,6}(\.\d{1,6}|/[1-9]\d{0,5})?", number, re.ASCII):
@@ -87,6 +87,8 @@ def _mark_from(text, most):
 def override_sentence(mark: Mark) -> str:
     """What is said beside a mark that a person has set: both marks, why, who, when."""
     override = mark.override
+    if override is None:
+        return ""
     return (
         f"Set by hand: {marks_text(override.mark)} of {mark.of} (worked out: {marks_text(mark.verdict.earned)}). "
         f"{override.reason.rstrip('.')}. {override.who}, {override.when[:10]}."

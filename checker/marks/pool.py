@@ -2,8 +2,9 @@
 import os
 import threading
 from collections import deque
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Generator, Iterable, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import AbstractContextManager
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -11,7 +12,7 @@ from ..course import PATHS
 from ..judging.fingerprint import files_used, judged_by, key_of
 from ..judging.judge import judge
 from ..judging.verdict import Verdict
-from ..sandbox.workers import WorkerLost, start_worker
+from ..sandbox.workers import FreshWorker, WarmWorker, WorkerLost, start_worker
 from ..submissions.members import Member
 from .store import Store
 
@@ -26,16 +27,16 @@ class Marked:
     verdicts: tuple[Verdict, ...]
 
     @property
-    def earned(self):
+    def earned(self) -> Fraction:
         return sum((verdict.earned for verdict in self.verdicts), Fraction(0))
 
     @property
-    def marks(self):
+    def marks(self) -> int:
         return sum(verdict.marks for verdict in self.verdicts)
 
 
 def mark(members: Iterable[Member], seed: int, paths: Sequence[str] = PATHS, store: Store | None = None,
-         jobs: int | None = None) -> Iterator[Marked]:
+         jobs: int | None = None) -> Generator[Marked, None, None]:
     """Each member with verdicts on the exercises `paths`, in the order given; the next few are worked on meanwhile.
 
     Members are taken as they are needed and let go when they are done, so a class of any size fits.
@@ -60,7 +61,7 @@ def mark(members: Iterable[Member], seed: int, paths: Sequence[str] = PATHS, sto
         judged_by(path)
     jobs = jobs or os.cpu_count() or 1
     with Workers() as workers, ThreadPoolExecutor(jobs) as pool:
-        def of_member(member):
+        def of_member(member: Member) -> Marked:
             with workers.one_member():
                 return Marked(member, tuple(cached_verdict(path, member.files, seed, store, workers.judge) for path in paths))
 
@@ -88,21 +89,21 @@ def cached_verdict(path: str, files: Mapping[str, str], seed: int, store: Store 
 class Workers:
     """A warm worker for each thread that asks for one; a lost one is replaced, once."""
 
-    def __init__(self):
+    def __init__(self) -> None:
         self._own, self._all, self._lock = threading.local(), [], threading.Lock()
 
-    def __enter__(self):
+    def __enter__(self) -> "Workers":
         return self
 
-    def __exit__(self, *exception):
+    def __exit__(self, *exception: object) -> None:
         for worker in self._all:
             worker.close()
 
-    def one_member(self):
+    def one_member(self) -> AbstractContextManager:
         """What this thread judges until this closes is all one member's."""
         return self._worker().one_member()
 
-    def judge(self, path: str, files: dict, seed: int) -> Verdict:
+    def judge(self, path: str, files: Mapping[str, str], seed: int) -> Verdict:
         """As `judge.judge`, with this thread's own worker."""
         try:
             return judge(path, files, self._worker(), seed)
@@ -110,7 +111,7 @@ class Workers:
             self._own.worker = None
             return judge(path, files, self._worker(), seed)
 
-    def _worker(self):
+    def _worker(self) -> WarmWorker | FreshWorker:
         if getattr(self._own, "worker", None) is None:
             self._own.worker = start_worker()
             with self._lock:

@@ -4,12 +4,11 @@ Verdicts are kept by what they were made from, so an unchanged submission under 
 They survive the end of the program at once, and a power cut at the latest when their run is finished: until then they
 can be worked out again. Marks set by hand cannot, and are on the disk when `override` returns.
 """
-
 import json
 import os
 import sqlite3
 import threading
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime
@@ -18,6 +17,7 @@ from functools import lru_cache
 from hashlib import blake2b
 from pathlib import Path
 from time import monotonic, sleep
+from typing import Any
 
 from ..judging.fingerprint import VerdictKey
 from ..judging.verdict import Verdict, from_data, to_data
@@ -72,7 +72,7 @@ def open_store(path: str | Path, patience: float = PATIENCE) -> Iterator["Store"
 class Store:
     """An open store; made by `open_store`. Any thread may call it."""
 
-    def __init__(self, path, connection, patience):
+    def __init__(self, path: Path, connection: sqlite3.Connection, patience: float) -> None:
         self._path, self._connection, self._patience, self._lock = path, connection, patience, threading.RLock()
 
     def get(self, key: VerdictKey) -> Verdict | None:
@@ -89,14 +89,15 @@ class Store:
                 "ON CONFLICT DO NOTHING",
                 (*key, text, _seal(*key, text)),
             ).rowcount
-        return verdict if kept else self.get(key)
+        return verdict if kept else self.get(key) or verdict
 
     def begin_run(self, folder: str | Path, details: RunDetails) -> int:
         """Note that a run over a folder begins; the number returned is the run's."""
         with self._change() as connection:
             run = connection.execute(
-                "INSERT INTO runs (folder, seed, started) VALUES (?, ?, ?)", (str(folder), str(details.seed), _now())
-            ).lastrowid
+                "INSERT INTO runs (folder, seed, started) VALUES (?, ?, ?) RETURNING id",
+                (str(folder), str(details.seed), _now()),
+            ).fetchone()[0]
             _put_details(connection, run, details)
             return run
 
@@ -150,7 +151,7 @@ class Store:
         for (place,) in self._rows("SELECT id FROM members WHERE run = ? ORDER BY id", (run,)):
             yield self._member(run, place)
 
-    def _member(self, run, place):
+    def _member(self, run: int, place: int) -> tuple[str, tuple[str, ...], tuple[Verdict, ...]]:
         columns = "submission, judged_by, seed, verdict, seal"
         try:
             name, problems, ids, seal = self._row(
@@ -185,7 +186,7 @@ class Store:
             holding[member, exercise] = mark and Override(member, exercise, Fraction(mark), *rest)
         return {key: override for key, override in holding.items() if override}
 
-    def _add_override(self, made, mark):
+    def _add_override(self, made: Override, mark: str | None) -> None:
         row = (made.member, made.exercise, mark, made.reason, made.who, made.when)
         with self._change(durable=True) as connection:
             connection.execute(
@@ -193,7 +194,7 @@ class Store:
                 (*row, _seal(*row)),
             )
 
-    def _verdict(self, key, text, seal):
+    def _verdict(self, key: VerdictKey, text: str, seal: str) -> Verdict:
         if seal != _seal(*key, text):
             raise StoreProblem(damaged(self._path, "a verdict is not as it was written"))
         try:
@@ -203,16 +204,16 @@ class Store:
                 f"{self._path} holds marks of a run by another version of the checker: run again to mark anew."
             ) from None
 
-    def _row(self, query, values=()):
+    def _row(self, query: str, values: Sequence = ()) -> Any:
         with self._lock, in_a_sentence(self._path):
             return self._connection.execute(query, values).fetchone()
 
-    def _rows(self, query, values=()):
+    def _rows(self, query: str, values: Sequence = ()) -> list:
         with self._lock, in_a_sentence(self._path):
             return self._connection.execute(query, values).fetchall()
 
     @contextmanager
-    def _change(self, durable=False):
+    def _change(self, durable: bool = False) -> Iterator[sqlite3.Connection]:
         """One transaction: all of it or nothing. A durable one is on the disk, with all before it, when it is over."""
         with self._lock, in_a_sentence(self._path):
             self._connection.execute(f"PRAGMA synchronous = {'FULL' if durable else 'NORMAL'}")
@@ -225,7 +226,7 @@ class Store:
                     self._connection.execute("ROLLBACK")
                 raise
 
-    def _prepare(self):
+    def _prepare(self) -> None:
         """Make the tables, or bring them up to date, or say why this is no store of ours."""
         with self._lock, in_a_sentence(self._path):
             if self._pragma("application_id") != APPLICATION_ID or self._pragma("user_version") != len(STEPS):
@@ -237,7 +238,7 @@ class Store:
             if fault != "ok":
                 raise StoreProblem(damaged(self._path, fault))
 
-    def _keep_a_log(self):
+    def _keep_a_log(self) -> None:
         """Write ahead from now on. SQLite does not wait its turn for this one change, so it is asked again."""
         until = monotonic() + self._patience
         while self._pragma("journal_mode") != "wal":
@@ -248,7 +249,7 @@ class Store:
                     raise
                 sleep(0.01)
 
-    def _bring_up_to_date(self):
+    def _bring_up_to_date(self) -> None:
         with self._change(durable=True) as connection:
             version = self._pragma("user_version")
             is_empty = not connection.execute("SELECT count(*) FROM sqlite_master").fetchone()[0]
@@ -264,16 +265,16 @@ class Store:
             connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
             connection.execute(f"PRAGMA user_version = {len(STEPS)}")
 
-    def _pragma(self, name):
+    def _pragma(self, name: str) -> Any:
         return self._connection.execute(f"PRAGMA {name}").fetchone()[0]
 
 
 @lru_cache(maxsize=4096)
-def _verdict_from(text):
+def _verdict_from(text: str) -> Verdict:
     return from_data(json.loads(text))
 
 
-def _seal(*columns):
+def _seal(*columns: object) -> str:
     return blake2b(repr(columns).encode("utf-8", "surrogatepass"), digest_size=12).hexdigest()
 
 
@@ -282,5 +283,5 @@ def _put_details(connection: sqlite3.Connection, run: int, details: RunDetails) 
     connection.execute("UPDATE runs SET details = ?, seal = ? WHERE id = ?", (text, _seal(run, str(details.seed), text), run))
 
 
-def _now():
+def _now() -> str:
     return datetime.now(UTC).isoformat(timespec="seconds")

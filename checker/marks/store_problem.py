@@ -1,6 +1,6 @@
 """What can be wrong with a marks store, each in a sentence: what, where, what to do."""
-
 import sqlite3
+from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -26,7 +26,7 @@ class StoreProblem(Exception):
 
 
 @contextmanager
-def in_a_sentence(path: Path):
+def in_a_sentence(path: Path) -> Iterator[None]:
     """Turn SQLite's errors about the store at `path` into a `StoreProblem`."""
     try:
         yield

@@ -7,6 +7,7 @@
 """
 import io
 import zipfile
+from collections.abc import Mapping
 from importlib import metadata
 from pathlib import Path
 
@@ -99,7 +100,7 @@ def write_pack(where: Path) -> Path:
     return where
 
 
-def _zipped(files):
+def _zipped(files: Mapping[str, bytes]) -> bytes:
     out = io.BytesIO()
     with zipfile.ZipFile(out, "w", zipfile.ZIP_STORED) as archive:
         for name, data in files.items():

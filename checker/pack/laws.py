@@ -8,10 +8,12 @@ import ast
 import builtins
 import inspect
 import json
+from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
 from types import FunctionType, ModuleType
+from typing import Any
 
-from ..checks.exercise import at_most, equal, less
+from ..checks.exercise import Question, at_most, equal, less
 from ..judging.plan import LawFunction, Plan
 from ..worker.wire import from_wire, to_wire
 
@@ -26,30 +28,30 @@ class CannotPack(Exception):
 class Recorded:
     """Stands in for a function of the reference: knows its values for what the laws ask, and nothing else."""
 
-    def __init__(self, values):
+    def __init__(self, values: Mapping[str, Any]) -> None:
         self._values = {key: _tupled(from_wire(value)) for key, value in values.items()}
 
-    def __call__(self, *inputs):
+    def __call__(self, *inputs: Any) -> Any:
         return self._values[_key(inputs)]
 
 
 class _Recording:
     """A function of the reference that writes down what it is asked."""
 
-    def __init__(self, function):
+    def __init__(self, function: Callable) -> None:
         self.function, self.values = function, {}
 
-    def __call__(self, *inputs):
+    def __call__(self, *inputs: Any) -> Any:
         value = self.function(*inputs)
         self.values[_key(inputs)] = to_wire(value)
         return value
 
 
-def _tupled(value):
+def _tupled(value: Any) -> Any:
     return tuple(map(_tupled, value)) if isinstance(value, list) else value
 
 
-def _key(inputs):
+def _key(inputs: Iterable) -> str:
     return json.dumps([to_wire(value) for value in inputs], sort_keys=True)
 
 
@@ -65,7 +67,10 @@ def laws_source(plan: Plan) -> str:
     every = [pair for of_one in laws.values() for pair in of_one]
     if not every:
         return _HEAD + "LAWS = {}\n"
-    module = _Module(inspect.getmodule(every[0][0]))
+    check = inspect.getmodule(every[0][0])
+    if check is None:
+        raise CannotPack(f"{every[0][0]!r} comes from no module")
+    module = _Module(check)
     for law, relation in every:
         module.need_names_of(module.node_of(law))
         if relation not in _USUAL:
@@ -82,7 +87,7 @@ def laws_source(plan: Plan) -> str:
     return "\n".join([*lines, "}", ""])
 
 
-def _functions_of(question):
+def _functions_of(question: Question) -> list[tuple[Callable, Callable | None]]:
     """A question's laws with their relations; after them what measures, with none."""
     return [*((law.law, law.relation) for law in question.holds), *((measured.of, None) for measured in question.measured)]
 
@@ -90,9 +95,9 @@ def _functions_of(question):
 class _Module:
     """A check module taken apart: which of its statements, and which functions of the reference, the laws need."""
 
-    def __init__(self, module: ModuleType):
+    def __init__(self, module: ModuleType) -> None:
         self.module = module
-        self.tree = ast.parse(Path(module.__file__).read_text())
+        self.tree = ast.parse(Path(str(module.__file__)).read_text())
         self.statements = ["from math import inf, nan", "from checker.checks.exercise import at_most, equal, less",
                            "from checker.pack.laws import Recorded"]
         self.references = {}
@@ -100,7 +105,7 @@ class _Module:
         self._lambdas = {_span(node.body): node for node in ast.walk(self.tree) if isinstance(node, ast.Lambda)}
         self._made = {name: node for node in self.tree.body for name in _names_made(node)}
 
-    def node_of(self, law):
+    def node_of(self, law: Callable | None) -> ast.expr:
         """The syntax of a law: its lambda, found by where its value stands, or the name of a function."""
         if not isinstance(law, FunctionType) or law.__closure__:
             raise CannotPack(f"{law!r} is not a plain function of {self.module.__name__}")
@@ -111,17 +116,17 @@ class _Module:
             raise CannotPack(f"the law in line {law.__code__.co_firstlineno} of {self.module.__name__} cannot be found in its file")
         return found[-1]
 
-    def relation(self, relation):
+    def relation(self, relation: Callable | None) -> str:
         return _USUAL.get(relation) or ast.unparse(self.node_of(relation))
 
-    def need_names_of(self, node):
+    def need_names_of(self, node: ast.AST) -> None:
         own = {argument.arg for part in ast.walk(node) if isinstance(part, ast.arguments)
                for argument in (*part.args, *([part.vararg] if part.vararg else []))}
         for part in ast.walk(node):
             if isinstance(part, ast.Name) and part.id not in own and not hasattr(builtins, part.id):
                 self._need(part.id)
 
-    def _need(self, name):
+    def _need(self, name: str) -> None:
         if name in self._seen:
             return
         self._seen.add(name)
@@ -137,7 +142,7 @@ class _Module:
         if text not in self.statements:
             self.statements.append(text)
 
-    def _need_reference(self, name):
+    def _need_reference(self, name: str) -> None:
         thing = getattr(self.module, name)
         if callable(thing):
             self.references[name] = thing
@@ -146,7 +151,7 @@ class _Module:
         else:
             raise CannotPack(f"{name} in {self.module.__name__} is neither a function nor plain data")
 
-    def record(self, plan):
+    def record(self, plan: Plan) -> dict[str, _Recording]:
         """Run every law with the reference in the student's place, writing down what the laws themselves ask of it."""
         recordings = {name: _Recording(function) for name, function in self.references.items()}
         asked = {planned.question.name: planned.question.asks for planned in plan.questions}
@@ -163,11 +168,11 @@ class _Module:
         return recordings
 
 
-def _span(node):
+def _span(node: ast.expr) -> tuple:
     return node.lineno, node.end_lineno, node.col_offset, node.end_col_offset
 
 
-def _names_made(node):
+def _names_made(node: ast.stmt) -> list[str]:
     if isinstance(node, (ast.Import, ast.ImportFrom)):
         return [alias.asname or alias.name for alias in node.names]
     if isinstance(node, (ast.FunctionDef, ast.ClassDef)):

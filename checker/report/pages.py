@@ -3,7 +3,6 @@
 What members wrote may say anything. Every text is escaped where it is put into a page, characters that do not show are
 written out, and the pages forbid all scripts and requests.
 """
-
 from collections import Counter
 from collections.abc import Collection, Sequence
 from datetime import date
@@ -11,12 +10,13 @@ from functools import cache
 from itertools import groupby
 from pathlib import Path
 
+import jinja2
 from markupsafe import Markup
 
 from ..course import UNITS, load_exercise, unit_of
 from ..files import open_replacement
-from ..judging.verdict import NOT_ATTEMPTED, PASSED, UNFINISHED, WRONG, marks_text
-from ..marks.marksheet import MemberMarks, override_sentence
+from ..judging.verdict import NOT_ATTEMPTED, PASSED, UNFINISHED, WRONG, Verdict, marks_text
+from ..marks.marksheet import Mark, MemberMarks, override_sentence
 from ..submissions.likeness import Alike
 from ..templates import environment
 from .names import report_names
@@ -85,7 +85,7 @@ def write_reports(
     return folder / "index.html"
 
 
-def _sorted_out(member):
+def _sorted_out(member: MemberMarks) -> dict:
     """What a member's page wants to know: the marks to look at, how many of the other kinds, the marks by unit."""
     kinds = Counter(mark.verdict.kind for mark in member.marks)
     return {
@@ -96,13 +96,13 @@ def _sorted_out(member):
     }
 
 
-def _cells(member, paths):
+def _cells(member: MemberMarks, paths: Sequence[str]) -> tuple[tuple[str, str], ...]:
     """For each exercise the mark as text, and what else the class table shows of it: (text, note)."""
     marks = {mark.exercise: mark for mark in member.marks}
     return tuple(_cell(marks.get(path)) for path in paths)
 
 
-def _cell(mark):
+def _cell(mark: Mark | None) -> tuple[str, str]:
     if mark is None:
         return "", ""
     if mark.override:
@@ -113,13 +113,13 @@ def _cell(mark):
     return marks_text(mark.amount), "no answer" if no_answer else "full" if mark.amount == mark.of else ""
 
 
-def _write(path, template, data):
+def _write(path: Path, template: str, data: dict) -> None:
     with open_replacement(path, newline="\n") as file:
         _templates().get_template(template).stream(data).dump(file)
 
 
 @cache
-def _templates():
+def _templates() -> jinja2.Environment:
     templates = environment(Path(__file__).with_name("pages"))
     templates.globals.update(
         style=Markup(Path(__file__).with_name("report.css").read_text("utf-8")),
@@ -142,7 +142,7 @@ def symbol(kind: str) -> str:
     return SYMBOLS.get(kind, NO_ANSWER)
 
 
-def parts_table(verdict) -> tuple[list[str], list[tuple[str, list]]]:
+def parts_table(verdict: Verdict) -> tuple[list[str], list[tuple[str, list]]]:
     """(kinds of parts that the exercise has, rows of (function, part or None for each kind))."""
     kinds = [kind for kind in PART_NAMES if any(part.what == kind for part in verdict.parts)]
     functions = dict.fromkeys(part.function for part in verdict.parts if part.what in kinds)

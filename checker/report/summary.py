@@ -1,10 +1,9 @@
 """What a class as a whole had trouble with, gathered member by member."""
-
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from ..judging.verdict import NOT_ATTEMPTED, PASSED, WRONG
+from ..judging.verdict import NOT_ATTEMPTED, PASSED, WRONG, Finding
 from ..marks.marksheet import MemberMarks
 
 SHOWN, ENOUGH = 15, 8
@@ -48,7 +47,7 @@ class Summary:
     members: int = 0
     _troubles: dict[tuple[str, str, str], list[int]] = field(default_factory=dict)
 
-    def __post_init__(self):
+    def __post_init__(self) -> None:
         self.exercises = {path: ExerciseSummary(path) for path in self.paths}
 
     def add(self, member: MemberMarks) -> None:
@@ -82,7 +81,7 @@ class Summary:
 _SLIP = "You may have"
 
 
-def _in_words(finding):
+def _in_words(finding: Finding) -> str:
     """The slip; failing that, what is said of an answer that is wrong for everybody in the same way."""
     if finding.slip:
         return f"{_SLIP} {finding.slip}."

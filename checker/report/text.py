@@ -2,7 +2,7 @@
 import textwrap
 from dataclasses import dataclass
 
-from ..judging.verdict import NOT_ATTEMPTED, PASSED, UNFINISHED, Verdict, lost_texts, marks_text
+from ..judging.verdict import NOT_ATTEMPTED, PASSED, UNFINISHED, Finding, Verdict, lost_texts, marks_text
 from ..text import display_name
 
 WIDTH = 80
@@ -43,7 +43,7 @@ def verdict_lines(verdict: Verdict, width: int = WIDTH) -> list[Line]:
     return lines
 
 
-def _finding_lines(finding, width, heading):
+def _finding_lines(finding: Finding, width: int, heading: bool) -> list[Line]:
     lines = [Line(f"  in {finding.function}", "bold")] if heading and finding.function else []
     if finding.says:
         lines += wrapped(finding.says, width)
@@ -62,7 +62,7 @@ def _finding_lines(finding, width, heading):
     return lines
 
 
-def _aligned(values, remark, width):
+def _aligned(values: list[tuple[str, str]], remark: str, width: int) -> list[Line]:
     """Names in one column, values in the next, "yours" and "wanted" with their points one below the other."""
     if not values:
         return wrapped(remark, width) if remark else []
@@ -81,25 +81,25 @@ def _aligned(values, remark, width):
     return lines
 
 
-def _hanging(start, text, width):
+def _hanging(start: str, text: str, width: int) -> list[Line]:
     wrapped = textwrap.wrap(text, width - len(start), drop_whitespace=False) or [""]
     return [Line((start if place == 0 else " " * len(start)) + part.rstrip()) for place, part in enumerate(wrapped)]
 
 
-def wrapped(text, width, style=""):
+def wrapped(text: str, width: int, style: str = "") -> list[Line]:
     """A sentence as indented lines no longer than `width`, nor than 80."""
     width = min(width, WIDTH)
     return [Line(line, style) for line in textwrap.wrap(text, width, initial_indent="  ", subsequent_indent="  ")]
 
 
-def _clean(text):
+def _clean(text: str) -> str:
     return display_name(text) if text else ""
 
 
 PART_NAMES = {"numbers": "numbers", "arrays": "arrays", "laws": "laws", "published": "published figures", "refusals": "refusals"}
 
 
-def _marks_by_part(verdict):
+def _marks_by_part(verdict: Verdict) -> str:
     """Where marks were lost, in a bracket; nothing if all or none were earned. What was measured has had its line."""
     if not 0 < verdict.earned < verdict.marks:
         return ""

@@ -7,7 +7,7 @@ import tempfile
 from dataclasses import dataclass
 from pathlib import Path
 
-from ..worker.contain import START_ENVIRONMENT, probe
+from ..worker.contain import START_ENVIRONMENT, Containment, probe
 
 PATIENCE = 30  # seconds for the whole trial on a busy machine; it takes a tenth of one
 _TRIAL = "import sys; sys.path.insert(0, sys.argv[1]); from worker.trial import main; main(sys.argv[2], int(sys.argv[3]))"
@@ -20,7 +20,7 @@ class Proof:
     missing: tuple[str, ...]
     level: str = ""
 
-    def __str__(self):
+    def __str__(self) -> str:
         return f"Not contained: {' '.join(self.missing)}" if self.missing else self.level
 
 
@@ -44,12 +44,12 @@ def prove() -> Proof:
     return Proof((), f"{offered.level} {len(trial)} attacks were tried on it, and none got through.")
 
 
-def _layers(found):
+def _layers(found: Containment) -> str:
     disk = ["a small disk of their own"] if found.scratch else []
     return _listed([f"Landlock {found.landlock}", "a filter for system calls", "limits", *disk])
 
 
-def _listed(words):
+def _listed(words: list[str]) -> str:
     *most, last = words
     return f"{', '.join(most)} and {last}" if most else last
 

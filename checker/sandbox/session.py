@@ -3,9 +3,12 @@ import contextlib
 import os
 import queue
 import select
+import subprocess
 import threading
 import time
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from typing import Any
 
 from ..worker.wire import MAX_LINE, Malformed, line, parse_line, printable
 
@@ -31,15 +34,17 @@ class Session:
     before, and `troubled` whether anything happened that had better happen to an exercise by itself.
     """
 
-    def __init__(self, line_to_child, seconds, starting=0.0, shared=False):
+    def __init__(self, line_to_child: "PipeLine | ThreadLine", seconds: float, starting: float = 0.0, shared: bool = False) -> None:
         self._line, self._seconds, self._starting = line_to_child, seconds, starting
-        self.ended, self.signal, self.plain, self.shared, self._trouble = None, None, False, shared, False
+        self.plain, self.shared, self._trouble = False, shared, False
+        self.ended: Ended | None = None
+        self.signal: int | None = None
 
     @property
-    def troubled(self):
+    def troubled(self) -> bool:
         return bool(self.ended) or self._trouble
 
-    def begin(self, exercise, files):
+    def begin(self, exercise: str, files: Mapping[str, str]) -> bool:
         """Hand over the exercise; whether it is plain, by the word of a child in which nothing else has run yet."""
         deadline = self._deadline()
         self._try(self._line.send, {"exercise": exercise, "files": files, "seconds": self._seconds}, deadline)
@@ -49,7 +54,7 @@ class Session:
         self._starting = 0.0
         return self.plain
 
-    def ask(self, calls):
+    def ask(self, calls: Sequence[dict]) -> list[dict]:
         """A reply (dict) for each call, as many as came."""
         deadline, replies = self._deadline(), []
         if not self.ended:
@@ -62,10 +67,10 @@ class Session:
         self._trouble = self._trouble or any(reply.get("trouble", "raised") not in _ORDINARY_TROUBLE for reply in replies)
         return replies
 
-    def _deadline(self):
+    def _deadline(self) -> float:
         return time.monotonic() + 2 * self._seconds + GRACE + self._starting
 
-    def _try(self, action, *arguments):
+    def _try(self, action: Callable, *arguments: Any) -> Any:
         """What the action returns, or None with `ended` set."""
         try:
             return action(*arguments)
@@ -81,10 +86,10 @@ class Session:
 class PipeLine:
     """Messages over two pipes, waited for with select; TimeoutError, EOFError or Malformed where there is none to be had."""
 
-    def __init__(self, requests, replies):
+    def __init__(self, requests: int, replies: int) -> None:
         self._requests, self._replies, self._buffer = requests, replies, bytearray()
 
-    def send(self, message, deadline):
+    def send(self, message: dict, deadline: float) -> None:
         data = memoryview(line(message))
         while data:
             if not select.select([], [self._requests], [], max(0, deadline - time.monotonic()))[1]:
@@ -92,7 +97,7 @@ class PipeLine:
             with contextlib.suppress(BlockingIOError):
                 data = data[os.write(self._requests, data):]
 
-    def receive(self, deadline):
+    def receive(self, deadline: float) -> bytes:
         while (end := self._buffer.find(b"\n")) < 0:
             if len(self._buffer) > MAX_LINE:
                 raise Malformed("message too long")
@@ -110,20 +115,22 @@ class PipeLine:
 class ThreadLine:
     """Messages to and from a process, read by a thread of its own, for systems whose select knows no pipes."""
 
-    def __init__(self, process):
+    def __init__(self, process: subprocess.Popen) -> None:
         self._process, self._lines = process, queue.Queue()
         threading.Thread(target=self._read, daemon=True).start()
 
-    def _read(self):
+    def _read(self) -> None:
+        assert self._process.stdout is not None
         while raw := self._process.stdout.readline(MAX_LINE + 1):
             self._lines.put(raw)
         self._lines.put(None)
 
-    def send(self, message, deadline):
+    def send(self, message: dict, deadline: float) -> None:
+        assert self._process.stdin is not None
         self._process.stdin.write(line(message))
         self._process.stdin.flush()
 
-    def receive(self, deadline):
+    def receive(self, deadline: float) -> bytes:
         try:
             raw = self._lines.get(timeout=max(0, deadline - time.monotonic()))
         except queue.Empty:
@@ -134,7 +141,7 @@ class ThreadLine:
         return raw
 
 
-def checked_reply(message):
+def checked_reply(message: dict) -> dict:
     """The message with its texts made printable, if it has the shape of a reply; `Malformed` otherwise."""
     if ("value" in message) == ("trouble" in message):
         raise Malformed("neither an answer nor a reason")

@@ -10,8 +10,10 @@ import signal
 import socket
 import subprocess
 import sys
+from collections.abc import Iterator, Mapping
 from functools import lru_cache
 from pathlib import Path
+from typing import Self
 
 from ..worker.contain import START_ENVIRONMENT
 from ..worker.wire import ANSWER, FORGET, FORK, FORK_WITH_SCRATCH, REAP
@@ -27,16 +29,16 @@ _FRESH = _PATH + "from worker.fresh import main; del sys.path[0]; main()"
 class WorkerLost(Exception):
     """The warm process itself has gone: nobody's submission is to blame for what was not answered."""
 
-    def __init__(self):
+    def __init__(self) -> None:
         super().__init__("The worker process has ended unexpectedly; start the run again.")
 
 
-def start_worker():
+def start_worker() -> "WarmWorker | FreshWorker":
     """A worker of the best kind this system has: `with start_worker() as worker, worker.session(…) as session: session.ask(calls)`."""
     return WarmWorker() if hasattr(os, "fork") and hasattr(socket, "SCM_RIGHTS") else FreshWorker()
 
 
-def _python(code, *arguments):
+def _python(code: str, *arguments: str) -> list[str]:
     return [sys.executable, "-I", "-B", "-c", code, str(Path(__file__).parents[1]), *arguments]
 
 
@@ -47,21 +49,21 @@ class WarmWorker:
     is started when it is first needed, and has one child at a time.
     """
 
-    def __init__(self):
+    def __init__(self) -> None:
         self._started, self._waiting, self._one_member = {}, {}, False
 
-    def __enter__(self):
+    def __enter__(self) -> Self:
         return self
 
-    def __exit__(self, *exception):
+    def __exit__(self, *exception: object) -> None:
         self.close()
 
-    def close(self):
+    def close(self) -> None:
         for process in self._started.values():
             process.close()
 
     @contextlib.contextmanager
-    def one_member(self):
+    def one_member(self) -> Iterator[None]:
         """Until this closes, all sessions are of one member: exercises that leave nothing behind share a child."""
         self._one_member = True
         try:
@@ -73,7 +75,7 @@ class WarmWorker:
                     self._waiting.popitem()[1].end()
 
     @contextlib.contextmanager
-    def session(self, exercise, files, seconds, symbolic=False):
+    def session(self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False) -> Iterator[Session]:
         """A child that has loaded `exercise` from `files` (path → source), asked with `Session.ask`.
 
         It is a fresh one, or within `one_member` one that has run nothing but plain exercises of the same member. `symbolic`
@@ -101,7 +103,7 @@ class WarmWorker:
         else:
             session.signal = child.end(want_signal=bool(session.ended))
 
-    def _warm(self, *libraries):
+    def _warm(self, *libraries: str) -> "WarmProcess":
         if libraries not in self._started:
             self._started[libraries] = WarmProcess(*libraries)
         return self._started[libraries]
@@ -110,7 +112,7 @@ class WarmWorker:
 class Child:
     """A contained process, forked on order: the line to it, and its end."""
 
-    def __init__(self, warm, with_scratch):
+    def __init__(self, warm: "WarmProcess", with_scratch: bool) -> None:
         requests_read, self._requests = os.pipe()
         self._replies, replies_write = os.pipe()
         os.set_blocking(self._requests, False)
@@ -126,7 +128,7 @@ class Child:
             self.end()
             raise
 
-    def end(self, want_signal=False):
+    def end(self, want_signal: bool = False) -> int | None:
         """Kill the child. With `want_signal`, return the signal that had already ended it, if one had."""
         os.close(self._requests)
         os.close(self._replies)
@@ -141,7 +143,7 @@ class Child:
 class WarmProcess:
     """A process that has imported numpy and `libraries`, and forks on order."""
 
-    def __init__(self, *libraries):
+    def __init__(self, *libraries: str) -> None:
         self._channel, theirs = socket.socketpair()
         environment = {key: value for key, value in os.environ.items() if key.startswith("OPENBLAS")} | START_ENVIRONMENT
         self._process = subprocess.Popen(
@@ -149,7 +151,7 @@ class WarmProcess:
             stderr=subprocess.DEVNULL, pass_fds=[theirs.fileno()], env=environment, cwd="/", start_new_session=True)
         theirs.close()
 
-    def close(self):
+    def close(self) -> None:
         self._channel.close()
         try:
             self._process.wait(timeout=GRACE)
@@ -157,14 +159,14 @@ class WarmProcess:
             self._process.kill()
             self._process.wait()
 
-    def order(self, order, descriptors):
+    def order(self, order: bytes, descriptors: list[int]) -> None:
         rights = [(socket.SOL_SOCKET, socket.SCM_RIGHTS, array.array("i", descriptors))] if descriptors else []
         try:
             self._channel.sendmsg([order], rights)
         except OSError:
             raise WorkerLost from None
 
-    def answer(self):
+    def answer(self) -> tuple[int, int | None]:
         data, ancillary, _, _ = self._channel.recvmsg(ANSWER.size, socket.CMSG_LEN(array.array("i").itemsize))
         if len(data) != ANSWER.size:
             raise WorkerLost
@@ -177,17 +179,17 @@ class WarmProcess:
 class FreshWorker:
     """A new Python for each session, where there is no fork. Slow, and contained by nothing but its time limit."""
 
-    def __enter__(self):
+    def __enter__(self) -> Self:
         return self
 
-    def __exit__(self, *exception):
+    def __exit__(self, *exception: object) -> None:
         pass
 
     close = __exit__
     one_member = contextlib.nullcontext
 
     @contextlib.contextmanager
-    def session(self, exercise, files, seconds, symbolic=False):
+    def session(self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False) -> Iterator[Session]:
         """As `WarmWorker.session`."""
         kept = {key: value for key, value in os.environ.items() if key.upper() in ("SYSTEMROOT", "TEMP", "TMP")}
         process = subprocess.Popen(_python(_FRESH), stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
@@ -199,7 +201,8 @@ class FreshWorker:
         finally:
             process.kill()
             with contextlib.suppress(OSError):
-                process.stdin.close()
+                if process.stdin:
+                    process.stdin.close()
             status = process.wait()
             session.signal = -status if status < 0 else None
 
@@ -208,19 +211,22 @@ _SYMBOLIC = ("mpmath", "sympy")
 _OF_SYMBOLS = re.compile("|".join(_SYMBOLIC))
 # Only then is it worth giving a child a disk of its own to write on.
 _OF_FILES = re.compile(r"open\s*\(|tempfile|memmap|\.(?:save|tofile|write_|touch|mkdir|makedirs)")
-def _speaks(files, words):
+def _speaks(files: Mapping[str, str], words: re.Pattern[str]) -> bool:
     return any(_found(words, source) for source in files.values())
 
 
 @lru_cache(maxsize=512)
-def _found(words, source):
+def _found(words: re.Pattern[str], source: str) -> bool:
     return words.search(source) is not None
 
 
-def _kill(pid, pidfd):
-    for end in (lambda: os.killpg(pid, signal.SIGKILL), lambda: signal.pidfd_send_signal(pidfd, signal.SIGKILL),
-                lambda: os.kill(pid, signal.SIGKILL)):
-        with contextlib.suppress(ProcessLookupError, PermissionError, AttributeError, TypeError):
-            end()
+def _kill(pid: int, pidfd: int | None) -> None:
+    with contextlib.suppress(ProcessLookupError, PermissionError, AttributeError):
+        os.killpg(pid, signal.SIGKILL)
+    if pidfd is not None:
+        with contextlib.suppress(ProcessLookupError, PermissionError, AttributeError):
+            signal.pidfd_send_signal(pidfd, signal.SIGKILL)
+    with contextlib.suppress(ProcessLookupError, PermissionError):
+        os.kill(pid, signal.SIGKILL)
     if pidfd is not None:
         os.close(pidfd)

@@ -31,7 +31,7 @@ def angles(sample: Sample, frequency: float, with_aerial: bool) -> np.ndarray:
     ])  # fmt: skip
 
 
-def _angle(frequency, law, minimum, maximum, stray, inductance):
+def _angle(frequency: float, law: str, minimum: float, maximum: float, stray: float, inductance: float) -> float:
     if inductance <= 0:
         return np.nan
     try:

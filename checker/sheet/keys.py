@@ -41,7 +41,7 @@ class Text:
     longest: int = 60
 
     @property
-    def example(self):
+    def example(self) -> str:
         return "Isla Marrow's set"
 
 
@@ -52,7 +52,7 @@ class OneOf:
     choices: tuple[str, ...]
 
     @property
-    def example(self):
+    def example(self) -> str:
         return self.choices[0]
 
 
@@ -66,7 +66,7 @@ class Quantity:
     example: str
 
     @property
-    def limits(self):
+    def limits(self) -> tuple[float, ...]:
         return tuple(physics.prefixes.from_engineering(text) for text in (self.low, self.high))
 
 
@@ -88,7 +88,7 @@ class Key:
     optional: bool = False  # may be left out although it has no default
 
 
-def _spread(name, default, says, unit="%", most="60 %"):
+def _spread(name: str, default: str, says: str, unit: str = "%", most: str = "60 %") -> Key:
     return Key(name, Quantity(unit, f"0 {unit}", most, default), default, says)
 
 

@@ -1,8 +1,8 @@
 """A sheet as a page: one file, no script, no request, for the screen, the telephone and A4."""
-
 from functools import cache
 from pathlib import Path
 
+import jinja2
 from markupsafe import Markup
 
 from ..checks.units import in_words
@@ -20,7 +20,7 @@ LOUDEST = "very loud"
 _STYLES = Path(__file__).parents[1] / "report" / "report.css", Path(__file__).with_name("pages") / "sheet.css"
 
 
-def write_sheet(sheet, file: Path) -> Path:
+def write_sheet(sheet: working.Sheet, file: Path) -> Path:
     """Write a sheet's page, in place of an older one.
 
     Raises
@@ -33,7 +33,7 @@ def write_sheet(sheet, file: Path) -> Path:
     return file
 
 
-def sheet_html(sheet) -> str:
+def sheet_html(sheet: working.Sheet) -> str:
     """The page, whole."""
     parts = sheet.parts
     assumed = [(name, given) for name, given in parts.given.items() if not given.stated and given.text and "." in name]
@@ -72,7 +72,7 @@ def whole(result: spread.Spread) -> str:
     return f"between {low} and {high}" if high > low else f"{high}"
 
 
-def from_locals(pairs) -> str:
+def from_locals(pairs: list[tuple[str, spread.Spread]]) -> str:
     """Where a wanted station's carrier stands beside the locals' behind the tuned circuit, the worst of them."""
     if not pairs:
         return ""
@@ -81,7 +81,7 @@ def from_locals(pairs) -> str:
 
 
 @cache
-def _templates():
+def _templates() -> jinja2.Environment:
     templates = environment(Path(__file__).with_name("pages"))
     templates.globals.update(style=Markup("\n".join(file.read_text("utf-8") for file in _STYLES)), under=from_locals)
     templates.filters.update(

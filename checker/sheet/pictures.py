@@ -1,9 +1,10 @@
 """The two pictures of a sheet, as SVG drawn line by line: the windings on their tube, and a dial to cut out."""
-
 import math
 from html import escape
+from typing import Any
 
 from .keys import SETS
+from .working import Sheet
 
 WIDE = 640
 DIAL, RADIUS = 720, 170
@@ -13,7 +14,7 @@ CLOSE = 5.0  # degrees between the labels of a dial
 STEP = 18  # between the ends of leads, one below the other
 
 
-def windings(sheet) -> str:
+def windings(sheet: Sheet) -> str:
     """The tube from the side, lying, with its windings to scale along it."""
     parts = sheet.parts
     scale = (WIDE - 60) / parts["former.length"]
@@ -44,7 +45,7 @@ def windings(sheet) -> str:
     return _svg("windings", WIDE, height, "The windings on the tube", "From left to right: " + "; ".join(message) + ".", lines)
 
 
-def dial(sheet) -> str:
+def dial(sheet: Sheet) -> str:
     """Half a circle, 0 degrees at the right with the plates out, and on it where each frequency and each station is."""
     middle, foot = DIAL / 2, RADIUS + 190
     marks = sorted((mark for mark in sheet.marks if math.isfinite(mark.angle.nominal)), key=lambda mark: mark.angle.nominal)
@@ -67,7 +68,7 @@ def dial(sheet) -> str:
     return _svg("dial", DIAL, foot + 14, "A dial to cut out", message + ".", lines)
 
 
-def _apart(angles):
+def _apart(angles: list[float]) -> list[float]:
     """Places for labels near rising angles, none nearer to the next than `CLOSE`, none beyond half a circle if that can be."""
     places = []
     for angle in angles:
@@ -78,24 +79,24 @@ def _apart(angles):
     return places
 
 
-def _svg(name, width, height, title, message, lines):
+def _svg(name: str, width: float, height: float, title: str, message: str, lines: Any) -> str:
     return (
         f'<svg viewBox="0 0 {width} {height:.0f}" role="img" aria-labelledby="{name}-title {name}-desc" class="{name}">'
         f'<title id="{name}-title">{title}</title><desc id="{name}-desc">{escape(message)}</desc>{"".join(lines)}</svg>'
     )
 
 
-def _place(middle, foot, degrees, radius):
+def _place(middle: float, foot: float, degrees: float, radius: float) -> tuple[float, float]:
     angle = math.radians(degrees)
     return middle + radius * math.cos(angle), foot - radius * math.sin(angle)
 
 
-def _ray(middle, foot, from_degrees, inner, to_degrees, outer, style):
+def _ray(middle: float, foot: float, from_degrees: float, inner: float, to_degrees: float, outer: float, style: str) -> str:
     (x1, y1), (x2, y2) = _place(middle, foot, from_degrees, inner), _place(middle, foot, to_degrees, outer)
     return f'<path d="M{x1:.1f} {y1:.1f}L{x2:.1f} {y2:.1f}" class="{style}"/>'
 
 
-def _words(middle, foot, degrees, radius, text, inward, style):
+def _words(middle: float, foot: float, degrees: float, radius: float, text: str, inward: bool, style: str) -> str:
     """Text along a ray, the right way up on either side."""
     x, y = _place(middle, foot, degrees, radius)
     leftward = degrees > 90

@@ -1,10 +1,11 @@
 """The tickler's turns, and where the throttle stands at the edge of oscillation."""
-
 from dataclasses import fields, replace
+from typing import Any
 
 import numpy as np
 
 from . import physics
+from .reading import Parts
 from .sample import Sample, sample_of, with_windings
 from .windings import MOST_TICKLER, THROTTLE_IN
 
@@ -12,7 +13,7 @@ DRAWS = 60  # of sets whose edge is looked for: each takes hundreds of eigenvalu
 FEWEST = 2
 
 
-def tickler_turns(parts) -> int:
+def tickler_turns(parts: Parts) -> int:
     """The fewest turns on the tickler with which the nominal set oscillates anywhere on the dial, the throttle well open.
 
     Raises
@@ -39,7 +40,7 @@ def tickler_turns(parts) -> int:
     )
 
 
-def reaction_set(sample: Sample, frequency, throttle, aerial: bool = True):
+def reaction_set(sample: Sample, frequency: Any, throttle: Any, aerial: bool = True) -> physics.network.ReactionSet:
     """The set of unit 06 made of the builder's parts, before it is tuned.
 
     Parameters
@@ -94,13 +95,13 @@ def settings(sample: Sample, frequency: float, aerial: bool) -> np.ndarray:
     return found
 
 
-def _of(there, places):
+def _of(there: physics.network.ReactionSet, places: np.ndarray) -> physics.network.ReactionSet:
     """Some of the drawn sets."""
     rows = np.shape(there.tuned_inductance)
     return replace(there, **{part.name: np.broadcast_to(getattr(there, part.name), rows)[places] for part in fields(there)})
 
 
-def travel(parts, throttle: float) -> float:
+def travel(parts: Parts, throttle: float) -> float:
     """Part of the throttle's turn at a capacitance, its plates straight-line in frequency as the course's are."""
     power = physics.vanes.power_of("frequency")
     out, into, here = (value**power for value in (parts["valve.throttle_minimum"], parts["valve.throttle_maximum"], throttle))

@@ -1,8 +1,9 @@
 """A builder's file into parts: every value in SI units, and where it was given."""
-
+from collections.abc import Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
 from pathlib import Path
+from typing import Any
 
 from .fault import SheetFault
 from .keys import CRYSTAL, MUST, NEEDED_BY, ROLES, SECTIONS, STATION, TOP, Key
@@ -41,10 +42,10 @@ class Parts:
     given: dict[str, Entry]
     stations: tuple[Station, ...]
 
-    def __getitem__(self, name: str):
+    def __getitem__(self, name: str) -> Any:
         return self.given[name].value
 
-    def fault(self, name: str, sentence: str) -> SheetFault:
+    def fault(self, name: str | tuple, sentence: str) -> SheetFault:
         """A fault at the key "former.diameter"; for a station, at ("wanted", 0, "power")."""
         path = name if isinstance(name, tuple) else tuple(filter(None, name.split(".")))
         return self.source.fault(path, sentence)
@@ -83,7 +84,7 @@ def read_parts(file: Path | str | bytes, name: str = "sheet.toml") -> Parts:
     return Parts(source, given, stations)
 
 
-def _refuse_strangers(source):
+def _refuse_strangers(source: Source) -> None:
     """Every table and key is one that the sheet knows, and is a table where a table is due."""
     tops = [key.name for key in SECTIONS[TOP]]
     known = [*tops, *(section for section in SECTIONS if section), *ROLES]
@@ -108,16 +109,16 @@ def _refuse_strangers(source):
                     raise source.fault((*path, key), f"there is no key {quoted(key)} in [{name}]: {_near(key, names)}.")
 
 
-def _kind(value):
+def _kind(value: Any) -> str:
     return "table" if isinstance(value, (dict, list)) else "key"
 
 
-def _near(name, known):
+def _near(name: str, known: Sequence[str]) -> str:
     close = get_close_matches(name, known, n=1)
     return f"did you mean {close[0]}" if close else f"it has {', '.join(known)}"
 
 
-def _missing(source, path, key):
+def _missing(source: Source, path: tuple, key: Key) -> SheetFault:
     where = f"[{path[0]}]" if path else "the top of the file"
     example = key.takes.example
     return source.fault(
@@ -126,7 +127,7 @@ def _missing(source, path, key):
     )
 
 
-def _read(source, path, table, key: Key) -> Entry:
+def _read(source: Source, path: tuple, table: dict, key: Key) -> Entry:
     """The value of one key of a table, or its default."""
     if key.name in table:
         text = table[key.name]
@@ -139,7 +140,7 @@ def _read(source, path, table, key: Key) -> Entry:
     return Entry(None if key.default is MUST else value_of(key.default, key), key.default or "", False)
 
 
-def _station(source, role, place):
+def _station(source: Source, role: str, place: int) -> Station:
     table, path = source.data[role][place], (role, place)
     values = {key.name: _read(source, path, table, key).value for key in STATION}
     by_field = values["field"] is not None

@@ -1,12 +1,13 @@
 """The builder's set drawn many times within its parts' tolerances: one value for each draw, and the circuits that they make at a frequency."""
-
 from dataclasses import dataclass, replace
 from functools import cached_property
+from typing import Any
 
 import numpy as np
 
 from . import physics
 from .keys import FILAMENTS
+from .reading import Parts
 from .spread import DRAWS, draw_offsets
 from .windings import WIRE_PER_METRE, Windings, aerial_turns, crowding, tuned_needed, wind
 
@@ -15,7 +16,7 @@ from .windings import WIRE_PER_METRE, Windings, aerial_turns, crowding, tuned_ne
 class Sample:
     """Parts in SI units, ndarrays of shape (draws,) unless said otherwise; `windings` once they are chosen."""
 
-    parts: object
+    parts: Parts
     off: dict
     former: np.ndarray
     covered: np.ndarray
@@ -33,11 +34,11 @@ class Sample:
     windings: Windings | None = None
 
     @cached_property
-    def tuned_needed(self):
+    def tuned_needed(self) -> np.ndarray:
         return tuned_needed(self.parts, self.former, self.covered, self.maximum, self.stray)
 
     @cached_property
-    def aerial_turns(self):
+    def aerial_turns(self) -> int:
         return aerial_turns(
             self.parts,
             self.aerial_capacitance[0],
@@ -47,51 +48,51 @@ class Sample:
         )
 
     @property
-    def leak_return(self):
+    def leak_return(self) -> float:
         """Volt: the grid leak goes to the filament's positive end; to the cathode where there is a heater."""
         voltage, _, heated = FILAMENTS[self.parts["valve.type"]]
         return voltage if heated == "filament" else 0.0
 
     @property
-    def steady_load(self):
+    def steady_load(self) -> float:
         """Ohm that the anode's steady current goes through."""
         return self.parts["telephones.resistance"] + self.parts["supply.anode_resistor"]
 
     @property
-    def grid_law(self):
+    def grid_law(self) -> tuple:
         """Leak, its return, and the grid's own law, as `rest_bias` takes them."""
         return self.parts["valve.leak"], self.leak_return, physics.one_valve.ZERO_CURRENT, physics.one_valve.GRID_SLOPE
 
     @cached_property
-    def at_rest(self):
+    def at_rest(self) -> tuple:
         """Grid volts, anode volts and anode current when no carrier comes."""
         bias = physics.grid.rest_bias(*self.grid_law)
         return bias, *physics.load_line.operating_point(self.ht, self.steady_load, bias, *self.law)
 
-    def wire_resistance(self, turns: int, frequency) -> np.ndarray:
+    def wire_resistance(self, turns: int, frequency: Any) -> np.ndarray:
         """Ohm, of a winding at a frequency: its straight wire's, times what winding makes of it."""
         length = physics.winding.wire_length(turns, self.former, self.covered)
         straight = physics.wire.alternating_resistance(length, self.copper, frequency)
         return straight * crowding() * self.coil_loss
 
     @property
-    def copper(self):
+    def copper(self) -> float:
         """Metre: diameter of the bare wire."""
         gauge = self.parts["wire.gauge"]
         return self.parts["wire.diameter"] if gauge is None else gauge
 
-    def aerial_impedance(self, frequency) -> np.ndarray:
+    def aerial_impedance(self, frequency: Any) -> np.ndarray:
         """All the way round the aerial, its winding included."""
         resistance = self.earth + physics.radiation.radiation_resistance(self.effective_height, frequency)
         inductance = self.windings.aerial_inductance + self.wire_inductance
         return physics.reflected.series_impedance(frequency, inductance, self.aerial_capacitance, resistance)
 
-    def first_valve(self):
+    def first_valve(self) -> np.ndarray:
         """Anode resistance of a valve that isolates the aerial: half-way to cut-off, at full HT (common practice)."""
         return physics.triode.anode_resistance(self.ht, -self.ht / (2 * self.law[0]), *self.law)
 
 
-def sample_of(parts, draws: int = DRAWS) -> Sample:
+def sample_of(parts: Parts, draws: int = DRAWS) -> Sample:
     """The sample for a file, windings not yet chosen.
 
     Raises
@@ -168,7 +169,7 @@ def isolated_circuit(sample: Sample, frequency: float, field: np.ndarray) -> Cir
     return Circuit(frequency, np.sqrt(2) * emf * gain, reactance**2 / (own + taken.real), capacitance)
 
 
-def capacitance_for(sample: Sample, frequency, with_aerial: bool) -> np.ndarray:
+def capacitance_for(sample: Sample, frequency: Any, with_aerial: bool) -> np.ndarray:
     """Farads, all message, that tune the coil, and what the aerial does to it, to a frequency; nan where none do."""
     angular = 2 * np.pi * frequency
     reactance = angular * effective_inductance(sample, frequency, with_aerial)
@@ -176,7 +177,7 @@ def capacitance_for(sample: Sample, frequency, with_aerial: bool) -> np.ndarray:
         return np.where(reactance > 0, 1 / (angular * reactance), np.nan)
 
 
-def effective_inductance(sample: Sample, frequency, with_aerial: bool) -> np.ndarray:
+def effective_inductance(sample: Sample, frequency: Any, with_aerial: bool) -> np.ndarray:
     """Henries that the condenser finds: the coil's, and what the aerial reflects into it."""
     of = sample.windings
     if not with_aerial:

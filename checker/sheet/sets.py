@@ -4,9 +4,9 @@ A set is one function of (sample, station's field and frequency); `FIVE` holds t
 aerial and the tuned circuit are one source, and what follows loads it: a crystal as in unit 04; a grid as in unit 05, with
 reaction as in units 06 and 07 taking some of that load, and of the circuit's own, away again.
 """
-
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 
@@ -89,7 +89,7 @@ def quenched_set(sample: Sample, frequency: float, field: np.ndarray) -> Heard:
     swing = physics.quench.mean_swing(start, limit, growth, growth, half, half)
     heard = grid.gain(swing) * programme * share
 
-    def holds_down(offset):
+    def holds_down(offset: float) -> np.ndarray:
         return -20 * np.log10(physics.quench.relative_response(offset, growth, growth))
 
     return Heard(_level(sample, heard**2 / (2 * grid.load)), holds_down)
@@ -98,24 +98,24 @@ def quenched_set(sample: Sample, frequency: float, field: np.ndarray) -> Heard:
 FIVE = {CRYSTAL: crystal_set, VALVE: one_valve, REACTION: reaction_set, ISOLATED: isolated_set, QUENCHED: quenched_set}
 
 
-def _inductance(circuit: Circuit):
+def _inductance(circuit: Circuit) -> np.ndarray:
     return 1 / ((2 * np.pi * circuit.frequency) ** 2 * circuit.capacitance)
 
 
-def _level(sample, power):
+def _level(sample: Sample, power: np.ndarray) -> np.ndarray:
     sensitivity = sample.parts["telephones.sensitivity"] + sample.off["telephones"]
     level = physics.phones.sound_pressure_level(np.maximum(power, 1e-30), sensitivity)
     return level - physics.phones.hearing_threshold(TONE)
 
 
-def _by_quality(frequency, quality):
+def _by_quality(frequency: Any, quality: np.ndarray) -> Callable[[float], np.ndarray]:
     return lambda offset: physics.rejection.circuit_rejection(frequency, offset, quality)
 
 
 class Grid:
     """The detecting valve on a tuned circuit: how it loads it, what reaction gives back, and what is heard of a swing."""
 
-    def __init__(self, sample: Sample):
+    def __init__(self, sample: Sample) -> None:
         self.sample, self.load = sample, sample.parts["telephones.impedance"]
         leak, back, *_ = sample.grid_law
         self.taken = physics.hysteresis.grid_load(SWINGS, leak, back)

@@ -1,5 +1,5 @@
 """The text of one key into its value."""
-
+from collections.abc import Sequence
 from difflib import get_close_matches
 
 from . import physics
@@ -38,7 +38,7 @@ def value_of(text: object, key: Key) -> object:
     return _quantity(text, key.takes, key.name, example)
 
 
-def _choice(text, name, choices):
+def _choice(text: str, name: str, choices: Sequence[str]) -> str:
     if text not in choices:
         close = get_close_matches(text, choices, n=1)
         meant = f"did you mean {close[0]}" if close else f"choose one of {', '.join(choices)}"
@@ -46,7 +46,7 @@ def _choice(text, name, choices):
     return text
 
 
-def _gauge(text, example):
+def _gauge(text: str, example: str) -> float:
     number, _, table = text.partition(" ")
     table = table.strip().upper()
     if table not in ("SWG", "AWG") or not (number.isascii() and number.isdecimal() and len(number) <= 3):
@@ -59,7 +59,7 @@ def _gauge(text, example):
     return float(physics.wire.awg_diameter(int(number)))
 
 
-def _quantity(text, takes, name, example):
+def _quantity(text: str, takes: Quantity, name: str, example: str) -> float:
     try:
         value = physics.prefixes.from_engineering(text)
     except ValueError:

@@ -81,5 +81,5 @@ def _article(word: str, before: str) -> str:
     return before[0] + "n" * vowel
 
 
-def _plural(word):
+def _plural(word: str) -> str:
     return word[:-1] + "ies" if word.endswith("y") else word + "s"

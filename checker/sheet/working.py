@@ -1,5 +1,4 @@
 """A file's parts worked out: all that the page shows, in SI units."""
-
 from dataclasses import dataclass
 
 import numpy as np
@@ -7,6 +6,7 @@ import numpy as np
 from . import dial, physics, reaction, sets
 from .keys import CRYSTAL, GROUNDS, ISOLATED, QUENCHED, REACTION, SURROUNDINGS
 from .possible import refuse_impossible, refuse_out_of_reach
+from .reading import Parts, Station
 from .sample import Sample, capacitance_for, sample_of, with_windings
 from .spread import DRAWS, Spread, spread
 from .supply import TWO_VALVES, Supply, supply_of
@@ -34,7 +34,7 @@ class DialMark:
     """A place on the dial: the station there or None, degrees, and farads of the throttle at the edge of oscillation."""
 
     frequency: float
-    station: object
+    station: Station | None
     angle: Spread
     throttle: Spread | None
 
@@ -44,7 +44,7 @@ class Reception:
     """One station: field, how far it is above the noise, decibels above the faintest on each set, and how each set sets it
     off from each local station: decibels by which its carrier is above that one's."""
 
-    station: object
+    station: Station
     field: float
     above_noise: float
     beyond_flat_earth: bool
@@ -56,7 +56,7 @@ class Reception:
 class Sheet:
     """All that stands on a sheet."""
 
-    parts: object
+    parts: Parts
     windings: tuple[Winding, ...]
     needed: Spread
     tube: float
@@ -71,7 +71,7 @@ class Sheet:
     draws: int
 
 
-def work_out(parts, draws: int = DRAWS) -> Sheet:
+def work_out(parts: Parts, draws: int = DRAWS) -> Sheet:
     """Work a builder's file out.
 
     Parameters
@@ -93,7 +93,7 @@ def work_out(parts, draws: int = DRAWS) -> Sheet:
         raise parts.fault("set", message) from None
 
 
-def _worked_out(parts, draws):
+def _worked_out(parts: Parts, draws: int) -> Sheet:
     sample = sample_of(parts, draws)
     supply = supply_of(sample)
     fit_on_tube(parts, {"aerial": sample.aerial_turns, "tuned": tuned_turns(sample.tuned_needed)})  # before a tickler is tried
@@ -129,14 +129,14 @@ def _worked_out(parts, draws):
     )
 
 
-def _winding(sample, name, turns):
+def _winding(sample: Sample, name: str, turns: int) -> Winding:
     inductance = getattr(sample.windings, f"{name}_inductance")
     former, covered = sample.parts["former.diameter"], sample.parts["wire.covered"]
     wire = float(physics.winding.wire_length(turns, former, covered))
     return Winding(name, turns, spread(inductance, sample.off), wire, turns * covered)
 
 
-def _marks(parts, sample, tickler, with_aerial):
+def _marks(parts: Parts, sample: Sample, tickler: int, with_aerial: bool) -> tuple[DialMark, ...]:
     """The dial: round frequencies, and the stations."""
     reacts = parts["set"] in (REACTION, ISOLATED, QUENCHED)
     fewer = with_windings(sample_of(parts, min(reaction.DRAWS, len(sample.former))), tickler)
@@ -153,7 +153,7 @@ def _marks(parts, sample, tickler, with_aerial):
     )
 
 
-def field_of(station) -> float:
+def field_of(station: Station) -> float:
     """Volts a metre, r.m.s., at the builder's aerial."""
     if station.field is not None:
         return station.field
@@ -161,7 +161,7 @@ def field_of(station) -> float:
     return float(physics.field.ground_wave_field(station.power, station.distance, station.frequency, *ground))
 
 
-def _reception(parts, sample, station):
+def _reception(parts: Parts, sample: Sample, station: Station) -> Reception:
     field = field_of(station)
     fields = field * 10 ** (sample.off["field"] / 20)
     noise = physics.radiated.noise_field(station.frequency, AUDIO_BAND, *SURROUNDINGS[parts["aerial.surroundings"]])
@@ -185,7 +185,7 @@ def _reception(parts, sample, station):
     return Reception(station, field, 20 * np.log10(field / noise), far, levels, above)
 
 
-def _above(fields, other, held_down):
+def _above(fields: np.ndarray, other: float, held_down: np.ndarray) -> np.ndarray:
     return np.broadcast_to(physics.rejection.protection_left(fields, other, held_down), fields.shape)
 
 

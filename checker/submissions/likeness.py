@@ -5,11 +5,11 @@ what many in the class have written. What is left is a member's own. Stretches o
 that run over more than one line, are shown: word for word, and by shape, that is with the names that members chose left
 out, so that renaming hides nothing.
 """
-
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import asdict, dataclass
 from itertools import combinations, groupby
+from typing import Any
 
 from ..course import ROOT
 from .tokens import Handout, Stretches, code_lines, grams, inside
@@ -84,7 +84,7 @@ def alike_from_data(data: dict) -> Alike:
     return Alike((first, second), tuple(_exercise_from_data(**exercise) for exercise in data["exercises"]))
 
 
-def _exercise_from_data(sides, **rest) -> AlikeExercise:
+def _exercise_from_data(sides: Iterable, **rest: Any) -> AlikeExercise:
     first, second = (Side(side["member"], tuple((number, line, shared) for number, line, shared in side["lines"])) for side in sides)
     return AlikeExercise(sides=(first, second), **rest)
 
@@ -104,8 +104,8 @@ def find_alike(submissions: Sequence[tuple[str, Mapping[str, str]]], paths: Iter
         file = f"{path}.py"
         texts = {member: files[file][:LONGEST] for member, (_, files) in enumerate(submissions) if file in files}
         for pair, (manner, shared, of, held_by, lines) in _alike_on(path, texts).items():
-            sides = (_side(submissions[member][0], texts[member], lines[member]) for member in pair)
-            found[pair].append(AlikeExercise(path, manner, shared, of, held_by, tuple(sides)))
+            first, second = (_side(submissions[member][0], texts[member], lines[member]) for member in pair)
+            found[pair].append(AlikeExercise(path, manner, shared, of, held_by, (first, second)))
     alike = [
         Alike((submissions[a][0], submissions[b][0]), tuple(sorted(exercises, key=lambda one: -one.shared)))
         for (a, b), exercises in sorted(found.items())
@@ -113,7 +113,7 @@ def find_alike(submissions: Sequence[tuple[str, Mapping[str, str]]], paths: Iter
     return sorted(alike, key=lambda one: -one.shared)[:MOST]
 
 
-def _alike_on(path, texts):
+def _alike_on(path: str, texts: Mapping[int, str]) -> dict:
     """Pairs alike on one exercise: (manner, shared, of, held by, {member: lines})."""
     stub, reference = ((ROOT / folder / f"{path}.py").read_text("utf-8") for folder in ("exercises", "solutions"))
     handout = Handout(stub)
@@ -126,7 +126,7 @@ def _alike_on(path, texts):
     }
 
 
-def _sharing(own: Mapping[int, Stretches], natural: Stretches, manner: Manner):
+def _sharing(own: Mapping[int, Stretches], natural: Stretches, manner: Manner) -> dict:
     known = grams(natural)
     by_member = {member: grams(stretches) - known for member, stretches in own.items()}
     held = Counter(gram for of_member in by_member.values() for gram in of_member)
@@ -152,7 +152,7 @@ def _sharing(own: Mapping[int, Stretches], natural: Stretches, manner: Manner):
     return found
 
 
-def _long_stretches(stretches, wanted, manner):
+def _long_stretches(stretches: Stretches, wanted: Collection[int], manner: Manner) -> Stretches:
     """Where a member's tokens lie in the grams wanted, if that is long enough and on more than one line."""
     runs = (
         [token for token, _ in run]
@@ -163,6 +163,6 @@ def _long_stretches(stretches, wanted, manner):
     return [run for run in runs if len(run) >= manner.stretch and run[0][1] < run[-1][1]]
 
 
-def _side(name, text, shared):
+def _side(name: str, text: str, shared: Collection[int]) -> Side:
     lines = enumerate(code_lines(text), 1)
     return Side(name, tuple((number, line, number in shared) for number, line in lines if line.strip()))

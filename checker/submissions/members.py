@@ -8,6 +8,7 @@ import re
 import tokenize
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from pathlib import Path
 
 from ..course import PATHS
 from ..text import display_name
@@ -39,7 +40,7 @@ class Submission:
     kind: str
 
 
-def find_submissions(folder):
+def find_submissions(folder: str | Path) -> list[Submission]:
     """Every submission in a folder, in the order of their names.
 
     Raises
@@ -69,7 +70,7 @@ def find_submissions(folder):
     return _told_apart(found)
 
 
-def _told_apart(found):
+def _told_apart(found: list[Submission]) -> list[Submission]:
     """The submissions, with a number to names that look alike once what does not show is left out."""
     seen, apart = set(), []
     for submission in found:
@@ -82,7 +83,7 @@ def _told_apart(found):
     return apart
 
 
-def read_submission(submission):
+def read_submission(submission: Submission) -> Member:
     """The member's files, read once and now."""
     if submission.kind == "folder":
         return read_member_folder(submission.path, submission.name)
@@ -91,21 +92,21 @@ def read_submission(submission):
     return Member(submission.name, {}, ("The submission is a link to somewhere else; it was not followed.",))
 
 
-def read_folder(folder):
+def read_folder(folder: str | Path) -> list[Member]:
     """Every member in a folder, as `find_submissions` finds them."""
     return [read_submission(submission) for submission in find_submissions(folder)]
 
 
-def read_member_folder(folder, name):
+def read_member_folder(folder: str | Path, name: str) -> Member:
     """A member's files from a folder."""
-    return _member(name, *from_folder(folder, _is_exercise))
+    return _member(name, *from_folder(os.fspath(folder), _is_exercise))
 
 
-def _is_exercise(relative):
+def _is_exercise(relative: str) -> bool:
     return exercise_of(relative) is not None
 
 
-def exercise_of(relative):
+def exercise_of(relative: str) -> str | None:
     """The exercise that a file is an answer to, by its last two names or, failing that, its last; None if to none."""
     parts = relative.removesuffix(".py").split("/")
     if not relative.endswith(".py"):
@@ -117,11 +118,11 @@ def exercise_of(relative):
     return None if in_other_unit else _BY_NAME.get(parts[-1])
 
 
-def _member(name, found, problems):
+def _member(name: str, found: dict[str, bytes], problems: list[str]) -> Member:
     """Files by exercise; of two for one exercise, the one in a unit's folder and nearest the top is taken, and said."""
     chosen = {}
     for relative in sorted(found, key=lambda r: ("/".join(r.removesuffix(".py").split("/")[-2:]) not in PATHS, r.count("/"), r)):
-        path = exercise_of(relative) + ".py"
+        path = f"{exercise_of(relative)}.py"
         if path in chosen:
             problems.append(f"Two files for {path}: {display_name(chosen[path])} was taken, {display_name(relative)} left.")
         else:
@@ -138,6 +139,6 @@ def _member(name, found, problems):
     return Member(name, dict(sorted(files.items(), key=lambda item: order[item[0]])), tuple(problems))
 
 
-def _decoded(data):
+def _decoded(data: bytes) -> str:
     encoding, _ = tokenize.detect_encoding(io.BytesIO(data).readline)
     return io.IncrementalNewlineDecoder(None, translate=True).decode(data.decode(encoding), final=True)

@@ -104,7 +104,7 @@ def _read_once(path: str, most: int, folder: int | None = None) -> tuple[bytes |
     return data, None if same else CHANGED
 
 
-def _size(most):
+def _size(most: int) -> str:
     return f"{most >> 20} MB" if most >= 1 << 20 else f"{most >> 10} kB"
 
 
@@ -122,7 +122,7 @@ def from_zip(path: str, wanted: Callable[[str], bool]) -> tuple[dict[str, bytes]
     return found, [*problems, *more]
 
 
-def _from_archive(archive, wanted):
+def _from_archive(archive: zipfile.ZipFile, wanted: Callable[[str], bool]) -> tuple[dict[str, bytes], list[str]]:
     found, problems, left = {}, [], MAX_ALL
     for entry in archive.infolist()[:MAX_ENTRIES]:
         parts = entry.filename.replace("\\", "/").split("/")
@@ -131,7 +131,7 @@ def _from_archive(archive, wanted):
             continue
         shown, relative = display_name(entry.filename), "/".join(part for part in parts if part != ".")
         data, problem = _unpacked(archive, entry, parts)
-        if problem:
+        if problem or data is None:
             problems.append(f"{shown} {problem}.")
             continue
         if relative in found:
@@ -143,7 +143,7 @@ def _from_archive(archive, wanted):
     return found, problems + [TOO_MANY] * (len(archive.infolist()) > MAX_ENTRIES)
 
 
-def _unpacked(archive, entry, parts):
+def _unpacked(archive: zipfile.ZipFile, entry: zipfile.ZipInfo, parts: list[str]) -> tuple[bytes | None, str | None]:
     """(bytes, None), or (None, what is wrong with this entry)."""
     if ".." in parts or parts[0] == "" or stat.S_ISLNK(entry.external_attr >> 16):
         return None, "points out of the zip; it was not read"

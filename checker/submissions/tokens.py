@@ -25,7 +25,7 @@ Stretches = list[list[Token]]
 def code_lines(text: str) -> list[str]:
     """The lines of a program, with docstrings made empty. Any text will do, be it Python or not."""
 
-    def emptied(match):
+    def emptied(match: re.Match[str]) -> str:
         return "\n" * match[0].count("\n") if match["docstring"] else match[0]
 
     return _DOCSTRING.sub(emptied, text).split("\n")
@@ -42,7 +42,7 @@ def words(line: str) -> list[str]:
     return found
 
 
-def _plain_number(word):
+def _plain_number(word: str) -> str:
     try:
         return repr(float(word.replace("_", "")))
     except ValueError:
@@ -52,7 +52,7 @@ def _plain_number(word):
 class Handout:
     """What a stub gives to every member: lines, heads of functions, names."""
 
-    def __init__(self, stub: str):
+    def __init__(self, stub: str) -> None:
         row = [word for line in code_lines(stub) for word in words(line)]
         self.lines = {line.strip() for line in stub.split("\n")}
         self.functions = {name for word, name in zip(row, row[1:], strict=False) if word == "def"}
@@ -110,7 +110,7 @@ def inside(stretch: list[Token], wanted: Collection[int]) -> list[bool]:
     return covered
 
 
-def _grams(stretch) -> Iterator[tuple[int, int]]:
+def _grams(stretch: list[Token]) -> Iterator[tuple[int, int]]:
     row = [word for word, _ in stretch]
     for place in range(len(row) - GRAM + 1):
         yield place, hash(tuple(row[place : place + GRAM]))

@@ -26,7 +26,7 @@ ARROWS = {
     "judging": "checks course imports text worker",
     "marks": "course judging sandbox submissions text",
     "report": "course files judging marks submissions templates text",
-    "exports": "course files judging marks report",
+    "exports": "checks course files judging marks report",
     "hear": "checks course judging worker",
     "pack": "checks course hear judging worker",
     "sheet": "checks files templates text",
