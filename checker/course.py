@@ -15,7 +15,7 @@ ROOT = Path(__file__).resolve().parent.parent
 # In a student pack there is no solutions/; practice/ holds sealed plans in its place.
 SEALED = not (ROOT / "solutions").is_dir()
 
-# Whether this is a folder that people work in, a checkout of the course or a student pack, and not a place for installed packages.
+# Whether this is a folder that people work in, a checkout or a student pack, and not a place for installed packages.
 CHECKOUT = (ROOT / "pyproject.toml").is_file()
 
 

@@ -1,1 +1,1 @@
-"""What a check is written with: exercises and questions, what they are given, numbers in words. Imports nothing else of ours."""
+"""What a check is written with: exercises, questions, what they are given, numbers in words. It imports nothing of ours."""

@@ -26,12 +26,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--seed", type=int, help="the number that draws the inputs (default: the last run's; at first, a new one)")
     parser.add_argument("--into", metavar="DIR", type=Path, default=Path("marks"), help="where marks and reports go (default: marks)")
     parser.add_argument("--class", dest="title", metavar="NAME",
-                        help="the class's name on reports and tables (default: the last run's; at first, the course's)")  # fmt: skip
+                        help="the class's name on reports and tables (default: as last time; at first, the course's)")  # fmt: skip
     parser.add_argument("--club", metavar="NAME",
-                        help="the club or school, for the tables (default: the last run's; at first, the Circle's)")  # fmt: skip
+                        help="the club or school, for the tables (default: as last time; at first, the Circle's)")  # fmt: skip
     parser.add_argument("--school-year", metavar=("FIRST", "LAST"), nargs=2, type=date.fromisoformat,
                         help="first and last day, such as 2026-09-01 2027-07-31, for school systems "
-                             "(default: the last run's; at first, this calendar year)")  # fmt: skip
+                             "(default: as last time; at first, this calendar year)")  # fmt: skip
     parser.add_argument("--jobs", type=int, metavar="N", help="how many members at a time (default: one for each processor)")
     parser.add_argument("--cluster", metavar="ADDRESS", default="", help="mark on the Dask cluster with this scheduler")
     parser.add_argument("--uncontained", action="store_true", help="go on where this system cannot shut submissions in")

@@ -11,8 +11,8 @@ from .picture import dial_picture
 from .receiver import Chain, Played, set_level
 
 TOO_FAR = next(moment for moment, says in MOMENTS if says == "too far")
-CAUTION = (f"Headphones: begin with the volume low, and turn it up once it plays. After {TOO_FAR:.0f} seconds the set oscillates, "
-           "and whistles as loudly as the programme.")  # fmt: skip
+CAUTION = (f"Headphones: begin with the volume low, and turn it up once it plays. After {TOO_FAR:.0f} seconds the set "
+           "oscillates, and whistles as loudly as the programme.")  # fmt: skip
 _PAGE = """<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy"

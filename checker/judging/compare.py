@@ -18,7 +18,7 @@ NAMED_RATIOS = {"2π": 2 * math.pi, "π": math.pi, "4π": 4 * math.pi, "4π²": 
 
 @dataclass(frozen=True)
 class Difference:
-    """How an answer differs: a sentence when its kind is wrong, else the two values as text; `too_big` if it would not cross."""
+    """How an answer differs: a sentence when its kind is wrong, else the two values as text; `too_big` to be sent."""
 
     says: str = ""
     got: str = ""
@@ -126,7 +126,7 @@ _ODD_THOUGHT = {"nan (not a number)": "That is 0/0, infinity over infinity, or t
 
 def _as_numbers(got: Any, wanted: Any) -> tuple[np.ndarray, None] | tuple[None, str]:
     """(array, None), or (None, a sentence)."""
-    if isinstance(got, bool) or isinstance(got, (str, Expression)):
+    if isinstance(got, (bool, str, Expression)):
         return None, f"returned {_described(got)} where {_kind(wanted)} was wanted"
     if isinstance(got, list):
         if not all(isinstance(item, (int, float, complex)) and not isinstance(item, bool) for item in _flat(got)):

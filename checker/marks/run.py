@@ -62,11 +62,10 @@ def details_for(request: Request, store: Store) -> RunDetails:
     """The details of a run: what is asked for; else what the store's last run had, so that a rerun marks only what changed
     and says of it what was said before; else a new seed, and the usual names."""
     last = store.newest_run()
-    if last is None:
-        before = RunDetails(secrets.randbelow(10**9), calendar_year(date.today()))
-    else:
-        before = store.about_run(last)
-    before = before if request.seed is None else replace(before, seed=request.seed)
+    new = RunDetails(secrets.randbelow(10**9), calendar_year(date.today()))
+    before = new if last is None else store.about_run(last)
+    if request.seed is not None:
+        before = replace(before, seed=request.seed)
     return before.asked(request.title, request.club, request.school_year)
 
 

@@ -127,7 +127,7 @@ class Store:
             )
 
     def finish_run(self, run: int, alike: Iterable[Alike] = ()) -> None:
-        """Note that all members of a run are marked, and which are nearly alike. All of the run's marks are then on the disk."""
+        """Note that a run is over, and which of its members are nearly alike. All of its marks are then on the disk."""
         details = replace(self.about_run(run), alike=tuple(alike))
         with self._change(durable=True) as connection:
             _put_details(connection, run, details)

@@ -28,7 +28,9 @@ class Ended:
 
 
 class Session:
-    """One exercise at work in a child. Asking never raises for what the child does: it returns replies, or fewer and says why in `ended`.
+    """One exercise at work in a child.
+
+    Asking never raises for what the child does: it returns replies, or fewer and says why in `ended`.
 
     `plain` is the child's word that the exercise leaves nothing behind in it, `shared` whether others have been there
     before, and `troubled` whether anything happened that had better happen to an exercise by itself.

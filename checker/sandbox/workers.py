@@ -34,7 +34,10 @@ class WorkerLost(Exception):
 
 
 def start_worker() -> "WarmWorker | FreshWorker":
-    """A worker of the best kind this system has: `with start_worker() as worker, worker.session(…) as session: session.ask(calls)`."""
+    """A worker of the best kind this system has.
+
+    `with start_worker() as worker, worker.session(…) as session: session.ask(calls)`.
+    """
     return WarmWorker() if hasattr(os, "fork") and hasattr(socket, "SCM_RIGHTS") else FreshWorker()
 
 

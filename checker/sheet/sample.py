@@ -1,4 +1,4 @@
-"""The builder's set drawn many times within its parts' tolerances: one value for each draw, and the circuits that they make at a frequency."""
+"""The builder's set drawn many times within its parts' tolerances, and the circuits that the draws make at a frequency."""
 from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Any

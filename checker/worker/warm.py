@@ -2,8 +2,8 @@
 
 It is told four things over its socket. FORK or FORK_WITH_SCRATCH, with two descriptors (requests to read, replies to
 write): fork a child that serves them, with or without a disk of its own; the answer is the child's number and a pidfd.
-REAP: wait for that child; the answer is how it ended. FORGET: the child's end is not waited for, and there is no answer. The child reads its request itself, so
-that this process never holds a student's data.
+REAP: wait for that child; the answer is how it ended. FORGET: the child's end is not waited for, and there is no answer.
+The child reads its request itself, so that this process never holds a student's data.
 """
 import array
 import contextlib

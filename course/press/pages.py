@@ -8,7 +8,7 @@ from mkdocs.utils.meta import get_data
 
 from course.press.faults import Fault
 
-AROUND = ("bench.md", "glossary.md", "outside.md", "builders.md", "instructors.md", "clubs.md")
+AROUND = ("bench.md", "glossary.md", "outside.md", "builders.md", "instructors.md", "clubs.md", "changes.md")
 
 
 @dataclass(frozen=True)

@@ -131,9 +131,9 @@ def turn_by_turn(folder):
             each, all_together = compare_processes(folder, files)
             with worker.one_member():
                 for path, plain in zip(PATHS, each, strict=True):
-                    ours.append(timed(lambda path=path: cached_verdict(path, files, SEED, None, lambda p, f, s: judge(p, f, worker, s))))
+                    ours.append(timed(lambda path=path, files=files: cached_verdict(path, files, SEED, None, lambda p, f, s: judge(p, f, worker, s))))
                     python.append(timed(lambda plain=plain: subprocess.run(plain, **quiet)))
-            pytest.append(timed(lambda: subprocess.run(all_together, **quiet)))
+            pytest.append(timed(lambda all_together=all_together: subprocess.run(all_together, **quiet)))
     a_member = 1 / TURNS
     print(f"an exercise, median of {len(ours)}:  ours {statistics.median(ours):7.1f} ms   (a) python {statistics.median(python):7.1f} ms   "
           f"{statistics.median(python) / statistics.median(ours):5.1f} ×")

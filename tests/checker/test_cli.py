@@ -6,6 +6,7 @@ import re
 import signal
 import subprocess
 import sys
+import zipfile
 
 import pytest
 
@@ -26,6 +27,10 @@ def resonance_condition(inductance, capacitance):
 def resonant_frequency(inductance, capacitance):
     return 1 / (2 * np.pi * np.sqrt(inductance * capacitance))
 """
+# Long enough, and odd enough, to be nobody else's.
+ALIKE = RIGHT + "".join(f"def my_own_{n}(parts, scale):\n    total = {n}.25\n    for one in parts:\n"
+                        f"        total = total * scale + one ** {n} - {n + 3} * scale\n    return total / ({n}.5 + scale)\n"
+                        for n in range(2, 8))
 SLIP = RIGHT.replace("2 * np.pi * ", "")
 
 
@@ -150,6 +155,45 @@ def test_a_mark_set_by_hand_survives_a_remark_and_is_shown(of_two, here, capsys)
     assert code == cli.USAGE_ERROR and "is not in the last run's marks" in err
     run(*amend, "withdraw", "--because", "Mistake", "--by", "Wren Dalby", capsys=capsys)
     assert "*" not in run("mark", of_two, "--only", "resonance", capsys=capsys)[1]
+
+
+def of_the_class(here):
+    """What the tables for school systems say of the class, and whether the pages lead to the pairs that are alike."""
+    with zipfile.ZipFile(here / "marks" / "oneroster.zip") as archive:
+        tables = {name: archive.read(name).decode() for name in ("orgs.csv", "classes.csv", "academicSessions.csv")}
+    return tables, "alike.html" in (here / "marks" / "index.html").read_text()
+
+
+def test_an_amended_mark_is_published_under_the_names_that_mark_was_told(of_two, here, capsys):
+    for name in ("Nell Samphire", "Pippa Eider"):
+        put(of_two / name, ALIKE)
+    told = ["--class", "Form 4", "--club", "Quay School", "--school-year", "2026-09-01", "2027-07-31"]
+    run("mark", of_two, "--only", "resonance", *told, capsys=capsys)
+    before = of_the_class(here)
+    tables, alike = before
+    assert alike and "Quay School" in tables["orgs.csv"] and "Form 4" in tables["classes.csv"]
+    assert '"2026-09-01","2027-07-31"' in tables["academicSessions.csv"] and '"2027"' in tables["academicSessions.csv"]
+    assert run("amend", "Tobias Fenn", "resonance", "7", "--because", "x", "--by", "y", capsys=capsys)[0] == cli.DONE
+    assert of_the_class(here) == before
+    run("mark", of_two, "--only", "resonance", capsys=capsys)
+    assert of_the_class(here) == before, "and so is a further run that is told nothing"
+    run("mark", of_two, "--only", "resonance", "--class", "Form 5", capsys=capsys)
+    assert "Form 5" in of_the_class(here)[0]["classes.csv"] and "Quay School" in of_the_class(here)[0]["orgs.csv"]
+
+
+def test_a_school_year_runs_forwards(of_two, capsys):
+    code, _, err = run("mark", of_two, "--school-year", "2027-07-31", "2026-09-01", capsys=capsys)
+    assert code == cli.USAGE_ERROR and "the wrong way round" in err
+
+
+def test_help_names_every_command_in_its_group(capsys):
+    with pytest.raises(SystemExit) as ended:
+        cli.main(["--help"])
+    out = capsys.readouterr().out
+    groups = dict(re.findall(r"^to (learn|teach|build):\n((?:  .*\n)+)", out, re.M))
+    assert {group: re.findall(r"^  (\w+)", text, re.M) for group, text in groups.items()} == {
+        "learn": ["try", "hint", "hear"], "teach": ["mark", "amend", "pack"], "build": ["sheet"]}
+    assert ended.value.code == 0
 
 
 def test_something_unreadable_is_said_and_shows_in_the_exit_code(of_two, capsys):

@@ -1,4 +1,4 @@
-"""Everything of the project's that reads what strangers wrote, each as a function of bytes: it may refuse, in its own way, and no more."""
+"""Everything that reads what strangers wrote, each as a function of bytes: it may refuse, in its own way, and no more."""
 import io
 import os
 import re

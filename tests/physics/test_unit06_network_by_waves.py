@@ -70,7 +70,7 @@ def test_traps_leave_what_their_waves_do(inductance, capacitance, resistance, ea
         emf, ear = (Circuit.Port(BAND, name, z0=1000) for name in ("emf", "ear"))
         load = of_admittances("set", [[1 / receiver]])
         parts = [in_series("aerial", aerial), *between]
-        joints = [[(emf, 0), (parts[0], 0)], *([(one, 1), (other, 0)] for one, other in zip(parts, parts[1:])),
+        joints = [[(emf, 0), (parts[0], 0)], *([(one, 1), (other, 0)] for one, other in zip(parts, parts[1:], strict=False)),
                   [(parts[-1], 1), (load, 0), (ear, 0)]]
         z = Circuit(joints).network.z
         return z[:, 1, 0] / z[:, 0, 0]

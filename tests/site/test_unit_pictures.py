@@ -1,4 +1,4 @@
-"""Each picture of a unit's pages can be drawn. Run for one unit, `pytest -m unit03`; a whole run draws them all for the site."""
+"""Each picture of a unit's pages can be drawn: for one unit, `pytest -m unit03`; a whole run draws them for the site."""
 
 import re
 
