@@ -66,7 +66,7 @@ def exercises_folder(asked: Path | None, start: bool = False) -> Path:
             raise UsageError(f"{folder} is not a folder: name the one that your exercises are in.")
         return folder
     new = folder or Path("exercises")
-    if start or _agreed(f"There is no folder {new} yet. Make it, with every exercise to be filled in? [y/n] "):
+    if start or _confirm(f"There is no folder {new} yet. Make it, with every exercise to be filled in? [y/n] "):
         write_stubs(new)
         return new
     at = "" if asked is None else f" --folder {asked}"
@@ -80,7 +80,7 @@ def _nearest_exercises() -> Path | None:
     return None
 
 
-def _agreed(question: str) -> bool:
+def _confirm(question: str) -> bool:
     """Whether a person at the terminal says yes; where nobody can be asked, no."""
     if not (sys.stdin and sys.stdin.isatty() and sys.stderr.isatty()):
         return False

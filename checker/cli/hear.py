@@ -7,9 +7,9 @@ from pathlib import Path
 
 from ..course import SEALED
 from ..hear.files import CAUTION, write_files
-from ..hear.receiver import YOURS, MemberAnswers, Played, ReferenceAnswers, demonstration_emf, play, reference_chain
+from ..hear.receiver import YOURS, MemberAnswers, Performance, ReferenceAnswers, demonstration_emf, play, reference_chain
 from ..hear.sealed import read_sealed_hear
-from ..report.text import Line, wrapped
+from ..report.text import Line, wrap
 from ..sandbox.proof import offered_containment
 from ..sandbox.workers import start_worker
 from ..submissions.members import read_member_folder
@@ -35,13 +35,13 @@ def run(options: argparse.Namespace) -> int:
     emf = demonstration_emf(chain, chain.numbers["log"])
     levels = write_files(options.into, played, reference, emf, chain)
     show([Line(f"  {problem}", "yellow") for problem in member.problems])
-    show([*_whose(played), *(Line(f"  {level}") for level in levels),
+    show([*_ownership(played), *(Line(f"  {level}") for level in levels),
           Line(f"Open in a browser:  {os.path.relpath(options.into / 'index.html')}", "bold"),
-          *wrapped(CAUTION, terminal_width(), "yellow")])  # fmt: skip
+          *wrap(CAUTION, terminal_width(), "yellow")])  # fmt: skip
     return DONE if set(played.sources.values()) == {YOURS} else NOT_YET
 
 
-def _whose(played: Played) -> Iterator[Line]:
+def _ownership(played: Performance) -> Iterator[Line]:
     """How much of the chain is the student's own, and who stands in for the rest."""
     own = sum(source == YOURS for source in played.sources.values())
     yield Line(f"{own} of the {len(played.sources)} links of this receiver are your own.", "bold")
@@ -49,10 +49,10 @@ def _whose(played: Played) -> Iterator[Line]:
         yield Line(f"For the others the reference stands in{', where it can' if played.missing else ''}:")
     for (exercise, function), source in played.sources.items():
         if source != YOURS:
-            yield from wrapped(f"{exercise + ',':<19}{function}: {source}", terminal_width())
+            yield from wrap(f"{exercise + ',':<19}{function}: {source}", terminal_width())
     for name in played.missing:
         part = "the reaction demonstration" if name == "circuit_voltage" else "the six stations"
-        yield from wrapped(f"Without your own {name}, {part} cannot be played in your sound: a student pack holds the "
+        yield from wrap(f"Without your own {name}, {part} cannot be played in your sound: a student pack holds the "
                            "reference as a recording only. Listen to reference.wav.", terminal_width(), "yellow")  # fmt: skip
 
 

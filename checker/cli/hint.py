@@ -3,7 +3,7 @@ import argparse
 
 from ..course import PRACTICE_SEED
 from ..judging.plans import plan_for
-from ..report.text import Line, wrapped
+from ..report.text import Line, wrap
 from .common import DONE, Command, called_as, terminal_width
 from .terminal import show
 
@@ -16,7 +16,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     exercise = plan_for(options.exercise, PRACTICE_SEED).exercise
     heading = Line(f"{exercise.name} · hint {options.number} of 3", "bold")
-    show([heading, *wrapped(exercise.hints[options.number - 1], terminal_width())])
+    show([heading, *wrap(exercise.hints[options.number - 1], terminal_width())])
     if options.number < 3:
         show([Line(f"  More: {called_as()} hint {exercise.name} {options.number + 1}", "dim")])
     return DONE

@@ -13,7 +13,7 @@ from ..judging.verdict import marks_text
 from ..marks.marksheet import MemberMarks, marks_to_data
 from ..marks.run import STORE, ClassMarks, Request, mark_class, require_containment
 from ..marks.store import open_store
-from ..report.text import Line, wrapped
+from ..report.text import Line, wrap
 from ..submissions.members import find_submissions
 from .common import DONE, NOT_YET, Command, UsageError, called_as, terminal_width
 from .results import write_results
@@ -81,12 +81,12 @@ def marks_table(marks: ClassMarks | Sequence[MemberMarks], paths: Sequence[str])
 def _remarks(marks: ClassMarks, alike: int) -> Iterator[Line]:
     for member in marks:
         for problem in member.problems:
-            yield from wrapped(f"{member.name}: {problem}", terminal_width())
+            yield from wrap(f"{member.name}: {problem}", terminal_width())
     if any(mark.override for member in marks for mark in member.marks):
         yield Line("  * with a mark set by hand")
     if alike:
         pairs = f"{alike} pairs of submissions are" if alike > 1 else "One pair of submissions is"
-        yield from wrapped(f"{pairs} nearly alike; the class page lays them side by side, for you to judge.", terminal_width())
+        yield from wrap(f"{pairs} nearly alike; the class page lays them side by side, for you to judge.", terminal_width())
 
 
 def _what_was_written(page: Path, seed: int, first: str, name: str) -> Iterator[Line]:

@@ -8,7 +8,7 @@ import numpy as np
 
 from .listening import EACH, FAR, LOCAL, MOMENTS, RATE, SECONDS
 from .picture import dial_picture
-from .receiver import Chain, Played, set_level
+from .receiver import Chain, Performance, set_level
 
 TOO_FAR = next(moment for moment, says in MOMENTS if says == "too far")
 CAUTION = (f"Headphones: begin with the volume low, and turn it up once it plays. After {TOO_FAR:.0f} seconds the set "
@@ -34,13 +34,13 @@ one turn too far, and back. Then it goes along the dial, {each:.0f} seconds on e
 """
 
 
-def write_files(into: Path, played: Played, reference: np.ndarray, emf: np.ndarray, chain: Chain) -> list[str]:
+def write_files(into: Path, played: Performance, reference: np.ndarray, emf: np.ndarray, chain: Chain) -> list[str]:
     """Write everything into a folder; what stands there under these names is replaced.
 
     Parameters
     ----------
     into : Path, made if it is not there
-    played : Played
+    played : Performance
     reference : ndarray, the reference's sound, volts across the telephones
     emf : ndarray, complex, what the aerial brought in the demonstration
     chain : Chain

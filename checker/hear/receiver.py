@@ -15,7 +15,7 @@ from ..course import find, load_physics
 from ..judging.compare import difference
 from ..judging.fingerprint import files_used
 from ..judging.plan import numeric_call
-from ..judging.protocols import Worker
+from ..judging.protocols import WorkerLike
 from ..worker.wire import Malformed, from_wire
 from .listening import EACH, FAR, FRAME, RATE, SECONDS, aerial_signal, moves, setting_times, telephone_sound
 
@@ -47,7 +47,7 @@ class Chain:
 
 
 @dataclass(frozen=True)
-class Played:
+class Performance:
     """A sound, volts across the telephones; where each link came from; how the knobs stood; what could not be played."""
 
     sound: np.ndarray
@@ -93,7 +93,7 @@ class ReferenceAnswers:
 class MemberAnswers(ReferenceAnswers):
     """Answers with a member's functions where they are right, in the worker; otherwise as the reference."""
 
-    def __init__(self, chain: Chain, files: Mapping[str, str], worker: Worker) -> None:
+    def __init__(self, chain: Chain, files: Mapping[str, str], worker: WorkerLike) -> None:
         super().__init__(chain)
         self.files, self.worker, self.own = files, worker, set()
 
@@ -153,7 +153,7 @@ def _why(reply: dict, path: str) -> str:
     return {"time": "it takes too long", None: "it ended without an answer"}.get(kind, stopped)
 
 
-def play(chain: Chain, who: ReferenceAnswers) -> Played:
+def play(chain: Chain, who: ReferenceAnswers) -> Performance:
     """The demonstration, and then each station in turn; a part for which a stage is nowhere to be had is left out."""
     answers, sources, parts, missing = {}, {}, [], []
     for link in chain.links:
@@ -167,7 +167,7 @@ def play(chain: Chain, who: ReferenceAnswers) -> Played:
     sound = np.concatenate([np.zeros(0), *map(telephone_sound, parts)])
     _, throttle = np.array(answers["knobs"], dtype=float).T
     tuned, _ = np.array(answers["tuned_to"], dtype=float).T
-    return Played(sound, sources, np.array([answers["dial_angle"], throttle, tuned], dtype=float), missing)
+    return Performance(sound, sources, np.array([answers["dial_angle"], throttle, tuned], dtype=float), missing)
 
 
 def _crests(chain: Chain, answers: dict) -> np.ndarray:

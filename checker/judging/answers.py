@@ -10,7 +10,7 @@ from ..worker.wire import Malformed, from_wire
 from . import explanations
 from .compare import Difference, difference
 from .plan import Case, Plan, call_key, numeric_call, shown_inputs, strategy
-from .protocols import Inputs, Reply, Session
+from .protocols import Inputs, Reply, SessionLike
 from .verdict import Finding
 
 SEARCH_EXAMPLES = 150
@@ -24,7 +24,7 @@ class NoAnswer(Exception):
 class Answers:
     """A submission's answers by call: those of the batch, and any that are asked for later."""
 
-    def __init__(self, plan: Plan, replies: list[Reply], session: Session) -> None:
+    def __init__(self, plan: Plan, replies: list[Reply], session: SessionLike) -> None:
         self.plan, self._session, self.seconds = plan, session, plan.exercise.seconds
         self._replies = dict(enumerate(replies))
         self._asked = {place: call["function"] for place, call in enumerate(plan.calls)}
@@ -50,7 +50,7 @@ class Answers:
             self._asked[place] = function
         return self._replies.get(place, {"trouble": "unanswered"})
 
-    def right(self, function: str) -> bool:
+    def is_right(self, function: str) -> bool:
         """Whether all its numbers are; so is one of which none are asked."""
         return not any(self.difference(planned.question, case, case.wanted, planned.question.agrees_within)
                        for planned in self.plan.questions
@@ -63,13 +63,13 @@ class Answers:
         except NoAnswer:
             return Difference(says="gave no answer")
 
-    def stopped(self) -> Finding | None:
+    def first_stop(self) -> Finding | None:
         """The finding for the call after which all others were answered alike, time or memory being up; None if none was."""
         questions = {planned.question.name: planned.question for planned in self.plan.questions}
-        return next((explanations.trouble(questions[self._asked[place]], None, reply, self.seconds)
+        return next((explanations.trouble_finding(questions[self._asked[place]], None, reply, self.seconds)
                      for place, reply in self._replies.items() if explanations.ends_the_batch(reply)), None)
 
-    def for_law(self, function: str, inputs: Inputs) -> Any:
+    def value_for_law(self, function: str, inputs: Inputs) -> Any:
         """The value as a law wants it: a number or an array, or `NoAnswer`."""
         try:
             numbers = _as_law_value(self.value(self.ask(function, inputs)))

@@ -58,7 +58,7 @@ def _unusable(got: Unusable, wanted: Any) -> Difference:
 
 def _word_difference(got: Any, wanted: Any) -> Difference | None:
     if type(got) is not type(wanted):
-        return Difference(says=f"returned {_described(got)} where {_kind(wanted)} was wanted")
+        return Difference(says=f"returned {_describe(got)} where {_kind(wanted)} was wanted")
     return None if got == wanted else Difference(got=repr(got), wanted=repr(wanted))
 
 
@@ -66,7 +66,7 @@ def _sequence_difference(got: Any, wanted: Any, tolerance: Tolerance, unit: str 
     if isinstance(got, np.ndarray) and got.ndim:
         got = list(got)
     if not isinstance(got, list):
-        return Difference(says=f"returned {_described(got)} where {len(wanted)} values were wanted, as a tuple")
+        return Difference(says=f"returned {_describe(got)} where {len(wanted)} values were wanted, as a tuple")
     if len(got) != len(wanted):
         return Difference(says=f"returned {len(got)} values where {len(wanted)} were wanted")
     units = [unit] * len(wanted) if isinstance(unit, str) else unit
@@ -81,7 +81,7 @@ def _sequence_difference(got: Any, wanted: Any, tolerance: Tolerance, unit: str 
 
 def _expression_difference(got: Any, wanted: Any, tolerance: Tolerance, unit: str) -> Difference | None:
     if isinstance(got, list) or not isinstance(got, Expression):
-        return Difference(says=f"returned {_described(got)} where one sympy expression was wanted")
+        return Difference(says=f"returned {_describe(got)} where one sympy expression was wanted")
     if len(got.at) != len(wanted.at) or not all(isinstance(value, (int, float, complex)) for value in got.at):
         return Difference(says=f"the expression {got.text} has symbols in it that were not given, or no value")
     if tolerance.allows(np.array(got.at, complex), np.array(wanted.at, complex)):
@@ -92,7 +92,7 @@ def _expression_difference(got: Any, wanted: Any, tolerance: Tolerance, unit: st
     has_value = np.isfinite(one)
     if not has_value or complex(one).imag == complex(other).imag == 0:
         one, other = one.real, other.real
-    got_text, wanted_text = distinct(one, other, unit)
+    got_text, wanted_text = distinct_texts(one, other, unit)
     is_here = f"is {got_text}" if has_value else "has no value"
     return Difference(got=f"{got.text}, which {is_here} here", wanted=f"an expression that is {wanted_text} here")
 
@@ -116,7 +116,7 @@ def _number_difference(got: Any, wanted: Any, tolerance: Tolerance, unit: str) -
     first = int(np.argmax(apart))
     place = _place(apart.reshape(wanted.shape)) if wanted.ndim else ""
     one, other = array.flat[first].item(), wanted.flat[first].item()
-    got_text, wanted_text = distinct(one, other, unit)
+    got_text, wanted_text = distinct_texts(one, other, unit)
     return Difference(got=got_text + (f"   {place.strip()}" if place else ""), wanted=wanted_text, thought=_precision_thought(array))
 
 
@@ -127,10 +127,10 @@ _ODD_THOUGHT = {"nan (not a number)": "That is 0/0, infinity over infinity, or t
 def _as_numbers(got: Any, wanted: Any) -> tuple[np.ndarray, None] | tuple[None, str]:
     """(array, None), or (None, a sentence)."""
     if isinstance(got, (bool, str, Expression)):
-        return None, f"returned {_described(got)} where {_kind(wanted)} was wanted"
+        return None, f"returned {_describe(got)} where {_kind(wanted)} was wanted"
     if isinstance(got, list):
         if not all(isinstance(item, (int, float, complex)) and not isinstance(item, bool) for item in _flat(got)):
-            return None, f"returned {_described(got)} where {_kind(wanted)} was wanted"
+            return None, f"returned {_describe(got)} where {_kind(wanted)} was wanted"
         try:
             got = np.array(got)
         except (ValueError, OverflowError):
@@ -179,7 +179,7 @@ def _kind(wanted: Any) -> str:
     return "a number" if np.ndim(wanted) == 0 else f"an array of shape {np.shape(wanted)}"
 
 
-def _described(got: Any) -> str:
+def _describe(got: Any) -> str:
     if isinstance(got, Expression):
         return f"the expression {got.text}"
     if isinstance(got, bool):
@@ -197,7 +197,7 @@ def _with_article(what: str) -> str:
     return what if " " in what and what.startswith(("a ", "an ")) else ("an " if what[:1].lower() in "aeio" else "a ") + what
 
 
-def distinct(got: Any, wanted: Any, unit: str = "") -> tuple[str, ...]:
+def distinct_texts(got: Any, wanted: Any, unit: str = "") -> tuple[str, ...]:
     """Both numbers as text, with as many figures as it takes to tell them apart."""
     is_complex = isinstance(got, complex) or isinstance(wanted, complex)
     for figures in (4, 7, 10, 13, 17):

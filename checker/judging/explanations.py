@@ -8,7 +8,7 @@ from ..text import display_name
 from ..worker.denials import WORDS
 from ..worker.wire import ANSWER_ITSELF
 from .plan import Case
-from .protocols import Reply, Session
+from .protocols import Reply, SessionLike
 from .verdict import ENDED_EARLY, NOT_ATTEMPTED, RAISED, REFUSED, TOO_BIG, TOO_SLOW, WRONG, Finding
 
 NOT_HANDED_IN = "The file was not handed in."
@@ -47,7 +47,7 @@ _ADVICE = {
 }
 
 
-def trouble(question: Question, case: Case | None, reply: Reply, seconds: float) -> Finding:
+def trouble_finding(question: Question, case: Case | None, reply: Reply, seconds: float) -> Finding:
     """The finding for a call that gave no value, from the worker's description of why."""
     reply = {field: text[:LONGEST] if isinstance(text, str) else text for field, text in reply.items()}
     what = reply["trouble"]
@@ -88,7 +88,7 @@ def _no_function(wanted: str, names: list) -> str:
     return f"The file has no function {wanted}. Keep the name that the stub gives it."
 
 
-def altered(question: Question, places: Collection[int]) -> str:
+def altered_sentence(question: Question, places: Collection[int]) -> str:
     if ANSWER_ITSELF in places:
         return (f"{question.name} hands back one and the same array each time: a second call writes over the first answer. "
                 "Make a new one.")
@@ -96,24 +96,24 @@ def altered(question: Question, places: Collection[int]) -> str:
     return f"{question.name} changes the array {' and '.join(names)} that it was given. Work on a copy: the caller still needs it."
 
 
-def not_refused(question: Question, refusal: Refusal, reply: Reply) -> str:
+def not_refused_sentence(question: Question, refusal: Refusal, reply: Reply) -> str:
     instead = f"it raises {reply.get('error', 'something else')}" if "trouble" in reply else "it returns a value"
     return f"{question.name} should raise ValueError for {refusal.what}; {instead}."
 
 
-def measured(failed: Sequence[str]) -> str:
+def measured_sentence(failed: Sequence[str]) -> str:
     return f"What was measured is not all as it should be: {', '.join(failed)}."
 
 
-def law_broken(law: Invariant) -> str:
+def law_broken_sentence(law: Invariant) -> str:
     return f"This should hold, and does not: {law.says}."
 
 
-def law_not_tried(law: Invariant, other: str) -> str:
+def law_not_tried_sentence(law: Invariant, other: str) -> str:
     return f"This cannot be judged until {other} is right: {law.says}."
 
 
-def ended(exercise: Exercise, session: Session) -> Finding:
+def end_finding(exercise: Exercise, session: SessionLike) -> Finding:
     """The finding for a child that went away, or had to be ended, in the middle of a batch."""
     function, why = exercise.questions[0].name, session.ended.why if session.ended else ""
     if why == "slow":

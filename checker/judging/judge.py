@@ -15,7 +15,7 @@ from .answers import Answers, NoAnswer, simplest_failure
 from .compare import Difference, difference, ratio_in_words
 from .plan import Case, LawCase, LawFunction, Plan, QuestionPlan
 from .plans import plan_for
-from .protocols import Inputs, Worker
+from .protocols import Inputs, WorkerLike
 from .verdict import NOT_ATTEMPTED, PASSED, REFUSED, TOO_BIG, UNFINISHED, WRONG, Finding, Part, Verdict
 
 # What each part of a question is worth, before the parts that it lacks are left out. What is measured shares the numbers'.
@@ -25,7 +25,7 @@ LINE_SHOWN = 200
 Judged = tuple[tuple[Part, ...], tuple[Finding, ...]]  # of one question
 
 
-def judge(name: str, files: Mapping[str, str], worker: Worker, seed: int) -> Verdict:
+def judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) -> Verdict:
     """The verdict on one exercise.
 
     Parameters
@@ -56,7 +56,7 @@ def judge(name: str, files: Mapping[str, str], worker: Worker, seed: int) -> Ver
     if session.shared and session.troubled:
         return judge(name, files, worker, seed)  # now in a child of its own: the shared one has been ended
     if session.ended:
-        finding = explanations.ended(exercise, session)
+        finding = explanations.end_finding(exercise, session)
         judged = [(parts, (finding,) if place == 0 else ()) for place, (parts, _) in enumerate(judged)]
     findings = _without_repeats(_with_source(finding, files) for _, found in judged for finding in found)
     parts = tuple(part for question_parts, _ in judged for part in question_parts)
@@ -95,7 +95,7 @@ def _judge_question(plan: QuestionPlan, answers: Answers) -> Judged:
                   for what, fraction in earned.items())
     first = next((finding for finding in findings if finding), None)
     if first and first is not number_finding and first.kind == WRONG:
-        first = answers.stopped() or first  # what was not answered in time is not wrong
+        first = answers.first_stop() or first  # what was not answered in time is not wrong
     return parts, (first,) if first else ()
 
 
@@ -116,9 +116,9 @@ def _judge_measured(plan: QuestionPlan, answers: Answers, varies: bool) -> Judge
     for case in plan.cases:
         reply = answers.reply(case.place)
         if "value" not in reply:
-            return lost, (explanations.trouble(question, case, reply, answers.seconds),)
+            return lost, (explanations.trouble_finding(question, case, reply, answers.seconds),)
         if reply.get("altered"):
-            return lost, (Finding(WRONG, question.name, explanations.altered(question, reply["altered"])),)
+            return lost, (Finding(WRONG, question.name, explanations.altered_sentence(question, reply["altered"])),)
         with contextlib.suppress(NoAnswer):
             pairs.append((answers.value(reply), case.wanted))
     parts = []
@@ -128,17 +128,17 @@ def _judge_measured(plan: QuestionPlan, answers: Answers, varies: bool) -> Judge
     failed = [part.what for part in parts if not part.earned]
     if not failed:
         return tuple(parts), ()
-    if stopped := answers.stopped():
+    if stopped := answers.first_stop():
         return tuple(parts), (stopped,)
     slip = _name_slip(plan, pairs) if len(pairs) == len(plan.cases) else ""
-    return tuple(parts), (Finding(WRONG, question.name, explanations.measured(failed), slip=slip),)
+    return tuple(parts), (Finding(WRONG, question.name, explanations.measured_sentence(failed), slip=slip),)
 
 
 def _measured(question: Question, measured: Measurement, answers: Answers) -> tuple[bool, str]:
     """(whether it is as it should be, what was measured and what is allowed in words)."""
     try:
         with np.errstate(all="ignore"):
-            value, where = measured.of(LawFunction(question.name, answers.for_law), answers.plan.seed)
+            value, where = measured.of(LawFunction(question.name, answers.value_for_law), answers.plan.seed)
         value = float(value)
     except Exception:  # an answer of a kind that cannot be measured, or none
         return False, f"could not be measured ({measured.allowed})"
@@ -152,7 +152,7 @@ def _judge_numbers(plan: QuestionPlan, answers: Answers) -> tuple[bool, Finding 
     for case in plan.cases:
         reply = answers.reply(case.place)
         if "value" not in reply:
-            return False, explanations.trouble(question, case, reply, answers.seconds)
+            return False, explanations.trouble_finding(question, case, reply, answers.seconds)
         try:
             got = answers.value(reply)
         except NoAnswer:
@@ -163,7 +163,7 @@ def _judge_numbers(plan: QuestionPlan, answers: Answers) -> tuple[bool, Finding 
         if apart:
             failing.append((case, apart))
     if not failing:
-        return not altered, Finding(WRONG, question.name, explanations.altered(question, altered)) if altered else None
+        return not altered, Finding(WRONG, question.name, explanations.altered_sentence(question, altered)) if altered else None
     case, apart = failing[0]
     remark = "" if apart.says or question.symbolic else ratio_in_words(_scalar_pairs(pairs), question.gives if isinstance(question.gives, str) else "")
     slip = _name_slip(plan, pairs)
@@ -186,7 +186,7 @@ def _judge_stacked(plan: QuestionPlan, answers: Answers) -> Finding | None:
         return None
     reply = answers.reply(case.place)
     if "value" not in reply:
-        return replace(explanations.trouble(question, case, reply, answers.seconds), remark=explanations.ONLY_ARRAYS)
+        return replace(explanations.trouble_finding(question, case, reply, answers.seconds), remark=explanations.ONLY_ARRAYS)
     try:
         apart = difference(answers.value(reply), case.wanted, question.agrees_within, question.gives)
     except NoAnswer:
@@ -194,7 +194,7 @@ def _judge_stacked(plan: QuestionPlan, answers: Answers) -> Finding | None:
     if apart:
         return _finding(question, case, apart, explanations.ONLY_ARRAYS, "")
     if reply.get("altered"):
-        return Finding(WRONG, question.name, explanations.altered(question, reply["altered"]))
+        return Finding(WRONG, question.name, explanations.altered_sentence(question, reply["altered"]))
     return None
 
 
@@ -218,7 +218,7 @@ def _law_problem(question: Question, law_case: LawCase, answers: Answers) -> Fin
 
     def ask(function: str, inputs: Inputs) -> Any:
         others.extend([function] * (function != question.name))
-        return answers.for_law(function, inputs)
+        return answers.value_for_law(function, inputs)
 
     try:
         with np.errstate(all="ignore"):
@@ -230,10 +230,10 @@ def _law_problem(question: Question, law_case: LawCase, answers: Answers) -> Fin
         at_fault = str(silent)
     except Exception:  # the law met a value of a kind that it was not made for
         pass
-    at_fault = next((name for name in dict.fromkeys(others) if not answers.right(name)), at_fault)
+    at_fault = next((name for name in dict.fromkeys(others) if not answers.is_right(name)), at_fault)
     if at_fault != question.name:
-        return Finding(WRONG, question.name, explanations.law_not_tried(law, at_fault))
-    return Finding(WRONG, question.name, explanations.law_broken(law), law_case.shown, remark=remark)
+        return Finding(WRONG, question.name, explanations.law_not_tried_sentence(law, at_fault))
+    return Finding(WRONG, question.name, explanations.law_broken_sentence(law), law_case.shown, remark=remark)
 
 
 def _varies(plan: QuestionPlan, answers: Answers) -> bool:
@@ -271,7 +271,7 @@ def _judge_refusals(plan: QuestionPlan, answers: Answers, varies: bool) -> tuple
         refused = reply.get("trouble") == "raised" and reply.get("error") == "ValueError"
         met += refused
         if not refused and first is None:
-            first = Finding(WRONG, question.name, explanations.not_refused(question, refusal, reply), case.shown)
+            first = Finding(WRONG, question.name, explanations.not_refused_sentence(question, refusal, reply), case.shown)
     return Fraction(met if varies else 0, len(plan.refusals)), first
 
 
@@ -305,10 +305,10 @@ def _finding(question: Question, case: Case, apart: Difference, remark: str, sli
 
 def _without_repeats(findings: Iterable[Finding]) -> tuple[Finding, ...]:
     """The findings without those that say of a second function what was said of the first: a file that does not load."""
-    told = {}
+    different = {}
     for finding in findings:
-        told.setdefault((finding.kind, finding.says, finding.line, finding.got), finding)
-    return tuple(told.values())
+        different.setdefault((finding.kind, finding.says, finding.line, finding.got), finding)
+    return tuple(different.values())
 
 
 def _with_source(finding: Finding, files: Mapping[str, str]) -> Finding:

@@ -151,11 +151,11 @@ def _law_cases(law: Invariant, question: Question, drawn: Sequence[Inputs], reco
     for inputs in drawn:
         calls = []
 
-        def noted(*call: Any, calls: list[str] = calls) -> Any:
+        def note(*call: Any, calls: list[str] = calls) -> Any:
             calls.append(call_key(numeric_call(*call)))
             return record(*call)
 
-        law.law(LawFunction(question.name, noted), *inputs)
+        law.law(LawFunction(question.name, note), *inputs)
         asked.append(repr(calls))
     if len(drawn) > 1 and len(set(asked)) == 1:
         return [LawCase(law, drawn[0], ())]
@@ -210,13 +210,13 @@ def _evaluate(formula: Callable, question: Question, points: Any) -> Any:
     """A function of sympy symbols as the `Expression` it gives, with its values at the points."""
     symbols = [sympy.Symbol(name, positive=True) for name in question.given]
 
-    def evaluated(result: Any) -> Any:
+    def evaluate(result: Any) -> Any:
         if isinstance(result, (tuple, list, sympy.Tuple)):
-            return tuple(evaluated(item) for item in result)
+            return tuple(evaluate(item) for item in result)
         result = sympy.sympify(result)
         return Expression(str(result), [complex(result.evalf(20, subs=dict(zip(symbols, p, strict=True)))) for p in points])
 
-    return evaluated(formula(*symbols))
+    return evaluate(formula(*symbols))
 
 
 def strategy(question: Question) -> st.SearchStrategy:

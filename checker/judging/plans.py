@@ -14,10 +14,10 @@ def plan_for(name: str, seed: int) -> Plan:
     if SEALED:
         return read_sealed_plan(find(name))
     with _DRAWING:
-        return drawn_plan(find(name), seed)
+        return cached_plan(find(name), seed)
 
 
 @cache
-def drawn_plan(path: str, seed: int) -> Plan:
+def cached_plan(path: str, seed: int) -> Plan:
     """The plan of the exercise at a path, drawn once in this process."""
     return draw_plan(load_exercise(path), seed)

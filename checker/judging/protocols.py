@@ -15,7 +15,7 @@ class End(Protocol):
     def why(self) -> str: ...
 
 
-class Session(Protocol):
+class SessionLike(Protocol):
     """One exercise at work. `shared`: others have run in the same process; `troubled`: something went wrong in it."""
 
     @property
@@ -34,9 +34,9 @@ class Session(Protocol):
         """A reply for each call, as many as came."""
 
 
-class Worker(Protocol):
+class WorkerLike(Protocol):
     """Runs submissions."""
 
     def session(self, exercise: str, files: Mapping[str, str], seconds: float,
-                symbolic: bool = False) -> AbstractContextManager[Session]:  # fmt: skip
+                symbolic: bool = False) -> AbstractContextManager[SessionLike]:  # fmt: skip
         """A session for one exercise, from its files."""

@@ -107,7 +107,7 @@ def _question_from_data(data: dict, laws: list) -> QuestionPlan:
     published = tuple((Published(what, (), case.wanted, Tolerance(*within), source, known), case)
                       for what, source, known, within, case in
                       ((*rest, _case_from_data(case)) for *rest, case in data["published"]))
-    question = Question(asks=_sealed_reference(data["name"]), given=dict.fromkeys(data["arguments"], _NO_RANGE), gives=_tupled(data["gives"]),
+    question = Question(asks=_sealed_reference(data["name"]), given=dict.fromkeys(data["arguments"], _NO_RANGE), gives=_to_tuples(data["gives"]),
                         agrees_within=tolerance, holds=holds, published=tuple(figure for figure, _ in published),
                         symbolic=data["symbolic"], sealed=True, no_published="sealed", measured=measured, share=data["share"])
     return QuestionPlan(
@@ -138,15 +138,15 @@ def _case_to_data(case: Case) -> list:
 
 def _case_from_data(data: Sequence) -> Case:
     place, wanted, shown = data
-    return Case((), place, _tupled(from_wire(wanted)), _pairs(shown))
+    return Case((), place, _to_tuples(from_wire(wanted)), _pairs(shown))
 
 
 def _wanted_to_data(wanted: Any) -> Any:
     return to_wire(list(wanted) if isinstance(wanted, tuple) else wanted)
 
 
-def _tupled(value: Any) -> Any:
-    return tuple(map(_tupled, value)) if isinstance(value, list) else value
+def _to_tuples(value: Any) -> Any:
+    return tuple(map(_to_tuples, value)) if isinstance(value, list) else value
 
 
 def _pairs(shown: Iterable) -> tuple[tuple[str, str], ...]:

@@ -15,7 +15,7 @@ from ..judging.fingerprint import VerdictKey, files_used, judged_by, key_of
 from ..judging.verdict import Verdict, from_data, to_data
 from ..sandbox.proof import prove
 from ..submissions.members import Member
-from .pool import Marked, Workers
+from .pool import MemberVerdicts, Workers
 from .store import Store
 
 TRIES = 10  # how often a task may be begun again after a machine was lost in the middle of it
@@ -30,7 +30,7 @@ class ClusterProblem(Exception):
 
 
 def mark_on_cluster(address: str, members: Iterable[Member], seed: int, paths: Sequence[str] = PATHS,
-                    store: Store | None = None, uncontained: bool = False) -> Generator[Marked, None, None]:
+                    store: Store | None = None, uncontained: bool = False) -> Generator[MemberVerdicts, None, None]:
     """As `engine.mark`, on the cluster whose scheduler is at `address` ("tcp://host:8786").
 
     The store stays here: what is in it is not sent out, and what comes back is kept at once.
@@ -45,16 +45,16 @@ def mark_on_cluster(address: str, members: Iterable[Member], seed: int, paths: S
         _check_machines(client, paths, uncontained)
         ahead = deque()
         for member in members:
-            ahead.append((member, [_submitted(client, path, member.files, seed, store, uncontained) for path in paths]))
+            ahead.append((member, [_submit(client, path, member.files, seed, store, uncontained) for path in paths]))
             if len(ahead) > MEMBERS_AHEAD:
                 first, tasks = ahead.popleft()
-                yield _finished(client, first, tasks, store)
+                yield _gather(client, first, tasks, store)
         while ahead:
             first, tasks = ahead.popleft()
-            yield _finished(client, first, tasks, store)
+            yield _gather(client, first, tasks, store)
 
 
-def _submitted(client: Any, path: str, files: Mapping[str, str], seed: int, store: Store | None, uncontained: bool) -> Task:
+def _submit(client: Any, path: str, files: Mapping[str, str], seed: int, store: Store | None, uncontained: bool) -> Task:
     """(key, verdict) if it is kept already, else (key, task)."""
     files = {name: files[name] for name in files_used(f"{path}.py", files)}
     key = key_of(path, files, seed)
@@ -62,19 +62,19 @@ def _submitted(client: Any, path: str, files: Mapping[str, str], seed: int, stor
         _judge_there, path, files, seed, key.judged_by, uncontained, pure=False, retries=TRIES)
 
 
-def _finished(client: Any, member: Member, tasks: Iterable[Task], store: Store | None) -> Marked:
-    return Marked(member, tuple(_result(client, task, store) for task in tasks))
+def _gather(client: Any, member: Member, tasks: Iterable[Task], store: Store | None) -> MemberVerdicts:
+    return MemberVerdicts(member, tuple(_result(client, task, store) for task in tasks))
 
 
 def _result(client: Any, task: Task, store: Store | None) -> Verdict:
     key, found = task
     if isinstance(found, Verdict):
         return found
-    verdict = from_data(_awaited(client, found))
+    verdict = from_data(_await_result(client, found))
     return store.put(key, verdict) if store else verdict
 
 
-def _awaited(client: Any, task: Any) -> dict:
+def _await_result(client: Any, task: Any) -> dict:
     """The result of a task, however long it takes, as long as there is a machine to work on it."""
     try:
         while True:
@@ -92,15 +92,15 @@ def _judge_there(path: str, files: Mapping[str, str], seed: int, version: str, u
     """On a machine of the cluster: judge one exercise, with a warm worker that this thread keeps."""
     if judged_by(path) != version:
         raise ClusterProblem(_OTHER_VERSION.format("a machine that has joined"))
-    if not uncontained and (open_doors := _open_doors()):
-        raise ClusterProblem(_UNCONTAINED.format(" ".join(open_doors)))
+    if not uncontained and (missing_layers := _missing_layers()):
+        raise ClusterProblem(_UNCONTAINED.format(" ".join(missing_layers)))
     if getattr(_own, "workers", None) is None:
         _own.workers = Workers()
     return to_data(_own.workers.judge(path, files, seed))
 
 
 @cache
-def _open_doors() -> tuple[str, ...]:
+def _missing_layers() -> tuple[str, ...]:
     return prove().missing
 
 
@@ -119,13 +119,13 @@ def _check_machines(client: Any, paths: Sequence[str], uncontained: bool) -> Non
     other = sorted(address for address, (version, _) in found.items() if version != here[0])
     if other:
         raise ClusterProblem(_OTHER_VERSION.format(", ".join(other)))
-    open_doors = {sentence for _, missing in found.values() for sentence in missing}
-    if open_doors and not uncontained:
-        raise ClusterProblem(_UNCONTAINED.format(" ".join(sorted(open_doors))))
+    missing_layers = {sentence for _, missing in found.values() for sentence in missing}
+    if missing_layers and not uncontained:
+        raise ClusterProblem(_UNCONTAINED.format(" ".join(sorted(missing_layers))))
 
 
 def _about_this_machine(paths: Sequence[str]) -> tuple[list[str], list[str]]:
-    return [judged_by(path) for path in paths], list(_open_doors())
+    return [judged_by(path) for path in paths], list(_missing_layers())
 
 
 def _client(address: str) -> Any:

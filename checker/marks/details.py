@@ -20,7 +20,7 @@ class RunDetails:
     club: str = CLUB
     alike: tuple[Alike, ...] = ()
 
-    def asked(self, title: str | None, club: str | None, school_year: tuple[date, date] | None) -> "RunDetails":
+    def with_changes(self, title: str | None, club: str | None, school_year: tuple[date, date] | None) -> "RunDetails":
         """The details of a further run, for which some of these were given anew."""
         return replace(self, title=title or self.title, club=club or self.club,
                        school_year=school_year or self.school_year, alike=())  # fmt: skip

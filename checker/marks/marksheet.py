@@ -65,7 +65,7 @@ def set_mark(store: Store, member: str, exercise: str, mark: str, reason: str, w
         In one sentence: no such exercise, no mark, more than there is to be had, no reason or no name.
     """
     path = find(exercise)
-    amount = _mark_from(mark, load_exercise(path).marks)
+    amount = mark_from(mark, load_exercise(path).marks)
     reason, who = display_text(reason), display_text(who)
     if not reason:
         raise ValueError("A mark set by hand needs a reason: it is shown to the member beside the mark.")
@@ -74,7 +74,7 @@ def set_mark(store: Store, member: str, exercise: str, mark: str, reason: str, w
     return store.override(display_name(member), path, amount, reason, who)
 
 
-def _mark_from(text: str, most: int) -> Fraction:
+def mark_from(text: str, most: int) -> Fraction:
     """A mark from "7", "7.5" or "15/2"."""
     number = text.strip()
     if not re.fullmatch(r"\d{1,6}(\.\d{1,6}|/[1-9]\d{0,5})?", number, re.ASCII):

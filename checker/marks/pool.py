@@ -20,7 +20,7 @@ Judge = Callable[[str, Mapping[str, str], int], Verdict]
 
 
 @dataclass(frozen=True)
-class Marked:
+class MemberVerdicts:
     """A member with a verdict for every exercise, in the course's order."""
 
     member: Member
@@ -36,7 +36,7 @@ class Marked:
 
 
 def mark(members: Iterable[Member], seed: int, paths: Sequence[str] = PATHS, store: Store | None = None,
-         jobs: int | None = None) -> Generator[Marked, None, None]:
+         jobs: int | None = None) -> Generator[MemberVerdicts, None, None]:
     """Each member with verdicts on the exercises `paths`, in the order given; the next few are worked on meanwhile.
 
     Members are taken as they are needed and let go when they are done, so a class of any size fits.
@@ -61,9 +61,9 @@ def mark(members: Iterable[Member], seed: int, paths: Sequence[str] = PATHS, sto
         judged_by(path)
     jobs = jobs or os.cpu_count() or 1
     with Workers() as workers, ThreadPoolExecutor(jobs) as pool:
-        def of_member(member: Member) -> Marked:
+        def of_member(member: Member) -> MemberVerdicts:
             with workers.one_member():
-                return Marked(member, tuple(cached_verdict(path, member.files, seed, store, workers.judge) for path in paths))
+                return MemberVerdicts(member, tuple(cached_verdict(path, member.files, seed, store, workers.judge) for path in paths))
 
         ahead = deque()
         try:

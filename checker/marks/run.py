@@ -15,7 +15,7 @@ from ..submissions.members import find_submissions, read_submission
 from .cluster import mark_on_cluster
 from .details import RunDetails, calendar_year
 from .marksheet import MemberMarks, member_marks
-from .pool import Marked, mark
+from .pool import MemberVerdicts, mark
 from .store import Store
 
 STORE = "marks.sqlite"
@@ -66,7 +66,7 @@ def details_for(request: Request, store: Store) -> RunDetails:
     before = new if last is None else store.about_run(last)
     if request.seed is not None:
         before = replace(before, seed=request.seed)
-    return before.asked(request.title, request.club, request.school_year)
+    return before.with_changes(request.title, request.club, request.school_year)
 
 
 def require_containment(uncontained: bool) -> Proof:
@@ -84,7 +84,7 @@ def require_containment(uncontained: bool) -> Proof:
     return proof
 
 
-def mark_class(request: Request, store: Store, follow: Callable[[Iterator[Marked], int], Iterable[Marked]]) -> int:
+def mark_class(request: Request, store: Store, follow: Callable[[Iterator[MemberVerdicts], int], Iterable[MemberVerdicts]]) -> int:
     """Mark every submission in a folder and keep the marks.
 
     Parameters

@@ -24,7 +24,7 @@ from ..judging.verdict import Verdict, from_data, to_data
 from ..submissions.likeness import Alike
 from .details import RunDetails, calendar_year, details_from_data, details_to_data
 from .schema import APPLICATION_ID, STEPS
-from .store_problem import StoreProblem, damaged, in_a_sentence
+from .store_problem import StoreProblem, damage_sentence, store_problems
 
 _KEY = "(submission, judged_by, seed) = (?, ?, ?)"
 PATIENCE = 30.0  # seconds to wait for another run's turn at the store
@@ -58,7 +58,7 @@ def open_store(path: str | Path, patience: float = PATIENCE) -> Iterator["Store"
         If it cannot be opened or used, here or in any call of the store's.
     """
     path = Path(os.path.abspath(path))
-    with in_a_sentence(path):
+    with store_problems(path):
         connection = sqlite3.connect(path, timeout=patience, isolation_level=None, check_same_thread=False)
     try:
         store = Store(path, connection, patience)
@@ -111,7 +111,7 @@ class Store:
                 raise ValueError
             return details_from_data(json.loads(details), int(seed))
         except (KeyError, TypeError, ValueError):
-            raise StoreProblem(damaged(self._path, "what a run was told is not as it was written")) from None
+            raise StoreProblem(damage_sentence(self._path, "what a run was told is not as it was written")) from None
 
     def record(self, run: int, member: str, problems: Iterable[str], keys: Iterable[VerdictKey]) -> None:
         """Note a member as marked in a run, all at once: the keys of one verdict for each exercise, kept before."""
@@ -163,7 +163,7 @@ class Store:
             if seal != _seal(run, name, problems, *(row[-1] for row in rows)):
                 raise ValueError
         except (ValueError, TypeError, OverflowError):
-            raise StoreProblem(damaged(self._path, "a member's marks are not as they were written")) from None
+            raise StoreProblem(damage_sentence(self._path, "a member's marks are not as they were written")) from None
         return name, tuple(json.loads(problems)), tuple(self._verdict(VerdictKey(*row[:3]), *row[3:]) for row in rows)
 
     def override(self, member: str, exercise: str, mark: Fraction, reason: str, who: str) -> Override:
@@ -181,7 +181,7 @@ class Store:
         holding = {}
         for *row, seal in self._rows("SELECT member, exercise, mark, reason, who, at, seal FROM overrides ORDER BY id"):
             if seal != _seal(*row):
-                raise StoreProblem(damaged(self._path, "a mark set by hand is not as it was written"))
+                raise StoreProblem(damage_sentence(self._path, "a mark set by hand is not as it was written"))
             member, exercise, mark, *rest = row
             holding[member, exercise] = mark and Override(member, exercise, Fraction(mark), *rest)
         return {key: override for key, override in holding.items() if override}
@@ -196,7 +196,7 @@ class Store:
 
     def _verdict(self, key: VerdictKey, text: str, seal: str) -> Verdict:
         if seal != _seal(*key, text):
-            raise StoreProblem(damaged(self._path, "a verdict is not as it was written"))
+            raise StoreProblem(damage_sentence(self._path, "a verdict is not as it was written"))
         try:
             return _verdict_from(text)
         except (KeyError, TypeError, ValueError):
@@ -205,17 +205,17 @@ class Store:
             ) from None
 
     def _row(self, query: str, values: Sequence = ()) -> Any:
-        with self._lock, in_a_sentence(self._path):
+        with self._lock, store_problems(self._path):
             return self._connection.execute(query, values).fetchone()
 
     def _rows(self, query: str, values: Sequence = ()) -> list:
-        with self._lock, in_a_sentence(self._path):
+        with self._lock, store_problems(self._path):
             return self._connection.execute(query, values).fetchall()
 
     @contextmanager
     def _change(self, durable: bool = False) -> Iterator[sqlite3.Connection]:
         """One transaction: all of it or nothing. A durable one is on the disk, with all before it, when it is over."""
-        with self._lock, in_a_sentence(self._path):
+        with self._lock, store_problems(self._path):
             self._connection.execute(f"PRAGMA synchronous = {'FULL' if durable else 'NORMAL'}")
             self._connection.execute("BEGIN IMMEDIATE")
             try:
@@ -228,7 +228,7 @@ class Store:
 
     def _prepare(self) -> None:
         """Make the tables, or bring them up to date, or say why this is no store of ours."""
-        with self._lock, in_a_sentence(self._path):
+        with self._lock, store_problems(self._path):
             if self._pragma("application_id") != APPLICATION_ID or self._pragma("user_version") != len(STEPS):
                 self._bring_up_to_date()
             self._keep_a_log()
@@ -236,7 +236,7 @@ class Store:
             self._connection.execute("ROLLBACK")
             fault = self._pragma("integrity_check(1)")
             if fault != "ok":
-                raise StoreProblem(damaged(self._path, fault))
+                raise StoreProblem(damage_sentence(self._path, fault))
 
     def _keep_a_log(self) -> None:
         """Write ahead from now on. SQLite does not wait its turn for this one change, so it is asked again."""

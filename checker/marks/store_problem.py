@@ -26,19 +26,19 @@ class StoreProblem(Exception):
 
 
 @contextmanager
-def in_a_sentence(path: Path) -> Iterator[None]:
+def store_problems(path: Path) -> Iterator[None]:
     """Turn SQLite's errors about the store at `path` into a `StoreProblem`."""
     try:
         yield
     except UnicodeDecodeError:
-        raise StoreProblem(damaged(path, "a text in it is none")) from None
+        raise StoreProblem(damage_sentence(path, "a text in it is none")) from None
     except sqlite3.Error as error:
         code = getattr(error, "sqlite_errorcode", sqlite3.SQLITE_ERROR) & 0xFF
         sentence = _SENTENCES.get(code)
-        raise StoreProblem(sentence.format(path=path, text=error) if sentence else damaged(path, error)) from error
+        raise StoreProblem(sentence.format(path=path, text=error) if sentence else damage_sentence(path, error)) from error
 
 
-def damaged(path: Path, what: object) -> str:
+def damage_sentence(path: Path, what: object) -> str:
     """The sentence for a store that is not as it was written."""
     return (
         f"{path} is damaged ({' '.join(str(what).split())[:100]}): move it away and run again, and every mark is "

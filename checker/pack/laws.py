@@ -29,7 +29,7 @@ class Recorded:
     """Stands in for a function of the reference: knows its values for what the laws ask, and nothing else."""
 
     def __init__(self, values: Mapping[str, Any]) -> None:
-        self._values = {key: _tupled(from_wire(value)) for key, value in values.items()}
+        self._values = {key: _to_tuples(from_wire(value)) for key, value in values.items()}
 
     def __call__(self, *inputs: Any) -> Any:
         return self._values[_key(inputs)]
@@ -47,8 +47,8 @@ class _Recording:
         return value
 
 
-def _tupled(value: Any) -> Any:
-    return tuple(map(_tupled, value)) if isinstance(value, list) else value
+def _to_tuples(value: Any) -> Any:
+    return tuple(map(_to_tuples, value)) if isinstance(value, list) else value
 
 
 def _key(inputs: Iterable) -> str:
@@ -103,7 +103,7 @@ class _Module:
         self.references = {}
         self._seen = set()
         self._lambdas = {_span(node.body): node for node in ast.walk(self.tree) if isinstance(node, ast.Lambda)}
-        self._made = {name: node for node in self.tree.body for name in _names_made(node)}
+        self._made = {name: node for node in self.tree.body for name in _names_bound(node)}
 
     def node_of(self, law: Callable | None) -> ast.expr:
         """The syntax of a law: its lambda, found by where its value stands, or the name of a function."""
@@ -172,7 +172,7 @@ def _span(node: ast.expr) -> tuple:
     return node.lineno, node.end_lineno, node.col_offset, node.end_col_offset
 
 
-def _names_made(node: ast.stmt) -> list[str]:
+def _names_bound(node: ast.stmt) -> list[str]:
     if isinstance(node, (ast.Import, ast.ImportFrom)):
         return [alias.asname or alias.name for alias in node.names]
     if isinstance(node, (ast.FunctionDef, ast.ClassDef)):

@@ -66,7 +66,7 @@ def write_reports(
     common = {"course": title, "marked": marked}
     summary, rows = Summary(paths), []
     for member, file in zip(members, files, strict=True):
-        _write(folder / file, "member.html", common | {"member": member, **_sorted_out(member)})
+        _write(folder / file, "member.html", common | {"member": member, **_by_kind_and_unit(member)})
         summary.add(member)
         rows.append((member.name, file, marks_text(member.amount), member.of, _cells(member, paths)))
     if alike:
@@ -85,7 +85,7 @@ def write_reports(
     return folder / "index.html"
 
 
-def _sorted_out(member: MemberMarks) -> dict:
+def _by_kind_and_unit(member: MemberMarks) -> dict:
     """What a member's page wants to know: the marks to look at, how many of the other kinds, the marks by unit."""
     kinds = Counter(mark.verdict.kind for mark in member.marks)
     return {

@@ -30,63 +30,63 @@ def verdict_lines(verdict: Verdict, width: int = WIDTH) -> list[Line]:
         if finding.function not in stubs:
             lines += _finding_lines(finding, width, heading=several)
     if stubs:
-        lines += wrapped(f"Still to be written: {', '.join(stubs)}.", width)
+        lines += wrap(f"Still to be written: {', '.join(stubs)}.", width)
     if verdict.printed:
         first, *rest = verdict.printed.strip().splitlines() or [""]
-        lines += wrapped(f"It printed: {_clean(first)}" + (f"  (and {len(rest)} more lines)" if rest else ""), width, "dim")
+        lines += wrap(f"It printed: {_clean(first)}" + (f"  (and {len(rest)} more lines)" if rest else ""), width, "dim")
     for part in verdict.parts:
         if part.measured and verdict.kind != NOT_ATTEMPTED:
             mark = f"{marks_text(part.earned)} of {marks_text(part.worth)}"
-            lines += _hanging(f"  {mark:<12}", f"{part.what}: {part.measured}", width)
+            lines += _hang(f"  {mark:<12}", f"{part.what}: {part.measured}", width)
     if verdict.kind != NOT_ATTEMPTED:
-        lines += wrapped(f"{marks_text(verdict.earned)} of {verdict.marks} marks" + _marks_by_part(verdict), width, "dim")
+        lines += wrap(f"{marks_text(verdict.earned)} of {verdict.marks} marks" + _marks_by_part(verdict), width, "dim")
     return lines
 
 
 def _finding_lines(finding: Finding, width: int, heading: bool) -> list[Line]:
     lines = [Line(f"  in {finding.function}", "bold")] if heading and finding.function else []
     if finding.says:
-        lines += wrapped(finding.says, width)
+        lines += wrap(finding.says, width)
     values = [*finding.inputs]
     if finding.got:
         values += [("yours", finding.got), ("wanted", finding.wanted)]
-    lines += _aligned(values, finding.remark, width)
+    lines += _align(values, finding.remark, width)
     if finding.slip:
-        lines += wrapped(f"You may have {finding.slip}.", width)
+        lines += wrap(f"You may have {finding.slip}.", width)
     if finding.line:
         path, number, source = finding.line
-        lines += wrapped(f"{path}, line {number}", width, "dim")
+        lines += wrap(f"{path}, line {number}", width, "dim")
         if source:
             source = _clean(source)
             lines.append(Line("    " + (source if len(source) <= width - 4 else source[: width - 6] + " …"), "dim"))
     return lines
 
 
-def _aligned(values: list[tuple[str, str]], remark: str, width: int) -> list[Line]:
+def _align(values: list[tuple[str, str]], remark: str, width: int) -> list[Line]:
     """Names in one column, values in the next, "yours" and "wanted" with their points one below the other."""
     if not values:
-        return wrapped(remark, width) if remark else []
+        return wrap(remark, width) if remark else []
     column = max(len(name) for name, _ in values) + 1
     ahead = {name: len(text.split(".")[0].split(" ")[0]) for name, text in values if name in ("yours", "wanted")}
     indent = max(ahead.values(), default=0) if all(text[:1].isdigit() or text[:1] == "-" for name, text in values if name in ahead) else 0
     lines = []
     for name, text in values:
         pad = " " * (indent - ahead[name]) if indent and name in ahead else ""
-        lines += _hanging(f"  {name:<{column}}", pad + text, width)
+        lines += _hang(f"  {name:<{column}}", pad + text, width)
     if remark:
         if len(lines[-1].text) + 6 + len(remark) <= width:
             lines[-1] = Line(f"{lines[-1].text}      {remark}")
         else:
-            lines += wrapped(remark, width)
+            lines += wrap(remark, width)
     return lines
 
 
-def _hanging(start: str, text: str, width: int) -> list[Line]:
-    wrapped = textwrap.wrap(text, width - len(start), drop_whitespace=False) or [""]
-    return [Line((start if place == 0 else " " * len(start)) + part.rstrip()) for place, part in enumerate(wrapped)]
+def _hang(start: str, text: str, width: int) -> list[Line]:
+    pieces = textwrap.wrap(text, width - len(start), drop_whitespace=False) or [""]
+    return [Line((start if place == 0 else " " * len(start)) + part.rstrip()) for place, part in enumerate(pieces)]
 
 
-def wrapped(text: str, width: int, style: str = "") -> list[Line]:
+def wrap(text: str, width: int, style: str = "") -> list[Line]:
     """A sentence as indented lines no longer than `width`, nor than 80."""
     width = min(width, WIDTH)
     return [Line(line, style) for line in textwrap.wrap(text, width, initial_indent="  ", subsequent_indent="  ")]

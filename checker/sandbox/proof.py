@@ -62,9 +62,9 @@ def _trial() -> list[tuple[str, bool]] | None:
         arguments = str(Path(__file__).parents[1]), str(bait), str(listening.getsockname()[1])
         command = [sys.executable, "-I", "-B", "-c", _TRIAL, *arguments]
         try:
-            told = subprocess.run(command, stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
+            output = subprocess.run(command, stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
                                   env=START_ENVIRONMENT, cwd="/", timeout=PATIENCE).stdout
-            return json.loads(told)
+            return json.loads(output)
         except (subprocess.TimeoutExpired, ValueError):
             return None
 

@@ -21,7 +21,7 @@ _REPLY_FIELDS = {"value": None, "altered": list, "trouble": str, "what": str, "e
 
 
 @dataclass(frozen=True)
-class Ended:
+class SessionEnd:
     """The worker's end before it had answered: `why` is "slow", "died" or "malformed"."""
 
     why: str
@@ -39,7 +39,7 @@ class Session:
     def __init__(self, line_to_child: "PipeLine | ThreadLine", seconds: float, starting: float = 0.0, shared: bool = False) -> None:
         self._line, self._seconds, self._starting = line_to_child, seconds, starting
         self.plain, self.shared, self._trouble = False, shared, False
-        self.ended: Ended | None = None
+        self.ended: SessionEnd | None = None
         self.signal: int | None = None
 
     @property
@@ -77,11 +77,11 @@ class Session:
         try:
             return action(*arguments)
         except TimeoutError:
-            self.ended = Ended("slow")
+            self.ended = SessionEnd("slow")
         except Malformed:
-            self.ended = Ended("malformed")
+            self.ended = SessionEnd("malformed")
         except (EOFError, OSError):
-            self.ended = Ended("died")
+            self.ended = SessionEnd("died")
         return None
 
 

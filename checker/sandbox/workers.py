@@ -84,8 +84,8 @@ class WarmWorker:
         It is a fresh one, or within `one_member` one that has run nothing but plain exercises of the same member. `symbolic`
         says that the calls will be made with symbols.
         """
-        warm = self._warm(*_SYMBOLIC) if symbolic or _speaks(files, _OF_SYMBOLS) else self._warm()
-        with_scratch = _speaks(files, _OF_FILES)
+        warm = self._warm(*_SYMBOLIC) if symbolic or _mention(files, _OF_SYMBOLS) else self._warm()
+        with_scratch = _mention(files, _OF_FILES)
         child, session = self._waiting.pop(warm, None), None
         if child is not None:
             session = Session(child.line, seconds, shared=True)
@@ -214,12 +214,12 @@ _SYMBOLIC = ("mpmath", "sympy")
 _OF_SYMBOLS = re.compile("|".join(_SYMBOLIC))
 # Only then is it worth giving a child a disk of its own to write on.
 _OF_FILES = re.compile(r"open\s*\(|tempfile|memmap|\.(?:save|tofile|write_|touch|mkdir|makedirs)")
-def _speaks(files: Mapping[str, str], words: re.Pattern[str]) -> bool:
-    return any(_found(words, source) for source in files.values())
+def _mention(files: Mapping[str, str], words: re.Pattern[str]) -> bool:
+    return any(_matches(words, source) for source in files.values())
 
 
 @lru_cache(maxsize=512)
-def _found(words: re.Pattern[str], source: str) -> bool:
+def _matches(words: re.Pattern[str], source: str) -> bool:
     return words.search(source) is not None
 
 

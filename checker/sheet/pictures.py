@@ -57,7 +57,7 @@ def dial(sheet: Sheet) -> str:
         lines.append(_ray(middle, foot, degrees, RADIUS - (12 if degrees % 30 == 0 else 6), degrees, RADIUS, "fine"))
     for degrees in range(0, 181, 30):
         lines.append(_words(middle, foot, degrees, RADIUS - 18, f"{degrees}°", True, "small"))
-    for mark, beside in zip(marks, _apart([mark.angle.nominal for mark in marks]), strict=True):
+    for mark, beside in zip(marks, _spread_out([mark.angle.nominal for mark in marks]), strict=True):
         here, name = mark.angle.nominal, f"{mark.station.name[:18]} " if mark.station else ""
         lines.append(_ray(middle, foot, here, RADIUS - 5, here, RADIUS, "mark"))
         lines.append(_ray(middle, foot, here, RADIUS, beside, RADIUS + 18, "mark"))
@@ -68,7 +68,7 @@ def dial(sheet: Sheet) -> str:
     return _svg("dial", DIAL, foot + 14, "A dial to cut out", message + ".", lines)
 
 
-def _apart(angles: list[float]) -> list[float]:
+def _spread_out(angles: list[float]) -> list[float]:
     """Places for labels near rising angles, none nearer to the next than `CLOSE`, none beyond half a circle if that can be."""
     places = []
     for angle in angles:

@@ -22,14 +22,14 @@ ENVELOPE = np.array([1 - DEPTH, 1.0, 1 + DEPTH])
 
 
 @dataclass(frozen=True)
-class Heard:
+class Audibility:
     """Decibels above the faintest tone that can be heard; and, in decibels, how far a carrier some hertz off is held down."""
 
     level: np.ndarray
     holds_down: Callable[[float], float]
 
 
-def crystal_set(sample: Sample, frequency: float, field: np.ndarray) -> Heard:
+def crystal_set(sample: Sample, frequency: float, field: np.ndarray) -> Audibility:
     """A crystal on a tap of the tuned winding."""
     circuit, tap = coupled_circuit(sample, frequency, field), tapping(sample)
     diode = sample.parts["crystal.saturation"] * (1 + sample.off["crystal"]), sample.parts["crystal.slope"]
@@ -41,7 +41,7 @@ def crystal_set(sample: Sample, frequency: float, field: np.ndarray) -> Heard:
     taken = physics.detector.detector_resistance(middle, outputs[1] / load, *diode) / tap**2
     quality = 2 * np.pi * frequency * circuit.capacitance / (1 / circuit.resistance + 1 / taken)
     tone = (outputs[2] - outputs[0]) / 2
-    return Heard(_level(sample, tone**2 / (2 * load)), _by_quality(frequency, quality))
+    return Audibility(_level(sample, tone**2 / (2 * load)), _by_quality(frequency, quality))
 
 
 def tapping(sample: Sample) -> float:
@@ -52,22 +52,22 @@ def tapping(sample: Sample) -> float:
     return min(1.0, float(np.sqrt(at_rest / coupled_circuit(sample, middle, np.ones_like(sample.former)).resistance[0])))
 
 
-def one_valve(sample: Sample, frequency: float, field: np.ndarray) -> Heard:
+def one_valve(sample: Sample, frequency: float, field: np.ndarray) -> Audibility:
     """A valve with grid condenser and leak."""
     return _on_grid(sample, coupled_circuit(sample, frequency, field), np.inf)
 
 
-def reaction_set(sample: Sample, frequency: float, field: np.ndarray) -> Heard:
+def reaction_set(sample: Sample, frequency: float, field: np.ndarray) -> Audibility:
     """The same with reaction, turned up to `BANDWIDTH`."""
     return _on_grid(sample, coupled_circuit(sample, frequency, field), BANDWIDTH)
 
 
-def isolated_set(sample: Sample, frequency: float, field: np.ndarray) -> Heard:
+def isolated_set(sample: Sample, frequency: float, field: np.ndarray) -> Audibility:
     """The same behind a valve that isolates the aerial."""
     return _on_grid(sample, isolated_circuit(sample, frequency, field), BANDWIDTH)
 
 
-def quenched_set(sample: Sample, frequency: float, field: np.ndarray) -> Heard:
+def quenched_set(sample: Sample, frequency: float, field: np.ndarray) -> Audibility:
     """The same, quenched `QUENCH` times a second, every burst just reaching its limit and dying away as fast as it grew."""
     circuit = isolated_circuit(sample, frequency, field)
     grid = Grid(sample)
@@ -92,7 +92,7 @@ def quenched_set(sample: Sample, frequency: float, field: np.ndarray) -> Heard:
     def holds_down(offset: float) -> np.ndarray:
         return -20 * np.log10(physics.quench.relative_response(offset, growth, growth))
 
-    return Heard(_level(sample, heard**2 / (2 * grid.load)), holds_down)
+    return Audibility(_level(sample, heard**2 / (2 * grid.load)), holds_down)
 
 
 FIVE = {CRYSTAL: crystal_set, VALVE: one_valve, REACTION: reaction_set, ISOLATED: isolated_set, QUENCHED: quenched_set}
@@ -168,7 +168,7 @@ class Grid:
         return np.abs(on_grid * by_bias - by_carrier) / (1 / self.load + by_bias / factor)
 
 
-def _on_grid(sample: Sample, circuit: Circuit, bandwidth: float) -> Heard:
+def _on_grid(sample: Sample, circuit: Circuit, bandwidth: float) -> Audibility:
     """A station on a detecting valve, reaction turned up until the band is so narrow; not at all for an endless one."""
     grid = Grid(sample)
     kept = np.minimum(2 * np.pi * bandwidth * circuit.capacitance, 1.0)
@@ -178,4 +178,4 @@ def _on_grid(sample: Sample, circuit: Circuit, bandwidth: float) -> Heard:
     heard = grid.gain(middle) * (crest - trough) / 2
     if np.isfinite(bandwidth):
         heard = heard * physics.treble.tone_response(TONE, width, 0.0)
-    return Heard(_level(sample, heard**2 / (2 * grid.load)), _by_quality(circuit.frequency, circuit.frequency / width))
+    return Audibility(_level(sample, heard**2 / (2 * grid.load)), _by_quality(circuit.frequency, circuit.frequency / width))

@@ -87,13 +87,13 @@ def work_out(parts: Parts, draws: int = DRAWS) -> Sheet:
     """
     refuse_impossible(parts)
     try:
-        return _worked_out(parts, draws)
+        return _work_out(parts, draws)
     except ValueError as problem:
         message = f"these parts make no set that can be worked out ({problem}): change one of the parts named."
         raise parts.fault("set", message) from None
 
 
-def _worked_out(parts: Parts, draws: int) -> Sheet:
+def _work_out(parts: Parts, draws: int) -> Sheet:
     sample = sample_of(parts, draws)
     supply = supply_of(sample)
     fit_on_tube(parts, {"aerial": sample.aerial_turns, "tuned": tuned_turns(sample.tuned_needed)})  # before a tickler is tried
@@ -124,7 +124,7 @@ def _worked_out(parts: Parts, draws: int) -> Sheet:
         bool(throttles) and any(not np.isfinite(one.nominal) for one in throttles),
         tuple(_reception(parts, sample, station) for station in parts.stations),
         supply,
-        _sends(sample) if chosen == REACTION else None,
+        _radiated_power(sample) if chosen == REACTION else None,
         draws,
     )
 
@@ -189,7 +189,7 @@ def _above(fields: np.ndarray, other: float, held_down: np.ndarray) -> np.ndarra
     return np.broadcast_to(physics.rejection.protection_left(fields, other, held_down), fields.shape)
 
 
-def _sends(sample: Sample) -> float:
+def _radiated_power(sample: Sample) -> float:
     """Watts that the nominal set sends out when it oscillates with `ONE_VOLT` in the middle of the band."""
     middle = np.sqrt(sample.parts["band.lowest"] * sample.parts["band.highest"])
     current = physics.radiated.aerial_current(

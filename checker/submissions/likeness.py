@@ -117,11 +117,11 @@ def _alike_on(path: str, texts: Mapping[int, str]) -> dict:
     """Pairs alike on one exercise: (manner, shared, of, held by, {member: lines})."""
     stub, reference = ((ROOT / folder / f"{path}.py").read_text("utf-8") for folder in ("exercises", "solutions"))
     handout = Handout(stub)
-    own = {member: handout.left_out(text) for member, text in texts.items() if text != stub}
-    natural = handout.left_out(reference)
-    in_shape = {member: handout.in_shape(stretches) for member, stretches in own.items()}
+    own = {member: handout.own_stretches(text) for member, text in texts.items() if text != stub}
+    natural = handout.own_stretches(reference)
+    in_shape = {member: handout.shape_of(stretches) for member, stretches in own.items()}
     return {
-        **_sharing(in_shape, handout.in_shape(natural), IN_SHAPE),
+        **_sharing(in_shape, handout.shape_of(natural), IN_SHAPE),
         **_sharing(own, natural, WORD_FOR_WORD),
     }
 

@@ -12,7 +12,7 @@ from pathlib import Path
 
 from ..course import PATHS
 from ..text import display_name
-from .reading import SKIPPED, from_folder, from_zip
+from .reading import SKIPPED, read_files_in_folder, read_files_in_zip
 
 MOST_SAID = 20  # problems named of one member
 _BY_NAME = {path.rpartition("/")[2]: path for path in PATHS}
@@ -67,10 +67,10 @@ def find_submissions(folder: str | Path) -> list[Submission]:
             found.append(Submission(display_name(entry.name if stem in folders else stem), entry.path, "zip"))
     if not found:
         raise UnreadableFolder(f"{shown} holds no submissions: expected a folder or a zip for each member.")
-    return _told_apart(found)
+    return _with_distinct_names(found)
 
 
-def _told_apart(found: list[Submission]) -> list[Submission]:
+def _with_distinct_names(found: list[Submission]) -> list[Submission]:
     """The submissions, with a number to names that look alike once what does not show is left out."""
     seen, apart = set(), []
     for submission in found:
@@ -88,7 +88,7 @@ def read_submission(submission: Submission) -> Member:
     if submission.kind == "folder":
         return read_member_folder(submission.path, submission.name)
     if submission.kind == "zip":
-        return _member(submission.name, *from_zip(submission.path, _is_exercise))
+        return member_from(submission.name, *read_files_in_zip(submission.path, is_exercise))
     return Member(submission.name, {}, ("The submission is a link to somewhere else; it was not followed.",))
 
 
@@ -99,10 +99,10 @@ def read_folder(folder: str | Path) -> list[Member]:
 
 def read_member_folder(folder: str | Path, name: str) -> Member:
     """A member's files from a folder."""
-    return _member(name, *from_folder(os.fspath(folder), _is_exercise))
+    return member_from(name, *read_files_in_folder(os.fspath(folder), is_exercise))
 
 
-def _is_exercise(relative: str) -> bool:
+def is_exercise(relative: str) -> bool:
     return exercise_of(relative) is not None
 
 
@@ -118,7 +118,7 @@ def exercise_of(relative: str) -> str | None:
     return None if in_other_unit else _BY_NAME.get(parts[-1])
 
 
-def _member(name: str, found: dict[str, bytes], problems: list[str]) -> Member:
+def member_from(name: str, found: dict[str, bytes], problems: list[str]) -> Member:
     """Files by exercise; of two for one exercise, the one in a unit's folder and nearest the top is taken, and said."""
     chosen = {}
     for relative in sorted(found, key=lambda r: ("/".join(r.removesuffix(".py").split("/")[-2:]) not in PATHS, r.count("/"), r)):
@@ -130,7 +130,7 @@ def _member(name: str, found: dict[str, bytes], problems: list[str]) -> Member:
     files = {}
     for path, relative in chosen.items():
         try:
-            files[path] = _decoded(found[relative])
+            files[path] = _decode(found[relative])
         except (SyntaxError, ValueError, LookupError):
             problems.append(f"{display_name(relative)} is not text in UTF-8, nor in the encoding that it names; save it as UTF-8.")
     if len(problems) > MOST_SAID:
@@ -139,6 +139,6 @@ def _member(name: str, found: dict[str, bytes], problems: list[str]) -> Member:
     return Member(name, dict(sorted(files.items(), key=lambda item: order[item[0]])), tuple(problems))
 
 
-def _decoded(data: bytes) -> str:
+def _decode(data: bytes) -> str:
     encoding, _ = tokenize.detect_encoding(io.BytesIO(data).readline)
     return io.IncrementalNewlineDecoder(None, translate=True).decode(data.decode(encoding), final=True)

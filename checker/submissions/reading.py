@@ -29,7 +29,7 @@ TOO_MUCH = f"More than {MAX_ALL >> 20} MB in all: the rest was not read."
 TOO_DEEP = f"Folders more than {MAX_DEPTH} deep were not looked at."
 
 
-def from_folder(folder: str, wanted: Callable[[str], bool]) -> tuple[dict[str, bytes], list[str]]:
+def read_files_in_folder(folder: str, wanted: Callable[[str], bool]) -> tuple[dict[str, bytes], list[str]]:
     """The files in a folder whose path is wanted, and a sentence for each that could not be read.
 
     Parameters
@@ -108,8 +108,8 @@ def _size(most: int) -> str:
     return f"{most >> 20} MB" if most >= 1 << 20 else f"{most >> 10} kB"
 
 
-def from_zip(path: str, wanted: Callable[[str], bool]) -> tuple[dict[str, bytes], list[str]]:
-    """As `from_folder`, from a zip, which is read as one file and looked into in memory."""
+def read_files_in_zip(path: str, wanted: Callable[[str], bool]) -> tuple[dict[str, bytes], list[str]]:
+    """As `read_files_in_folder`, from a zip, which is read as one file and looked into in memory."""
     data, problem = _read_once(path, MAX_ZIP)
     problems = [f"The zip {problem}."] if problem else []
     if data is None:

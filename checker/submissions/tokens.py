@@ -58,7 +58,7 @@ class Handout:
         self.functions = {name for word, name in zip(row, row[1:], strict=False) if word == "def"}
         self.names = _LANGUAGE | set(row)
 
-    def left_out(self, text: str) -> Stretches:
+    def own_stretches(self, text: str) -> Stretches:
         """A program's words and signs without what was given: the stretches between, each in one piece."""
         stretches, depth = [[]], None  # depth: brackets open in the head of a function that was asked for
         for number, line in enumerate(code_lines(text), 1):
@@ -81,7 +81,7 @@ class Handout:
                         stretches.append([])
         return [stretch for stretch in stretches if stretch]
 
-    def in_shape(self, stretches: Stretches) -> Stretches:
+    def shape_of(self, stretches: Stretches) -> Stretches:
         """The same without remarks, and with one sign for every name that the member chose."""
         shaped = []
         for stretch in stretches:

@@ -47,7 +47,7 @@ class Clock:
     def stop(self) -> None:
         self.start(0)
 
-    def guarded(self, action: Callable[[], Any], files: Mapping[str, str]) -> tuple[Any, dict | None]:
+    def run_guarded(self, action: Callable[[], Any], files: Mapping[str, str]) -> tuple[Any, dict | None]:
         """(result, None) or (None, what went wrong)."""
         try:
             self.inside = True
@@ -111,7 +111,7 @@ def _serve_one(begun: dict, requests: BinaryIO, replies: Replies, clock: Clock, 
     exercise, seconds = begun["exercise"], begun["seconds"]
     printed = sys.stdout = sys.stderr = Printed()
     clock.start(seconds)
-    module, failure = clock.guarded(lambda: load(exercise, files), files)
+    module, failure = clock.run_guarded(lambda: load(exercise, files), files)
     clock.stop()
     failure = attempts.refusal(exercise) or failure
     while (message := _next(requests)) is not None and "calls" in message:
@@ -122,7 +122,7 @@ def _serve_one(begun: dict, requests: BinaryIO, replies: Replies, clock: Clock, 
                 replies.send()  # what is answered is answered, whatever the next function does to this process
                 asked = request["function"]
             if failure is None:
-                reply, stopped = clock.guarded(partial(call, module, request), files)
+                reply, stopped = clock.run_guarded(partial(call, module, request), files)
                 reply = stopped or reply
                 failure = attempts.refusal(exercise) or (reply if reply.get("trouble") in FATAL else None)
                 reply = failure or reply

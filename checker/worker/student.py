@@ -76,11 +76,11 @@ class SubmittedExercises(importlib.abc.MetaPathFinder, importlib.abc.Loader):
         if path is not None:
             module.__file__ = path
             module.__dict__["__builtins__"] = guarded_builtins()
-            exec(compiled(path, self.files[path]), module.__dict__)
+            exec(compile_source(path, self.files[path]), module.__dict__)
 
 
 @lru_cache(maxsize=256)
-def compiled(path: str, source: str) -> CodeType:
+def compile_source(path: str, source: str) -> CodeType:
     """The code of a submitted file; whatever is wrong with it is raised again each time it is asked for."""
     return compile(source, path, "exec", dont_inherit=True)
 
@@ -107,7 +107,7 @@ def guarded_builtins() -> dict[str, Any]:
 def all_plain(files: Mapping[str, str]) -> bool:
     """Whether all of the files can be seen to leave nothing behind; see `plain`."""
     try:
-        return all(is_plain(compiled(path, source)) for path, source in files.items())
+        return all(is_plain(compile_source(path, source)) for path, source in files.items())
     except Exception:  # it does not compile: that is told when it is loaded
         return False
 
@@ -176,12 +176,12 @@ def call(module: ModuleType, request: dict) -> dict[str, Any]:
         names = [name for name, thing in vars(module).items() if isinstance(thing, types.FunctionType)]
         return {"trouble": "no function", "what": request["function"], "names": names[:20]}
     if "symbols" in request:
-        return _call_symbolic(function, request["symbols"], request["at"])
+        return call_symbolic(function, request["symbols"], request["at"])
     arguments = [from_wire(argument) for argument in request["arguments"]]
     mismatch = _signature_mismatch(function, len(arguments))
     if mismatch:
         return mismatch
-    value = _unwrapped(function(*arguments))
+    value = unwrap(function(*arguments))
     answer = to_wire(value)
     altered = [place for place, (argument, given) in enumerate(zip(arguments, request["arguments"], strict=True))
                if isinstance(argument, (np.ndarray, list)) and to_wire(argument) != given]
@@ -205,10 +205,10 @@ def _signature_mismatch(function: Callable, count: int) -> dict[str, Any] | None
     return None
 
 
-def _unwrapped(value: Any) -> Any:
+def unwrap(value: Any) -> Any:
     """Numbers of sympy's as Python's, in lists too; a lazy iterator is named, not run."""
     if isinstance(value, (list, tuple)) and len(value) <= 1000:
-        return [_unwrapped(item) for item in value]
+        return [unwrap(item) for item in value]
     sympy = sys.modules.get("sympy")  # without it, there is nothing of it to be met
     if sympy and isinstance(value, sympy.Basic):
         if not (isinstance(value, sympy.Expr) and value.is_number):
@@ -218,19 +218,19 @@ def _unwrapped(value: Any) -> Any:
     return value
 
 
-def _call_symbolic(function: Callable, names: list[str], points: Any) -> dict[str, Any]:
+def call_symbolic(function: Callable, names: list[str], points: Any) -> dict[str, Any]:
     import sympy  # there already, in a process that is asked with symbols
 
     symbols = [sympy.Symbol(name, positive=True) for name in names]
     mismatch = _signature_mismatch(function, len(symbols))
-    return mismatch or {"value": to_wire(_evaluated(function(*symbols), symbols, points)), "altered": []}
+    return mismatch or {"value": to_wire(_evaluate(function(*symbols), symbols, points)), "altered": []}
 
 
-def _evaluated(result: Any, symbols: Any, points: Any) -> Any:
+def _evaluate(result: Any, symbols: Any, points: Any) -> Any:
     import sympy  # there already, as above
 
     if isinstance(result, (list, tuple, sympy.Tuple)) and len(result) <= 100:
-        return [_evaluated(item, symbols, points) for item in result]
+        return [_evaluate(item, symbols, points) for item in result]
     if isinstance(result, (int, float)) and not isinstance(result, bool):
         result = sympy.sympify(result)
     if not isinstance(result, sympy.Expr):

@@ -70,11 +70,11 @@ def test_a_machine_that_joins_later_is_seen_to_before_it_judges(monkeypatch):
     files = {f"{PATHS[0]}.py": RIGHT}
     monkeypatch.setattr(cluster_module, "_own", SimpleNamespace(workers=SimpleNamespace(judge=lambda *asked: verdict())))
     here = cluster_module.judged_by(PATHS[0])
-    cluster_module._open_doors.cache_clear()
+    cluster_module._missing_layers.cache_clear()
     assert cluster_module._judge_there(PATHS[0], files, 7, here, False) == to_data(verdict())
     with pytest.raises(ClusterProblem, match="not the same as here"):
         cluster_module._judge_there(PATHS[0], files, 7, "another version", False)
-    monkeypatch.setattr(cluster_module, "_open_doors", lambda: ("It could read your files.",))
+    monkeypatch.setattr(cluster_module, "_missing_layers", lambda: ("It could read your files.",))
     with pytest.raises(ClusterProblem, match="It could read your files. Add --uncontained"):
         cluster_module._judge_there(PATHS[0], files, 7, here, False)
     assert cluster_module._judge_there(PATHS[0], files, 7, here, True) == to_data(verdict())

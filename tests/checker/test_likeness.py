@@ -277,7 +277,7 @@ def test_heads_of_functions_are_given_however_they_are_written():
     given_to_all = Handout(STUB[RESONANCE])
     text = "import numpy as np\n\ndef resonant_frequency(\n    L, C=(1, 2),\n) -> float: return 1 / L\n"
     text += "\ndef mine(x):\n    return x\n"
-    assert [[word for word, _ in stretch] for stretch in given_to_all.left_out(text)] == [
+    assert [[word for word, _ in stretch] for stretch in given_to_all.own_stretches(text)] == [
         ["return", "1.0", "/", "L", "def", "mine", "(", "x", ")", ":", "return", "x"]
     ]
 

@@ -47,7 +47,7 @@ def laws_of(source):
 
 
 def test_same_input_same_bytes(files):
-    plans.drawn_plan.cache_clear()
+    plans.cached_plan.cache_clear()
     assert pack_files() == files
 
 

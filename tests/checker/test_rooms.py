@@ -181,6 +181,23 @@ def test_no_import_by_a_text_where_a_plain_one_will_do():
     assert found == set(BY_TEXT)
 
 
+def test_no_two_classes_of_the_engine_have_one_name():
+    found = defaultdict(list)
+    for module in modules_of("checker"):
+        for node in tree_of(module).body:
+            if isinstance(node, ast.ClassDef):
+                found[node.name].append(module)
+    assert {name: modules for name, modules in found.items() if len(modules) > 1} == {}
+
+
+def test_no_module_reaches_into_the_private_names_of_another():
+    for module in modules_of("checker"):
+        for node in ast.walk(tree_of(module)):
+            if isinstance(node, ast.ImportFrom):
+                private = [alias.name for alias in node.names if alias.name.startswith("_")]
+                assert not private, f"{module} imports {private}"
+
+
 def test_no_file_of_the_engine_is_longer_than_400_lines():
     long = {module for module in modules_of("checker") if len(SOURCES.file(module).read_text("utf-8").splitlines()) > 400}
     assert long == set()

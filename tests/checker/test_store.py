@@ -238,7 +238,7 @@ def test_a_run_of_the_first_form_goes_by_the_names_that_were_usual_then(tmp_path
     with open_store(path) as store:
         about = store.about_run(store.latest_run())
         assert about == RunDetails(7, (date(2026, 1, 1), date(2026, 12, 31)), CLASS, CLUB, ())
-        run = store.begin_run("class", about.asked("Form 4", None, None))
+        run = store.begin_run("class", about.with_changes("Form 4", None, None))
         store.finish_run(run)
         assert store.about_run(run) == RunDetails(7, (date(2026, 1, 1), date(2026, 12, 31)), "Form 4", CLUB, ())
         assert store.about_run(1) == about
