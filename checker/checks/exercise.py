@@ -75,9 +75,6 @@ class Invariant:
     relation: Callable = equal
 
 
-invariant = Invariant
-
-
 @dataclass(frozen=True)
 class Published:
     """A figure from outside the project: inputs, the value printed, how near to come, where it stands, how it is known."""
@@ -94,18 +91,12 @@ class Published:
             raise ValueError(f"{self.what}: known must be found, memory or recomputed, not {self.known!r}")
 
 
-value = Published
-
-
 @dataclass(frozen=True)
 class Refusal:
     """Inputs for which the docstring promises a ValueError; `what` finishes "should raise ValueError for …"."""
 
     what: str
     given: tuple
-
-
-refusal = Refusal
 
 
 @dataclass(frozen=True)
@@ -128,18 +119,12 @@ class Measurement:
         return bool(self.least <= value <= self.most)
 
 
-measurement = Measurement
-
-
 @dataclass(frozen=True)
 class Slip:
     """A usual wrong turn: the sentence that finishes "You may have …", and the wrong function."""
 
     says: str
     wrong: Callable
-
-
-slip = Slip
 
 
 @dataclass(frozen=True)
@@ -201,3 +186,7 @@ class Exercise:
     @property
     def unit(self) -> str:
         return self.path.partition("/")[0]
+
+
+# In a check a law, a figure, a slip is written in small letters, as in a sentence: each of these makes one of the above.
+invariant, value, refusal, measurement, slip = Invariant, Published, Refusal, Measurement, Slip
