@@ -4,14 +4,19 @@ from dataclasses import dataclass, replace
 from difflib import get_close_matches
 from functools import cache
 from pathlib import Path
+from types import ModuleType
 
-from .exercise import Exercise
+from .checks.exercise import Exercise
 
+PACKAGE = "crystal-to-reaction"
 PRACTICE_SEED = 1
 ROOT = Path(__file__).resolve().parent.parent
 
 # In a student pack there is no solutions/; practice/ holds sealed plans in its place.
 SEALED = not (ROOT / "solutions").is_dir()
+
+# Whether this is a folder that people work in, a checkout or a student pack, and not a place for installed packages.
+CHECKOUT = (ROOT / "pyproject.toml").is_file()
 
 
 @dataclass(frozen=True)
@@ -21,7 +26,7 @@ class Unit:
     exercises: tuple[str, ...]
 
     @property
-    def number(self):
+    def number(self) -> str:
         return self.folder[4:6]
 
 
@@ -56,7 +61,7 @@ class UnknownExercise(ValueError):
     """A name that is no exercise's."""
 
 
-def find(name):
+def find(name: str) -> str:
     """The path of an exercise from what a person typed: its name, its path, or its file's path."""
     if name in PATHS:
         return name
@@ -71,19 +76,19 @@ def find(name):
 
 
 @cache
-def load_exercise(name):
+def load_exercise(name: str) -> Exercise:
     """The `Exercise` called `name`, with its reference functions, from solutions/."""
     path = find(name)
     module = importlib.import_module(f"solutions.{path.replace('/', '.')}_check")
     return replace(module.EXERCISE, path=path)
 
 
-def load_physics(module):
+def load_physics(module: str) -> ModuleType:
     """A module of the reference physics by its name below solutions/, such as "unit03_tuned_circuit.resonance"."""
     return importlib.import_module(f"solutions.{module}")
 
 
-def unit_of(path):
+def unit_of(path: str) -> Unit:
     """The unit that an exercise's path belongs to."""
     return next(unit for unit in UNITS if unit.folder == path.partition("/")[0])
 

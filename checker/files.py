@@ -5,11 +5,11 @@ import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from typing import IO
+from typing import IO, Any
 
 
 @contextmanager
-def replaced(path: Path, mode: str = "w", **how: object) -> Iterator[IO]:
+def open_replacement(path: Path, mode: str = "w", **how: Any) -> Iterator[IO]:
     """A new file that takes the place of `path` once it is written to the end; until then the old one stands.
 
     Parameters
@@ -20,7 +20,7 @@ def replaced(path: Path, mode: str = "w", **how: object) -> Iterator[IO]:
     **how
         As for `open`.
     """
-    text = {} if "b" in mode else {"encoding": "utf-8", "errors": "replace"}
+    text: dict[str, Any] = {} if "b" in mode else {"encoding": "utf-8", "errors": "replace"}
     descriptor, draft = tempfile.mkstemp(prefix=".", suffix=".part", dir=path.parent)
     try:
         with open(descriptor, mode, **text | how) as file:
@@ -32,7 +32,7 @@ def replaced(path: Path, mode: str = "w", **how: object) -> Iterator[IO]:
         raise
 
 
-def _umask():
+def _umask() -> int:
     mask = os.umask(0o022)
     os.umask(mask)
     return mask

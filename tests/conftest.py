@@ -2,9 +2,12 @@
 
 import fcntl
 import os
+import re
 from pathlib import Path
 
 import pytest
+
+from checker import course
 
 CHROMIUM = "/usr/bin/chromium"
 COURSE = Path(__file__).resolve().parents[1] / "course"
@@ -44,3 +47,37 @@ def chromium():
         browser = playwright.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
         yield browser
         browser.close()
+
+
+OF_UNITS = ("tests/exercises/", "tests/physics/", "tests/lessons/", "tests/site/test_unit_pictures.py")
+UNITS = {exercise: unit.number for unit in course.UNITS for exercise in unit.exercises}
+
+
+def pytest_configure(config):
+    for unit in course.UNITS:
+        config.addinivalue_line("markers", f"unit{unit.number}: physics, exercises, lesson and pictures of unit {unit.number}")
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection_modifyitems(config, items):
+    """Mark what belongs to a unit, spread the exercises over the processors, and leave to the site what the site draws."""
+    for item in items:
+        file = item.nodeid.partition("::")[0]
+        if file.startswith(OF_UNITS) and (number := unit_of(item)):
+            item.add_marker(f"unit{number}")
+        exercise = getattr(item, "callspec", None) and item.callspec.params.get("path")
+        spread = file.startswith("tests/exercises/") and exercise
+        item.add_marker(pytest.mark.xdist_group(f"{file}::{exercise}" if spread else file))
+    if not config.option.markexpr:
+        left = [item for item in items if item.get_closest_marker("pictures")]
+        items[:] = [item for item in items if item not in left]
+        config.hook.pytest_deselected(items=left)
+
+
+def unit_of(item):
+    """The number of the unit that a test is about, by its file or by what it is given; None if of none."""
+    given = [str(value) for value in item.callspec.params.values()] if hasattr(item, "callspec") else []
+    for text in (item.path.name, *given):
+        if found := re.search(r"unit(\d\d)(?!\d)", text):
+            return found[1]
+    return next((UNITS[text] for text in given if text in UNITS), None)

@@ -3,8 +3,8 @@
 from collections.abc import Collection, Sequence
 from pathlib import Path
 
-from ..files import replaced
-from ..marksheet import MemberMarks
+from ..files import open_replacement
+from ..marks.marksheet import MemberMarks
 from .junit import write_junit
 from .oneroster import ClassDetails, write_oneroster
 from .table import write_table
@@ -34,10 +34,10 @@ def write_exports(
         If a file cannot be written.
     """
     table, roster, junit = (folder / name for name in ("marks.csv", "oneroster.zip", "junit.xml"))
-    with replaced(table, encoding="utf-8-sig", newline="") as file:
+    with open_replacement(table, encoding="utf-8-sig", newline="") as file:
         write_table(members, paths, file)
-    with replaced(roster, "wb") as file:
+    with open_replacement(roster, "wb") as file:
         write_oneroster(members, paths, details, file)
-    with replaced(junit, newline="\n") as file:
+    with open_replacement(junit, newline="\n") as file:
         write_junit(members, file)
     return table, roster, junit

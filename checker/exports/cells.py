@@ -12,7 +12,7 @@ import csv
 import re
 import unicodedata
 from collections.abc import Iterable
-from typing import TextIO
+from typing import IO
 
 # The full-width forms count too: some spreadsheets read them as the plain ones.
 _FORMULA = re.compile(r"(^|[,;|])(\s*)(?=[=+\-@＝＋－＠])")
@@ -24,6 +24,6 @@ def text_cell(text: str) -> str:
     return _FORMULA.sub(r"\1'\2", flat)
 
 
-def write_rows(file: TextIO, rows: Iterable[Iterable[str]]) -> None:
+def write_rows(file: IO[str], rows: Iterable[Iterable[str]]) -> None:
     """Rows as CSV (RFC 4180): every cell in quotes, lines ended by CR LF."""
     csv.writer(file, quoting=csv.QUOTE_ALL, lineterminator="\r\n").writerows(rows)

@@ -1,21 +1,20 @@
 """JUnit XML, the form in which build servers read test results: a suite for each member, a case for each exercise."""
-
 import re
 import xml.etree.ElementTree as ET
 from collections import Counter
 from collections.abc import Iterable
-from typing import TextIO
+from typing import IO
 
-from ..marksheet import MemberMarks, override_sentence
-from ..verdict import NOT_ATTEMPTED, PASSED, UNFINISHED, WRONG, marks_text
-from ..words import verdict_lines
+from ..judging.verdict import NOT_ATTEMPTED, PASSED, UNFINISHED, WRONG, marks_text
+from ..marks.marksheet import Mark, MemberMarks, override_sentence
+from ..report.text import verdict_lines
 
 # How a verdict counts there: an answer that is wrong fails; code that gave no answer is an error.
 _OUTCOMES = {PASSED: None, NOT_ATTEMPTED: "skipped", WRONG: "failure", UNFINISHED: "failure"}
 _NOT_XML = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
 
-def write_junit(members: Iterable[MemberMarks], file: TextIO) -> None:
+def write_junit(members: Iterable[MemberMarks], file: IO[str]) -> None:
     """Write one `testsuites` element with all members, member by member."""
     file.write('<?xml version="1.0" encoding="UTF-8"?>\n<testsuites name="Crystal to Reaction">\n')
     for member in members:
@@ -23,7 +22,7 @@ def write_junit(members: Iterable[MemberMarks], file: TextIO) -> None:
     file.write("</testsuites>\n")
 
 
-def _suite(member):
+def _suite(member: MemberMarks) -> ET.Element:
     outcomes = Counter(_outcome(mark) for mark in member.marks)
     suite = _element(
         "testsuite",
@@ -41,7 +40,7 @@ def _suite(member):
     return suite
 
 
-def _case(mark):
+def _case(mark: Mark) -> ET.Element:
     unit, _, name = mark.exercise.partition("/")
     case = _element("testcase", name=name, classname=unit)
     text = "\n".join(line.text for line in verdict_lines(mark.verdict))
@@ -54,11 +53,11 @@ def _case(mark):
     return case
 
 
-def _outcome(mark):
+def _outcome(mark: Mark) -> str | None:
     return _OUTCOMES.get(mark.verdict.kind, "error")
 
 
-def _element(tag, text=None, **attributes):
+def _element(tag: str, text: str | None = None, **attributes: str) -> ET.Element:
     """An element whose texts hold only characters that XML can hold."""
     made = ET.Element(tag, {name: _NOT_XML.sub("\ufffd", value) for name, value in attributes.items()})
     made.text = text and _NOT_XML.sub("\ufffd", text)

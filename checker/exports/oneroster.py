@@ -3,24 +3,27 @@
 One zip of CSV files in bulk form: who is in the class, what was set, what each result is. Identifiers are made from
 what they name, so a second export speaks of the same things and can be loaded over the first.
 """
-
 import io
 import zipfile
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
-from typing import BinaryIO
+from typing import IO, Any
 from uuid import UUID, uuid5
 
-from ..course import UNITS, load_exercise, unit_of
-from ..marksheet import MemberMarks, override_sentence
-from ..verdict import NOT_ATTEMPTED, marks_text
+from ..checks.exercise import Exercise
+from ..course import UNITS, Unit, load_exercise, unit_of
+from ..judging.verdict import NOT_ATTEMPTED, marks_text
+from ..marks.marksheet import MemberMarks, override_sentence
 from .cells import text_cell, write_rows
 from .oneroster_fields import ABSENT, FIELDS
 
 _OURS = UUID("6f1f4c1e-3f0b-5f57-9a37-0c0de0846000")
 _LONG_AGO = (1980, 1, 1, 0, 0, 0)  # a zip notes a time for each file; a fixed one makes equal marks equal bytes
+
+Row = dict[str, str]
+Rows = Iterator[Row]
 
 
 @dataclass(frozen=True)
@@ -41,7 +44,7 @@ class ClassDetails:
 
 
 def write_oneroster(
-    members: Collection[MemberMarks], paths: Sequence[str], details: ClassDetails, file: BinaryIO
+    members: Collection[MemberMarks], paths: Sequence[str], details: ClassDetails, file: IO[bytes]
 ) -> None:
     """Write the zip.
 
@@ -63,10 +66,10 @@ def write_oneroster(
                 write_rows(text, ([row.get(field, "") for field in FIELDS[name]] for row in rows))
 
 
-def _files(members, paths, details) -> Mapping[str, Iterator[dict[str, str]]]:
+def _files(members: Collection[MemberMarks], paths: Sequence[str], details: ClassDetails) -> Mapping[str, Iterator[dict[str, str]]]:
     """The rows of each file; a column that a row does not name stays empty."""
 
-    def of_members(row):
+    def of_members(row: Callable[[MemberMarks, str, ClassDetails], Any]) -> Iterator:
         return (row(member, _id("user", details.organisation, member.name), details) for member in members)
 
     return {
@@ -84,7 +87,7 @@ def _files(members, paths, details) -> Mapping[str, Iterator[dict[str, str]]]:
     }
 
 
-def _manifest():
+def _manifest() -> Rows:
     yield {"propertyName": "manifest.version", "value": "1.0"}
     yield {"propertyName": "oneroster.version", "value": "1.2"}
     for name in sorted([*FIELDS, *ABSENT], key=str.lower):
@@ -94,7 +97,7 @@ def _manifest():
     yield {"propertyName": "source.systemCode", "value": "crystal-to-reaction"}
 
 
-def _sessions(details):
+def _sessions(details: ClassDetails) -> Rows:
     parent = ""
     for kind in ("schoolYear", "term", "gradingPeriod"):
         yield {
@@ -109,7 +112,7 @@ def _sessions(details):
         parent = details.ids[kind]
 
 
-def _courses(details):
+def _courses(details: ClassDetails) -> Rows:
     yield {
         "sourcedId": details.ids["course"],
         "schoolYearSourcedId": details.ids["schoolYear"],
@@ -118,7 +121,7 @@ def _courses(details):
     }
 
 
-def _classes(details):
+def _classes(details: ClassDetails) -> Rows:
     yield {
         "sourcedId": details.ids["class"],
         "title": text_cell(details.title),
@@ -129,7 +132,7 @@ def _classes(details):
     }
 
 
-def _user(member, user, details):
+def _user(member: MemberMarks, user: str, details: ClassDetails) -> Row:
     """A submission has one name, in whatever order its owner writes it: the last word is taken for the family name."""
     given, _, family = (member.name.strip() or "unnamed").rpartition(" ")
     return {
@@ -142,7 +145,7 @@ def _user(member, user, details):
     }
 
 
-def _role(member, user, details):
+def _role(member: MemberMarks, user: str, details: ClassDetails) -> Row:
     return {
         "sourcedId": _id("role", user),
         "userSourcedId": user,
@@ -152,7 +155,7 @@ def _role(member, user, details):
     }
 
 
-def _enrollment(member, user, details):
+def _enrollment(member: MemberMarks, user: str, details: ClassDetails) -> Row:
     return {
         "sourcedId": _id("enrollment", details.ids["class"], user),
         "classSourcedId": details.ids["class"],
@@ -165,13 +168,13 @@ def _enrollment(member, user, details):
     }
 
 
-def _categories(paths, details):
+def _categories(paths: Sequence[str], details: ClassDetails) -> Rows:
     for unit in UNITS:
         if any(unit_of(path) == unit for path in paths):
             yield {"sourcedId": _category(unit, details), "title": unit.title}
 
 
-def _line_item(exercise, details):
+def _line_item(exercise: Exercise, details: ClassDetails) -> Row:
     return {
         "sourcedId": _line(exercise.path, details),
         "title": text_cell(exercise.title),
@@ -187,7 +190,7 @@ def _line_item(exercise, details):
     }
 
 
-def _results(member, user, details):
+def _results(member: MemberMarks, user: str, details: ClassDetails) -> Rows:
     for mark in member.marks:
         missing = mark.verdict.kind == NOT_ATTEMPTED and not mark.override
         yield {
@@ -206,13 +209,13 @@ def _results(member, user, details):
         }
 
 
-def _category(unit, details):
+def _category(unit: Unit, details: ClassDetails) -> str:
     return _id("category", details.ids["class"], unit.folder)
 
 
-def _line(path, details):
+def _line(path: str, details: ClassDetails) -> str:
     return _id("lineItem", details.ids["class"], path)
 
 
-def _id(*of):
+def _id(*of: str) -> str:
     return str(uuid5(_OURS, repr(of).encode("utf-8", "replace").decode()))

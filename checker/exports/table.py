@@ -5,14 +5,14 @@ set and spoil every name that has an accent; programs that read CSV know the mar
 """
 
 from collections.abc import Iterable, Sequence
-from typing import TextIO
+from typing import IO
 
-from ..marksheet import MemberMarks, override_sentence
-from ..verdict import marks_text
+from ..judging.verdict import marks_text
+from ..marks.marksheet import MemberMarks, override_sentence
 from .cells import text_cell, write_rows
 
 
-def write_table(members: Iterable[MemberMarks], paths: Sequence[str], file: TextIO) -> None:
+def write_table(members: Iterable[MemberMarks], paths: Sequence[str], file: IO[str]) -> None:
     """Write the table: name, total, a column for each exercise, then in words what was set by hand or not readable.
 
     Parameters
@@ -27,7 +27,7 @@ def write_table(members: Iterable[MemberMarks], paths: Sequence[str], file: Text
     write_rows(file, (_row(member, paths) for member in members))
 
 
-def _row(member, paths):
+def _row(member: MemberMarks, paths: Sequence[str]) -> list[str]:
     marks = {mark.exercise: mark for mark in member.marks}
     by_hand = [f"{_name(mark.exercise)}: {override_sentence(mark)}" for mark in member.marks if mark.override]
     return [
@@ -40,5 +40,5 @@ def _row(member, paths):
     ]
 
 
-def _name(path):
+def _name(path: str) -> str:
     return path.rpartition("/")[2]

@@ -37,6 +37,6 @@ def report_names(names: Sequence[str]) -> list[str]:
     return result
 
 
-def _plain(name):
+def _plain(name: str) -> str:
     letters = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode().lower()
     return re.sub(r"[^a-z0-9]+", "-", letters).strip("-")[:_LONGEST].strip("-")

@@ -3,8 +3,6 @@
 What members wrote may say anything. Every text is escaped where it is put into a page, characters that do not show are
 written out, and the pages forbid all scripts and requests.
 """
-
-import unicodedata
 from collections import Counter
 from collections.abc import Collection, Sequence
 from datetime import date
@@ -16,13 +14,14 @@ import jinja2
 from markupsafe import Markup
 
 from ..course import UNITS, load_exercise, unit_of
-from ..files import replaced
-from ..likeness import Alike
-from ..marksheet import MemberMarks, override_sentence
-from ..verdict import NOT_ATTEMPTED, PASSED, UNFINISHED, WRONG, marks_text
-from ..words import _PARTS
+from ..files import open_replacement
+from ..judging.verdict import NOT_ATTEMPTED, PASSED, UNFINISHED, WRONG, Verdict, marks_text
+from ..marks.marksheet import Mark, MemberMarks, override_sentence
+from ..submissions.likeness import Alike
+from ..templates import environment
 from .names import report_names
 from .summary import Summary
+from .text import PART_NAMES
 
 SYMBOLS = {PASSED: "✓", WRONG: "✗", UNFINISHED: "…", NOT_ATTEMPTED: "–"}
 NO_ANSWER = "!"
@@ -67,7 +66,7 @@ def write_reports(
     common = {"course": title, "marked": marked}
     summary, rows = Summary(paths), []
     for member, file in zip(members, files, strict=True):
-        _write(folder / file, "member.html", common | {"member": member, **_sorted_out(member)})
+        _write(folder / file, "member.html", common | {"member": member, **_by_kind_and_unit(member)})
         summary.add(member)
         rows.append((member.name, file, marks_text(member.amount), member.of, _cells(member, paths)))
     if alike:
@@ -86,7 +85,7 @@ def write_reports(
     return folder / "index.html"
 
 
-def _sorted_out(member):
+def _by_kind_and_unit(member: MemberMarks) -> dict:
     """What a member's page wants to know: the marks to look at, how many of the other kinds, the marks by unit."""
     kinds = Counter(mark.verdict.kind for mark in member.marks)
     return {
@@ -97,13 +96,13 @@ def _sorted_out(member):
     }
 
 
-def _cells(member, paths):
+def _cells(member: MemberMarks, paths: Sequence[str]) -> tuple[tuple[str, str], ...]:
     """For each exercise the mark as text, and what else the class table shows of it: (text, note)."""
     marks = {mark.exercise: mark for mark in member.marks}
     return tuple(_cell(marks.get(path)) for path in paths)
 
 
-def _cell(mark):
+def _cell(mark: Mark | None) -> tuple[str, str]:
     if mark is None:
         return "", ""
     if mark.override:
@@ -114,24 +113,17 @@ def _cell(mark):
     return marks_text(mark.amount), "no answer" if no_answer else "full" if mark.amount == mark.of else ""
 
 
-def _write(path, template, data):
-    with replaced(path, newline="\n") as file:
+def _write(path: Path, template: str, data: dict) -> None:
+    with open_replacement(path, newline="\n") as file:
         _templates().get_template(template).stream(data).dump(file)
 
 
 @cache
-def _templates():
-    templates = jinja2.Environment(
-        loader=jinja2.FileSystemLoader(Path(__file__).with_name("pages")),
-        autoescape=True,
-        undefined=jinja2.StrictUndefined,
-        finalize=written_out,
-        trim_blocks=True,
-        lstrip_blocks=True,
-    )
+def _templates() -> jinja2.Environment:
+    templates = environment(Path(__file__).with_name("pages"))
     templates.globals.update(
         style=Markup(Path(__file__).with_name("report.css").read_text("utf-8")),
-        part_names=_PARTS,
+        part_names=PART_NAMES,
         symbol=symbol,
         exercise=load_exercise,
         by_hand=override_sentence,
@@ -139,18 +131,6 @@ def _templates():
     )
     templates.filters.update(marks=marks_text, name=lambda path: path.rpartition("/")[2], day=day)
     return templates
-
-
-def written_out(value: object) -> object:
-    """A text with the characters that do not show, or that turn the direction of writing, as their code: \\u202e."""
-    if type(value) is not str or value.isprintable():
-        return value
-    return "".join(
-        char
-        if char.isprintable() or char in "\n\t" or unicodedata.category(char) == "Zs"
-        else char.encode("unicode-escape").decode()
-        for char in value
-    )
 
 
 def day(when: date) -> str:
@@ -162,9 +142,9 @@ def symbol(kind: str) -> str:
     return SYMBOLS.get(kind, NO_ANSWER)
 
 
-def parts_table(verdict) -> tuple[list[str], list[tuple[str, list]]]:
+def parts_table(verdict: Verdict) -> tuple[list[str], list[tuple[str, list]]]:
     """(kinds of parts that the exercise has, rows of (function, part or None for each kind))."""
-    kinds = [kind for kind in _PARTS if any(part.what == kind for part in verdict.parts)]
+    kinds = [kind for kind in PART_NAMES if any(part.what == kind for part in verdict.parts)]
     functions = dict.fromkeys(part.function for part in verdict.parts if part.what in kinds)
     by_place = {(part.function, part.what): part for part in verdict.parts}
     return kinds, [(function, [by_place.get((function, kind)) for kind in kinds]) for function in functions]

@@ -1,17 +1,16 @@
 """What a class as a whole had trouble with, gathered member by member."""
-
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from ..marksheet import MemberMarks
-from ..verdict import NOT_ATTEMPTED, PASSED, WRONG
+from ..judging.verdict import NOT_ATTEMPTED, PASSED, WRONG, Finding
+from ..marks.marksheet import MemberMarks
 
 SHOWN, ENOUGH = 15, 8
 
 
 @dataclass
-class HowItWent:
+class ExerciseSummary:
     """One exercise over the class: who tried it, who passed, what was earned by those who tried."""
 
     path: str
@@ -44,12 +43,12 @@ class Summary:
     """Of a class, for the exercises at `paths`: how each went, and what went wrong."""
 
     paths: Sequence[str]
-    exercises: dict[str, HowItWent] = field(init=False)
+    exercises: dict[str, ExerciseSummary] = field(init=False)
     members: int = 0
     _troubles: dict[tuple[str, str, str], list[int]] = field(default_factory=dict)
 
-    def __post_init__(self):
-        self.exercises = {path: HowItWent(path) for path in self.paths}
+    def __post_init__(self) -> None:
+        self.exercises = {path: ExerciseSummary(path) for path in self.paths}
 
     def add(self, member: MemberMarks) -> None:
         """Count one more member."""
@@ -74,7 +73,7 @@ class Summary:
         single = [trouble for trouble in troubles if len(trouble.members) == 1 and trouble.says.startswith(_SLIP)]
         return shared + single[: max(0, ENOUGH - len(shared))]
 
-    def hardest(self) -> list[HowItWent]:
+    def hardest(self) -> list[ExerciseSummary]:
         """The exercises that somebody tried, the one with the smallest share of its marks first."""
         return sorted((one for one in self.exercises.values() if one.tried), key=lambda one: one.share)
 
@@ -82,7 +81,7 @@ class Summary:
 _SLIP = "You may have"
 
 
-def _in_words(finding):
+def _in_words(finding: Finding) -> str:
     """The slip; failing that, what is said of an answer that is wrong for everybody in the same way."""
     if finding.slip:
         return f"{_SLIP} {finding.slip}."

@@ -3,39 +3,39 @@
 import numpy as np
 
 from . import physics
-from .bench import Bench, effective_inductance
+from .sample import Sample, effective_inductance
 
 ROUNDS = 30  # of finding the frequency at a stop: the aerial's share depends on the frequency itself
 
 
-def reach(bench: Bench, with_aerial: bool) -> tuple[np.ndarray, np.ndarray]:
+def reach(sample: Sample, with_aerial: bool) -> tuple[np.ndarray, np.ndarray]:
     """Lowest and highest frequency that each drawn set tunes to."""
-    all_in, all_out = (bench.stray + bench.windings.own_capacitance + end for end in (bench.maximum, bench.minimum))
+    all_in, all_out = (sample.stray + sample.windings.own_capacitance + end for end in (sample.maximum, sample.minimum))
     ends = []
     for capacitance in (all_in, all_out):
-        frequency = physics.resonance.resonant_frequency(bench.windings.tuned_inductance, capacitance)
+        frequency = physics.resonance.resonant_frequency(sample.windings.tuned_inductance, capacitance)
         for _ in range(ROUNDS):
-            inductance = effective_inductance(bench, frequency, with_aerial)
+            inductance = effective_inductance(sample, frequency, with_aerial)
             frequency = (frequency + physics.resonance.resonant_frequency(np.maximum(inductance, 1e-9), capacitance)) / 2
         ends.append(frequency)
     return tuple(ends)
 
 
-def angles(bench: Bench, frequency: float, capacitance: np.ndarray) -> np.ndarray:
+def angles(sample: Sample, frequency: float, capacitance: np.ndarray) -> np.ndarray:
     """Degrees at which each drawn set finds a frequency, 0 with the plates out; nan where it does not reach it.
 
-    `capacitance`, in farads, is all told what tunes the coil there: `bench.capacitance_for`, or at the edge of oscillation
+    `capacitance`, in farads, is all told what tunes the coil there: `sample.capacitance_for`, or at the edge of oscillation
     `reaction.settings`, whose valve brings some of its own.
     """
     inductance = 1 / ((2 * np.pi * frequency) ** 2 * capacitance)
-    strays = bench.stray + bench.windings.own_capacitance
-    law = bench.parts["condenser.law"]
+    strays = sample.stray + sample.windings.own_capacitance
+    law = sample.parts["condenser.law"]
     return np.array([
-        _angle(frequency, law, *one) for one in zip(bench.minimum, bench.maximum, strays, inductance, strict=True)
+        _angle(frequency, law, *one) for one in zip(sample.minimum, sample.maximum, strays, inductance, strict=True)
     ])  # fmt: skip
 
 
-def _angle(frequency, law, minimum, maximum, stray, inductance):
+def _angle(frequency: float, law: str, minimum: float, maximum: float, stray: float, inductance: float) -> float:
     if not inductance > 0:
         return np.nan
     try:

@@ -35,13 +35,13 @@ MUST = None  # in place of a default: the key has to be there
 
 
 @dataclass(frozen=True)
-class Words:
+class Text:
     """Any text of up to `longest` characters."""
 
     longest: int = 60
 
     @property
-    def example(self):
+    def example(self) -> str:
         return "Isla Marrow's set"
 
 
@@ -52,7 +52,7 @@ class OneOf:
     choices: tuple[str, ...]
 
     @property
-    def example(self):
+    def example(self) -> str:
         return self.choices[0]
 
 
@@ -66,7 +66,7 @@ class Quantity:
     example: str
 
     @property
-    def limits(self):
+    def limits(self) -> tuple[float, ...]:
         return tuple(physics.prefixes.from_engineering(text) for text in (self.low, self.high))
 
 
@@ -82,22 +82,22 @@ class Key:
     """One key: what it takes, what it is when it is not given, and what it means."""
 
     name: str
-    takes: Words | OneOf | Quantity | Wire
+    takes: Text | OneOf | Quantity | Wire
     default: str | None
     says: str
     optional: bool = False  # may be left out although it has no default
 
 
-def _spread(name, default, says, unit="%", most="60 %"):
+def _spread(name: str, default: str, says: str, unit: str = "%", most: str = "60 %") -> Key:
     return Key(name, Quantity(unit, f"0 {unit}", most, default), default, says)
 
 
 TOP = ""  # the section of the keys that stand above all sections
 SECTIONS = {
     TOP: (
-        Key("name", Words(), MUST, "what the sheet is called"),
+        Key("name", Text(), MUST, "what the sheet is called"),
         Key("set", OneOf(SETS), MUST, "which of the five sets you are building"),
-        Key("builder", Words(), "", "who builds it"),
+        Key("builder", Text(), "", "who builds it"),
     ),
     "former": (
         Key("diameter", Quantity("m", "10 mm", "300 mm", "75 mm"), MUST, "outside of the tube"),
@@ -176,7 +176,7 @@ SECTIONS = {
 }  # fmt: skip
 
 STATION = (
-    Key("name", Words(40), MUST, "of the station"),
+    Key("name", Text(40), MUST, "of the station"),
     Key("frequency", Quantity("Hz", "100 kHz", "4 MHz", "846 kHz"), MUST, "of its carrier"),
     Key("power", Quantity("W", "1 mW", "5 MW", "1 kW"), MUST, "radiated; with `distance` and `ground`", optional=True),
     Key("distance", Quantity("m", "100 m", "5000 km", "4 km"), MUST, "from your aerial", optional=True),

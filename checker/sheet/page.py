@@ -1,26 +1,27 @@
 """A sheet as a page: one file, no script, no request, for the screen, the telephone and A4."""
-
 from functools import cache
 from pathlib import Path
 
 import jinja2
 from markupsafe import Markup
 
-from ..files import replaced
-from ..report.pages import written_out
-from . import keys, physics, pictures, sets, spread, working
+from ..checks.units import in_words
+from ..files import open_replacement
+from ..templates import environment
+from ..text import escape_unseen
+from . import keys, pictures, sets, spread, working
 from .partslist import parts_list
 from .reaction import travel
 from .supply import FUSE
+from .vocabulary import mark_vocabulary
 from .windings import crowding
-from .words import both
 
 LOUDNESS = ((0, "not heard"), (15, "barely heard"), (35, "soft"), (60, "clear"), (85, "loud"))
 LOUDEST = "very loud"
 _STYLES = Path(__file__).parents[1] / "report" / "report.css", Path(__file__).with_name("pages") / "sheet.css"
 
 
-def write_sheet(sheet, file: Path) -> Path:
+def write_sheet(sheet: working.Sheet, file: Path) -> Path:
     """Write a sheet's page, in place of an older one.
 
     Raises
@@ -28,12 +29,12 @@ def write_sheet(sheet, file: Path) -> Path:
     OSError
         If it cannot be written.
     """
-    with replaced(file, newline="\n") as opened:
+    with open_replacement(file, newline="\n") as opened:
         opened.write(sheet_html(sheet))
     return file
 
 
-def sheet_html(sheet) -> str:
+def sheet_html(sheet: working.Sheet) -> str:
     """The page, whole."""
     parts = sheet.parts
     assumed = [(name, given) for name, given in parts.given.items() if not given.stated and given.text and "." in name]
@@ -48,7 +49,7 @@ def sheet_html(sheet) -> str:
             with_valve=parts["set"] != keys.CRYSTAL,
             reacts=parts["set"] in keys.SETS[2:],
             pictures={
-                name: Markup(_shown(draw(sheet))) for name, draw in (("windings", pictures.windings), ("dial", pictures.dial))
+                name: Markup(escape_unseen(draw(sheet))) for name, draw in (("windings", pictures.windings), ("dial", pictures.dial))
             },
             list_of_parts=parts_list(sheet),
             defaults=[(name, given.text) for name, given in assumed if not name.startswith("spread.")],
@@ -59,11 +60,7 @@ def sheet_html(sheet) -> str:
             crowding=crowding(),
         )
     )
-    return both(page)
-
-
-def _shown(svg):
-    return written_out(svg)
+    return mark_vocabulary(page)
 
 
 def loudness(level: float) -> str:
@@ -77,7 +74,7 @@ def whole(result: spread.Spread) -> str:
     return f"between {low} and {high}" if high > low else f"{high}"
 
 
-def from_locals(pairs) -> str:
+def from_locals(pairs: list[tuple[str, spread.Spread]]) -> str:
     """Where a wanted station's carrier stands beside the locals' behind the tuned circuit, the worst of them."""
     if not pairs:
         return ""
@@ -86,20 +83,13 @@ def from_locals(pairs) -> str:
 
 
 @cache
-def _templates():
-    templates = jinja2.Environment(
-        loader=jinja2.FileSystemLoader(Path(__file__).with_name("pages")),
-        autoescape=True,
-        undefined=jinja2.StrictUndefined,
-        finalize=written_out,
-        trim_blocks=True,
-        lstrip_blocks=True,
-    )
+def _templates() -> jinja2.Environment:
+    templates = environment(Path(__file__).with_name("pages"))
     templates.globals.update(style=Markup("\n".join(file.read_text("utf-8") for file in _STYLES)), under=from_locals)
     templates.filters.update(
         spread=spread.text,
         si=spread.in_units,
-        engineering=physics.prefixes.to_engineering,
+        engineering=in_words,
         loudness=loudness,
         whole=whole,
         capacitances=physics.triodes.capacitances,

@@ -1,22 +1,22 @@
 """What to buy or to look for, set by set, in preferred values where there are any (IEC 60063)."""
-
 from . import keys, physics
 from .spread import in_units
 from .supply import FUSE
 from .windings import LEADS
+from .working import Sheet
 
 ALL, WITH_VALVE, REACTING, TWO_VALVES = (keys.SETS[first:] for first in range(4))
 CRYSTAL, QUENCHED = (keys.CRYSTAL,), (keys.QUENCHED,)
 
 
-def parts_list(sheet) -> list[tuple[str, str, str]]:
+def parts_list(sheet: Sheet) -> list[tuple[str, str, str]]:
     """Rows of (how many, part, remark), in the order in which the set is built.
 
     Values that no key of the file gives are common practice, no source.
     """
     parts, supply, chosen = sheet.parts, sheet.supply, sheet.parts["set"]
 
-    def si(name, unit, figures=3):
+    def si(name: str, unit: str, figures: int = 3) -> str:
         return in_units(parts[name], unit, figures)
 
     wire = 1.1 * sum(one.wire + LEADS for one in sheet.windings)

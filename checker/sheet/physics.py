@@ -1,37 +1,67 @@
 """The reference physics that the sheet works with, by short names."""
 
-from ..course import load_physics
+from solutions.unit00_bench import dropper_resistor as dropper
+from solutions.unit00_bench import ht_faults as faults
+from solutions.unit00_bench import prefixes
+from solutions.unit01_signal import aerial_voltage as aerial
+from solutions.unit01_signal import field_strength as field
+from solutions.unit01_signal import radiation_resistance as radiation
+from solutions.unit02_coil_and_condenser import club_coil, self_capacitance
+from solutions.unit02_coil_and_condenser import mutual_inductance as mutual
+from solutions.unit02_coil_and_condenser import vane_capacitance as vanes
+from solutions.unit02_coil_and_condenser import winding_sheet as winding
+from solutions.unit02_coil_and_condenser import wire_resistance as wire
+from solutions.unit03_tuned_circuit import reflected_impedance as reflected
+from solutions.unit03_tuned_circuit import resonance
+from solutions.unit03_tuned_circuit import tuning_range as tuning
+from solutions.unit04_crystal_set import crystal_set as crystal
+from solutions.unit04_crystal_set import detector_load as detector
+from solutions.unit04_crystal_set import phone_loudness as phones
+from solutions.unit05_valve import grid_leak as grid
+from solutions.unit05_valve import load_line, triodes
+from solutions.unit05_valve import one_valve_set as one_valve
+from solutions.unit05_valve import triode_current as triode
+from solutions.unit06_reaction import choosing, network
+from solutions.unit06_reaction import treble_loss as treble
+from solutions.unit07_oscillation import build_up, hysteresis
+from solutions.unit07_oscillation import limit_amplitude as limit
+from solutions.unit07_oscillation import radiated_field as radiated
+from solutions.unit08_two_stations import rejection
+from solutions.unit09_feedback_receivers import isolating_stage as isolating
+from solutions.unit09_feedback_receivers import quench
 
-prefixes = load_physics("unit00_bench.prefixes")
-dropper = load_physics("unit00_bench.dropper_resistor")
-faults = load_physics("unit00_bench.ht_faults")
-field = load_physics("unit01_signal.field_strength")
-aerial = load_physics("unit01_signal.aerial_voltage")
-radiation = load_physics("unit01_signal.radiation_resistance")
-wire = load_physics("unit02_coil_and_condenser.wire_resistance")
-club_coil = load_physics("unit02_coil_and_condenser.club_coil")
-winding = load_physics("unit02_coil_and_condenser.winding_sheet")
-mutual = load_physics("unit02_coil_and_condenser.mutual_inductance")
-self_capacitance = load_physics("unit02_coil_and_condenser.self_capacitance")
-vanes = load_physics("unit02_coil_and_condenser.vane_capacitance")
-resonance = load_physics("unit03_tuned_circuit.resonance")
-tuning = load_physics("unit03_tuned_circuit.tuning_range")
-reflected = load_physics("unit03_tuned_circuit.reflected_impedance")
-crystal = load_physics("unit04_crystal_set.crystal_set")
-detector = load_physics("unit04_crystal_set.detector_load")
-phones = load_physics("unit04_crystal_set.phone_loudness")
-triode = load_physics("unit05_valve.triode_current")
-triodes = load_physics("unit05_valve.triodes")
-load_line = load_physics("unit05_valve.load_line")
-grid = load_physics("unit05_valve.grid_leak")
-one_valve = load_physics("unit05_valve.one_valve_set")
-network = load_physics("unit06_reaction.network")
-choosing = load_physics("unit06_reaction.choosing")
-treble = load_physics("unit06_reaction.treble_loss")
-build_up = load_physics("unit07_oscillation.build_up")
-hysteresis = load_physics("unit07_oscillation.hysteresis")
-limit = load_physics("unit07_oscillation.limit_amplitude")
-radiated = load_physics("unit07_oscillation.radiated_field")
-rejection = load_physics("unit08_two_stations.rejection")
-isolating = load_physics("unit09_feedback_receivers.isolating_stage")
-quench = load_physics("unit09_feedback_receivers.quench")
+__all__ = [
+    "aerial",
+    "build_up",
+    "choosing",
+    "club_coil",
+    "crystal",
+    "detector",
+    "dropper",
+    "faults",
+    "field",
+    "grid",
+    "hysteresis",
+    "isolating",
+    "limit",
+    "load_line",
+    "mutual",
+    "network",
+    "one_valve",
+    "phones",
+    "prefixes",
+    "quench",
+    "radiated",
+    "radiation",
+    "reflected",
+    "rejection",
+    "resonance",
+    "self_capacitance",
+    "treble",
+    "triode",
+    "triodes",
+    "tuning",
+    "vanes",
+    "winding",
+    "wire",
+]

@@ -1,13 +1,15 @@
 """Parts that are each in range and cannot go together: one sentence for each, at the key to change."""
-
 import math
+from collections.abc import Sequence
 
 from . import physics
+from .reading import Parts, Station
+from .spread import Spread
 
 ENDS = (("band", "lowest", "highest"), ("condenser", "minimum", "maximum"), ("valve", "throttle_minimum", "throttle_maximum"))
 
 
-def refuse_impossible(parts) -> None:
+def refuse_impossible(parts: Parts) -> None:
     """Raise what can be seen before anything is worked out.
 
     Raises
@@ -24,7 +26,7 @@ def refuse_impossible(parts) -> None:
         _station(parts, station)
 
 
-def _wire(parts):
+def _wire(parts: Parts) -> None:
     gauge, diameter = parts["wire.gauge"], parts["wire.diameter"]
     if (gauge is None) == (diameter is None):
         raise parts.fault(
@@ -33,11 +35,11 @@ def _wire(parts):
         )
     copper = diameter if gauge is None else gauge
     if parts["wire.covered"] < copper:
-        told = f"over its covering the wire is thinner than its copper, {1e3 * copper:.3g} mm: measure again."
-        raise parts.fault("wire.covered", told)
+        message = f"over its covering the wire is thinner than its copper, {1e3 * copper:.3g} mm: measure again."
+        raise parts.fault("wire.covered", message)
 
 
-def _aerial(parts):
+def _aerial(parts: Parts) -> None:
     height, top = parts["aerial.height"], parts["aerial.top"]
     if top < height:
         raise parts.fault(
@@ -53,7 +55,7 @@ def _aerial(parts):
         )
 
 
-def _condenser(parts):
+def _condenser(parts: Parts) -> None:
     wanted = (parts["band.highest"] / parts["band.lowest"]) ** 2
     stray = parts["condenser.stray"]
     given = (parts["condenser.maximum"] + stray) / (parts["condenser.minimum"] + stray)
@@ -65,10 +67,10 @@ def _condenser(parts):
         )
 
 
-def _station(parts, station):
+def _station(parts: Parts, station: Station) -> None:
     if not parts["band.lowest"] <= station.frequency <= parts["band.highest"]:
-        told = f"its {station.frequency / 1e3:.6g} kHz lie outside the band: widen it or leave the station out."
-        raise parts.fault((station.role, station.place, "frequency"), told)
+        message = f"its {station.frequency / 1e3:.6g} kHz lie outside the band: widen it or leave the station out."
+        raise parts.fault((station.role, station.place, "frequency"), message)
     half_wave = physics.radiation.SPEED_OF_LIGHT / station.frequency / 2
     if station.distance is not None and station.distance < half_wave:
         raise parts.fault(
@@ -77,7 +79,7 @@ def _station(parts, station):
         )
 
 
-def refuse_out_of_reach(parts, ends) -> None:
+def refuse_out_of_reach(parts: Parts, ends: Sequence[Spread]) -> None:
     """Raise where the dial ends before the band does.
 
     Raises

@@ -1,17 +1,18 @@
 """A builder's file into parts: every value in SI units, and where it was given."""
-
+from collections.abc import Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
 from pathlib import Path
+from typing import Any
 
 from .fault import SheetFault
 from .keys import CRYSTAL, MUST, NEEDED_BY, ROLES, SECTIONS, STATION, TOP, Key
 from .source import Source, open_source, source_of
-from .values import said, value_of
+from .values import quoted, value_of
 
 
 @dataclass(frozen=True)
-class Given:
+class Entry:
     """A value, the text it was read from, and whether it stood in the file or is the default."""
 
     value: object
@@ -38,13 +39,13 @@ class Parts:
     """All of a file: `parts["former.diameter"]` is a value in SI units."""
 
     source: Source
-    given: dict[str, Given]
+    given: dict[str, Entry]
     stations: tuple[Station, ...]
 
-    def __getitem__(self, name: str):
+    def __getitem__(self, name: str) -> Any:
         return self.given[name].value
 
-    def fault(self, name: str, sentence: str) -> SheetFault:
+    def fault(self, name: str | tuple, sentence: str) -> SheetFault:
         """A fault at the key "former.diameter"; for a station, at ("wanted", 0, "power")."""
         path = name if isinstance(name, tuple) else tuple(filter(None, name.split(".")))
         return self.source.fault(path, sentence)
@@ -83,13 +84,13 @@ def read_parts(file: Path | str | bytes, name: str = "sheet.toml") -> Parts:
     return Parts(source, given, stations)
 
 
-def _refuse_strangers(source):
+def _refuse_strangers(source: Source) -> None:
     """Every table and key is one that the sheet knows, and is a table where a table is due."""
     tops = [key.name for key in SECTIONS[TOP]]
     known = [*tops, *(section for section in SECTIONS if section), *ROLES]
     for name, value in source.data.items():
         if name not in known:
-            raise source.fault((name,), f"there is no {_kind(value)} {said(name)} in a sheet: {_near(name, known)}.")
+            raise source.fault((name,), f"there is no {_kind(value)} {quoted(name)} in a sheet: {_near(name, known)}.")
         if name in SECTIONS and not isinstance(value, dict):
             raise source.fault((name,), f"{name} is a table of its own: write [{name}] on a line, and its keys below it.")
         if name in ROLES and not (isinstance(value, list) and all(isinstance(one, dict) for one in value)):
@@ -105,19 +106,19 @@ def _refuse_strangers(source):
             names = [key.name for key in SECTIONS.get(name, STATION)]
             for key in table:
                 if key not in names:
-                    raise source.fault((*path, key), f"there is no key {said(key)} in [{name}]: {_near(key, names)}.")
+                    raise source.fault((*path, key), f"there is no key {quoted(key)} in [{name}]: {_near(key, names)}.")
 
 
-def _kind(value):
+def _kind(value: Any) -> str:
     return "table" if isinstance(value, (dict, list)) else "key"
 
 
-def _near(name, known):
+def _near(name: str, known: Sequence[str]) -> str:
     close = get_close_matches(name, known, n=1)
     return f"did you mean {close[0]}" if close else f"it has {', '.join(known)}"
 
 
-def _missing(source, path, key):
+def _missing(source: Source, path: tuple, key: Key) -> SheetFault:
     where = f"[{path[0]}]" if path else "the top of the file"
     example = key.takes.example
     return source.fault(
@@ -126,20 +127,20 @@ def _missing(source, path, key):
     )
 
 
-def _read(source, path, table, key: Key) -> Given:
+def _read(source: Source, path: tuple, table: dict, key: Key) -> Entry:
     """The value of one key of a table, or its default."""
     if key.name in table:
         text = table[key.name]
         try:
-            return Given(value_of(text, key), text, True)
+            return Entry(value_of(text, key), text, True)
         except ValueError as problem:
             raise source.fault((*path, key.name), f"{problem}.") from None
     if key.default is MUST and not key.optional:
         raise _missing(source, path, key)
-    return Given(None if key.default is MUST else value_of(key.default, key), key.default or "", False)
+    return Entry(None if key.default is MUST else value_of(key.default, key), key.default or "", False)
 
 
-def _station(source, role, place):
+def _station(source: Source, role: str, place: int) -> Station:
     table, path = source.data[role][place], (role, place)
     values = {key.name: _read(source, path, table, key).value for key in STATION}
     by_field = values["field"] is not None
@@ -152,6 +153,6 @@ def _station(source, role, place):
     for name in () if by_field else ("power", "distance"):
         if values[name] is None:
             key = next(key for key in STATION if key.name == name)
-            told = f'{name} is missing from this [[{role}]] station: add {name} = "{key.takes.example}" with its own value, '
-            raise source.fault((*path, name), told + "or give its field instead.")
+            message = f'{name} is missing from this [[{role}]] station: add {name} = "{key.takes.example}" with its own value, '
+            raise source.fault((*path, name), message + "or give its field instead.")
     return Station(role, place, **values)

@@ -1,7 +1,7 @@
 """A builder's file as TOML, and the line that each of its keys stands in."""
-
 import re
 import tomllib
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
@@ -46,7 +46,7 @@ class Source:
         return SheetFault(f"{self.name}, line {_end(self.text)}: {sentence}")
 
 
-def _paths(data):
+def _paths(data: dict) -> Iterator[tuple]:
     """The paths of all tables and keys, down to the keys of a list's tables."""
     for name, value in data.items():
         yield (name,)
@@ -58,7 +58,7 @@ def _paths(data):
                 yield from ((*above, key) for key in table)
 
 
-def _end(text):
+def _end(text: str) -> int:
     return text.rstrip("\n").count("\n") + 1
 
 

@@ -2,14 +2,14 @@
 
 The same draws serve every sheet, so that a wider tolerance widens an interval and never moves it by chance.
 """
-
 import math
 from dataclasses import dataclass
 
 import numpy as np
 
-from . import physics
+from ..checks.units import tidily
 from .keys import SECTIONS
+from .reading import Parts
 
 DRAWS = 200
 SEED = 1
@@ -33,7 +33,7 @@ NAMES = {
 assert tuple(NAMES) == tuple(key.name for key in SECTIONS["spread"])
 
 
-def drawn(parts, draws: int = DRAWS) -> dict[str, np.ndarray]:
+def draw_offsets(parts: Parts, draws: int = DRAWS) -> dict[str, np.ndarray]:
     """For each name in `NAMES`, how far each drawn set's part is off: a fraction, metres or decibels, the first one not at all.
 
     Parameters
@@ -68,7 +68,7 @@ class Spread:
     share: float = 1.0
 
     @property
-    def wide(self):
+    def wide(self) -> bool:
         return self.high > self.low
 
 
@@ -95,7 +95,7 @@ def spread(values: np.ndarray, off: dict[str, np.ndarray]) -> Spread:
     )
 
 
-def _most(values, off):
+def _most(values: np.ndarray, off: dict[str, np.ndarray]) -> str | None:
     """The part that goes furthest towards explaining the result's spread: of the largest squared correlation."""
     scatter = np.std(values)
     if not scatter > 1e-9 * np.max(np.abs(values)):
@@ -119,7 +119,7 @@ def text(result: Spread, unit: str, figures: int = 3) -> str:
     return f"{_padded(number, places)} to {_padded(top, places)} {symbol}".rstrip()
 
 
-def _padded(number, places):
+def _padded(number: str, places: int) -> str:
     """A number with so many figures after its point."""
     whole, _, fraction = number.partition(".")
     return f"{whole}.{fraction:0<{places}}" if places else whole
@@ -142,7 +142,4 @@ def in_units(value: float, unit: str, figures: int = 3) -> str:
         return f"{1e3 * value:.{figures}g} mm"
     if unit == "kHz":
         return f"{value / 1e3:.{max(figures, 4)}g} kHz"
-    number, _, symbol = physics.prefixes.to_engineering(value, unit, figures).partition(" ")
-    if "." in number:
-        number = number.rstrip("0").rstrip(".")
-    return f"{number} {symbol}".strip().replace("-", "−")
+    return tidily(float(value), unit, figures).replace("-", "−")

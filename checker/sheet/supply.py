@@ -5,8 +5,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from . import physics
-from .bench import Bench
 from .keys import FILAMENTS, ISOLATED, QUENCHED
+from .sample import Sample
 from .spread import Spread, spread
 
 SERIES = "E12"
@@ -41,12 +41,12 @@ class Supply:
     anode_rating: float
 
     @property
-    def guarded(self):
+    def guarded(self) -> bool:
         """Whether the anode resistor by itself saves the detector's filament."""
         return self.anode_resistor >= self.guard
 
 
-def supply_of(bench: Bench) -> Supply:
+def supply_of(sample: Sample) -> Supply:
     """The supplies of the builder's set.
 
     Raises
@@ -54,7 +54,7 @@ def supply_of(bench: Bench) -> Supply:
     SheetFault
         If LT is too low for the filament, or HT for the valve.
     """
-    parts = bench.parts
+    parts = sample.parts
     volts, amperes, heated = FILAMENTS[parts["valve.type"]]
     kind = f"type {parts['valve.type']}"
     if parts["supply.lt"] < volts * (1 - ENOUGH):
@@ -65,14 +65,14 @@ def supply_of(bench: Bench) -> Supply:
         )
     exact = float(physics.dropper.dropper_resistance(max(parts["supply.lt"], volts), volts, amperes))
     dropper = float(physics.dropper.next_preferred(exact, SERIES)) if exact > 0.5 else None
-    in_place = (dropper or 0.0) * (1 + bench.off["resistors"])
-    current = physics.dropper.current_through_dropper(bench.lt, in_place, volts, amperes)
+    in_place = (dropper or 0.0) * (1 + sample.off["resistors"])
+    current = physics.dropper.current_through_dropper(sample.lt, in_place, volts, amperes)
     heat = float(np.max(current) ** 2 * (dropper or 0.0))
-    bias, anode, through = bench.at_rest
+    bias, anode, through = sample.at_rest
     if through[0] < LEAST_CURRENT:
-        told = f"with {parts['supply.ht']:g} V the anode of a {kind} draws no current worth the name: raise HT."
-        raise parts.fault("supply.ht", told)
-    off = bench.off
+        message = f"with {parts['supply.ht']:g} V the anode of a {kind} draws no current worth the name: raise HT."
+        raise parts.fault("supply.ht", message)
+    off = sample.off
     fresh = physics.faults.FRESH * parts["supply.ht"]
     guard = float(physics.dropper.next_preferred(physics.dropper.dropper_resistance(fresh, volts, amperes), SERIES))
     return Supply(

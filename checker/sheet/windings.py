@@ -1,11 +1,12 @@
 """The three windings on one tube, in their order along it: aerial, tuned, tickler."""
-
 import math
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 
 from . import physics
+from .reading import Parts
 
 WIRE_PER_METRE = 15e-6 / 28  # henry per metre: unit 06 reckons with 15 µH for the aerial wire of 8 m and 20 m
 ABOVE_BAND = 1.25  # the aerial with its winding resonates this far above the band, so that there is no dead spot on the dial
@@ -35,12 +36,12 @@ def crowding() -> float:
     return float(physics.club_coil.STATED / physics.club_coil.straight_resistance(physics.club_coil.STATED_AT))
 
 
-def tuned_needed(parts, former, covered, maximum, stray) -> np.ndarray:
+def tuned_needed(parts: Parts, former: Any, covered: Any, maximum: Any, stray: Any) -> np.ndarray:
     """Turns, fractions and all, that put the band's lowest frequency at the dial's end, for each drawn set."""
     return np.array([_turns(parts, *one) for one in zip(former, covered, maximum, stray, strict=True)])
 
 
-def _turns(parts, former, covered, maximum, stray):
+def _turns(parts: Parts, former: Any, covered: Any, maximum: Any, stray: Any) -> float:
     own = 0.0
     for _ in range(3):  # the coil's own capacitance depends on its turns, a little
         inductance = physics.tuning.tuning_inductance(parts["band.lowest"], maximum, stray + own)
@@ -48,11 +49,11 @@ def _turns(parts, former, covered, maximum, stray):
             turns = physics.winding.turns_needed(inductance, former, covered)
             own = physics.self_capacitance.self_capacitance(former + covered, turns * covered)
         except ValueError as problem:
-            raise parts.fault("former.diameter", f"no close-wound coil on this tube serves: {problem}.") from None
+            raise parts.fault("former.diameter", f"no close-with_windings coil on this tube serves: {problem}.") from None
     return turns
 
 
-def aerial_turns(parts, aerial_capacitance, wire_inductance, former, covered) -> int:
+def aerial_turns(parts: Parts, aerial_capacitance: float, wire_inductance: float, former: Any, covered: Any) -> int:
     """Turns that bring the aerial's own resonance to just above the band."""
     above = ABOVE_BAND * parts["band.highest"]
     winding = physics.tuning.tuning_inductance(above, aerial_capacitance, 0.0) - wire_inductance
@@ -62,7 +63,7 @@ def aerial_turns(parts, aerial_capacitance, wire_inductance, former, covered) ->
         return 2
 
 
-def fit_on_tube(parts, turns: dict[str, int]) -> float:
+def fit_on_tube(parts: Parts, turns: dict[str, int]) -> float:
     """Length of tube that the windings take with the gaps between them.
 
     Raises
@@ -82,16 +83,16 @@ def fit_on_tube(parts, turns: dict[str, int]) -> float:
     return taken
 
 
-def tuned_turns(needed) -> int:
+def tuned_turns(needed: np.ndarray) -> int:
     """Whole turns that still reach the band's lowest frequency with the nominal parts."""
     return max(math.ceil(needed[0] - 1e-9), 2)
 
 
-def inductances(turns, former, covered):
+def inductances(turns: int, former: Any, covered: Any) -> np.ndarray:
     return physics.winding.close_wound_inductance(turns, former, covered)
 
 
-def mutual(turns_1: int, turns_2: int, former, covered, gap) -> np.ndarray:
+def mutual(turns_1: int, turns_2: int, former: Any, covered: Any, gap: Any) -> np.ndarray:
     """Mutual inductance of two windings on the tube with a gap between their nearest ends, for each drawn set."""
     return np.array([
         physics.mutual.coaxial_coils(turns_1, d + c, turns_1 * c, turns_2, d + c, turns_2 * c, (turns_1 + turns_2) * c / 2 + g)
@@ -99,12 +100,12 @@ def mutual(turns_1: int, turns_2: int, former, covered, gap) -> np.ndarray:
     ])  # fmt: skip
 
 
-def wind(bench, tickler: int) -> Windings:
+def wind(sample: Any, tickler: int) -> Windings:
     """All that follows from the turns, for a number of turns on the tickler."""
-    parts, former, covered = bench.parts, bench.former, bench.covered
-    needed = bench.tuned_needed
-    tuned, aerial = tuned_turns(needed), bench.aerial_turns
-    gaps = parts["former.aerial_gap"] + bench.off["gaps"], parts["former.tickler_gap"] + bench.off["gaps"]
+    parts, former, covered = sample.parts, sample.former, sample.covered
+    needed = sample.tuned_needed
+    tuned, aerial = tuned_turns(needed), sample.aerial_turns
+    gaps = parts["former.aerial_gap"] + sample.off["gaps"], parts["former.tickler_gap"] + sample.off["gaps"]
     near, far = (np.maximum(gap, 0.2e-3) for gap in gaps)
     try:
         own = physics.self_capacitance.self_capacitance(former + covered, tuned * covered)

@@ -1,13 +1,13 @@
 """A file's parts worked out: all that the page shows, in SI units."""
-
 from dataclasses import dataclass
 
 import numpy as np
 
 from . import dial, physics, reaction, sets
-from .bench import Bench, bench_of, capacitance_for, wound
 from .keys import CRYSTAL, GROUNDS, ISOLATED, QUENCHED, REACTION, SURROUNDINGS
 from .possible import refuse_impossible, refuse_out_of_reach
+from .reading import Parts, Station
+from .sample import Sample, capacitance_for, sample_of, with_windings
 from .spread import DRAWS, Spread, spread
 from .supply import TWO_VALVES, Supply, supply_of
 from .windings import fit_on_tube, tuned_turns
@@ -30,11 +30,11 @@ class Winding:
 
 
 @dataclass(frozen=True)
-class Mark:
+class DialMark:
     """A place on the dial: the station there or None, degrees, and farads of the throttle at the edge of oscillation."""
 
     frequency: float
-    station: object
+    station: Station | None
     angle: Spread
     throttle: Spread | None
 
@@ -44,7 +44,7 @@ class Reception:
     """One station: field, how far it is above the noise, decibels above the faintest on each set, and how each set sets it
     off from each local station: decibels by which its carrier is above that one's."""
 
-    station: object
+    station: Station
     field: float
     above_noise: float
     beyond_flat_earth: bool
@@ -56,14 +56,14 @@ class Reception:
 class Sheet:
     """All that stands on a sheet."""
 
-    parts: object
+    parts: Parts
     windings: tuple[Winding, ...]
     needed: Spread
     tube: float
     tap: int | None
     couplings: tuple[tuple[str, Spread], ...]
     reach: tuple[Spread, Spread]
-    marks: tuple[Mark, ...]
+    marks: tuple[DialMark, ...]
     fierce: bool
     receptions: tuple[Reception, ...]
     supply: Supply
@@ -71,7 +71,7 @@ class Sheet:
     draws: int
 
 
-def work_out(parts, draws: int = DRAWS) -> Sheet:
+def work_out(parts: Parts, draws: int = DRAWS) -> Sheet:
     """Work a builder's file out.
 
     Parameters
@@ -87,75 +87,75 @@ def work_out(parts, draws: int = DRAWS) -> Sheet:
     """
     refuse_impossible(parts)
     try:
-        return _worked_out(parts, draws)
+        return _work_out(parts, draws)
     except ValueError as problem:
-        told = f"these parts make no set that can be worked out ({problem}): change one of the parts named."
-        raise parts.fault("set", told) from None
+        message = f"these parts make no set that can be worked out ({problem}): change one of the parts named."
+        raise parts.fault("set", message) from None
 
 
-def _worked_out(parts, draws):
-    bench = bench_of(parts, draws)
-    supply = supply_of(bench)
-    fit_on_tube(parts, {"aerial": bench.aerial_turns, "tuned": tuned_turns(bench.tuned_needed)})  # before a tickler is tried
+def _work_out(parts: Parts, draws: int) -> Sheet:
+    sample = sample_of(parts, draws)
+    supply = supply_of(sample)
+    fit_on_tube(parts, {"aerial": sample.aerial_turns, "tuned": tuned_turns(sample.tuned_needed)})  # before a tickler is tried
     tickler = reaction.tickler_turns(parts)
-    bench = wound(bench, tickler)
-    of, chosen = bench.windings, parts["set"]
+    sample = with_windings(sample, tickler)
+    of, chosen = sample.windings, parts["set"]
     turns = {"aerial": of.aerial, "tuned": of.tuned} | ({} if chosen in (CRYSTAL, "one valve") else {"tickler": tickler})
     tube = fit_on_tube(parts, turns)
     with_aerial = chosen not in TWO_VALVES
-    ends = [spread(end, bench.off) for end in dial.reach(bench, with_aerial)]
+    ends = [spread(end, sample.off) for end in dial.reach(sample, with_aerial)]
     refuse_out_of_reach(parts, ends)
-    tap = round(sets.tapping(bench) * of.tuned)
-    marks = _marks(parts, bench, tickler, with_aerial)
+    tap = round(sets.tapping(sample) * of.tuned)
+    marks = _marks(parts, sample, tickler, with_aerial)
     throttles = [mark.throttle for mark in marks if mark.throttle]
     return Sheet(
         parts,
-        tuple(_winding(bench, name, number) for name, number in turns.items()),
-        spread(of.tuned_needed, bench.off),
+        tuple(_winding(sample, name, number) for name, number in turns.items()),
+        spread(of.tuned_needed, sample.off),
         tube,
         tap if chosen == CRYSTAL and tap < of.tuned else None,
         tuple(
-            (names, spread(value, bench.off))
+            (names, spread(value, sample.off))
             for names, value in (("aerial and tuned", of.aerial_tuned), ("tuned and tickler", of.tuned_tickler))
             if names.split()[-1] in turns
         ),
         tuple(ends),
         marks,
         bool(throttles) and any(not np.isfinite(one.nominal) for one in throttles),
-        tuple(_reception(parts, bench, station) for station in parts.stations),
+        tuple(_reception(parts, sample, station) for station in parts.stations),
         supply,
-        _sends(bench) if chosen == REACTION else None,
+        _radiated_power(sample) if chosen == REACTION else None,
         draws,
     )
 
 
-def _winding(bench, name, turns):
-    inductance = getattr(bench.windings, f"{name}_inductance")
-    former, covered = bench.parts["former.diameter"], bench.parts["wire.covered"]
+def _winding(sample: Sample, name: str, turns: int) -> Winding:
+    inductance = getattr(sample.windings, f"{name}_inductance")
+    former, covered = sample.parts["former.diameter"], sample.parts["wire.covered"]
     wire = float(physics.winding.wire_length(turns, former, covered))
-    return Winding(name, turns, spread(inductance, bench.off), wire, turns * covered)
+    return Winding(name, turns, spread(inductance, sample.off), wire, turns * covered)
 
 
-def _marks(parts, bench, tickler, with_aerial):
+def _marks(parts: Parts, sample: Sample, tickler: int, with_aerial: bool) -> tuple[DialMark, ...]:
     """The dial: round frequencies, and the stations."""
     reacts = parts["set"] in (REACTION, ISOLATED, QUENCHED)
-    fewer = wound(bench_of(parts, min(reaction.DRAWS, len(bench.former))), tickler)
+    fewer = with_windings(sample_of(parts, min(reaction.DRAWS, len(sample.former))), tickler)
     places = [(frequency, None) for frequency in dial.round_frequencies(parts["band.lowest"], parts["band.highest"])]
     places += [(station.frequency, station) for station in parts.stations]
-    marks = (_mark(fewer if reacts else bench, *place, with_aerial, reacts) for place in places)
+    marks = (_mark(fewer if reacts else sample, *place, with_aerial, reacts) for place in places)
     return tuple(sorted(marks, key=lambda mark: mark.frequency))
 
 
-def _mark(bench, frequency, station, with_aerial, reacts):
+def _mark(sample: Sample, frequency: float, station: Station | None, with_aerial: bool, reacts: bool) -> DialMark:
     """One place on the dial, at the edge of oscillation where the throttle reaches it."""
-    tuning, throttle = capacitance_for(bench, frequency, with_aerial), None
+    tuning, throttle = capacitance_for(sample, frequency, with_aerial), None
     if reacts:
-        edge, at_edge = reaction.settings(bench, frequency, with_aerial)
-        tuning, throttle = np.where(np.isfinite(at_edge), at_edge, tuning), spread(edge, bench.off)
-    return Mark(frequency, station, spread(dial.angles(bench, frequency, tuning), bench.off), throttle)
+        edge, at_edge = reaction.settings(sample, frequency, with_aerial)
+        tuning, throttle = np.where(np.isfinite(at_edge), at_edge, tuning), spread(edge, sample.off)
+    return DialMark(frequency, station, spread(dial.angles(sample, frequency, tuning), sample.off), throttle)
 
 
-def field_of(station) -> float:
+def field_of(station: Station) -> float:
     """Volts a metre, r.m.s., at the builder's aerial."""
     if station.field is not None:
         return station.field
@@ -163,9 +163,9 @@ def field_of(station) -> float:
     return float(physics.field.ground_wave_field(station.power, station.distance, station.frequency, *ground))
 
 
-def _reception(parts, bench, station):
+def _reception(parts: Parts, sample: Sample, station: Station) -> Reception:
     field = field_of(station)
-    fields = field * 10 ** (bench.off["field"] / 20)
+    fields = field * 10 ** (sample.off["field"] / 20)
     noise = physics.radiated.noise_field(station.frequency, AUDIO_BAND, *SURROUNDINGS[parts["aerial.surroundings"]])
     locals_ = (
         [other for other in parts.stations if other.role == "local" and other is not station]
@@ -174,12 +174,12 @@ def _reception(parts, bench, station):
     )
     levels, above = {}, {}
     for name, heard_on in sets.FIVE.items():
-        heard = heard_on(bench, station.frequency, fields)
-        levels[name] = spread(heard.level, bench.off)
+        heard = heard_on(sample, station.frequency, fields)
+        levels[name] = spread(heard.level, sample.off)
         above[name] = [
             (
                 other.name,
-                spread(_above(fields, field_of(other), heard.holds_down(other.frequency - station.frequency)), bench.off),
+                spread(_above(fields, field_of(other), heard.holds_down(other.frequency - station.frequency)), sample.off),
             )
             for other in locals_
         ]
@@ -187,14 +187,14 @@ def _reception(parts, bench, station):
     return Reception(station, field, 20 * np.log10(field / noise), far, levels, above)
 
 
-def _above(fields, other, held_down):
+def _above(fields: np.ndarray, other: float, held_down: np.ndarray) -> np.ndarray:
     return np.broadcast_to(physics.rejection.protection_left(fields, other, held_down), fields.shape)
 
 
-def _sends(bench: Bench) -> float:
+def _radiated_power(sample: Sample) -> float:
     """Watts that the nominal set sends out when it oscillates with `ONE_VOLT` in the middle of the band."""
-    middle = np.sqrt(bench.parts["band.lowest"] * bench.parts["band.highest"])
+    middle = np.sqrt(sample.parts["band.lowest"] * sample.parts["band.highest"])
     current = physics.radiated.aerial_current(
-        ONE_VOLT, middle, capacitance_for(bench, middle, True), bench.windings.aerial_tuned, bench.aerial_impedance(middle)
+        ONE_VOLT, middle, capacitance_for(sample, middle, True), sample.windings.aerial_tuned, sample.aerial_impedance(middle)
     )
-    return float(physics.radiated.radiated_power(current, bench.effective_height, middle)[0])
+    return float(physics.radiated.radiated_power(current, sample.effective_height, middle)[0])

@@ -3,8 +3,11 @@ import io
 import os
 import signal
 import sys
+from collections.abc import Callable, Mapping, Sequence
+from functools import partial
+from typing import Any, BinaryIO
 
-from .denials import watch_audit
+from .denials import Attempt, watch_audit
 from .student import Printed, Stop, all_plain, call, load, trouble
 from .wire import MAX_LINE, Malformed, line, parse_line
 
@@ -14,17 +17,17 @@ MAX_REPLY = 8 << 20
 class Replies:
     """The way back: one line a reply, those to one function's calls together, and a limit on their sum."""
 
-    def __init__(self, descriptor):
+    def __init__(self, descriptor: int) -> None:
         self.descriptor, self.left, self.waiting = descriptor, MAX_REPLY, bytearray()
 
-    def add(self, message):
+    def add(self, message: dict) -> None:
         data = line(message)
         if len(data) > self.left:
             data = line({"value": {"oversize": "more than 8 MB in all"}, "altered": []})
         self.left -= len(data)
         self.waiting += data
 
-    def send(self):
+    def send(self) -> None:
         while self.waiting:
             del self.waiting[: os.write(self.descriptor, self.waiting)]
 
@@ -32,19 +35,19 @@ class Replies:
 class Clock:
     """Stops the student's code when its time is up, at a line that can be named; the judge's own clock is behind it."""
 
-    def __init__(self):
+    def __init__(self) -> None:
         self.inside = False
         if hasattr(signal, "SIGALRM"):
             signal.signal(signal.SIGALRM, self._ring)
 
-    def start(self, seconds):
+    def start(self, seconds: float) -> None:
         if hasattr(signal, "setitimer"):
             signal.setitimer(signal.ITIMER_REAL, seconds)
 
-    def stop(self):
+    def stop(self) -> None:
         self.start(0)
 
-    def guarded(self, action, files):
+    def run_guarded(self, action: Callable[[], Any], files: Mapping[str, str]) -> tuple[Any, dict | None]:
         """(result, None) or (None, what went wrong)."""
         try:
             self.inside = True
@@ -55,7 +58,7 @@ class Clock:
         finally:
             self.inside = False
 
-    def _ring(self, number, frame):
+    def _ring(self, number: int, frame: object) -> None:
         if self.inside:
             raise Stop("time")
         self.start(0.01)
@@ -64,24 +67,24 @@ class Clock:
 class Attempts:
     """Remembers the first thing tried that a submission may not do, and stops the code that tried it.
 
-    It is told even if the code catches what stops it: whoever tries is not marked.
+    It remembers even if the code catches what stops it: an attempt is refused, whatever comes of it.
     """
 
-    def __init__(self):
-        self.first = None
+    def __init__(self) -> None:
+        self.first: Attempt | None = None
 
-    def __call__(self, attempt):
+    def __call__(self, attempt: Attempt) -> None:
         self.first = self.first or attempt
         raise Stop("refused", attempt.kind)
 
-    def told(self, exercise):
+    def refusal(self, exercise: str) -> dict | None:
         if self.first is None:
             return None
         return {"trouble": "refused", "what": self.first.kind, "text": self.first.path,
                 "file": f"{exercise}.py", "line": self.first.line}
 
 
-def serve(request_descriptor, reply_descriptor, readable, scratch):
+def serve(request_descriptor: int, reply_descriptor: int, readable: Sequence[str], scratch: str | None) -> None:
     """Answer until the judge closes the pipe. `readable` and `scratch` are what the student's code may open.
 
     An exercise begins with {"exercise", "files", "seconds"}, answered by {"plain": whether it leaves nothing behind}; then
@@ -103,14 +106,14 @@ def serve(request_descriptor, reply_descriptor, readable, scratch):
         begun, first = _serve_one(begun, requests, replies, clock, attempts, files), False
 
 
-def _serve_one(begun, requests, replies, clock, attempts, files):
+def _serve_one(begun: dict, requests: BinaryIO, replies: Replies, clock: Clock, attempts: Attempts, files: dict[str, str]) -> dict | None:
     """Load one exercise and answer what is asked of it, until something else comes, which is returned."""
     exercise, seconds = begun["exercise"], begun["seconds"]
     printed = sys.stdout = sys.stderr = Printed()
     clock.start(seconds)
-    module, failure = clock.guarded(lambda: load(exercise, files), files)
+    module, failure = clock.run_guarded(lambda: load(exercise, files), files)
     clock.stop()
-    failure = attempts.told(exercise) or failure
+    failure = attempts.refusal(exercise) or failure
     while (message := _next(requests)) is not None and "calls" in message:
         clock.start(seconds)
         asked = None
@@ -119,9 +122,9 @@ def _serve_one(begun, requests, replies, clock, attempts, files):
                 replies.send()  # what is answered is answered, whatever the next function does to this process
                 asked = request["function"]
             if failure is None:
-                reply, stopped = clock.guarded(lambda request=request: call(module, request), files)
+                reply, stopped = clock.run_guarded(partial(call, module, request), files)
                 reply = stopped or reply
-                failure = attempts.told(exercise) or (reply if reply.get("trouble") in FATAL else None)
+                failure = attempts.refusal(exercise) or (reply if reply.get("trouble") in FATAL else None)
                 reply = failure or reply
             else:
                 reply = failure
@@ -136,7 +139,7 @@ def _serve_one(begun, requests, replies, clock, attempts, files):
 FATAL = {"time", "printed", "memory"}
 
 
-def _next(requests):
+def _next(requests: BinaryIO) -> dict | None:
     raw = requests.readline(MAX_LINE + 1)
     if not raw:
         return None

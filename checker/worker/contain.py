@@ -18,8 +18,9 @@ import os
 import signal
 import struct
 import tempfile
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass
+from typing import Any
 
 from . import filter, landlock
 from .linux import library_call, machine, resolve, syscall
@@ -27,7 +28,7 @@ from .linux import library_call, machine, resolve, syscall
 try:
     import resource
 except ImportError:  # Windows
-    resource = None
+    resource = None  # type: ignore[assignment]  # Windows
 
 # The environment to start the warm process in. What was once in a process's environment can be read out of its memory.
 START_ENVIRONMENT = {"OPENBLAS_NUM_THREADS": "1", "OMP_NUM_THREADS": "1", "MKL_NUM_THREADS": "1"}
@@ -98,12 +99,12 @@ def probe() -> Containment:
     )
 
 
-def _has_seccomp():
+def _has_seccomp() -> bool:
     killing = struct.pack("<I", filter.RET_KILL_PROCESS)
     return machine() in filter.ARCHITECTURES and _succeeds(syscall, "seccomp", SECCOMP_GET_ACTION_AVAIL, 0, killing)
 
 
-def _scratch_namespaces():
+def _scratch_namespaces() -> int:
     """The flags of unshare under which a child can mount its scratch: with a user namespace, or as root without."""
     if not machine():
         return 0
@@ -116,7 +117,7 @@ def _scratch_namespaces():
     return 0
 
 
-def _succeeds(action, *arguments):
+def _succeeds(action: Callable, *arguments: Any) -> bool:
     try:
         action(*arguments)
     except OSError:
@@ -171,7 +172,7 @@ def prepare(readable: Sequence[str], scratch: str | None = None, containment: Co
             os.close(reading)
 
 
-def _memory_in_use():
+def _memory_in_use() -> int:
     """Address space of this process in bytes (man 5 proc_pid_statm); 0 where it cannot be learnt, and is not limited."""
     if not machine():
         return 0
@@ -179,7 +180,7 @@ def _memory_in_use():
         return int(statm.read().split()[0]) * resource.getpagesize()
 
 
-def _reading_rules(version, readable, scratch):
+def _reading_rules(version: int, readable: Collection[str], scratch: str | None) -> Any:
     """The ruleset for everything but changing files: it grants reading in `readable`, and in whatever lies in `scratch`."""
     if not version:
         return None
@@ -219,7 +220,7 @@ def contain(walls: Walls, limits: Limits = Limits(), keep: Collection[int] = ())
     found = walls.containment
     os.setsid()
     empty_environment()
-    leave_descriptors({*keep, walls.reading} - {None})
+    leave_descriptors([*keep, *([] if walls.reading is None else [walls.reading])])
     if walls.scratch:
         mount_scratch(found.scratch, walls.scratch, limits)
     if resource:
@@ -311,6 +312,8 @@ def restrict_files(walls: Walls) -> None:
         in_scratch = (landlock.WRITE_FILE | landlock.TRUNCATE | landlock.MAKE_REG | landlock.MAKE_DIR | landlock.REFER
                       | landlock.REMOVE_FILE | landlock.REMOVE_DIR)
         landlock.grant(writing, ".", landlock.known(version, in_scratch))
+    if walls.reading is None:
+        raise OSError("there are no rules for reading")
     for rules in (walls.reading, writing):
         landlock.restrict(rules)
         os.close(rules)

@@ -8,6 +8,7 @@ import sys
 from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass
 from types import FrameType, TracebackType
+from typing import Any
 
 LONGEST_NAME = 80
 
@@ -88,7 +89,7 @@ def watch_audit(callback: Callable[[Attempt], None], source: Collection[str], re
     may_write = (*writable, os.devnull)
     may_read = (*readable, *may_write)
 
-    def hook(event, arguments):
+    def hook(event: str, arguments: tuple) -> None:
         if event == "open" and type(arguments[0]) is str and arguments[0] in source:
             return  # Python itself looks for the file that a syntax error is in; there is none of that name to be found
         if event == "open":
@@ -145,19 +146,19 @@ def shown(path: object) -> str:
     return text if len(text) <= LONGEST_NAME else text[: LONGEST_NAME - 1] + "…"
 
 
-def _opened(arguments, may_read, may_write):
+def _opened(arguments: tuple, may_read: Any, may_write: Any) -> Any:
     path, _, flags = arguments
     if not isinstance(flags, int) or flags & _WRITING:
         return _reached("write", (path,), may_read, may_write)
     return _reached("read", (path,), may_read, may_write)
 
 
-def _looks_for_a_module(event, frame):
+def _looks_for_a_module(event: str, frame: FrameType) -> bool:
     """The import system lists folders, and takes a refusal for an empty one."""
     return event == "os.listdir" and frame.f_code.co_filename.startswith("<frozen importlib")
 
 
-def _reached(kind, arguments, may_read, may_write):
+def _reached(kind: str, arguments: tuple, may_read: Any, may_write: Any) -> Any:
     """(kind, path) if a path among the first two arguments leads outside; None if not. Descriptors are open already."""
     allowed = may_read if kind in ("read", "list") else may_write
     for path in arguments[:2]:

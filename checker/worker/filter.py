@@ -7,6 +7,7 @@ Source: Linux Documentation/userspace-api/seccomp_filter.rst; man 2 seccomp; inc
 import errno
 import struct
 from dataclasses import dataclass
+from typing import Any
 
 from .syscalls import NEWEST, numbers
 
@@ -46,7 +47,7 @@ F_DUPFD, F_GETFD, F_SETFD, F_GETFL, F_SETFL, F_GETLK, F_SETLK, F_SETLKW, F_DUPFD
 TCGETS, FIONCLEX, FIOCLEX = 0x5401, 0x5450, 0x5451
 
 
-def _open_flags(argument):
+def _open_flags(argument: int) -> Any:
     """Cutting a file to nothing needs it opened for writing. Landlock before ABI 3 does not look at O_TRUNC by itself."""
     return [[Bits(argument, O_TRUNC, 0)], [Bits(argument, O_ACCMODE, O_WRONLY)], [Bits(argument, O_ACCMODE, O_RDWR)]]
 
@@ -106,17 +107,17 @@ def program(machine: str) -> bytes:
     return b"".join(steps)
 
 
-def _step(code, constant, yes=0, no=0):
+def _step(code: int, constant: int, yes: int = 0, no: int = 0) -> Any:
     """One instruction; `yes` and `no` are how many of the next to skip."""
     return struct.pack("<HBBI", code, yes, no, constant)
 
 
-def _when(comparison, constant, block):
+def _when(comparison: Any, constant: int, block: Any) -> Any:
     """`block`, which must end in a return, for the numbers that compare so; the others go on behind it."""
     return [_step(comparison, constant, no=len(block)), *block]
 
 
-def _any_of(alternatives):
+def _any_of(alternatives: Any) -> Any:
     block = []
     for tests in alternatives:
         for place, test in enumerate(tests, 1):

@@ -13,7 +13,7 @@ from .child import serve
 from .trees import python_trees
 
 
-def main():
+def main() -> None:
     """Serve one exercise on standard input and output, which the student's code does not see."""
     requests, replies = os.dup(0), os.dup(1)
     null = os.open(os.devnull, os.O_RDWR)

@@ -4,6 +4,7 @@ import functools
 import os
 import platform
 import sys
+from typing import Any
 
 from .syscalls import numbers
 
@@ -53,16 +54,16 @@ def resolve(*names: str) -> None:
 
 
 @functools.cache
-def _numbers():
+def _numbers() -> Any:
     return numbers(machine())
 
 
 @functools.cache
-def _libc():
+def _libc() -> Any:
     return ctypes.CDLL(None, use_errno=True)
 
 
-def _checked(function, gives, name, *arguments):
+def _checked(function: Any, gives: Any, name: str, *arguments: Any) -> Any:
     function.restype = gives
     answer = function(*(ctypes.c_long(argument) if isinstance(argument, int) else argument for argument in arguments))
     if answer == -1:

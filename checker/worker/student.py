@@ -8,7 +8,10 @@ import importlib.machinery
 import inspect
 import sys
 import types
+from collections.abc import Callable, Mapping
 from functools import lru_cache
+from types import CodeType, ModuleType, TracebackType
+from typing import Any
 
 import numpy as np
 
@@ -27,17 +30,17 @@ KEPT_PRINTED = 2000
 class Stop(BaseException):
     """Ends a call from inside; not an Exception, so that an `except Exception` of the student's lets it through."""
 
-    def __init__(self, kind, what=""):
+    def __init__(self, kind: str, what: str = "") -> None:
         self.kind, self.what = kind, what
 
 
 class Printed:
     """Stands in for sys.stdout: counts what is printed and keeps the beginning."""
 
-    def __init__(self):
+    def __init__(self) -> None:
         self.count, self.kept = 0, ""
 
-    def write(self, text):
+    def write(self, text: object) -> int:
         text = str(text)
         self.count += len(text)
         self.kept += text[: max(0, KEPT_PRINTED - len(self.kept))]
@@ -45,21 +48,21 @@ class Printed:
             raise Stop("printed", "more than 64 kB")
         return len(text)
 
-    def flush(self):
+    def flush(self) -> None:
         pass
 
-    def isatty(self):
+    def isatty(self) -> bool:
         return False
 
 
 class SubmittedExercises(importlib.abc.MetaPathFinder, importlib.abc.Loader):
     """Imports `exercises.unit…` from the submitted sources, so that an exercise may use the student's earlier ones."""
 
-    def __init__(self, files):
+    def __init__(self, files: Mapping[str, str]) -> None:
         self.sources = {"exercises." + path.removesuffix(".py").replace("/", "."): path for path in files}
         self.files = files
 
-    def find_spec(self, name, path=None, target=None):
+    def find_spec(self, name: str, path: Any = None, target: Any = None) -> importlib.machinery.ModuleSpec | None:
         if name in self.sources:
             return importlib.machinery.ModuleSpec(name, self)
         if name == "exercises" or any(module.startswith(name + ".") for module in self.sources):
@@ -68,48 +71,48 @@ class SubmittedExercises(importlib.abc.MetaPathFinder, importlib.abc.Loader):
             raise ModuleNotFoundError(f"{name} is not among the files handed in", name=name)
         return None
 
-    def exec_module(self, module):
+    def exec_module(self, module: ModuleType) -> None:
         path = self.sources.get(module.__name__)
         if path is not None:
             module.__file__ = path
             module.__dict__["__builtins__"] = guarded_builtins()
-            exec(compiled(path, self.files[path]), module.__dict__)
+            exec(compile_source(path, self.files[path]), module.__dict__)
 
 
 @lru_cache(maxsize=256)
-def compiled(path, source):
+def compile_source(path: str, source: str) -> CodeType:
     """The code of a submitted file; whatever is wrong with it is raised again each time it is asked for."""
     return compile(source, path, "exec", dont_inherit=True)
 
 
-def guarded_builtins():
+def guarded_builtins() -> dict[str, Any]:
     """Python's builtins, with the few that cannot work here replaced by ones that say so."""
     guarded = dict(vars(builtins))
 
-    def guarded_import(name, globals=None, locals=None, fromlist=(), level=0):
+    def guarded_import(name: str, globals: Any = None, locals: Any = None, fromlist: Any = (), level: int = 0) -> Any:
         if level == 0 and name.split(".")[0] not in ALLOWED:
             raise Stop("import", name)
         return builtins.__import__(name, globals, locals, fromlist, level)
 
-    def guarded_input(prompt=""):
+    def guarded_input(prompt: object = "") -> None:
         raise Stop("input", "input()")
 
-    def guarded_exit(code=None):
+    def guarded_exit(code: Any = None) -> None:
         raise SystemExit(code)
 
     guarded.update(__import__=guarded_import, input=guarded_input, exit=guarded_exit, quit=guarded_exit)
     return guarded
 
 
-def all_plain(files):
+def all_plain(files: Mapping[str, str]) -> bool:
     """Whether all of the files can be seen to leave nothing behind; see `plain`."""
     try:
-        return all(is_plain(compiled(path, source)) for path, source in files.items())
+        return all(is_plain(compile_source(path, source)) for path, source in files.items())
     except Exception:  # it does not compile: that is told when it is loaded
         return False
 
 
-def load(exercise, files):
+def load(exercise: str, files: Mapping[str, str]) -> ModuleType:
     """The module of one exercise, from a dict of path to source text; what was submitted before is forgotten."""
     for name in [name for name in sys.modules if name.partition(".")[0] == "exercises"]:
         del sys.modules[name]
@@ -117,7 +120,7 @@ def load(exercise, files):
     return importlib.import_module("exercises." + exercise.replace("/", "."))
 
 
-def trouble(error, files):
+def trouble(error: BaseException, files: Mapping[str, str]) -> dict[str, Any]:
     """What went wrong in a student's code, as data: the kind, the error's name and text, the student's own line."""
     kind, what = "raised", ""
     if isinstance(error, Stop):
@@ -136,14 +139,16 @@ def trouble(error, files):
         kind, what = "missing module", str(error.name)
     elif (denied := describe_denial(error, files)) is not None:
         kind, what = "refused", denied.kind
-    path, number = (error.filename, error.lineno) if kind == "syntax" else student_line(error.__traceback__, files)
+    path, number = student_line(error.__traceback__, files)
+    if kind == "syntax" and isinstance(error, SyntaxError):
+        path, number = error.filename, error.lineno
     return {"trouble": kind, "what": what, "error": type(error).__name__[:80], "text": safe_text(error),
             "file": path, "line": number}
 
 
-def student_line(traceback, files):
+def student_line(traceback: TracebackType | None, files: Mapping[str, str]) -> tuple[str | None, int | None]:
     """Path and number of the last line of the student's own that a traceback passes through."""
-    found = None, None
+    found: tuple[str | None, int | None] = None, None
     while traceback is not None:
         filename = traceback.tb_frame.f_code.co_filename
         if filename in files:
@@ -152,7 +157,7 @@ def student_line(traceback, files):
     return found
 
 
-def safe_text(error):
+def safe_text(error: BaseException) -> str:
     try:
         text = error.msg if isinstance(error, SyntaxError) else str(error)
         return str(text)[:500].encode("utf-8", "replace").decode()
@@ -160,7 +165,7 @@ def safe_text(error):
         return ""
 
 
-def call(module, request):
+def call(module: ModuleType, request: dict) -> dict[str, Any]:
     """Answer one call of the judge's: {"value": …} and the places of the arguments that the function altered.
 
     A request with "again" is worked out once more with its arrays turned round; if that alters the first answer,
@@ -171,12 +176,12 @@ def call(module, request):
         names = [name for name, thing in vars(module).items() if isinstance(thing, types.FunctionType)]
         return {"trouble": "no function", "what": request["function"], "names": names[:20]}
     if "symbols" in request:
-        return _call_symbolic(function, request["symbols"], request["at"])
+        return call_symbolic(function, request["symbols"], request["at"])
     arguments = [from_wire(argument) for argument in request["arguments"]]
     mismatch = _signature_mismatch(function, len(arguments))
     if mismatch:
         return mismatch
-    value = _unwrapped(function(*arguments))
+    value = unwrap(function(*arguments))
     answer = to_wire(value)
     altered = [place for place, (argument, given) in enumerate(zip(arguments, request["arguments"], strict=True))
                if isinstance(argument, (np.ndarray, list)) and to_wire(argument) != given]
@@ -188,7 +193,7 @@ def call(module, request):
 
 
 @lru_cache
-def _signature_mismatch(function, count):
+def _signature_mismatch(function: Callable, count: int) -> dict[str, Any] | None:
     """What to say if a function cannot be called with so many arguments; None if it can."""
     try:
         parameters = inspect.signature(function).parameters
@@ -200,10 +205,10 @@ def _signature_mismatch(function, count):
     return None
 
 
-def _unwrapped(value):
+def unwrap(value: Any) -> Any:
     """Numbers of sympy's as Python's, in lists too; a lazy iterator is named, not run."""
     if isinstance(value, (list, tuple)) and len(value) <= 1000:
-        return [_unwrapped(item) for item in value]
+        return [unwrap(item) for item in value]
     sympy = sys.modules.get("sympy")  # without it, there is nothing of it to be met
     if sympy and isinstance(value, sympy.Basic):
         if not (isinstance(value, sympy.Expr) and value.is_number):
@@ -213,19 +218,19 @@ def _unwrapped(value):
     return value
 
 
-def _call_symbolic(function, names, points):
+def call_symbolic(function: Callable, names: list[str], points: Any) -> dict[str, Any]:
     import sympy  # there already, in a process that is asked with symbols
 
     symbols = [sympy.Symbol(name, positive=True) for name in names]
     mismatch = _signature_mismatch(function, len(symbols))
-    return mismatch or {"value": to_wire(_evaluated(function(*symbols), symbols, points)), "altered": []}
+    return mismatch or {"value": to_wire(_evaluate(function(*symbols), symbols, points)), "altered": []}
 
 
-def _evaluated(result, symbols, points):
-    import sympy
+def _evaluate(result: Any, symbols: Any, points: Any) -> Any:
+    import sympy  # there already, as above
 
     if isinstance(result, (list, tuple, sympy.Tuple)) and len(result) <= 100:
-        return [_evaluated(item, symbols, points) for item in result]
+        return [_evaluate(item, symbols, points) for item in result]
     if isinstance(result, (int, float)) and not isinstance(result, bool):
         result = sympy.sympify(result)
     if not isinstance(result, sympy.Expr):

@@ -147,4 +147,4 @@ def numbers(machine: str) -> dict[str, int]:
     if machine not in MACHINES:
         return {}
     column = MACHINES.index(machine)
-    return {name: row[column] for name, row in _TABLE.items() if row[column] is not None}
+    return {name: number for name, row in _TABLE.items() if (number := row[column]) is not None}

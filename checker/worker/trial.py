@@ -10,6 +10,8 @@ import signal
 import socket
 import sys
 import tempfile
+from collections.abc import Callable
+from typing import Any
 
 from .contain import contain, prepare
 from .trees import python_trees
@@ -18,27 +20,27 @@ ENOUGH = 10  # seconds, after which a child that hangs has failed its trial
 PLENTY = 4 << 30  # bytes of memory, several times what a child may have
 
 
-def _connect(port):
+def _connect(port: int) -> None:
     with socket.create_connection(("127.0.0.1", port), timeout=1):
         pass
 
 
-def _send(port):
+def _send(port: int) -> None:
     with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as out:
         out.sendto(b"answers?", ("127.0.0.1", port))
 
 
-def _append(bait):
+def _append(bait: str) -> None:
     with open(bait, "a") as file:
         file.write("changed")
 
 
-def _fork():
+def _fork() -> None:
     if os.fork() == 0:
         os._exit(0)
 
 
-def attacks(bait, port, held):
+def attacks(bait: str, port: int, held: Any) -> Any:
     """(what it would mean, the attack): one that raises nothing has got through."""
     return (
         ("read your files", lambda: open(bait).read()),
@@ -56,7 +58,7 @@ def attacks(bait, port, held):
     )
 
 
-def main(bait, port):
+def main(bait: str, port: int) -> None:
     """Print, as JSON, what came of each attack: [[meaning, whether it got through], …]; null if the walls did not go up."""
     os.environ["HELD"] = bait
     held = os.open(bait, os.O_RDONLY)
@@ -67,17 +69,17 @@ def main(bait, port):
             try:
                 signal.alarm(ENOUGH)
                 contain(walls, keep=(writing,))
-                told = [[means, _gets_through(attack)] for means, attack in attacks(bait, port, held)]
-                os.write(writing, json.dumps(told).encode())
+                results = [[means, _gets_through(attack)] for means, attack in attacks(bait, port, held)]
+                os.write(writing, json.dumps(results).encode())
             finally:
                 os._exit(0)
         os.close(writing)
-        with open(reading) as told:
-            sys.stdout.write(told.read() or "null")
+        with open(reading) as answer:
+            sys.stdout.write(answer.read() or "null")
         os.waitpid(child, 0)
 
 
-def _gets_through(attack):
+def _gets_through(attack: Callable) -> bool:
     try:
         attack()
     except Exception:

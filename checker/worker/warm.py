@@ -2,8 +2,8 @@
 
 It is told four things over its socket. FORK or FORK_WITH_SCRATCH, with two descriptors (requests to read, replies to
 write): fork a child that serves them, with or without a disk of its own; the answer is the child's number and a pidfd.
-REAP: wait for that child; the answer is how it ended. FORGET: nobody wants to know. The child reads its request itself, so
-that this process never holds a student's data.
+REAP: wait for that child; the answer is how it ended. FORGET: the child's end is not waited for, and there is no answer.
+The child reads its request itself, so that this process never holds a student's data.
 """
 import array
 import contextlib
@@ -16,6 +16,7 @@ import sys
 import tempfile
 import warnings
 from dataclasses import replace
+from typing import Any
 
 import numpy as np
 import numpy.testing  # noqa: F401  `from numpy import *` would import it, and look where a submission may not
@@ -26,7 +27,7 @@ from .trees import import_path, python_trees
 from .wire import ANSWER, FORK, FORK_WITH_SCRATCH, REAP
 
 
-def main(descriptor, *libraries):
+def main(descriptor: int, *libraries: str) -> None:
     """Serve the judge on an inherited socket until it closes, with these libraries imported beside numpy."""
     channel = socket.socket(fileno=descriptor)
     readable = python_trees()
@@ -40,8 +41,9 @@ def main(descriptor, *libraries):
         _fork_on_demand(channel, walls, readable)
 
 
-def _fork_on_demand(channel, walls, readable):
-    child, bare = None, replace(walls, scratch=None)
+def _fork_on_demand(channel: socket.socket, walls: Any, readable: Any) -> None:
+    child: int | None = None
+    bare = replace(walls, scratch=None)
     while True:
         order, descriptors = _receive(channel)
         if not order:
@@ -50,23 +52,24 @@ def _fork_on_demand(channel, walls, readable):
             _bury()
             child = os.fork()
             if child == 0:
-                _be_a_child(*descriptors, walls if order == FORK_WITH_SCRATCH else bare, readable)
+                requests, replies = descriptors
+                _be_a_child(requests, replies, walls if order == FORK_WITH_SCRATCH else bare, readable)
             pidfd = os.pidfd_open(child) if hasattr(os, "pidfd_open") else os.open(os.devnull, os.O_RDONLY)
             _send(channel, child, [pidfd])
             for used in (*descriptors, pidfd):
                 os.close(used)
-        elif order == REAP:
+        elif order == REAP and child is not None:
             _send(channel, os.waitpid(child, 0)[1], [])
 
 
-def _bury():
+def _bury() -> None:
     """Collect what is left of forgotten children, without waiting for any."""
     with contextlib.suppress(ChildProcessError):
         while os.waitpid(-1, os.WNOHANG)[0]:
             pass
 
 
-def _warm_up():
+def _warm_up() -> None:
     """Touch what a first use would import or build, then keep it out of the garbage collector's way."""
     if "sympy" in sys.modules:
         _warm_up_sympy(sys.modules["sympy"])
@@ -79,7 +82,7 @@ def _warm_up():
     gc.freeze()
 
 
-def _warm_up_sympy(sympy):
+def _warm_up_sympy(sympy: Any) -> None:
     x = sympy.Symbol("x", positive=True)
     sympy.simplify(sympy.sin(x) ** 2 + sympy.cos(x) ** 2)
     sympy.solve(sympy.Eq(x * 2, 1 / x), x)
@@ -88,7 +91,7 @@ def _warm_up_sympy(sympy):
     sympy.sqrt(x).evalf(20, subs={x: 2.0})
 
 
-def _be_a_child(requests, replies, walls, readable):
+def _be_a_child(requests: int, replies: int, walls: Any, readable: Any) -> None:
     try:
         contain(walls, keep=(requests, replies))
         random.seed(0)  # Python seeds it anew in each fork
@@ -97,7 +100,7 @@ def _be_a_child(requests, replies, walls, readable):
         os._exit(0)
 
 
-def _receive(channel):
+def _receive(channel: socket.socket) -> Any:
     message, ancillary, _, _ = channel.recvmsg(1, socket.CMSG_LEN(2 * array.array("i").itemsize))
     descriptors = array.array("i")
     for level, kind, data in ancillary:
@@ -106,7 +109,7 @@ def _receive(channel):
     return message, list(descriptors)
 
 
-def _send(channel, number, descriptors):
+def _send(channel: socket.socket, number: int, descriptors: Any) -> None:
     rights = [(socket.SOL_SOCKET, socket.SCM_RIGHTS, array.array("i", descriptors))] if descriptors else []
     channel.sendmsg([ANSWER.pack(number)], rights)
 

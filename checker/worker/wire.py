@@ -13,6 +13,8 @@ import base64
 import json
 import math
 import struct
+from collections.abc import Sequence
+from typing import Any
 
 import numpy as np
 
@@ -37,23 +39,23 @@ class Malformed(ValueError):
 class Expression:
     """The text of a student's formula and its values at the points that the judge chose."""
 
-    def __init__(self, text, at):
+    def __init__(self, text: str, at: list) -> None:
         self.text, self.at = text, at
 
 
 class Unusable:
     """Something that came back where a number, an array or text was wanted; `what` names it."""
 
-    def __init__(self, what, oversize=False):
+    def __init__(self, what: str, oversize: bool = False) -> None:
         self.what, self.oversize = what, oversize
 
 
-def printable(text):
+def printable(text: str) -> str:
     """Text fit for a terminal or a page: what they would obey rather than show becomes a question mark; lines stay lines."""
     return "".join(char if char.isprintable() or char == "\n" else "?" for char in text)
 
 
-def to_wire(value, depth=0):
+def to_wire(value: Any, depth: int = 0) -> Any:
     """A plain value as JSON data; what does not fit is named instead of sent.
 
     Types are compared exactly, so that a subclass with surprising methods is never asked to describe itself.
@@ -83,11 +85,11 @@ def to_wire(value, depth=0):
     return {"unusable": kind.__name__[:80]}
 
 
-def _plain_number(scalar):
+def _plain_number(scalar: np.generic) -> Any:
     return {"b": bool, "f": float, "c": complex}.get(scalar.dtype.kind, int)(scalar)
 
 
-def _sequence_to_wire(value, depth):
+def _sequence_to_wire(value: Sequence, depth: int) -> dict:
     if len(value) > MAX_ELEMENTS:
         return {"oversize": f"a {type(value).__name__} of {len(value):,} items"}
     if depth >= MAX_DEPTH:
@@ -95,7 +97,7 @@ def _sequence_to_wire(value, depth):
     return {"sequence": [to_wire(item, depth + 1) for item in value]}
 
 
-def _array_to_wire(value):
+def _array_to_wire(value: np.ndarray) -> dict:
     if value.size > MAX_ELEMENTS:
         return {"oversize": f"an array of {value.size:,} numbers, shape {value.shape}"}
     if value.dtype.kind not in "biufc":
@@ -105,7 +107,7 @@ def _array_to_wire(value):
     return {"array": {"dtype": name, "shape": list(value.shape), "data": base64.b64encode(data).decode()}}
 
 
-def from_wire(data, depth=0):
+def from_wire(data: Any, depth: int = 0) -> Any:
     """The value that `to_wire` described; `Malformed` for anything else."""
     if data is None or type(data) in (bool, float, str) or type(data) is int and data.bit_length() < 1024:
         return data
@@ -131,7 +133,7 @@ def from_wire(data, depth=0):
     raise Malformed(f"unknown kind of value {str(tag)[:40]!r}")
 
 
-def _array_from_wire(body):
+def _array_from_wire(body: Any) -> np.ndarray:
     if type(body) is not dict or set(body) != {"dtype", "shape", "data"} or body["dtype"] not in DTYPES:
         raise Malformed("not an array")
     shape, dtype = body["shape"], DTYPES[body["dtype"]]
@@ -146,7 +148,7 @@ def _array_from_wire(body):
     return np.frombuffer(data, dtype).reshape(shape).copy()
 
 
-def line(message):
+def line(message: dict) -> bytes:
     """One message as a line of bytes."""
     return _encoded(message).encode() + b"\n"
 
@@ -154,7 +156,7 @@ def line(message):
 _encoded = json.JSONEncoder(separators=(",", ":")).encode
 
 
-def parse_line(raw):
+def parse_line(raw: bytes) -> dict:
     """The message in a line of bytes; `Malformed` if it is none or too long."""
     if len(raw) > MAX_LINE:
         raise Malformed("message too long")

@@ -3,7 +3,7 @@
 import numpy as np
 from matplotlib.figure import Figure
 
-from checker.listening import FAR, LOCAL, MOMENTS, SECONDS, moves, setting_times
+from checker.hear.listening import FAR, LOCAL, MOMENTS, SECONDS, moves, setting_times
 from course.figures import figure
 from course.figures.style import BRASS, INK, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from solutions.unit06_reaction.three_knobs import tuned_to

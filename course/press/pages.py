@@ -10,7 +10,7 @@ from mkdocs.utils.meta import get_data
 from course.press.faults import Fault
 
 BOOKLETS = "print"  # their folder in the site
-AROUND = ("bench.md", "glossary.md", "outside.md", "builders.md", "instructors.md", "clubs.md")
+AROUND = ("bench.md", "glossary.md", "outside.md", "builders.md", "instructors.md", "clubs.md", "changes.md", "left_out.md")
 
 
 @dataclass(frozen=True)

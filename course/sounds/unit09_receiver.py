@@ -4,8 +4,8 @@ from functools import cache
 
 import numpy as np
 
-from checker.hear import Reference, play, reference_chain
-from checker.listening import MOMENTS, RATE, SECONDS
+from checker.hear.listening import MOMENTS, RATE, SECONDS
+from checker.hear.receiver import ReferenceAnswers, play, reference_chain
 from course.sounds import sound
 
 
@@ -13,7 +13,7 @@ from course.sounds import sound
 def played() -> np.ndarray:
     """All of it, volts across the telephones; the demonstration first, then two seconds of each station."""
     chain = reference_chain()
-    return play(chain, Reference(chain)).sound
+    return play(chain, ReferenceAnswers(chain)).sound
 
 
 @sound(

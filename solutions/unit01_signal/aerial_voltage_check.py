@@ -3,7 +3,7 @@
 import numpy as np
 
 from checker import Exercise, Question, at_most, invariant, less, relative, slip, value
-from checker.given import metres, volts_per_metre
+from checker.checks.given import metres, volts_per_metre
 
 from .aerial_voltage import PERMITTIVITY, aerial_capacitance, aerial_emf, effective_height
 

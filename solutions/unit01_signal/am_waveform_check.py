@@ -3,7 +3,7 @@
 import numpy as np
 
 from checker import Exercise, Question, at_most, invariant, relative, slip, value
-from checker.given import hertz, number, seconds, volts
+from checker.checks.given import hertz, number, seconds, volts
 
 from .am_waveform import am_envelope, am_spectrum, am_waveform
 

@@ -5,7 +5,7 @@ from functools import partial
 import numpy as np
 
 from checker import Exercise, Question, exactly, invariant, refusal, relative, slip, value
-from checker.given import drawn, hertz, metres, one_of, shown
+from checker.checks.given import drawn, hertz, metres, one_of, shown
 
 from .channel_plan import SPEED_OF_LIGHT, carriers, image_reading, nearest_channel, wavelength
 

@@ -3,7 +3,7 @@
 import numpy as np
 
 from checker import Exercise, Question, at_most, invariant, relative, slip, value
-from checker.given import drawn, hertz, metres, number, siemens_per_metre, tidy_values, watts
+from checker.checks.given import drawn, hertz, metres, number, siemens_per_metre, tidy_values, watts
 
 from .field_strength import (
     PERMITTIVITY,

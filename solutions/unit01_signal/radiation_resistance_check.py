@@ -3,7 +3,7 @@
 import numpy as np
 
 from checker import Exercise, Question, at_most, invariant, relative, slip, value
-from checker.given import hertz, metres, ohms, volts
+from checker.checks.given import hertz, metres, ohms, volts
 
 from .radiation_resistance import SPEED_OF_LIGHT, available_power, radiation_resistance
 

@@ -3,7 +3,7 @@
 import numpy as np
 
 from checker import Exercise, Question, at_most, invariant, refusal, relative, slip, value
-from checker.given import number, watts
+from checker.checks.given import number, watts
 
 from .sideband_power import depth_from_aerial_current, sideband_power, sideband_share, total_power
 

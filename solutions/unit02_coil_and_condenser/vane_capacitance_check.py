@@ -16,7 +16,7 @@ from checker import (
     value,
     whole,
 )
-from checker.given import physical, radians
+from checker.checks.given import physical, radians
 
 from .vane_capacitance import (
     EPSILON_0,

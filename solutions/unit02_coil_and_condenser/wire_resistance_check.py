@@ -16,7 +16,7 @@ from checker import (
     value,
     whole,
 )
-from checker.given import ohm_metres, physical
+from checker.checks.given import ohm_metres, physical
 
 from .solenoid_inductance import INCH, MU_0
 from .wire_resistance import (

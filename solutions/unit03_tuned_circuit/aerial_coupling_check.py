@@ -20,7 +20,7 @@ from checker import (
     value,
     volts,
 )
-from checker.given import shown
+from checker.checks.given import shown
 
 from .aerial_coupling import best_mutual_inductance, critical_coupling, loaded_quality_factor, tuned_voltage
 from .reflected_impedance import reflected_impedance

@@ -20,7 +20,7 @@ from checker import (
     value,
     volts,
 )
-from checker.given import shown
+from checker.checks.given import shown
 
 from .reflected_impedance import mutual_from_coupling, reflected_impedance, secondary_current, series_impedance
 

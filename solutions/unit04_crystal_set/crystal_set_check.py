@@ -30,7 +30,7 @@ from checker import (
     volts,
     watts,
 )
-from checker.given import shown
+from checker.checks.given import shown
 from solutions.unit01_signal.aerial_voltage import aerial_capacitance, effective_height
 from solutions.unit01_signal.radiation_resistance import available_power, radiation_resistance
 from solutions.unit03_tuned_circuit.reflected_impedance import reflected_impedance

@@ -24,7 +24,7 @@ from checker import (
     slip,
     value,
 )
-from checker.given import shown
+from checker.checks.given import shown
 
 from .feedback_resistance import circuit_with_feedback, feedback_impedance, feedback_resistance
 

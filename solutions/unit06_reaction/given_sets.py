@@ -4,8 +4,8 @@ from functools import partial
 import numpy as np
 
 from checker import drawn, farads, henries
-from checker.given import shown
-from checker.units import tidily
+from checker.checks.given import shown
+from checker.checks.units import tidily
 
 from .stability import from_parts, poles, ring
 

@@ -28,7 +28,7 @@ from checker import (
     volts_per_metre,
     watts,
 )
-from checker.given import shown
+from checker.checks.given import shown
 from solutions.unit01_signal.radiation_resistance import radiation_resistance
 
 from .radiated_field import (

@@ -24,7 +24,7 @@ from checker import (
     slip,
     value,
 )
-from checker.given import shown
+from checker.checks.given import shown
 
 from .dial_log import (
     SPEED_OF_LIGHT,

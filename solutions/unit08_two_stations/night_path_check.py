@@ -23,7 +23,7 @@ from checker import (
     value,
     whole,
 )
-from checker.given import shown
+from checker.checks.given import shown
 
 from .night_path import (
     EARTH_RADIUS,

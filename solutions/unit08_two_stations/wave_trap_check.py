@@ -25,7 +25,7 @@ from checker import (
     slip,
     value,
 )
-from checker.given import shown
+from checker.checks.given import shown
 
 from .wave_trap import (
     left_across_the_set,

@@ -26,7 +26,7 @@ from checker import (
     value,
     volts,
 )
-from checker.given import shown
+from checker.checks.given import shown
 from solutions.unit06_reaction.given_sets import parts
 
 from .isolating_stage import anode_swing, carried_gain, grid_swing, isolation, stable_gain

@@ -23,7 +23,7 @@ from checker import (
     value,
     volts,
 )
-from checker.given import shown
+from checker.checks.given import shown
 
 from .quench import linear_gain, logarithmic_audio, mean_swing, relative_response, signal_start, swing_after
 

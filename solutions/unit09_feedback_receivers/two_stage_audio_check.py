@@ -30,7 +30,7 @@ from checker import (
     volts,
     watts,
 )
-from checker.given import shown
+from checker.checks.given import shown
 from solutions.unit05_valve.load_line import operating_point
 from solutions.unit05_valve.stage_gain import band_edges, stage_gain
 from solutions.unit05_valve.triode_current import triode_current

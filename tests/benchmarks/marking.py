@@ -24,13 +24,13 @@ from pathlib import Path
 import numpy as np
 
 from checker.course import PATHS, ROOT
-from checker.engine import kept, mark
-from checker.judge import judge
-from checker.plan import plan_for
-from checker.store import open_store
-from checker.submissions import Member
+from checker.judging.judge import judge
+from checker.judging.plans import plan_for
+from checker.marks.pool import cached_verdict, mark
+from checker.marks.store import open_store
+from checker.sandbox.workers import start_worker
+from checker.submissions.members import Member
 from checker.worker.wire import from_wire
-from checker.workers import Worker
 
 SEED, TURNS = 20, 3
 COMPARE = '''
@@ -123,17 +123,17 @@ def turn_by_turn(folder):
     """Times of each exercise of a few members in the two ways that go by exercise, and of each member in the third."""
     ours, python, pytest = [], [], []
     quiet = {"stdout": subprocess.DEVNULL, "stderr": subprocess.DEVNULL, "cwd": folder}
-    with Worker() as worker:
+    with start_worker() as worker:
         for path in PATHS:
             judge(path, member(1).files, worker, SEED)  # plans are made once for a whole class
         for turn in range(TURNS):
             files = member(turn + 1).files
             each, all_together = compare_processes(folder, files)
-            with worker.sitting():
+            with worker.one_member():
                 for path, plain in zip(PATHS, each, strict=True):
-                    ours.append(timed(lambda path=path: kept(path, files, SEED, None, lambda p, f, s: judge(p, f, worker, s))))
+                    ours.append(timed(lambda path=path, files=files: cached_verdict(path, files, SEED, None, lambda p, f, s: judge(p, f, worker, s))))
                     python.append(timed(lambda plain=plain: subprocess.run(plain, **quiet)))
-            pytest.append(timed(lambda: subprocess.run(all_together, **quiet)))
+            pytest.append(timed(lambda all_together=all_together: subprocess.run(all_together, **quiet)))
     a_member = 1 / TURNS
     print(f"an exercise, median of {len(ours)}:  ours {statistics.median(ours):7.1f} ms   (a) python {statistics.median(python):7.1f} ms   "
           f"{statistics.median(python) / statistics.median(ours):5.1f} ×")

@@ -1,12 +1,14 @@
 """Verdicts and names made up at random, as odd as they may come."""
 
+from datetime import date
 from fractions import Fraction
 
 from hypothesis import strategies as st
 
 from checker.course import PATHS
-from checker.fingerprint import Key
-from checker.verdict import KINDS, Finding, Part, Verdict
+from checker.judging.fingerprint import VerdictKey
+from checker.judging.verdict import KINDS, Finding, Part, Verdict
+from checker.marks.details import RunDetails
 
 any_text = st.text(max_size=60) | st.sampled_from(
     ["", "=1+1", "<script>alert(1)</script>", "\x1b[31m", "a\x00b", "\ud800", "‮gnp", "]]>"]
@@ -44,7 +46,11 @@ names = st.text(st.characters(exclude_categories=["C"]), min_size=1, max_size=40
 
 
 def key(number):
-    return Key(f"{number:064x}", "b" * 64, "1")
+    return VerdictKey(f"{number:064x}", "b" * 64, "1")
+
+
+def details(seed):
+    return RunDetails(seed, (date(2026, 9, 1), date(2027, 7, 31)), "Form 4", "Quay School")
 
 
 def verdict(number=0, exercise=PATHS[0]):

@@ -3,10 +3,10 @@
 from fractions import Fraction
 
 from checker.course import ROOT
-from checker.judge import judge
-from checker.marksheet import member_marks
-from checker.store import Override
-from checker.workers import Worker
+from checker.judging.judge import judge
+from checker.marks.marksheet import member_marks
+from checker.marks.store import Override
+from checker.sandbox.workers import start_worker
 
 RESONANCE, SOLENOID = "unit03_tuned_circuit/resonance", "unit02_coil_and_condenser/solenoid_inductance"
 PATHS = (SOLENOID, RESONANCE)
@@ -53,7 +53,7 @@ OVERRIDES = {
 
 def marked():
     """The class as `MemberMarks`."""
-    with Worker() as worker:
+    with start_worker() as worker:
         return [
             member_marks(
                 name,

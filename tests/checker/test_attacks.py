@@ -8,10 +8,10 @@ from pathlib import Path
 
 import pytest
 
-from checker.judge import judge
-from checker.verdict import KINDS, NOT_ATTEMPTED, PASSED
-from checker.words import verdict_lines
-from checker.workers import Worker
+from checker.judging.judge import judge
+from checker.judging.verdict import KINDS, NOT_ATTEMPTED, PASSED
+from checker.report.text import verdict_lines
+from checker.sandbox.workers import start_worker
 from tests.checker.corpus import ATTACKS, HONEST, OBEYED, PATH, stated
 
 SEED = 20
@@ -19,7 +19,7 @@ SEED = 20
 
 @pytest.fixture(scope="module")
 def worker():
-    with Worker() as worker:
+    with start_worker() as worker:
         yield worker
 
 

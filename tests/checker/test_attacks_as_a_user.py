@@ -9,7 +9,7 @@ from fractions import Fraction
 import pytest
 
 from checker.course import ROOT
-from checker.verdict import PASSED
+from checker.judging.verdict import PASSED
 from tests.checker.corpus import ATTACKS, stated
 
 # Becomes that user, then judges every attack and an honest submission after each, several at a time.
@@ -17,9 +17,9 @@ SCRIPT = """
 import json, os, sys
 from concurrent.futures import ThreadPoolExecutor
 from tests.checker.containment.conftest import NOBODY, become
-from checker import proof
-from checker.engine import Workers
-from checker.words import verdict_lines
+from checker.sandbox import proof
+from checker.marks.pool import Workers
+from checker.report.text import verdict_lines
 from tests.checker.corpus import ATTACKS, HONEST, PATH
 EXERCISE = PATH.removesuffix(".py")
 become(NOBODY)

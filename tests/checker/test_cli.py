@@ -6,11 +6,16 @@ import re
 import signal
 import subprocess
 import sys
+import zipfile
 
 import pytest
 
-from checker import cli, marking, proof
+from checker import cli
+from checker.cli.mark import marks_table
+from checker.cli.terminal import show_table
 from checker.course import PATHS, UNITS
+from checker.marks import pool
+from checker.sandbox import proof
 from checker.worker.contain import Containment
 from tests.checker.test_proof import without
 
@@ -22,6 +27,10 @@ def resonance_condition(inductance, capacitance):
 def resonant_frequency(inductance, capacitance):
     return 1 / (2 * np.pi * np.sqrt(inductance * capacitance))
 """
+# Long enough, and odd enough, to be nobody else's.
+ALIKE = RIGHT + "".join(f"def my_own_{n}(parts, scale):\n    total = {n}.25\n    for one in parts:\n"
+                        f"        total = total * scale + one ** {n} - {n + 3} * scale\n    return total / ({n}.5 + scale)\n"
+                        for n in range(2, 8))
 SLIP = RIGHT.replace("2 * np.pi * ", "")
 
 
@@ -95,7 +104,7 @@ def test_wrong_use_is_one_sentence(here, capsys, arguments, says):
     if "class" in arguments:
         put(here / "class" / "Isla", RIGHT)
     code, out, err = run(*arguments, capsys=capsys)
-    assert code == cli.MISUSED and says in err and err.count("\n") == 1 and not out
+    assert code == cli.USAGE_ERROR and says in err and err.count("\n") == 1 and not out
 
 
 def rows_of(table):
@@ -103,8 +112,8 @@ def rows_of(table):
 
 
 def test_the_table_of_the_whole_course_keeps_to_80_columns_and_names_every_member(capsys):
-    headings, _ = cli._marks_table([], PATHS)
-    cli.show_table(headings, [[name, *["13.1"] * len(UNITS), "104.8 of 560"] for name in ("Isla Marrow", "Tobias Fenn")])
+    headings, _ = marks_table([], PATHS)
+    show_table(headings, [[name, *["13.1"] * len(UNITS), "104.8 of 560"] for name in ("Isla Marrow", "Tobias Fenn")])
     heading, *rows = capsys.readouterr().out.splitlines()
     assert heading.split() == ["in", "unit", *map(str, range(len(UNITS))), "marks"]
     assert [row[:11] for row in rows] == ["Isla Marrow", "Tobias Fenn"] and max(map(len, [heading, *rows])) <= 80
@@ -122,8 +131,8 @@ def test_mark_prints_the_table_and_writes_what_is_promised(of_two, here, capsys)
 def test_a_rerun_marks_only_what_changed_under_the_seed_it_had(of_two, capsys, monkeypatch):
     assert run("mark", of_two, "--only", "resonance", capsys=capsys)[0] == cli.DONE
     judged = []
-    real = marking.mark.__globals__["judge"]
-    monkeypatch.setitem(marking.mark.__globals__, "judge", lambda path, *rest: judged.append(path) or real(path, *rest))
+    real = pool.judge
+    monkeypatch.setattr(pool, "judge", lambda path, *rest: judged.append(path) or real(path, *rest))
     run("mark", of_two, "--only", "resonance", capsys=capsys)
     assert judged == []
     put(of_two / "Tobias Fenn", RIGHT + "# better\n")
@@ -141,11 +150,50 @@ def test_a_mark_set_by_hand_survives_a_remark_and_is_shown(of_two, here, capsys)
     assert "Right on paper" in (here / "marks" / "marks.csv").read_text("utf-8-sig")
     for wrong, says in (("11", "more than this exercise has"), ("many", "is no mark")):
         code, _, err = run(*amend, wrong, "--because", "x", "--by", "y", capsys=capsys)
-        assert code == cli.MISUSED and says in err
+        assert code == cli.USAGE_ERROR and says in err
     code, _, err = run("amend", "Nobody", "resonance", "7", "--because", "x", "--by", "y", capsys=capsys)
-    assert code == cli.MISUSED and "is not in the last run's marks" in err
+    assert code == cli.USAGE_ERROR and "is not in the last run's marks" in err
     run(*amend, "withdraw", "--because", "Mistake", "--by", "Wren Dalby", capsys=capsys)
     assert "*" not in run("mark", of_two, "--only", "resonance", capsys=capsys)[1]
+
+
+def of_the_class(here):
+    """What the tables for school systems say of the class, and whether the pages lead to the pairs that are alike."""
+    with zipfile.ZipFile(here / "marks" / "oneroster.zip") as archive:
+        tables = {name: archive.read(name).decode() for name in ("orgs.csv", "classes.csv", "academicSessions.csv")}
+    return tables, "alike.html" in (here / "marks" / "index.html").read_text()
+
+
+def test_an_amended_mark_is_published_under_the_names_that_mark_was_told(of_two, here, capsys):
+    for name in ("Nell Samphire", "Pippa Eider"):
+        put(of_two / name, ALIKE)
+    told = ["--class", "Form 4", "--club", "Quay School", "--school-year", "2026-09-01", "2027-07-31"]
+    run("mark", of_two, "--only", "resonance", *told, capsys=capsys)
+    before = of_the_class(here)
+    tables, alike = before
+    assert alike and "Quay School" in tables["orgs.csv"] and "Form 4" in tables["classes.csv"]
+    assert '"2026-09-01","2027-07-31"' in tables["academicSessions.csv"] and '"2027"' in tables["academicSessions.csv"]
+    assert run("amend", "Tobias Fenn", "resonance", "7", "--because", "x", "--by", "y", capsys=capsys)[0] == cli.DONE
+    assert of_the_class(here) == before
+    run("mark", of_two, "--only", "resonance", capsys=capsys)
+    assert of_the_class(here) == before, "and so is a further run that is told nothing"
+    run("mark", of_two, "--only", "resonance", "--class", "Form 5", capsys=capsys)
+    assert "Form 5" in of_the_class(here)[0]["classes.csv"] and "Quay School" in of_the_class(here)[0]["orgs.csv"]
+
+
+def test_a_school_year_runs_forwards(of_two, capsys):
+    code, _, err = run("mark", of_two, "--school-year", "2027-07-31", "2026-09-01", capsys=capsys)
+    assert code == cli.USAGE_ERROR and "the wrong way round" in err
+
+
+def test_help_names_every_command_in_its_group(capsys):
+    with pytest.raises(SystemExit) as ended:
+        cli.main(["--help"])
+    out = capsys.readouterr().out
+    groups = dict(re.findall(r"^to (learn|teach|build):\n((?:  .*\n)+)", out, re.M))
+    assert {group: re.findall(r"^  (\w+)", text, re.M) for group, text in groups.items()} == {
+        "learn": ["try", "hint", "hear"], "teach": ["mark", "amend", "pack"], "build": ["sheet"]}
+    assert ended.value.code == 0
 
 
 def test_something_unreadable_is_said_and_shows_in_the_exit_code(of_two, capsys):
@@ -162,7 +210,7 @@ def test_mark_says_first_how_it_contains_and_that_it_was_tried(of_two, capsys):
 def test_where_a_layer_is_missing_mark_wants_a_word_and_try_goes_on(of_two, here, capsys, monkeypatch):
     monkeypatch.setattr(proof, "probe", Containment)
     code, out, err = run("mark", of_two, "--only", "resonance", capsys=capsys)
-    assert code == cli.MISUSED and "keeps a submission from your files" in err and "--uncontained" in err and not out
+    assert code == cli.USAGE_ERROR and "keeps a submission from your files" in err and "--uncontained" in err and not out
     assert err.count("\n") == 1 and not (here / "marks").exists()
     code, out, err = run("mark", of_two, "--only", "resonance", "--uncontained", capsys=capsys)
     assert code == cli.DONE and err.startswith("Not contained: Nothing on this system") and err.count("ontained") == 1
@@ -176,7 +224,7 @@ def test_where_an_attack_gets_through_mark_wants_a_word(of_two, here, capsys, mo
     """Whatever the system says that it has: here one wall is left out of the trial."""
     monkeypatch.setattr(proof, "_TRIAL", without("restrict_files"))
     code, out, err = run("mark", of_two, "--only", "resonance", capsys=capsys)
-    assert code == cli.MISUSED and "In a trial of the walls here, a submission could read your files" in err
+    assert code == cli.USAGE_ERROR and "In a trial of the walls here, a submission could read your files" in err
     assert "--uncontained" in err and err.count("\n") == 1 and not out and not (here / "marks").exists()
     code, out, err = run("mark", of_two, "--only", "resonance", "--uncontained", capsys=capsys)
     assert code == cli.DONE and err.startswith("Not contained: In a trial of the walls here") and "10 of 10" in out

@@ -8,13 +8,13 @@ from types import SimpleNamespace
 
 import pytest
 
-from checker import cluster as cluster_module
-from checker.cluster import ClusterProblem, mark_on_cluster
-from checker.engine import mark
-from checker.fingerprint import files_used, key_of
-from checker.store import open_store
-from checker.submissions import Member
-from checker.verdict import to_data
+from checker.judging.fingerprint import files_used, key_of
+from checker.judging.verdict import to_data
+from checker.marks import cluster as cluster_module
+from checker.marks.cluster import ClusterProblem, mark_on_cluster
+from checker.marks.pool import mark
+from checker.marks.store import open_store
+from checker.submissions.members import Member
 from tests.checker.made import verdict
 
 distributed = pytest.importorskip("distributed")
@@ -70,11 +70,11 @@ def test_a_machine_that_joins_later_is_seen_to_before_it_judges(monkeypatch):
     files = {f"{PATHS[0]}.py": RIGHT}
     monkeypatch.setattr(cluster_module, "_own", SimpleNamespace(workers=SimpleNamespace(judge=lambda *asked: verdict())))
     here = cluster_module.judged_by(PATHS[0])
-    cluster_module._open_doors.cache_clear()
+    cluster_module._missing_layers.cache_clear()
     assert cluster_module._judge_there(PATHS[0], files, 7, here, False) == to_data(verdict())
     with pytest.raises(ClusterProblem, match="not the same as here"):
         cluster_module._judge_there(PATHS[0], files, 7, "another version", False)
-    monkeypatch.setattr(cluster_module, "_open_doors", lambda: ("It could read your files.",))
+    monkeypatch.setattr(cluster_module, "_missing_layers", lambda: ("It could read your files.",))
     with pytest.raises(ClusterProblem, match="It could read your files. Add --uncontained"):
         cluster_module._judge_there(PATHS[0], files, 7, here, False)
     assert cluster_module._judge_there(PATHS[0], files, 7, here, True) == to_data(verdict())
@@ -114,12 +114,12 @@ def test_a_cluster_without_machines_is_one_sentence(cluster, monkeypatch):
 
 
 def test_no_scheduler_is_one_sentence(monkeypatch):
-    monkeypatch.setattr("checker.cluster.ANSWER_WITHIN", 1)
+    monkeypatch.setattr("checker.marks.cluster.ANSWER_WITHIN", 1)
     with pytest.raises(ClusterProblem, match="No Dask scheduler answers at tcp://127.0.0.1:9"):
         list(mark_on_cluster("tcp://127.0.0.1:9", MEMBERS, 7))
 
 
 def test_another_version_on_a_machine_is_refused(cluster, monkeypatch):
-    monkeypatch.setattr("checker.cluster.judged_by", lambda path: "another version")
+    monkeypatch.setattr("checker.marks.cluster.judged_by", lambda path: "another version")
     with pytest.raises(ClusterProblem, match="not the same as here"):
         list(mark_on_cluster(cluster[0], MEMBERS, 7, PATHS))

@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from checker.engine import mark
-from checker.submissions import read_folder
+from checker.marks.pool import mark
+from checker.submissions.members import read_folder
 from tests.checker.demo_zips.make import DEMO_CLASS, HERE, zipped
 
 COUNTED = tomllib.loads(Path(__file__).with_name("demo_marks.toml").read_text("utf-8"))

@@ -20,8 +20,8 @@ from checker.exports.cells import text_cell
 from checker.exports.junit import write_junit
 from checker.exports.oneroster import write_oneroster
 from checker.exports.table import write_table
-from checker.marksheet import MemberMarks, member_marks
-from checker.verdict import Part, Verdict
+from checker.judging.verdict import Part, Verdict
+from checker.marks.marksheet import MemberMarks, member_marks
 from tests.checker import made, sample
 
 STANDARDS = Path(__file__).parents[1] / "published" / "standards"

@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from checker import handed_in
-from checker.submissions import read_folder
+from checker.submissions import reading as handed_in
+from checker.submissions.members import read_folder
 
 SOURCE = b"def resonant_frequency(inductance, capacitance):\n    return 1.0\n"
 UNIT = "unit03_tuned_circuit"

@@ -5,11 +5,13 @@ import xml.etree.ElementTree as ElementTree
 import numpy as np
 import pytest
 
-from checker import cli, hear, sealed_hear
-from checker.hear import YOURS, Member, Reference, levelled, play, reference_chain
-from checker.listening import FAR, LOCAL, MOVES, RATE, moves, setting_times, tune
-from checker.sealed import BrokenSeal
-from checker.workers import Worker
+from checker import cli
+from checker.hear import receiver
+from checker.hear import sealed as sealed_hear
+from checker.hear.listening import FAR, LOCAL, MOVES, RATE, moves, setting_times, tune
+from checker.hear.receiver import YOURS, MemberAnswers, ReferenceAnswers, play, reference_chain, set_level
+from checker.judging.sealed import BrokenSeal
+from checker.sandbox.workers import start_worker
 from tests.exercises.every_mutant import sources
 
 RECEIVER = "unit09_feedback_receivers/receiver.py"
@@ -22,20 +24,20 @@ def chain():
 
 @pytest.fixture(scope="module")
 def worker():
-    with Worker() as warm:
+    with start_worker() as warm:
         yield warm
 
 
 @pytest.fixture
 def short(monkeypatch):
     """A second of the demonstration and a tenth on each station."""
-    monkeypatch.setattr(hear, "SECONDS", 1.0)
-    monkeypatch.setattr(hear, "EACH", 0.1)
+    monkeypatch.setattr(receiver, "SECONDS", 1.0)
+    monkeypatch.setattr(receiver, "EACH", 0.1)
 
 
 @pytest.fixture
 def reference(chain, short):
-    return play(chain, Reference(chain)).sound
+    return play(chain, ReferenceAnswers(chain)).sound
 
 
 def answered(*exercises):
@@ -46,14 +48,14 @@ def answered(*exercises):
 
 
 def test_with_nothing_done_all_of_it_is_the_references_and_named(chain, worker, reference):
-    played = play(chain, Member(chain, sources("exercises"), worker))
+    played = play(chain, MemberAnswers(chain, sources("exercises"), worker))
     assert set(played.sources.values()) == {"not written yet"}
     assert len(played.sources) == 18
     assert np.array_equal(played.sound, reference)
 
 
 def test_with_all_done_all_of_it_is_the_members(chain, worker, reference):
-    played = play(chain, Member(chain, sources("solutions"), worker))
+    played = play(chain, MemberAnswers(chain, sources("solutions"), worker))
     assert set(played.sources.values()) == {YOURS}
     assert played.sound.shape == reference.shape
     assert np.max(np.abs(played.sound - reference)) < 0.1 * np.max(np.abs(reference))
@@ -65,7 +67,7 @@ def test_half_a_course_plays_and_the_missing_and_wrong_are_named(chain, worker, 
     files["unit01_signal/aerial_voltage.py"] = files["unit01_signal/aerial_voltage.py"].replace(
         "return field * effective_height", "return field * effective_height / 2")
     del files["unit05_valve/load_line.py"]
-    played = play(chain, Member(chain, files, worker))
+    played = play(chain, MemberAnswers(chain, files, worker))
     assert played.sources["field_strength", "ground_wave_field"] == YOURS
     assert played.sources["grid_leak", "bias_with_carrier"] == YOURS
     assert played.sources["aerial_voltage", "aerial_emf"] == "it does not give the right values"
@@ -78,7 +80,7 @@ def test_half_a_course_plays_and_the_missing_and_wrong_are_named(chain, worker, 
 def test_an_earlier_function_that_is_missing_is_named(chain, worker):
     files = sources("solutions") | {"unit06_reaction/three_knobs.py": sources("exercises")["unit06_reaction/three_knobs.py"]}
     [knobs] = [link for link in chain.links if link.function == "knobs"]
-    values, whose = Member(chain, files, worker).link(knobs)
+    values, whose = MemberAnswers(chain, files, worker).link(knobs)
     assert (values, whose) == (knobs.wanted, "three_knobs, which it uses, is not written yet")
 
 
@@ -86,7 +88,7 @@ def test_a_receiver_of_the_members_own_choice_is_heard_as_it_is(chain, worker, r
     source = sources("solutions")[RECEIVER]
     assert "knobs(frequency, 700.0)" in source
     files = sources("solutions") | {RECEIVER: source.replace("knobs(frequency, 700.0)", "knobs(frequency - 9e3, 700.0)")}
-    played = play(chain, Member(chain, files, worker))
+    played = play(chain, MemberAnswers(chain, files, worker))
     assert set(played.sources.values()) == {YOURS}
     stations = slice(RATE, None)
     assert np.std(played.sound[stations] - reference[stations]) > 0.5 * np.std(reference[stations])
@@ -100,19 +102,19 @@ def test_a_receiver_of_the_members_own_choice_is_heard_as_it_is(chain, worker, r
 def test_a_receiver_that_gives_no_sound_is_stood_in_for(chain, worker, body, reason):
     files = {RECEIVER: f"def receiver(emf, rate, frame, frequency, crest):\n    {body}\n"}
     inputs = np.full(100, 1e-3 + 0j), 24e3, 855e3, 855e3, 1e-3
-    sound, whose = Member(chain, files, worker).receiver(*inputs)
+    sound, whose = MemberAnswers(chain, files, worker).receiver(*inputs)
     assert whose == reason
     assert np.array_equal(sound, chain.stages["receiver"](*inputs))
 
 
 def test_sound_is_on_one_scale_and_never_clips():
     tone = np.sin(np.arange(4800) / 5)
-    quiet, turned_down = levelled(0.25 * tone, tone)
+    quiet, turned_down = set_level(0.25 * tone, tone)
     assert 20 * np.log10(np.sqrt(2) * np.std(quiet)) == pytest.approx(20 * np.log10(0.25) - 20 + 3.01, abs=0.05)
     assert not turned_down
-    loud, turned_down = levelled(100 * tone, tone)
+    loud, turned_down = set_level(100 * tone, tone)
     assert np.max(np.abs(loud)) <= 0.9 and turned_down
-    assert not np.any(levelled(0 * tone, tone)[0])
+    assert not np.any(set_level(0 * tone, tone)[0])
 
 
 def test_knobs_go_where_the_moves_say():
@@ -144,16 +146,16 @@ def test_command_writes_sounds_picture_and_page(tmp_path, capsys):
 def test_a_pack_holds_the_sound_and_says_what_it_cannot_play(chain, worker, short, reference, tmp_path, monkeypatch):
     (tmp_path / "practice").mkdir()
     file = tmp_path / sealed_hear.PATH
-    file.write_text(sealed_hear.sealed_hear())
+    file.write_text(sealed_hear.seal_hear())
     monkeypatch.setattr(sealed_hear, "ROOT", tmp_path)
-    opened, sound = sealed_hear.opened_hear()
+    opened, sound = sealed_hear.read_sealed_hear()
     assert not opened.stages
     np.testing.assert_allclose(sound, reference, atol=1e-4 * np.max(np.abs(reference)))
-    nothing = play(opened, Member(opened, {}, worker))
+    nothing = play(opened, MemberAnswers(opened, {}, worker))
     assert nothing.missing == ["circuit_voltage", "receiver"] and nothing.sound.size == 0
-    everything = play(opened, Member(opened, sources("solutions"), worker))
+    everything = play(opened, MemberAnswers(opened, sources("solutions"), worker))
     assert everything.missing == [] and set(everything.sources.values()) == {YOURS}
     assert np.max(np.abs(everything.sound - reference)) < 0.1 * np.max(np.abs(reference))
     file.write_text(file.read_text()[100:])
     with pytest.raises(BrokenSeal, match="Unpack the student pack again"):
-        sealed_hear.opened_hear()
+        sealed_hear.read_sealed_hear()

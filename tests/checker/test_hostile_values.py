@@ -8,13 +8,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from hypothesis.extra import numpy as hnp
 
-from checker.compare import Difference, difference
-from checker.exercise import absolute, relative
-from checker.fingerprint import files_used
-from checker.judge import judge
-from checker.verdict import KINDS, PASSED, to_data
+from checker.checks.exercise import absolute, relative
+from checker.judging.compare import Difference, difference
+from checker.judging.fingerprint import files_used
+from checker.judging.judge import judge
+from checker.judging.verdict import KINDS, PASSED, to_data
+from checker.sandbox.session import checked_reply
 from checker.worker.wire import Expression, Malformed, Unusable, to_wire
-from checker.workers import checked_reply
 
 PATH = "unit03_tuned_circuit/resonance.py"
 scalars = (
@@ -59,7 +59,7 @@ class Scripted:
     """A worker whose child answers every call with the same forged line."""
 
     ended = signal = None
-    in_company = False
+    shared = False
 
     def __init__(self, reply):
         self.reply = reply

@@ -9,8 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from checker.course import PATHS, ROOT
-from checker.likeness import IN_SHAPE, WORD_FOR_WORD, find_alike
-from checker.likeness_tokens import Given, code_lines, words
+from checker.submissions.likeness import IN_SHAPE, WORD_FOR_WORD, find_alike
+from checker.submissions.tokens import Handout, code_lines, words
 from tests.checker import made
 
 SOLENOID, RESONANCE, QUALITY = (
@@ -274,10 +274,10 @@ def test_words_and_signs_of_a_line():
 
 
 def test_heads_of_functions_are_given_however_they_are_written():
-    given_to_all = Given(STUB[RESONANCE])
+    given_to_all = Handout(STUB[RESONANCE])
     text = "import numpy as np\n\ndef resonant_frequency(\n    L, C=(1, 2),\n) -> float: return 1 / L\n"
     text += "\ndef mine(x):\n    return x\n"
-    assert [[word for word, _ in stretch] for stretch in given_to_all.left_out(text)] == [
+    assert [[word for word, _ in stretch] for stretch in given_to_all.own_stretches(text)] == [
         ["return", "1.0", "/", "L", "def", "mine", "(", "x", ")", ":", "return", "x"]
     ]
 

@@ -7,8 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from checker.course import UnknownExercise
-from checker.marksheet import Mark, member_marks, override_sentence, set_mark
-from checker.store import Override, open_store
+from checker.marks.marksheet import Mark, member_marks, override_sentence, set_mark
+from checker.marks.store import Override, open_store
 from tests.checker import made
 
 RESONANCE = "unit03_tuned_circuit/resonance"

@@ -10,15 +10,17 @@ import zipfile
 
 import pytest
 
-from checker import cli, pack
+from checker import cli
 from checker.course import PATHS, PRACTICE_SEED, ROOT, load_exercise
-from checker.judge import judge
-from checker.laws import laws_source
-from checker.pack import FOLDER, pack_files, write_pack
-from checker.plan import plan_for
-from checker.sealed import BrokenSeal, masked, sealed, unsealed
-from checker.verdict import PASSED
-from checker.workers import Worker
+from checker.judging import plans
+from checker.judging.judge import judge
+from checker.judging.plans import plan_for
+from checker.judging.sealed import BrokenSeal, mask, seal_plan, unseal_plan
+from checker.judging.verdict import PASSED
+from checker.pack import contents, stubs
+from checker.pack.contents import FOLDER, pack_files, write_pack
+from checker.pack.laws import laws_source
+from checker.sandbox.workers import start_worker
 
 RESONANCE = "unit03_tuned_circuit/resonance"
 
@@ -45,7 +47,7 @@ def laws_of(source):
 
 
 def test_same_input_same_bytes(files):
-    plan_for.__globals__["_made_plan"].cache_clear()
+    plans.cached_plan.cache_clear()
     assert pack_files() == files
 
 
@@ -90,10 +92,11 @@ def test_neither_solutions_nor_slips_nor_demo_are_in_the_pack(files):
 def worked_on(tmp_path, monkeypatch):
     """A copy of the course in which the instructor has tried an exercise, and left things lying about."""
     for folder in ("checker", "exercises", "solutions"):
-        shutil.copytree(ROOT / folder, tmp_path / folder, ignore=shutil.ignore_patterns("__pycache__", "demo_class"))
+        shutil.copytree(ROOT / folder, tmp_path / folder, ignore=shutil.ignore_patterns("__pycache__", "examples"))
     for name in ("LICENSE", "pyproject.toml", "constraints.txt"):
         shutil.copy(ROOT / name, tmp_path / name)
-    monkeypatch.setattr(pack, "ROOT", tmp_path)
+    for module in (contents, stubs):
+        monkeypatch.setattr(module, "ROOT", tmp_path)
     return tmp_path
 
 
@@ -103,7 +106,7 @@ def test_an_exercise_that_was_worked_on_is_not_handed_out(worked_on, answer, cap
     stub, reference = file.read_text(), (ROOT / "solutions" / f"{RESONANCE}.py").read_text()
     file.write_text(stub.replace("raise NotImplementedError", answer) if answer else reference)
     monkeypatch.chdir(worked_on)
-    assert cli.main(["pack", "pack.zip"]) == cli.MISUSED
+    assert cli.main(["pack", "pack.zip"]) == cli.USAGE_ERROR
     told = capsys.readouterr().err
     assert "has been worked on. Put the stub back" in told and f"exercises/{RESONANCE}.py" in told and told.count("\n") == 1
     assert not (worked_on / "pack.zip").exists()
@@ -113,30 +116,30 @@ def test_what_lies_about_is_not_handed_out(worked_on, files):
     for name in (f"exercises/{RESONANCE}.py~", "exercises/unit03_tuned_circuit/answers.py", "exercises/notes.txt",
                  "checker/marks.sqlite", "checker/.resonance.py.swp"):
         (worked_on / name).write_text("the answers")
-    assert pack.pack_files() == files
+    assert pack_files() == files
 
 
 def test_nothing_depends_on_the_instructors_seed(files):
     plan_for(RESONANCE, 987654321)
     assert not [name for name, data in pack_files().items() if b"987654321" in data]
     for path in PATHS:  # nor is it in what is sealed
-        assert json.loads(masked(base64.b64decode(files[f"practice/{path}.sealed"]), path))["seed"] == PRACTICE_SEED
+        assert json.loads(mask(base64.b64decode(files[f"practice/{path}.sealed"]), path))["seed"] == PRACTICE_SEED
 
 
 @pytest.mark.parametrize("path", PATHS)
 def test_sealed_plan_judges_like_the_made_one(path):
     plan = plan_for(path, PRACTICE_SEED)
-    text = sealed(plan)
-    opened = unsealed(text, path, laws_of(laws_source(plan)))
+    text = seal_plan(plan)
+    opened = unseal_plan(text, path, laws_of(laws_source(plan)))
     assert repr(opened.places) == repr(plan.places)
-    assert sealed(opened) == text, "opening a seal and closing it again changes nothing"
+    assert seal_plan(opened) == text, "opening a seal and closing it again changes nothing"
 
 
 def test_a_damaged_seal_is_said():
-    text = sealed(plan_for(RESONANCE, PRACTICE_SEED))
+    text = seal_plan(plan_for(RESONANCE, PRACTICE_SEED))
     for broken in (text[:-40], "x" + text, "", "ÿ"):
         with pytest.raises(BrokenSeal, match="Unpack the student pack again"):
-            unsealed(broken, RESONANCE, {})
+            unseal_plan(broken, RESONANCE, {})
 
 
 def test_the_checker_works_inside_the_pack(unpacked):
@@ -159,7 +162,7 @@ def test_pack_and_course_agree_on_wrong_answers(unpacked):
     source = "import numpy as np\ndef resonant_frequency(inductance, capacitance):\n    return np.sqrt(inductance / capacitance)\n"
     (unpacked / "exercises" / f"{RESONANCE}.py").write_text(source)
     told = run(unpacked, "try", "resonance").stdout
-    with Worker() as worker:
+    with start_worker() as worker:
         verdict = judge("resonance", {f"{RESONANCE}.py": source}, worker, PRACTICE_SEED)
     assert verdict.kind != PASSED
     assert verdict.findings[0].got in told and verdict.findings[0].wanted in told

@@ -4,7 +4,7 @@ import os
 
 import pytest
 
-from checker import proof
+from checker.sandbox import proof
 from checker.worker.contain import Containment
 
 

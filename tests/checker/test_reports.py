@@ -7,11 +7,11 @@ from fractions import Fraction
 import pytest
 
 from checker.course import PATHS, ROOT, load_exercise
-from checker.marksheet import member_marks
-from checker.report.pages import written_out
+from checker.judging.verdict import Finding, Part, Verdict
+from checker.marks.marksheet import member_marks
+from checker.marks.store import Override
 from checker.report.summary import Summary
-from checker.store import Override
-from checker.verdict import Finding, Part, Verdict
+from checker.text import escape_unseen
 from tests.checker import sample
 from tests.checker.report_pages import STYLE, pages
 
@@ -113,7 +113,7 @@ def test_a_report_holds_no_hint_and_names_nobody_else(sample_class, tmp_path):
 def test_the_class_page_has_every_member_and_every_link_leads_somewhere(sample_class, tmp_path):
     written = pages(sample_class, tmp_path)
     page = written["index.html"]
-    assert all(written_out(member.name) in page.text for member in sample_class)
+    assert all(escape_unseen(member.name) in page.text for member in sample_class)
     for file, page in written.items():
         folder = file.rpartition("/")[0]
         for link in page.links:

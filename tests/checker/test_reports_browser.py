@@ -4,8 +4,8 @@ from datetime import date
 
 import pytest
 
-from checker.likeness import find_alike
 from checker.report import write_reports
+from checker.submissions.likeness import find_alike
 from tests.checker import sample
 from tests.checker.test_likeness import CLASS as HONEST
 from tests.checker.test_likeness import COMPARED, ODD_WAY, RENAMED, with_solenoid

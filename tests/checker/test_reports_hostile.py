@@ -7,12 +7,12 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from checker.course import PATHS
-from checker.likeness import Alike, AlikeExercise, Side
-from checker.marksheet import member_marks
+from checker.judging.verdict import KINDS, Finding, Verdict
+from checker.marks.marksheet import member_marks
+from checker.marks.store import Override
 from checker.report.names import report_names
-from checker.report.pages import written_out
-from checker.store import Override
-from checker.verdict import KINDS, Finding, Verdict
+from checker.submissions.likeness import Alike, AlikeExercise, Side
+from checker.text import escape_unseen
 from tests.checker import made
 from tests.checker.report_pages import STYLE, pages
 
@@ -142,15 +142,15 @@ def test_nothing_that_a_member_writes_gets_out_of_its_place(tmp_path_factory, me
         assert all(
             re.fullmatch(r"width: \d{1,3}%", attributes["style"]) for _, attributes in page.elements if "style" in attributes
         )
-        assert written_out(page.text) == page.text
+        assert escape_unseen(page.text) == page.text
     for name, *_ in members:
-        assert any(written_out(name) in page.text for page in written.values())
+        assert any(escape_unseen(name) in page.text for page in written.values())
 
 
 @example("\x00\x1b[31m\x85\u202e\u2066\u200b\ufeff\u2028\r")
 @given(st.text())
 def test_characters_that_do_not_show_are_written_out(text):
-    shown = written_out(text)
+    shown = escape_unseen(text)
     assert all(char.isprintable() or char in "\n\t\xa0" or char.isspace() for char in shown)
     assert not set(shown) & set("\x00\x1b\x85\u202e\u2066\u200b\ufeff\u2028\r")
     if text.isprintable():

@@ -11,11 +11,11 @@ import pytest
 from lxml import etree
 
 from checker import cli
-from checker.judge import judge
-from checker.submissions import read_folder
-from checker.verdict import KINDS, PASSED
-from checker.words import verdict_lines
-from checker.workers import Worker
+from checker.judging.judge import judge
+from checker.judging.verdict import KINDS, PASSED
+from checker.report.text import verdict_lines
+from checker.sandbox.workers import start_worker
+from checker.submissions.members import read_folder
 from tests.checker.corpus import ATTACKS, HONEST, OBEYED, PATH, stated
 from tests.checker.corpus import KINDS as KINDS_OF_ATTACK
 from tests.checker.shapes import SHAPES, secret_in
@@ -26,7 +26,7 @@ HONEST_NAME = "Zoe Honest"
 
 @pytest.fixture(scope="module")
 def worker():
-    with Worker() as worker:
+    with start_worker() as worker:
         yield worker
 
 

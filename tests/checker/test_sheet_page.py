@@ -14,10 +14,10 @@ from checker.sheet import SheetFault, paper, print_sheet, read_parts, work_out
 from checker.sheet.keys import CRYSTAL, SECTIONS, SETS
 from checker.sheet.page import loudness, sheet_html
 from checker.sheet.partslist import parts_list
-from checker.sheet.words import AMERICAN, both
+from checker.sheet.vocabulary import AMERICAN, mark_vocabulary
 from tests.checker.test_reports_browser import NARROW, WIDE, opened
 
-FOLDER = ROOT / "checker" / "example_sheets"
+FOLDER = ROOT / "checker" / "examples" / "sheets"
 FILES = {file.stem: file for file in sorted(FOLDER.glob("*.toml"))}
 HOSTILE = "</bdi><script>alert(1)</script><img src=x onerror=y>"
 
@@ -115,11 +115,41 @@ def test_american_words_are_those_of_the_course():
     for term in course:
         pairs |= term.get("forms", {})
     assert all(pairs[word] == american for word, american in AMERICAN.items())
-    marked = both('<p title="valve">Valves <bdi>valve</bdi><svg><title>valve</title><text>HT+</text></svg></p>')
+    marked = mark_vocabulary('<p title="valve">Valves <bdi>valve</bdi><svg><title>valve</title><text>HT+</text></svg></p>')
     assert marked == (
         '<p title="valve"><span class="gb">Valves</span><span class="us">Tubes</span> <bdi>valve</bdi><svg><title>valve</title>'
-        '<text><tspan class="gb">HT</tspan><tspan class="us">B+</tspan>+</text></svg></p>'
+        '<text><tspan class="gb">HT+</tspan><tspan class="us">B+</tspan></text></svg></p>'
     )
+
+
+@pytest.mark.parametrize(
+    ("british", "american"),
+    [
+        ("an anode", "a plate"),
+        ("An anode", "A plate"),
+        ("a valve", "a tube"),
+        ("an aerial", "an antenna"),
+        ("an accumulator", "a storage battery"),
+        ("an earth", "a ground"),
+        ("an HT", "a B+"),
+        ("an LT", "an A battery"),
+        ("an HF choke", "an RF choke"),
+        ("a mains", "a line voltage"),
+    ],
+)
+def test_the_article_goes_with_the_word(british, american):
+    marked = mark_vocabulary(f"<p>{british} here</p>")
+    assert re.sub(r'<span class="gb">.*?</span>|<[^>]*>', "", marked) == f"{american} here"
+    assert re.sub(r'<span class="us">.*?</span>|<[^>]*>', "", marked) == f"{british} here"
+
+
+@pytest.mark.parametrize("name", FILES)
+def test_no_article_on_a_sheet_is_wrong_in_either_vocabulary(name):
+    html = sheet_html(work_out(read_parts(FILES[name]), draws=2))
+    for left_out in ("gb", "us"):
+        page = re.sub(rf'<(span|tspan) class="{left_out}">.*?</\1>', "", html)
+        words = re.sub(r"<(style|title|desc)\b.*?</\1>|<[^>]*>", "", page, flags=re.S)
+        assert not re.search(r"\ban (?=[bcdfgjklmnpqrstvwxyz])|\ba (?=[aeio])", words), re.findall(r"\ban? \w+", words)
 
 
 def test_what_a_builder_wrote_is_shown_and_never_obeyed():
@@ -190,7 +220,7 @@ def test_without_a_browser_the_page_is_there_and_one_sentence_says_how_to_print(
 
 def test_the_file_itself_is_not_written_over(here, capsys):
     before = (here / "mine.toml").read_bytes()
-    assert cli.main(["sheet", "mine.toml", "--into", "mine.toml"]) == cli.MISUSED
+    assert cli.main(["sheet", "mine.toml", "--into", "mine.toml"]) == cli.USAGE_ERROR
     assert "is the file itself" in capsys.readouterr().err and (here / "mine.toml").read_bytes() == before
 
 

@@ -8,14 +8,15 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from checker import cli
+from checker.cli import sheet as sheet_command
 from checker.course import ROOT
 from checker.sheet import SheetFault, read_parts
 from checker.sheet.keys import FILAMENTS, ROLES, SECTIONS, STATION, Quantity
 from checker.sheet.source import LARGEST, source_of
 from checker.sheet.working import work_out
 
-EXAMPLES = sorted((ROOT / "checker" / "example_sheets").glob("*.toml"))
-ORLA = (ROOT / "checker/example_sheets/orla_quill_reaction.toml").read_text("utf-8")
+EXAMPLES = sorted((ROOT / "checker" / "examples" / "sheets").glob("*.toml"))
+ORLA = (ROOT / "checker/examples/sheets/orla_quill_reaction.toml").read_text("utf-8")
 
 
 def line_of(text, of=ORLA):
@@ -118,14 +119,14 @@ WRONG = [
 def test_a_wrong_file_gets_one_sentence_with_its_line(old, new, at, what, do):
     assert ORLA.count(old) >= 1
     text = ORLA.replace(old, new, 1)
-    told = fault_of(text)
+    message = fault_of(text)
     last = text.rstrip().count("\n") + 1
     line = (
         last if at == "Skerry Vore" else text[: text.rindex(at) if at == 'power = "1 kW"\n' else text.index(at)].count("\n") + 1
     )
-    assert told.startswith(f"sheet.toml, line {line}: ")
-    assert what in told and do in told
-    assert told.endswith(".") and "\n" not in told and len(told) < 400
+    assert message.startswith(f"sheet.toml, line {line}: ")
+    assert what in message and do in message
+    assert message.endswith(".") and "\n" not in message and len(message) < 400
 
 
 def test_a_file_that_is_no_text_and_one_that_is_too_long(tmp_path):
@@ -143,9 +144,9 @@ def test_brackets_too_deep_for_the_parser_are_a_fault_too():
 def test_what_the_physics_refuses_is_a_fault_too():
     """A sharp valve on a low HT behind a large resistor: its anode would stand below its cathode."""
     text = ORLA.replace('type = "30"', 'type = "6J5"').replace('lt = "4 V"', 'lt = "6.3 V"\nanode_resistor = "100 kΩ"')
-    told = fault_of(text.replace('ht = "90 V"', 'ht = "20 V"'))
+    message = fault_of(text.replace('ht = "90 V"', 'ht = "20 V"'))
     assert (
-        told.startswith("sheet.toml, line 3: these parts make no set that can be worked out (") and "raise the supply" in told
+        message.startswith("sheet.toml, line 3: these parts make no set that can be worked out (") and "raise the supply" in message
     )
 
 
@@ -231,13 +232,13 @@ def test_every_default_and_every_example_is_one_that_its_key_takes():
 def test_the_command_tells_a_fault_in_one_line(tmp_path, monkeypatch, capsys):
     monkeypatch.chdir(tmp_path)
     (tmp_path / "mine.toml").write_text("x = 1\n")
-    assert cli.main(["sheet", "mine.toml"]) == cli.MISUSED
-    told = capsys.readouterr().err
-    assert told.startswith("mine.toml, line 1: there is no key “x” in a sheet") and told.count("\n") == 1
+    assert cli.main(["sheet", "mine.toml"]) == cli.USAGE_ERROR
+    message = capsys.readouterr().err
+    assert message.startswith("mine.toml, line 1: there is no key “x” in a sheet") and message.count("\n") == 1
     assert not list(tmp_path.glob("*.html"))
 
 
 def test_a_student_pack_says_that_it_makes_no_sheets(monkeypatch, capsys):
-    monkeypatch.setattr(cli, "SEALED", True)
-    assert cli.main(["sheet", "mine.toml"]) == cli.MISUSED
+    monkeypatch.setattr(sheet_command, "SEALED", True)
+    assert cli.main(["sheet", "mine.toml"]) == cli.USAGE_ERROR
     assert "This is a student pack" in capsys.readouterr().err

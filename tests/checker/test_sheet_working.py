@@ -7,9 +7,9 @@ import pytest
 
 from checker.course import ROOT
 from checker.sheet import physics, read_parts, sets, spread, work_out
-from checker.sheet.bench import bench_of, capacitance_for, coupled, wound
 from checker.sheet.keys import CRYSTAL, FILAMENTS, QUENCHED, SECTIONS, SETS, VALVE
 from checker.sheet.reaction import reaction_set, settings
+from checker.sheet.sample import capacitance_for, coupled_circuit, sample_of, with_windings
 from checker.sheet.supply import rating, shorted
 from checker.sheet.windings import crowding
 from solutions.unit00_bench.dropper_resistor import PREFERRED
@@ -20,7 +20,7 @@ from solutions.unit06_reaction.network import SALTMARSH_SET
 from solutions.unit06_reaction.stability import at_threshold, retuned
 from tests.physics.conftest import table
 
-FOLDER = ROOT / "checker" / "example_sheets"
+FOLDER = ROOT / "checker" / "examples" / "sheets"
 EXAMPLES = {"isla": "isla_marrow_crystal", "orla": "orla_quill_reaction", "jasper": "jasper_thrift_isolated"}
 
 # The course's own set: 75 mm, 26 SWG, 8 m and 20 m of aerial, 30 ohms, type 30, 90 V.
@@ -45,7 +45,7 @@ def exact():
 @pytest.fixture(scope="module")
 def club_bench():
     """The club's parts without spread, the tickler of unit 06's bench page."""
-    return wound(bench_of(parts_of(CLUB + NO_SPREAD), 2), 19)
+    return with_windings(sample_of(parts_of(CLUB + NO_SPREAD), 2), 19)
 
 
 def test_the_course_s_own_coil_comes_out_on_the_sheet(exact):
@@ -80,7 +80,7 @@ def test_turns_put_the_lowest_station_at_the_end_by_the_printed_lc_product(exact
 
 def test_self_capacitance_against_medhurst(exact):
     """R. G. Medhurst, Wireless Engineer 24, 1947: 0.60 to 0.64 pF a centimetre of diameter at l/D of 0.25 to 0.30 (found)."""
-    own = wound(bench_of(exact.parts, 1), 8).windings.own_capacitance[0]
+    own = with_windings(sample_of(exact.parts, 1), 8).windings.own_capacitance[0]
     assert 0.60 * 7.55 < 1e12 * own < 0.64 * 7.55
 
 
@@ -119,20 +119,20 @@ def test_a_dropper_is_left_out_where_the_accumulator_fits():
 
 def test_the_crystal_set_is_unit_04_s(club_bench):
     """The whole chain of `crystal_set`, with the sheet's windings in place of the club's, and the crystal at the top."""
-    bench, of = club_bench, club_bench.windings
+    sample, of = club_bench, club_bench.windings
     frequency, field = 846e3, 2e-3
-    own = bench.wire_resistance(of.tuned, frequency)
-    impedance = aerial_impedance(frequency, 8.0, 20.0, 1e-3, 30.0, of.aerial_inductance + bench.wire_inductance)
-    assert bench.aerial_impedance(frequency) == pytest.approx(impedance, rel=1e-12)
+    own = sample.wire_resistance(of.tuned, frequency)
+    impedance = aerial_impedance(frequency, 8.0, 20.0, 1e-3, 30.0, of.aerial_inductance + sample.wire_inductance)
+    assert sample.aerial_impedance(frequency) == pytest.approx(impedance, rel=1e-12)
     voltage, resistance = physics.crystal.tuned_source(
-        field * bench.effective_height, frequency, of.aerial_tuned, impedance, of.tuned_inductance, own
+        field * sample.effective_height, frequency, of.aerial_tuned, impedance, of.tuned_inductance, own
     )
-    here = coupled(bench, frequency, np.full(2, field))
+    here = coupled_circuit(sample, frequency, np.full(2, field))
     assert here.voltage == pytest.approx(voltage, rel=1e-12) and here.resistance == pytest.approx(resistance, rel=1e-12)
-    tap = sets.tapping(bench)
+    tap = sets.tapping(sample)
     *_, tone = physics.detector.detector_powers(tap * voltage[0], tap**2 * resistance[0], sets.DEPTH, 20e3, 1e-6, 30e-3)
     wanted = physics.phones.sound_pressure_level(tone, 110.0) - physics.phones.hearing_threshold(1e3)
-    assert sets.crystal_set(bench, frequency, np.full(2, field)).level[0] == pytest.approx(
+    assert sets.crystal_set(sample, frequency, np.full(2, field)).level[0] == pytest.approx(
         wanted, abs=0.3
     )  # overtones left out
     assert course_crystal_set(1e3, 4e3, frequency, 0.03, 40.0, 20e-6, 0.3, 1e3) == pytest.approx(85, abs=8)
@@ -140,7 +140,7 @@ def test_the_crystal_set_is_unit_04_s(club_bench):
 
 @pytest.mark.parametrize("field", [2e-4, 2e-3, 2e-2])
 def test_the_one_valve_set_is_unit_05_s(club_bench, field):
-    circuit = coupled(club_bench, 846e3, np.full(2, field))
+    circuit = coupled_circuit(club_bench, 846e3, np.full(2, field))
     tone = one_valve_set(circuit.voltage[0], circuit.resistance[0], sets.DEPTH, sets.TONE)
     wanted = physics.phones.sound_pressure_level(tone, 110.0) - physics.phones.hearing_threshold(1e3)
     assert sets.one_valve(club_bench, 846e3, np.full(2, field)).level[0] == pytest.approx(
@@ -176,7 +176,7 @@ def test_the_edge_on_the_sheet_is_where_unit_06_s_network_begins_to_oscillate(cl
     wanted = at_threshold(reaction_set(club_bench, 1107e3, 50e-12), 1107e3)
     assert found.throttle == pytest.approx(wanted.throttle_capacitance, rel=1e-6)
     assert found.tuning == pytest.approx(wanted.tuning_capacitance, rel=1e-6)
-    assert np.all(np.isnan(settings(wound(club_bench, 2), 1107e3, True).throttle))  # two turns never get there
+    assert np.all(np.isnan(settings(with_windings(club_bench, 2), 1107e3, True).throttle))  # two turns never get there
 
 
 def test_the_course_s_coil_has_6_ohms(club_bench):
@@ -237,21 +237,21 @@ def test_no_tolerance_no_width_and_twice_the_tolerance_more(exact):
 @pytest.mark.parametrize(("most", "least"), [("condenser", "former"), ("former", "condenser")])
 def test_the_part_that_spreads_most_is_the_one_that_matters_most(most, least):
     tolerances = NO_SPREAD.replace(f'{most} = "0 %"', f'{most} = "5 %"').replace(f'{least} = "0 %"', f'{least} = "0.5 %"')
-    bench = bench_of(parts_of(CLUB + tolerances), 20)
-    assert spread.spread(bench.tuned_needed, bench.off).most == spread.NAMES[most]
+    sample = sample_of(parts_of(CLUB + tolerances), 20)
+    assert spread.spread(sample.tuned_needed, sample.off).most == spread.NAMES[most]
 
 
 def test_the_first_set_drawn_is_the_file_s_own():
-    bench = bench_of(parts_of(CLUB), 5)
-    assert (bench.former[0], bench.maximum[0], bench.ht[0]) == (75e-3, 440e-12, 90.0) and len(set(bench.former)) == 5
+    sample = sample_of(parts_of(CLUB), 5)
+    assert (sample.former[0], sample.maximum[0], sample.ht[0]) == (75e-3, 440e-12, 90.0) and len(set(sample.former)) == 5
 
 
 def test_an_interval_holds_nine_in_ten_and_the_same_file_gives_the_same_numbers():
     values = np.linspace(0, 100, 201)
     found = spread.spread(values, {"former": values})
     assert (found.low, found.high, found.most) == (5, 95, "the tube's diameter")
-    again = [bench_of(parts_of(CLUB), 20).tuned_needed for _ in range(2)]
-    assert np.array_equal(*again) and np.array_equal(bench_of(parts_of(CLUB), 5).tuned_needed, again[0][:5])
+    again = [sample_of(parts_of(CLUB), 20).tuned_needed for _ in range(2)]
+    assert np.array_equal(*again) and np.array_equal(sample_of(parts_of(CLUB), 5).tuned_needed, again[0][:5])
 
 
 @pytest.mark.parametrize(

@@ -4,19 +4,24 @@ import json
 import re
 import shutil
 import sqlite3
+from dataclasses import replace
+from datetime import date
 from fractions import Fraction
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from checker import fingerprint
-from checker import store as store_module
-from checker.course import PATHS
-from checker.fingerprint import judged_by, key_of, submission_hash
-from checker.store import StoreProblem, open_store
-from checker.store_schema import STEPS
-from checker.verdict import from_data, to_data
+from checker.course import PATHS, ROOT
+from checker.imports import Sources
+from checker.judging import fingerprint
+from checker.judging.fingerprint import judged_by, key_of, submission_hash
+from checker.judging.verdict import from_data, to_data
+from checker.marks import store as store_module
+from checker.marks.details import CLASS, CLUB, RunDetails
+from checker.marks.schema import STEPS
+from checker.marks.store import StoreProblem, open_store
+from checker.submissions.likeness import Alike, AlikeExercise, Side
 from tests.checker import made
 
 RESONANCE, RANGE = PATHS[PATHS.index("unit03_tuned_circuit/resonance")], "unit03_tuned_circuit/tuning_range"
@@ -55,7 +60,7 @@ def test_of_two_verdicts_for_one_key_the_first_counts(path):
 def test_a_run_gives_each_member_once_with_each_exercise_once_in_the_order_given(path):
     exercises = PATHS[:4]
     with open_store(path) as store:
-        run = store.begin_run("class", 7)
+        run = store.begin_run("class", made.details(7))
         for number, exercise in enumerate(exercises):
             store.put(made.key(number), made.verdict(number, exercise))
         keys = [made.key(number) for number in range(4)]
@@ -72,7 +77,7 @@ def test_a_run_gives_each_member_once_with_each_exercise_once_in_the_order_given
 
 def test_a_member_cannot_be_recorded_with_a_verdict_that_is_not_kept(path):
     with open_store(path) as store:
-        run = store.begin_run("class", 7)
+        run = store.begin_run("class", made.details(7))
         with pytest.raises(ValueError):
             store.record(run, "Kit Harrow", [], [made.key(1)])
         assert list(store.members(run)) == []
@@ -83,7 +88,7 @@ def test_an_override_survives_a_remark_and_the_newest_holds(path):
         store.override("Orla Quill", RESONANCE, Fraction(15, 2), "Right idea, shown on the blackboard.", "Wren Dalby")
         store.override("Orla Quill", RESONANCE, Fraction(20, 3), "Read again.", "Wren Dalby")
         store.override("Dot Bittern", RESONANCE, Fraction(0), "Not her own work; she agrees.", "Wren Dalby")
-        run = store.begin_run("class", 7)
+        run = store.begin_run("class", made.details(7))
         store.put(made.key(1), made.verdict(1, RESONANCE))
         store.record(run, "Orla Quill", [], [made.key(1)])
         store.finish_run(run)
@@ -174,12 +179,11 @@ def test_what_judges_is_part_of_the_key(monkeypatch, tmp_path):
     """On a copy of the sources: a change of check, reference or engine counts, one of another exercise does not."""
 
     for package in ("checker", "solutions"):
-        shutil.copytree(fingerprint.ROOT / package, tmp_path / package, ignore=shutil.ignore_patterns("__pycache__"))
-    monkeypatch.setattr(fingerprint, "ROOT", tmp_path)
+        shutil.copytree(ROOT / package, tmp_path / package, ignore=shutil.ignore_patterns("__pycache__"))
+    monkeypatch.setattr(fingerprint, "SOURCES", Sources(tmp_path, fingerprint.SOURCES.packages))
 
     def now():
-        for cached in (fingerprint.judged_by, fingerprint._imports, fingerprint._source_of):
-            cached.cache_clear()
+        judged_by.cache_clear()
         return judged_by(RANGE)
 
     def changes(file):
@@ -194,8 +198,8 @@ def test_what_judges_is_part_of_the_key(monkeypatch, tmp_path):
             f"solutions/{RANGE}_check.py",
             f"solutions/{RANGE}.py",
             f"solutions/{RESONANCE}.py",
-            "checker/judge.py",
-            "checker/plan.py",
+            "checker/judging/judge.py",
+            "checker/judging/plan.py",
             "checker/worker/student.py",
             "checker/worker/wire.py",
             "solutions/__init__.py",
@@ -205,13 +209,11 @@ def test_what_judges_is_part_of_the_key(monkeypatch, tmp_path):
             "solutions/unit00_bench/prefixes.py",
             f"solutions/{RESONANCE}_check.py",
             "checker/course.py",
-            "checker/store.py",
+            "checker/marks/store.py",
         ):
             assert not changes(file), file
     finally:
-        monkeypatch.undo()
-        for cached in (fingerprint.judged_by, fingerprint._imports, fingerprint._source_of):
-            cached.cache_clear()
+        judged_by.cache_clear()
 
 
 # Stores of other times
@@ -226,6 +228,54 @@ def test_a_store_of_the_first_form_is_read_by_this_checker(tmp_path, first_form)
         assert store.get(made.key(1)) == made.verdict(1, RESONANCE)
         assert store.overrides()["Isla Marrow", RESONANCE].mark == Fraction(15, 2)
         assert [name for name, _, _ in store.members(store.latest_run())] == ["Isla Marrow"]
+
+
+def test_a_run_of_the_first_form_goes_by_the_names_that_were_usual_then(tmp_path, first_form):
+    path = tmp_path / "marks.db"
+    connection = sqlite3.connect(path)
+    connection.executescript(first_form)
+    connection.close()
+    with open_store(path) as store:
+        about = store.about_run(store.latest_run())
+        assert about == RunDetails(7, (date(2026, 1, 1), date(2026, 12, 31)), CLASS, CLUB, ())
+        run = store.begin_run("class", about.with_changes("Form 4", None, None))
+        store.finish_run(run)
+        assert store.about_run(run) == RunDetails(7, (date(2026, 1, 1), date(2026, 12, 31)), "Form 4", CLUB, ())
+        assert store.about_run(1) == about
+
+
+sides = st.builds(
+    Side, made.any_text, st.lists(st.tuples(st.integers(1, 99), made.any_text, st.booleans()), max_size=3).map(tuple)
+)
+exercises_alike = st.builds(
+    AlikeExercise, made.any_text, made.any_text, *[st.integers(0, 99)] * 3, st.tuples(sides, sides)
+)
+pairs_alike = st.builds(
+    Alike, st.tuples(made.any_text, made.any_text), st.lists(exercises_alike, max_size=2).map(tuple)
+)
+days = st.dates(date(1990, 1, 1), date(2090, 1, 1))
+
+
+@settings(max_examples=30, deadline=None)
+@given(st.builds(RunDetails, st.integers(0, 10**9), st.tuples(days, days), made.any_text, made.any_text), st.lists(pairs_alike))
+def test_whatever_a_run_was_told_comes_back(tmp_path_factory, details, alike):
+    path = tmp_path_factory.mktemp("store") / "marks.db"
+    with open_store(path) as store:
+        run = store.begin_run("class", details)
+        store.finish_run(run, alike)
+    with open_store(path) as store:
+        assert store.about_run(run) == replace(details, alike=tuple(alike))
+
+
+def test_what_a_run_was_told_is_not_believed_once_it_is_changed(path):
+    with open_store(path) as store:
+        run = store.begin_run("class", made.details(7))
+    connection = sqlite3.connect(path)
+    connection.execute("UPDATE runs SET details = replace(details, 'Quay', 'Key')")
+    connection.commit()
+    connection.close()
+    with open_store(path) as store, pytest.raises(StoreProblem, match="what a run was told"):
+        store.about_run(run)
 
 
 def test_an_older_store_is_brought_up_to_date_and_keeps_all(path, monkeypatch):

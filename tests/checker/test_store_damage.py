@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from checker.store import StoreProblem, open_store
+from checker.marks.store import StoreProblem, open_store
 from tests.checker import made
 
 MEMBERS = ["Mabel Sedge", "Rufus Tern", "Pippa Eider"]
@@ -20,7 +20,7 @@ def sound(tmp_path_factory):
     """A store of three members with twelve verdicts each and an override, closed, in one file."""
     path = tmp_path_factory.mktemp("sound") / "marks.db"
     with open_store(path) as store:
-        run = store.begin_run("class", 7)
+        run = store.begin_run("class", made.details(7))
         for place, name in enumerate(MEMBERS):
             keys = [made.key(12 * place + number) for number in range(12)]
             for number, key in enumerate(keys):
@@ -37,7 +37,7 @@ def sound(tmp_path_factory):
 def everything(path):
     """All that can be read from a store."""
     with open_store(path) as store:
-        return [store.get(made.key(number)) for number in range(36)], list(store.members(1)), store.overrides()
+        return [store.get(made.key(number)) for number in range(36)], list(store.members(1)), store.overrides(), store.about_run(1)
 
 
 def one_sentence(problem):

@@ -13,7 +13,7 @@ from pathlib import Path
 
 import pytest
 
-from checker.store import StoreProblem, open_store
+from checker.marks.store import StoreProblem, open_store
 from tests.checker import made
 
 ROOT = Path(__file__).parents[2]
@@ -24,7 +24,7 @@ IN_NAMESPACE = ["unshare", "--user", "--map-root-user", "--mount"]
 FILL = """
 import json, os, sys
 sys.path.insert(0, sys.argv[2])
-from checker.store import StoreProblem, open_store
+from checker.marks.store import StoreProblem, open_store
 from tests.checker import made
 folder = sys.argv[1]
 with open(f"{folder}/ballast", "wb") as file:
@@ -47,7 +47,7 @@ print(json.dumps([put, sentence, kept, again]))
 READ_ONLY = """
 import json, sys
 sys.path.insert(0, sys.argv[2])
-from checker.store import StoreProblem, open_store
+from checker.marks.store import StoreProblem, open_store
 try:
     with open_store(sys.argv[1]) as store:
         print(json.dumps("opened"))
@@ -201,7 +201,7 @@ def at_once(count, action):
 def mark_class(path, number):
     """A run like any other, over twenty members of four verdicts each; the verdicts are the same for every run."""
     with open_store(path) as store:
-        run = store.begin_run(f"folder {number}", 7)
+        run = store.begin_run(f"folder {number}", made.details(7))
         for member in range(20):
             keys = [made.key(4 * member + place) for place in range(4)]
             for place, key in enumerate(keys):

@@ -16,7 +16,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from checker.store import open_store
+from checker.marks.store import open_store
 from tests.checker import made
 
 RESONANCE = "unit03_tuned_circuit/resonance"

@@ -16,18 +16,18 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from checker.store import open_store
+from checker.marks.store import open_store
 from tests.checker import made
 
 WRITER = """
 import os, sys
 from fractions import Fraction
-from checker import store as store_module
+from checker.marks import store as store_module
 from tests.checker import made
 path, steps = sys.argv[1], int(sys.argv[2])
 with store_module.open_store(path) as store:
     store._connection.execute("PRAGMA wal_autocheckpoint = 8")  # so that the log is emptied into the file now and then
-    run = store.begin_run("class", 7)
+    run = store.begin_run("class", made.details(7))
     os.write(1, b"run\\n")
     for number in range(steps):
         store.put(made.key(number), made.verdict(number))

@@ -5,8 +5,9 @@ import zipfile
 
 import pytest
 
-from checker.handed_in import MAX_FILE
-from checker.submissions import UnreadableFolder, display_name, exercise_of, read_folder
+from checker.submissions.members import UnreadableFolder, exercise_of, read_folder
+from checker.submissions.reading import MAX_FILE
+from checker.text import display_name
 
 RESONANCE = "unit03_tuned_circuit/resonance.py"
 SOURCE = "def resonant_frequency(inductance, capacitance):\n    return 1.0\n"

@@ -3,8 +3,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from checker import given as inputs
-from checker.units import in_words, quantity, tidily
+from checker.checks import given as inputs
+from checker.checks.units import in_words, quantity, tidily
 from solutions.unit00_bench.prefixes import to_engineering
 
 
@@ -12,6 +12,12 @@ from solutions.unit00_bench.prefixes import to_engineering
 def test_agrees_with_the_exercise_on_prefixes(value, unit, figures):
     assert in_words(value, unit, figures) == to_engineering(value, unit, figures)
     assert in_words(-value, unit, figures) == to_engineering(-value, unit, figures)
+
+
+@given(st.floats(1e-12, 9e11), st.sampled_from(["Hz", "F", "H", "Ω", "V", "W", "A", "m"]), st.integers(1, 6))
+def test_tidily_is_the_exercise_s_number_without_its_last_zeros(value, unit, figures):
+    number, _, symbol = to_engineering(value, unit, figures).partition(" ")
+    assert tidily(value, unit, figures) == f"{number.rstrip('0').rstrip('.') if '.' in number else number} {symbol}"
 
 
 @given(st.floats(1e-14, 1e13))

@@ -7,11 +7,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from checker.judge import LINE_SHOWN, judge
-from checker.plan import plan_for
-from checker.verdict import TOO_SLOW, Part, Verdict, from_data, lost_texts, marks_text, to_data
-from checker.words import verdict_lines
-from checker.workers import Worker
+from checker.judging.judge import LINE_SHOWN, judge
+from checker.judging.plans import plan_for
+from checker.judging.verdict import TOO_SLOW, Part, Verdict, from_data, lost_texts, marks_text, to_data
+from checker.report.text import verdict_lines
+from checker.sandbox.workers import start_worker
 from tests.exercises.test_every_exercise import sources
 
 PATH = "unit03_tuned_circuit/resonance.py"
@@ -107,7 +107,7 @@ TROUBLES = {
 
 @pytest.fixture(scope="module")
 def worker():
-    with Worker() as warm:
+    with start_worker() as warm:
         yield warm
 
 
@@ -145,7 +145,7 @@ def test_missing_file_is_not_attempted(worker):
 def test_what_could_not_be_measured_in_time_is_too_slow_and_not_wrong(worker, monkeypatch):
     plan = plan_for("receiver", 1)
     hasty = replace(plan, exercise=replace(plan.exercise, seconds=2.0))
-    monkeypatch.setattr("checker.judge.plan_for", lambda name, seed: hasty)
+    monkeypatch.setattr("checker.judging.judge.plan_for", lambda name, seed: hasty)
     files, capstone = sources("solutions"), "unit09_feedback_receivers/receiver.py"
     files[capstone] = re.sub(r"(def receiver.*)", r"\1\n    while len(emf) > 120:  # what is measured, not the cases\n        pass", files[capstone])
     verdict = judge("receiver", files, worker, 1)

@@ -5,8 +5,8 @@ import signal
 import pytest
 
 from checker.course import ROOT
-from checker.judge import judge
-from checker.workers import FreshWorker, WarmWorker, WorkerLost
+from checker.judging.judge import judge
+from checker.sandbox.workers import FreshWorker, WarmWorker, WorkerLost
 
 PATH = "unit03_tuned_circuit/resonance.py"
 RIGHT = """import numpy as np, sympy

@@ -3,8 +3,8 @@ import contextlib
 
 import numpy as np
 
-from checker.plan import call_key
-from checker.worker.student import _call_symbolic, _unwrapped
+from checker.judging.plan import call_key
+from checker.worker.student import call_symbolic, unwrap
 from checker.worker.wire import from_wire, to_wire
 
 ANSWERED = {}  # by function and call: the right functions are asked the same again beside each wrong one
@@ -20,7 +20,7 @@ class Answering:
     def session(self, exercise, files, seconds, symbolic=False):
         yield self
 
-    ended, in_company = None, False
+    ended, shared = None, False
 
     def ask(self, calls):
         return [self._once(call) for call in calls]
@@ -35,9 +35,9 @@ class Answering:
         function = self.functions[call["function"]]
         try:
             if "symbols" in call:
-                return _call_symbolic(function, call["symbols"], call["at"])
+                return call_symbolic(function, call["symbols"], call["at"])
             with np.errstate(all="ignore"):  # as a worker, which lets no warning of a submission's out
                 value = function(*map(from_wire, call["arguments"]))
-            return {"value": to_wire(_unwrapped(value)), "altered": []}
+            return {"value": to_wire(unwrap(value)), "altered": []}
         except Exception as error:
             return {"trouble": "raised", "error": type(error).__name__, "text": str(error), "file": None, "line": None}

@@ -2,12 +2,12 @@
 import pytest
 
 from checker.course import PATHS
-from checker.workers import Worker
+from checker.sandbox.workers import start_worker
 
 
 @pytest.fixture(scope="module")
 def worker():
-    with Worker() as warm:
+    with start_worker() as warm:
         yield warm
 
 

@@ -14,9 +14,9 @@ from pathlib import Path
 from unittest.mock import patch
 
 from checker.course import PATHS, ROOT, find, load_exercise
-from checker.judge import judge
-from checker.verdict import PASSED
-from checker.workers import Worker
+from checker.judging.judge import judge
+from checker.judging.verdict import PASSED
+from checker.sandbox.workers import start_worker
 from tests.exercises.mutants import Mutant, mutants
 from tests.exercises.rewritten import KINDS, other_ways, spoiled_ways, wanted_of
 
@@ -52,7 +52,7 @@ def equivalents(path):
 def survivors(path, tried, worker, seed):
     """Those of the mutants that pass. No simpler failing input is looked for: nobody reads it here."""
     files = sources("solutions")
-    with patch("checker.judge._simplest", lambda *_: None), worker.sitting():
+    with patch("checker.judging.judge.simplest_failure", lambda *_: None), worker.one_member():
         return [mutant for mutant in tried if judge(path, files | {f"{path}.py": mutant.source}, worker, seed).kind == PASSED]
 
 
@@ -66,7 +66,7 @@ def written_otherwise(path):
 def false_alarms(path, ways, worker, seed):
     """What is found against those of the right answers that do not earn full marks, by what is done differently."""
     files = sources("solutions")
-    with worker.sitting():
+    with worker.one_member():
         return {what: verdict.findings for what, source in ways
                 if (verdict := judge(path, files | {f"{path}.py": source}, worker, seed)).earned < verdict.marks}
 
@@ -80,7 +80,7 @@ def main():
     for path in map(find, asked.names or PATHS):
         every, known, ways = every_mutant(path), equivalents(path), written_otherwise(path)
         for seed in asked.seed:
-            with Worker() as worker:
+            with start_worker() as worker:
                 passed = survivors(path, every, worker, seed)
                 refused = false_alarms(path, ways, worker, seed)
             right, alarms = right + len(ways), alarms + len(refused)

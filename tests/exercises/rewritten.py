@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from checker.plan import draw
+from checker.judging.plan import draw
 
 
 def other_ways(source: str, asked: dict[str, set[str]]) -> Iterator[tuple[str, str]]:
@@ -44,7 +44,7 @@ def wanted_of(question) -> set[str]:
         "physical": any(isinstance(one, (float, np.ndarray)) for one in drawn[0]),
         "fractions": any(np.any(part % 1) for part in real),
         "fine numbers": any(np.any(np.float32(part) != part) for part in real)
-        and not all(question.tolerance.allows(part * (1 + FLOAT32), part) for part in numbers),
+        and not all(question.agrees_within.allows(part * (1 + FLOAT32), part) for part in numbers),
     }.items() if true}
 
 

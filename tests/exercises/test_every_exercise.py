@@ -5,11 +5,12 @@ from importlib import import_module
 
 import numpy as np
 
-from checker.compare import difference
 from checker.course import load_exercise
-from checker.judge import judge
-from checker.plan import crossed, plan_for
-from checker.verdict import NOT_ATTEMPTED, PASSED
+from checker.judging.compare import difference
+from checker.judging.judge import judge
+from checker.judging.plan import round_trip
+from checker.judging.plans import plan_for
+from checker.judging.verdict import NOT_ATTEMPTED, PASSED
 from tests.exercises.answering import Answering
 from tests.exercises.every_mutant import SEED, equivalents, every_mutant, sources, survivors
 
@@ -62,7 +63,7 @@ def test_an_array_beside_single_numbers_is_as_good(path):
 def test_published_figures_are_met_by_the_reference(path):
     for question in load_exercise(path).questions:
         for figure in question.published:
-            got = crossed(question.asks(*figure.given))
+            got = round_trip(question.asks(*figure.given))
             assert difference(got, figure.wanted, figure.within, question.gives) is None, figure.what
 
 

@@ -2,7 +2,7 @@
 import re
 
 from checker.course import ROOT
-from checker.verdict import KINDS
+from checker.judging.verdict import KINDS
 
 
 def test_page_names_every_verdict():

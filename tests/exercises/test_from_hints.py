@@ -5,8 +5,8 @@ import ast
 from pathlib import Path
 
 from checker.course import load_exercise
-from checker.judge import judge
-from checker.verdict import PASSED
+from checker.judging.judge import judge
+from checker.judging.verdict import PASSED
 from tests.exercises.every_mutant import SEED
 
 WRITTEN = Path(__file__).parent / "from_hints"

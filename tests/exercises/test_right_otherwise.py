@@ -4,7 +4,7 @@ import random
 import numpy as np
 
 from checker.course import load_exercise
-from checker.judge import judge
+from checker.judging.judge import judge
 from tests.exercises.answering import Answering
 from tests.exercises.every_mutant import SEED, false_alarms, sources, survivors, written_otherwise
 from tests.exercises.mutants import Mutant

@@ -1,4 +1,4 @@
-"""Everything of the project's that reads what strangers wrote, each as a function of bytes: it may refuse, in its own way, and no more."""
+"""Everything that reads what strangers wrote, each as a function of bytes: it may refuse, in its own way, and no more."""
 import io
 import os
 import re
@@ -7,14 +7,14 @@ from contextlib import suppress
 from fractions import Fraction
 from pathlib import Path
 
-from checker.handed_in import from_zip
-from checker.marksheet import _mark_from
-from checker.sealed import BrokenSeal, unsealed
-from checker.submissions import _is_exercise, _member
-from checker.units import quantity
-from checker.verdict import from_data
+from checker.checks.units import quantity
+from checker.judging.sealed import BrokenSeal, unseal_plan
+from checker.judging.verdict import from_data
+from checker.marks.marksheet import mark_from
+from checker.sandbox.session import checked_reply
+from checker.submissions.members import is_exercise, member_from
+from checker.submissions.reading import read_files_in_zip
 from checker.worker.wire import Malformed, from_wire, line, parse_line
-from checker.workers import checked_reply
 from course.press.club import read_club
 from course.press.faults import Fault
 
@@ -33,13 +33,13 @@ def a_line_from_the_worker(data: bytes) -> None:
 
 def a_zip(data: bytes) -> None:
     _FILE.write_bytes(data)
-    found, problems = from_zip(str(_FILE), _is_exercise)
+    found, problems = read_files_in_zip(str(_FILE), is_exercise)
     assert all(isinstance(sentence, str) and sentence for sentence in problems)
-    _member("A Member", found, problems)
+    member_from("A Member", found, problems)
 
 
 def an_exercise(data: bytes) -> None:
-    member = _member("A Member", {"unit03_tuned_circuit/resonance.py": data}, [])
+    member = member_from("A Member", {"unit03_tuned_circuit/resonance.py": data}, [])
     assert len(member.files) + len(member.problems) == 1
 
 
@@ -51,7 +51,7 @@ def a_club(data: bytes) -> None:
 
 def a_mark(data: bytes) -> None:
     try:
-        assert 0 <= _mark_from(data.decode("utf-8", "replace"), 10) <= Fraction(10)
+        assert 0 <= mark_from(data.decode("utf-8", "replace"), 10) <= Fraction(10)
     except ValueError as refusal:
         assert re.search(r"is no mark|is more than", str(refusal)), refusal
 
@@ -63,7 +63,7 @@ def a_quantity(data: bytes) -> None:
 
 def a_sealed_plan(data: bytes) -> None:
     with suppress(BrokenSeal):
-        unsealed(data.decode("latin-1"), "unit03_tuned_circuit/resonance", {})
+        unseal_plan(data.decode("latin-1"), "unit03_tuned_circuit/resonance", {})
 
 
 def a_kept_verdict(data: bytes) -> None:

@@ -2,6 +2,7 @@
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+
 from tests.fuzz.readers import READERS, SEEDS
 
 

@@ -73,7 +73,7 @@ def tolerance(text: str) -> Markup:
 
 def shown(value: Any, unit: Any) -> str:
     """A result with its unit, or several with theirs."""
-    given = importlib.import_module("checker.given")
+    given = importlib.import_module("checker.checks.given")
     if isinstance(unit, str):
         return str(given.shown(value, unit, given.tidily))
     return ", ".join(shown(part, of) for part, of in zip(value, unit, strict=True))

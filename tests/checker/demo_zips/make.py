@@ -7,7 +7,7 @@ import zipfile
 from pathlib import Path
 
 HERE = Path(__file__).parent
-DEMO_CLASS = HERE.parents[2] / "checker/demo_class"
+DEMO_CLASS = HERE.parents[2] / "checker/examples/demo_class"
 WHEN = (1980, 1, 1, 0, 0, 0)
 
 

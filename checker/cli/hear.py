@@ -1,0 +1,59 @@
+"""`checker hear`: the student's own receiver as a sound, beside the reference's."""
+import argparse
+import os
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+from ..course import SEALED
+from ..hear.files import CAUTION, write_files
+from ..hear.receiver import YOURS, MemberAnswers, Performance, ReferenceAnswers, demonstration_emf, play, reference_chain
+from ..hear.sealed import read_sealed_hear
+from ..report.text import Line, wrap
+from ..sandbox.proof import offered_containment
+from ..sandbox.workers import start_worker
+from ..submissions.members import read_member_folder
+from .common import DONE, NOT_YET, Command, add_folder_argument, exercises_folder, terminal_width
+from .terminal import show
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    add_folder_argument(parser)
+    parser.add_argument("--into", metavar="DIR", type=Path, default=Path("heard"), help="where sounds and picture go (default: heard)")
+
+
+def run(options: argparse.Namespace) -> int:
+    member = read_member_folder(exercises_folder(options.folder).resolve(), "you")
+    here = offered_containment()
+    if here.missing:
+        print(here, file=sys.stderr)
+    chain, reference = read_sealed_hear() if SEALED else (reference_chain(), None)
+    if reference is None:
+        reference = play(chain, ReferenceAnswers(chain)).sound
+    with start_worker() as worker:
+        played = play(chain, MemberAnswers(chain, member.files, worker))
+    emf = demonstration_emf(chain, chain.numbers["log"])
+    levels = write_files(options.into, played, reference, emf, chain)
+    show([Line(f"  {problem}", "yellow") for problem in member.problems])
+    show([*_ownership(played), *(Line(f"  {level}") for level in levels),
+          Line(f"Open in a browser:  {os.path.relpath(options.into / 'index.html')}", "bold"),
+          *wrap(CAUTION, terminal_width(), "yellow")])  # fmt: skip
+    return DONE if set(played.sources.values()) == {YOURS} else NOT_YET
+
+
+def _ownership(played: Performance) -> Iterator[Line]:
+    """How much of the chain is the student's own, and who stands in for the rest."""
+    own = sum(source == YOURS for source in played.sources.values())
+    yield Line(f"{own} of the {len(played.sources)} links of this receiver are your own.", "bold")
+    if own < len(played.sources):
+        yield Line(f"For the others the reference stands in{', where it can' if played.missing else ''}:")
+    for (exercise, function), source in played.sources.items():
+        if source != YOURS:
+            yield from wrap(f"{exercise + ',':<19}{function}: {source}", terminal_width())
+    for name in played.missing:
+        part = "the reaction demonstration" if name == "circuit_voltage" else "the six stations"
+        yield from wrap(f"Without your own {name}, {part} cannot be played in your sound: a student pack holds the "
+                           "reference as a recording only. Listen to reference.wav.", terminal_width(), "yellow")  # fmt: skip
+
+
+COMMAND = Command("hear", "hear your own receiver beside the reference, and see the dial and the knobs", add_arguments, run)

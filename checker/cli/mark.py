@@ -1,0 +1,104 @@
+"""`checker mark`: a folder of submissions in; marks, reports and tables out."""
+import argparse
+import json
+import os
+import sys
+from collections.abc import Iterator, Sequence
+from datetime import date
+from fractions import Fraction
+from pathlib import Path
+
+from ..course import PATHS, SEALED, UNITS, find
+from ..judging.verdict import marks_text
+from ..marks.marksheet import MemberMarks, marks_to_data
+from ..marks.run import STORE, ClassMarks, Request, mark_class, require_containment
+from ..marks.store import open_store
+from ..report.text import Line, wrap
+from ..submissions.members import find_submissions
+from .common import DONE, NOT_YET, Command, UsageError, called_as, terminal_width
+from .results import write_results
+from .terminal import show, show_table, with_progress
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("folder", metavar="FOLDER", type=Path)
+    parser.add_argument("--only", metavar="EXERCISE", nargs="+", help="mark only these exercises")
+    parser.add_argument("--seed", type=int, help="the number that draws the inputs (default: the last run's; at first, a new one)")
+    parser.add_argument("--into", metavar="DIR", type=Path, default=Path("marks"), help="where marks and reports go (default: marks)")
+    parser.add_argument("--class", dest="title", metavar="NAME",
+                        help="the class's name on reports and tables (default: as last time; at first, the course's)")  # fmt: skip
+    parser.add_argument("--club", metavar="NAME",
+                        help="the club or school, for the tables (default: as last time; at first, the Circle's)")  # fmt: skip
+    parser.add_argument("--school-year", metavar=("FIRST", "LAST"), nargs=2, type=date.fromisoformat,
+                        help="first and last day, such as 2026-09-01 2027-07-31, for school systems "
+                             "(default: as last time; at first, this calendar year)")  # fmt: skip
+    parser.add_argument("--jobs", type=int, metavar="N", help="how many members at a time (default: one for each processor)")
+    parser.add_argument("--cluster", metavar="ADDRESS", default="", help="mark on the Dask cluster with this scheduler")
+    parser.add_argument("--uncontained", action="store_true", help="go on where this system cannot shut submissions in")
+    parser.add_argument("--json", action="store_true", help="print data instead of the table")
+
+
+def run(options: argparse.Namespace) -> int:
+    if SEALED:
+        raise UsageError("This is a student pack: it can only practise. Marks are made with the whole course, under the instructor's seed.")
+    if options.jobs is not None and options.jobs < 1:
+        raise UsageError("--jobs wants a number of 1 or more.")
+    if options.school_year and not options.school_year[0] < options.school_year[1]:
+        raise UsageError("--school-year wants its first day and then its last: these two are the wrong way round.")
+    proof = None if options.cluster else require_containment(options.uncontained)
+    paths = sorted({find(name) for name in options.only}, key=PATHS.index) if options.only else PATHS
+    request = Request(options.folder, paths, options.seed, options.jobs, options.cluster, options.uncontained,
+                      options.title, options.club, options.school_year)  # fmt: skip
+    find_submissions(options.folder)  # before anything is written
+    if proof:
+        print(proof, file=sys.stderr)
+    options.into.mkdir(parents=True, exist_ok=True)
+    with open_store(options.into / STORE) as store:
+        run = mark_class(request, store, lambda marked, total: with_progress(marked, total, lambda one: one.member.name))
+        page = write_results(store, run, options.into)
+        marks = ClassMarks(store, run)
+        if options.json:
+            print(json.dumps([marks_to_data(member) for member in marks], indent=1, ensure_ascii=False))
+        else:
+            about = store.about_run(run)
+            show_table(*marks_table(marks, paths))
+            show([Line(""), *_remarks(marks, len(about.alike)),
+                  *_what_was_written(page, about.seed, next(iter(marks)).name, paths[0].rpartition("/")[2])])  # fmt: skip
+        return NOT_YET if any(member.problems for member in marks) else DONE
+
+
+def marks_table(marks: ClassMarks | Sequence[MemberMarks], paths: Sequence[str]) -> tuple[list[str], list[list[str]]]:
+    """(headings, rows): a column for each unit and the total."""
+    units = [unit for unit in UNITS if any(path.startswith(unit.folder) for path in paths)]
+    rows = []
+    for member in marks:
+        by_unit = [sum((mark.amount for mark in member.marks if mark.exercise.startswith(unit.folder)), Fraction(0)) for unit in units]
+        star = "*" if any(mark.override for mark in member.marks) else ""
+        rows.append([member.name, *map(marks_text, by_unit), f"{marks_text(member.amount)} of {member.of}{star}"])
+    return ["in unit", *(str(int(unit.number)) for unit in units), "marks"], rows
+
+
+def _remarks(marks: ClassMarks, alike: int) -> Iterator[Line]:
+    for member in marks:
+        for problem in member.problems:
+            yield from wrap(f"{member.name}: {problem}", terminal_width())
+    if any(mark.override for member in marks for mark in member.marks):
+        yield Line("  * with a mark set by hand")
+    if alike:
+        pairs = f"{alike} pairs of submissions are" if alike > 1 else "One pair of submissions is"
+        yield from wrap(f"{pairs} nearly alike; the class page lays them side by side, for you to judge.", terminal_width())
+
+
+def _what_was_written(page: Path, seed: int, first: str, name: str) -> Iterator[Line]:
+    folder = os.path.relpath(page.parent)
+    yield Line(f"Open in a browser:  {os.path.relpath(page)}", "bold")
+    yield Line("  the class, and a report for each member")
+    yield Line(f"For other programs:  marks.csv, oneroster.zip and junit.xml in {folder}")
+    yield Line(f"Kept in {folder}/{STORE} (seed {seed}): a rerun marks only what changed.")
+    yield Line("Try next:")
+    yield Line(f'  {called_as()} amend "{first}" {name} 9 --because "Late" --by "Wren Dalby"')
+    yield Line(f"  {called_as()} try {name}      as a student does")
+    yield Line(f"  {called_as()} pack      what to hand out to students")
+
+
+COMMAND = Command("mark", "mark a folder of submissions, a folder or a zip for each member", add_arguments, run)

@@ -1,0 +1,1 @@
+"""`checker hear`: the sound of a member's own receiver, beside the reference's."""

@@ -1,0 +1,51 @@
+"""What a student pack holds for `checker hear`: what each link gives, and the reference's sound; no code of the reference."""
+import base64
+import json
+import zlib
+from collections.abc import Iterable
+
+import numpy as np
+
+from ..course import ROOT
+from ..judging.sealed import BrokenSeal, mask
+from ..worker.wire import Malformed, from_wire, to_wire
+from .receiver import Chain, Link, ReferenceAnswers, play, reference_chain
+
+PATH = "practice/hear.sealed"
+
+
+def seal_hear() -> str:
+    """The chain and the reference's sound as text to be written to a file; the same text each time."""
+    chain = reference_chain()
+    sound = play(chain, ReferenceAnswers(chain)).sound
+    crest = float(np.max(np.abs(sound)))
+    data = {
+        "links": [[link.exercise, link.function, link.purpose, _to_wires(link.inputs), _to_wires(link.wanted)]
+                  for link in chain.links],
+        "numbers": chain.numbers,
+        "crest": crest,
+        "sound": base64.b64encode(np.round(32767 * sound / crest).astype("<i2").tobytes()).decode(),
+    }
+    return base64.encodebytes(mask(zlib.compress(json.dumps(data, sort_keys=True).encode(), 9), PATH)).decode()
+
+
+def read_sealed_hear() -> tuple[Chain, np.ndarray]:
+    """The chain, with nothing to stand in for what is missing moment by moment, and the reference's sound.
+
+    Raises
+    ------
+    BrokenSeal
+        If the file is missing or damaged.
+    """
+    try:
+        data = json.loads(zlib.decompress(mask(base64.b64decode((ROOT / PATH).read_text()), PATH)))
+        links = tuple(Link(exercise, function, purpose, [tuple(map(from_wire, one["sequence"])) for one in inputs], list(map(from_wire, wanted)))
+                      for exercise, function, purpose, inputs, wanted in data["links"])
+        sound = np.frombuffer(base64.b64decode(data["sound"]), "<i2") * (data["crest"] / 32767)
+        return Chain(links, data["numbers"], {}), sound
+    except (OSError, ValueError, KeyError, TypeError, zlib.error, Malformed):
+        raise BrokenSeal(f"{PATH} is missing or damaged. Unpack the student pack again.") from None
+
+
+def _to_wires(values: Iterable) -> list:
+    return [to_wire(value) for value in values]

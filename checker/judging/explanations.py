@@ -1,0 +1,127 @@
+"""Every sentence about code that gave no answer, in one place. What, where, and what to do; no scolding."""
+import signal
+from collections.abc import Collection, Sequence
+from difflib import get_close_matches
+
+from ..checks.exercise import Exercise, Invariant, Question, Refusal
+from ..text import display_name
+from ..worker.denials import WORDS
+from ..worker.wire import ANSWER_ITSELF
+from .plan import Case
+from .protocols import Reply, SessionLike
+from .verdict import ENDED_EARLY, NOT_ATTEMPTED, RAISED, REFUSED, TOO_BIG, TOO_SLOW, WRONG, Finding
+
+NOT_HANDED_IN = "The file was not handed in."
+FORGED = "The program sent something that is not an answer. Return the value from the function; nothing else is read."
+ONLY_ARRAYS = "right for single numbers, not yet for arrays of them"
+ALLOWED = "numpy, sympy and the mathematical modules of Python"
+
+# trouble → (kind, sentence). {f} is the function, {what}, {error} and {text} come from the student's run.
+_TROUBLES = {
+    "raised": (RAISED, "{f} stopped with {error}: {text}"),
+    "syntax": (RAISED, "The file does not read as Python: {text}."),
+    "recursion": (RAISED, "{f} calls itself without end: the innermost call must return by itself."),
+    "exit": (ENDED_EARLY, "The file ends Python (sys.exit, exit or quit). Return a value instead."),
+    "input": (REFUSED, "The file asks the keyboard with input(). Everything the function needs is in its arguments."),
+    "import": (REFUSED, "The file imports {what}. This course uses " + ALLOWED + "."),
+    "missing module": (RAISED, "The file imports {what}, which cannot be found."),
+    "refused": (REFUSED, "The file tried to {what}. That is not allowed here."),
+    "time": (TOO_SLOW, "Still running after {seconds:g} s. Look for a loop that never ends, or for work done over and over."),
+    "printed": (TOO_BIG, "The file prints {what}. Take the print out of the loop."),
+    "memory": (TOO_BIG, "The file asks for more memory than there is for it (512 MB). How large an array was meant?"),
+    "unanswered": (ENDED_EARLY, "The run ended before this was answered."),
+}
+
+LONGEST = 500  # characters of any text that a child sends; what it sends may be forged
+_WITH_A_PATH = {"read", "list", "write", "change"}
+
+# What a text in an error of Python's or numpy's usually comes from.
+_ADVICE = {
+    "only 0-dimensional arrays": "The functions of `math` take one number; numpy's (np.sqrt, np.log …) take arrays too.",
+    "only length-1 arrays": "The functions of `math` take one number; numpy's (np.sqrt, np.log …) take arrays too.",
+    "truth value of an array": "An `if` cannot decide for a whole array; np.where or np.any can.",
+    "truth value of Relational": "An `if` cannot decide on a symbol whose value is not known.",
+    "be broadcast": "Arrays of different lengths met. To average over moments give each input a last axis for them, "
+                    "np.asarray(x)[..., None], and take the mean over axis=-1.",
+    "is not defined": "Is the name spelt as above, and imported?",
+}
+
+
+def trouble_finding(question: Question, case: Case | None, reply: Reply, seconds: float) -> Finding:
+    """The finding for a call that gave no value, from the worker's description of why."""
+    reply = {field: text[:LONGEST] if isinstance(text, str) else text for field, text in reply.items()}
+    what = reply["trouble"]
+    place = (reply["file"], reply["line"], "") if reply.get("file") and reply.get("line") else None
+    if what == "not written":
+        return Finding(NOT_ATTEMPTED, question.name, f"{question.name} is still the stub: it raises NotImplementedError.")
+    if what == "no function":
+        return Finding(WRONG, question.name, _no_function(question.name, reply.get("names", [])))
+    if what == "signature":
+        wanted = ", ".join(question.given)
+        return Finding(WRONG, question.name, f"{question.name} takes ({reply.get('what', '')}); it will be called with ({wanted}).")
+    if what == "refused":
+        reply = reply | {"what": _attempt(reply)}
+    kind, sentence = _TROUBLES.get(what, _TROUBLES["raised"])
+    text = str(reply.get("text", "")).splitlines()[:1]
+    says = sentence.format(f=question.name, what=reply.get("what") or "something", error=reply.get("error", "an error"),
+                           text=text[0] if text else "", seconds=seconds).rstrip(": ")
+    says += "".join(f". {advice}" for fragment, advice in _ADVICE.items() if text and fragment in text[0])
+    about_inputs = kind == RAISED and what == "raised" and not question.symbolic
+    return Finding(kind, question.name, says, case.shown if about_inputs and case else (), line=place)
+
+
+def ends_the_batch(reply: Reply) -> bool:
+    """Whether it is an answer after which no other was worked out: time was up, or memory, or too much was printed."""
+    return "trouble" in reply and _TROUBLES.get(reply["trouble"], _TROUBLES["raised"])[0] in (TOO_SLOW, TOO_BIG)
+
+
+def _attempt(reply: Reply) -> str:
+    kind, path = reply.get("what"), display_name(str(reply.get("text", "")))
+    words = WORDS.get(str(kind), WORDS["other"])
+    return f"{words} ({path})" if kind in _WITH_A_PATH and reply.get("text") and len(path) < 60 else words
+
+
+def _no_function(wanted: str, names: list) -> str:
+    near = get_close_matches(wanted, [name[:LONGEST] for name in names if isinstance(name, str)], n=1, cutoff=0.5)
+    if near:
+        return f"The file has no function {wanted}. It has {near[0]}: is that the one, under another name?"
+    return f"The file has no function {wanted}. Keep the name that the stub gives it."
+
+
+def altered_sentence(question: Question, places: Collection[int]) -> str:
+    if ANSWER_ITSELF in places:
+        return (f"{question.name} hands back one and the same array each time: a second call writes over the first answer. "
+                "Make a new one.")
+    names = [name for place, name in enumerate(question.given) if place in places]
+    return f"{question.name} changes the array {' and '.join(names)} that it was given. Work on a copy: the caller still needs it."
+
+
+def not_refused_sentence(question: Question, refusal: Refusal, reply: Reply) -> str:
+    instead = f"it raises {reply.get('error', 'something else')}" if "trouble" in reply else "it returns a value"
+    return f"{question.name} should raise ValueError for {refusal.what}; {instead}."
+
+
+def measured_sentence(failed: Sequence[str]) -> str:
+    return f"What was measured is not all as it should be: {', '.join(failed)}."
+
+
+def law_broken_sentence(law: Invariant) -> str:
+    return f"This should hold, and does not: {law.says}."
+
+
+def law_not_tried_sentence(law: Invariant, other: str) -> str:
+    return f"This cannot be judged until {other} is right: {law.says}."
+
+
+def end_finding(exercise: Exercise, session: SessionLike) -> Finding:
+    """The finding for a child that went away, or had to be ended, in the middle of a batch."""
+    function, why = exercise.questions[0].name, session.ended.why if session.ended else ""
+    if why == "slow":
+        return Finding(TOO_SLOW, function, f"Still running after {exercise.seconds:g} s, and would not stop. Look for a loop that never ends.")
+    if why == "malformed":
+        return Finding(REFUSED, function, FORGED)
+    if session.signal == signal.SIGXCPU:
+        return Finding(TOO_SLOW, function, "It used up all the processor time there is for it. Look for a loop that never ends.")
+    if session.signal in (signal.SIGSEGV, signal.SIGBUS, signal.SIGABRT, signal.SIGSYS, signal.SIGILL):
+        return Finding(REFUSED, function, f"Python itself broke off ({signal.Signals(session.signal).name}): the file goes past it to the machine.")
+    return Finding(ENDED_EARLY, function, "Python ended before the function had answered. Return a value; do not end the program.")

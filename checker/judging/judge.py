@@ -1,0 +1,321 @@
+"""The judge: a plan, a worker's answers, a verdict."""
+import contextlib
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
+from fractions import Fraction
+from typing import Any
+
+import numpy as np
+
+from ..checks.exercise import Measurement, Question, Tolerance
+from ..checks.given import shown
+from ..checks.units import in_words
+from . import explanations
+from .answers import Answers, NoAnswer, simplest_failure
+from .compare import Difference, difference, ratio_in_words
+from .plan import Case, LawCase, LawFunction, Plan, QuestionPlan
+from .plans import plan_for
+from .protocols import Inputs, WorkerLike
+from .verdict import NOT_ATTEMPTED, PASSED, REFUSED, TOO_BIG, UNFINISHED, WRONG, Finding, Part, Verdict
+
+# What each part of a question is worth, before the parts that it lacks are left out. What is measured shares the numbers'.
+WEIGHTS = {"numbers": 5, "arrays": 1, "laws": 2, "published": 2, "refusals": 1}
+LINE_SHOWN = 200
+
+Judged = tuple[tuple[Part, ...], tuple[Finding, ...]]  # of one question
+
+
+def judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) -> Verdict:
+    """The verdict on one exercise.
+
+    Parameters
+    ----------
+    name : str
+        The exercise, as `course.find` takes it.
+    files : dict of str to str
+        The member's exercises: path ("unit03_tuned_circuit/resonance.py") to source text.
+    worker : Worker
+        A warm process to run them in.
+    seed : int
+        Draws the inputs; the same seed draws the same inputs.
+
+    Returns
+    -------
+    Verdict
+    """
+    plan = plan_for(name, seed)
+    exercise = plan.exercise
+    if f"{exercise.path}.py" not in files:
+        finding = Finding(NOT_ATTEMPTED, exercise.name, explanations.NOT_HANDED_IN)
+        return Verdict(exercise.path, NOT_ATTEMPTED, exercise.marks, _no_parts(plan), (finding,))
+    symbolic = any(question.symbolic for question in exercise.questions)
+    with worker.session(exercise.path, files, exercise.seconds, symbolic) as session:
+        replies = session.ask(plan.calls)
+        answers = Answers(plan, replies, session)
+        judged = [_judge_question(question_plan, answers) for question_plan in plan.questions]
+    if session.shared and session.troubled:
+        return judge(name, files, worker, seed)  # now in a child of its own: the shared one has been ended
+    if session.ended:
+        finding = explanations.end_finding(exercise, session)
+        judged = [(parts, (finding,) if place == 0 else ()) for place, (parts, _) in enumerate(judged)]
+    findings = _without_repeats(_with_source(finding, files) for _, found in judged for finding in found)
+    parts = tuple(part for question_parts, _ in judged for part in question_parts)
+    written = [finding for finding in findings if finding.kind != NOT_ATTEMPTED]
+    earned = any(part.earned for part in parts)
+    kind = written[0].kind if written else PASSED if not findings else UNFINISHED if earned else NOT_ATTEMPTED
+    printed = "".join(reply.get("printed", "") for reply in replies)[:2000]
+    return Verdict(exercise.path, kind, exercise.marks, parts, findings, printed)
+
+
+def _judge_question(plan: QuestionPlan, answers: Answers) -> Judged:
+    """(parts, findings) of one question: its marks, and at most the one finding that is most worth reading."""
+    question = plan.question
+    varies = _varies(plan, answers)
+    if question.measured:
+        return _judge_measured(plan, answers, varies)
+    numbers, number_finding = _judge_numbers(plan, answers)
+    earned = {"numbers": Fraction(bool(numbers))}
+    findings = [number_finding]
+    if plan.stacked:
+        array_finding = _judge_stacked(plan, answers) if numbers else None
+        earned["arrays"] = Fraction(bool(numbers) and array_finding is None)
+        findings.append(array_finding)
+    if plan.laws:
+        earned["laws"], law_finding = _judge_laws(plan, answers, varies)
+        findings.append(law_finding)
+    if plan.published:
+        earned["published"], published_finding = _judge_published(plan, answers, varies)
+        findings.append(published_finding)
+    if plan.refusals:
+        earned["refusals"], refusal_finding = _judge_refusals(plan, answers, varies)
+        findings.append(refusal_finding)
+    total = sum(WEIGHTS[what] for what in earned)
+    share = _share(answers.plan, question)
+    parts = tuple(Part(question.name, what, share * WEIGHTS[what] / total, share * WEIGHTS[what] / total * fraction)
+                  for what, fraction in earned.items())
+    first = next((finding for finding in findings if finding), None)
+    if first and first is not number_finding and first.kind == WRONG:
+        first = answers.first_stop() or first  # what was not answered in time is not wrong
+    return parts, (first,) if first else ()
+
+
+def _share(plan: Plan, question: Question) -> Fraction:
+    """What a question is worth."""
+    return Fraction(plan.exercise.marks * question.share, sum(planned.question.share for planned in plan.questions))
+
+
+def _no_parts(plan: Plan) -> tuple[Part, ...]:
+    return tuple(Part(q.question.name, "all", _share(plan, q.question), Fraction(0)) for q in plan.questions)
+
+
+def _judge_measured(plan: QuestionPlan, answers: Answers, varies: bool) -> Judged:
+    """As `_judge_question`, where something is measured: a part for each measurement, one finding for all that failed."""
+    question, pairs = plan.question, []
+    worth = _share(answers.plan, question) / len(question.measured)
+    lost = tuple(Part(question.name, measured.what, worth, Fraction(0)) for measured in question.measured)
+    for case in plan.cases:
+        reply = answers.reply(case.place)
+        if "value" not in reply:
+            return lost, (explanations.trouble_finding(question, case, reply, answers.seconds),)
+        if reply.get("altered"):
+            return lost, (Finding(WRONG, question.name, explanations.altered_sentence(question, reply["altered"])),)
+        with contextlib.suppress(NoAnswer):
+            pairs.append((answers.value(reply), case.wanted))
+    parts = []
+    for measured in question.measured:
+        met, says = _measured(question, measured, answers)
+        parts.append(Part(question.name, measured.what, worth, worth * (met and varies), says))
+    failed = [part.what for part in parts if not part.earned]
+    if not failed:
+        return tuple(parts), ()
+    if stopped := answers.first_stop():
+        return tuple(parts), (stopped,)
+    slip = _name_slip(plan, pairs) if len(pairs) == len(plan.cases) else ""
+    return tuple(parts), (Finding(WRONG, question.name, explanations.measured_sentence(failed), slip=slip),)
+
+
+def _measured(question: Question, measured: Measurement, answers: Answers) -> tuple[bool, str]:
+    """(whether it is as it should be, what was measured and what is allowed in words)."""
+    try:
+        with np.errstate(all="ignore"):
+            value, where = measured.of(LawFunction(question.name, answers.value_for_law), answers.plan.seed)
+        value = float(value)
+    except Exception:  # an answer of a kind that cannot be measured, or none
+        return False, f"could not be measured ({measured.allowed})"
+    found = in_words(value, measured.unit, 3) if np.isfinite(value) else "could not be found"
+    return measured.meets(value), f"{found}{f' at {where}' if where else ''} ({measured.allowed})"
+
+
+def _judge_numbers(plan: QuestionPlan, answers: Answers) -> tuple[bool, Finding | None]:
+    """Whether every case agrees with the reference, and if not the finding for the simplest that does not."""
+    question, failing, pairs, altered = plan.question, [], [], []
+    for case in plan.cases:
+        reply = answers.reply(case.place)
+        if "value" not in reply:
+            return False, explanations.trouble_finding(question, case, reply, answers.seconds)
+        try:
+            got = answers.value(reply)
+        except NoAnswer:
+            return False, Finding(REFUSED, question.name, explanations.FORGED)
+        apart = difference(got, case.wanted, question.agrees_within, question.gives)
+        pairs.append((got, case.wanted))
+        altered += reply.get("altered", ())
+        if apart:
+            failing.append((case, apart))
+    if not failing:
+        return not altered, Finding(WRONG, question.name, explanations.altered_sentence(question, altered)) if altered else None
+    case, apart = failing[0]
+    remark = "" if apart.says or question.symbolic else ratio_in_words(_scalar_pairs(pairs), question.gives if isinstance(question.gives, str) else "")
+    slip = _name_slip(plan, pairs)
+    if case is not plan.cases[0] and not (question.symbolic or question.sealed or apart.says or slip):
+        case, apart = simplest_failure(question, answers) or (case, apart)
+    return False, _finding(question, case, apart, remark, slip)
+
+
+def _scalar_pairs(pairs: Iterable[tuple[Any, Any]]) -> Iterator[tuple[Any, Any]]:
+    for got, wanted in pairs:
+        if isinstance(got, list) and isinstance(wanted, (tuple, list)) and len(got) == len(wanted):
+            yield from _scalar_pairs(zip(got, wanted, strict=True))
+        else:
+            yield (got, wanted.item() if isinstance(wanted, np.generic) else wanted)
+
+
+def _judge_stacked(plan: QuestionPlan, answers: Answers) -> Finding | None:
+    question, case = plan.question, plan.stacked
+    if case is None:
+        return None
+    reply = answers.reply(case.place)
+    if "value" not in reply:
+        return replace(explanations.trouble_finding(question, case, reply, answers.seconds), remark=explanations.ONLY_ARRAYS)
+    try:
+        apart = difference(answers.value(reply), case.wanted, question.agrees_within, question.gives)
+    except NoAnswer:
+        return Finding(REFUSED, question.name, explanations.FORGED)
+    if apart:
+        return _finding(question, case, apart, explanations.ONLY_ARRAYS, "")
+    if reply.get("altered"):
+        return Finding(WRONG, question.name, explanations.altered_sentence(question, reply["altered"]))
+    return None
+
+
+def _judge_laws(plan: QuestionPlan, answers: Answers, varies: bool) -> tuple[Fraction, Finding | None]:
+    """The share of the laws that hold, and the first that does not. An answer that never varies keeps no law."""
+    question = plan.question
+    if not varies:
+        return Fraction(0), None
+    broken, first = set(), None
+    for law_case in plan.laws:
+        if law_case.law.says not in broken and (problem := _law_problem(question, law_case, answers)):
+            broken.add(law_case.law.says)
+            first = first or problem
+    laws = {law_case.law.says for law_case in plan.laws}
+    return Fraction(len(laws - broken), len(laws)), first
+
+
+def _law_problem(question: Question, law_case: LawCase, answers: Answers) -> Finding | None:
+    """The finding for a law that does not hold for these inputs; None if it does."""
+    law, remark, others, at_fault = law_case.law, "", [], question.name
+
+    def ask(function: str, inputs: Inputs) -> Any:
+        others.extend([function] * (function != question.name))
+        return answers.value_for_law(function, inputs)
+
+    try:
+        with np.errstate(all="ignore"):
+            left, right = law.law(LawFunction(question.name, ask), *law_case.inputs)
+            if law.relation(left, right, question.agrees_within):
+                return None
+        remark = f"{shown(left)} against {shown(right)}"
+    except NoAnswer as silent:
+        at_fault = str(silent)
+    except Exception:  # the law met a value of a kind that it was not made for
+        pass
+    at_fault = next((name for name in dict.fromkeys(others) if not answers.is_right(name)), at_fault)
+    if at_fault != question.name:
+        return Finding(WRONG, question.name, explanations.law_not_tried_sentence(law, at_fault))
+    return Finding(WRONG, question.name, explanations.law_broken_sentence(law), law_case.shown, remark=remark)
+
+
+def _varies(plan: QuestionPlan, answers: Answers) -> bool:
+    """Whether the answers over the batch are finite and not all one and the same."""
+    seen = set()
+    for case in plan.cases:
+        reply = answers.reply(case.place)
+        if "value" not in reply or reply["value"] is None:
+            return False
+        value = reply["value"]
+        if isinstance(value, float) and value != value:
+            return False
+        if isinstance(value, dict) and set(value) & {"unusable", "oversize"}:
+            return False
+        seen.add(repr(value))
+    wanted = {repr(case.wanted) for case in plan.cases}
+    return len(seen) > 1 or len(wanted) == 1
+
+
+def _judge_published(plan: QuestionPlan, answers: Answers, varies: bool) -> tuple[Fraction, Finding | None]:
+    question, met, first = plan.question, 0, None
+    for figure, case in plan.published:
+        apart = answers.difference(question, case, figure.wanted, figure.within)
+        met += apart is None
+        if apart and first is None:
+            first = _finding(question, case, apart, f"published: {figure.source}", "")
+    return Fraction(met if varies else 0, len(plan.published)), first
+
+
+def _judge_refusals(plan: QuestionPlan, answers: Answers, varies: bool) -> tuple[Fraction, Finding | None]:
+    """The share of unphysical inputs met with the promised ValueError, and the first that is not."""
+    question, met, first = plan.question, 0, None
+    for refusal, case in plan.refusals:
+        reply = answers.reply(case.place)
+        refused = reply.get("trouble") == "raised" and reply.get("error") == "ValueError"
+        met += refused
+        if not refused and first is None:
+            first = Finding(WRONG, question.name, explanations.not_refused_sentence(question, refusal, reply), case.shown)
+    return Fraction(met if varies else 0, len(plan.refusals)), first
+
+
+def _name_slip(plan: QuestionPlan, pairs: Sequence[tuple[Any, Any]]) -> str:
+    """The sentence of the slip whose wrong answers these are, on every case; "" if there is none."""
+    loose = replace(plan.question.agrees_within, relative=max(plan.question.agrees_within.relative, 1e-6))
+    for slip, wrongs in plan.slips:
+        if all(_same(got, wrong, loose) for (got, _), wrong in zip(pairs, wrongs, strict=True)):
+            return slip.says
+    return ""
+
+
+def _same(got: Any, wrong: Any, tolerance: Tolerance) -> bool:
+    """Whether an answer is the slip's: numbers alike, nan and infinity too."""
+    if isinstance(got, list) or isinstance(wrong, list):
+        return (isinstance(got, list) and isinstance(wrong, list) and len(got) == len(wrong)
+                and all(_same(one, other, tolerance) for one, other in zip(got, wrong, strict=True)))
+    if isinstance(wrong, float) and isinstance(got, float) and not np.isfinite(wrong):
+        return repr(got) == repr(wrong)
+    return difference(got, wrong, tolerance) is None
+
+
+def _finding(question: Question, case: Case, apart: Difference, remark: str, slip: str) -> Finding:
+    says = f"{question.name} {apart.says}" + ("" if apart.says.endswith("?") else ".") if apart.says else ""
+    if apart.thought:
+        says = f"{says} {apart.thought}".strip()
+    kind = TOO_BIG if apart.too_big else WRONG
+    inputs = () if question.symbolic and not apart.got else case.shown
+    return Finding(kind, question.name, says, inputs, apart.got, apart.wanted, remark, slip)
+
+
+def _without_repeats(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """The findings without those that say of a second function what was said of the first: a file that does not load."""
+    different = {}
+    for finding in findings:
+        different.setdefault((finding.kind, finding.says, finding.line, finding.got), finding)
+    return tuple(different.values())
+
+
+def _with_source(finding: Finding, files: Mapping[str, str]) -> Finding:
+    if not finding.line:
+        return finding
+    path, number, _ = finding.line
+    lines = files.get(path, "").split("\n")
+    text = lines[number - 1].strip()[:LINE_SHOWN] if 0 < number <= len(lines) else ""
+    return replace(finding, line=(path, number, text))
+

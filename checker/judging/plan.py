@@ -1,0 +1,246 @@
+"""The frozen batch: everything that will be asked of a submission, drawn once for an exercise and a seed.
+
+Invariants are laws over calls of the student's function. They are run here once with the reference standing in, which
+writes down the calls they make; the judge runs them again over the answers. So a submission gets one batch, the same
+for every member, and the expected values stay on this side.
+"""
+import itertools
+import json
+import random
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+import hypothesis
+import numpy as np
+import sympy
+from hypothesis import strategies as st
+
+from ..checks.exercise import Exercise, Invariant, Published, Question, Refusal, Slip
+from ..worker.wire import Expression, from_wire, to_wire
+from .compare import difference
+from .protocols import Call, Inputs
+
+Record = Callable[[str, Inputs], Any]
+POINTS = 5  # a formula is judged by its values, and each costs a millisecond to work out
+STACKED = 5
+
+
+@dataclass(frozen=True)
+class Case:
+    """One call: its inputs, its place in the batch, the value wanted, and the inputs as (name, text) pairs.
+
+    A formula is called with symbols alone; the pairs are then those of the first point at which its value is worked out.
+    """
+
+    inputs: tuple
+    place: int
+    wanted: object
+    shown: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True)
+class LawCase:
+    law: Invariant
+    inputs: tuple
+    shown: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True)
+class QuestionPlan:
+    question: Question
+    cases: tuple[Case, ...]
+    stacked: Case | None
+    published: tuple[tuple[Published, Case], ...]
+    laws: tuple[LawCase, ...]
+    refusals: tuple[tuple[Refusal, Case], ...]
+    slips: tuple[tuple[Slip, tuple], ...]
+
+
+@dataclass(frozen=True)
+class Plan:
+    exercise: Exercise
+    seed: int
+    calls: tuple[dict, ...]
+    places: dict[str, int]
+    questions: tuple[QuestionPlan, ...]
+
+
+class Batch:
+    """Collects calls, each once, in order."""
+
+    def __init__(self) -> None:
+        self.calls, self.places = [], {}
+
+    def add(self, call: Call) -> int:
+        key = call_key(call)
+        if key not in self.places:
+            self.places[key] = len(self.calls)
+            self.calls.append(call)
+        return self.places[key]
+
+
+class LawFunction:
+    """What a law calls `f`: the function asked for; its sisters in the same exercise are its attributes."""
+
+    def __init__(self, name: str, answer: Callable[[str, tuple], object]) -> None:
+        self._name, self._answer = name, answer
+
+    def __call__(self, *inputs: Any) -> Any:
+        return self._answer(self._name, inputs)
+
+    def __getattr__(self, name: str) -> "LawFunction":
+        if name.startswith("_"):
+            raise AttributeError(name)
+        return LawFunction(name, self._answer)
+
+
+def numeric_call(name: str, inputs: Iterable) -> Call:
+    return {"function": name, "arguments": [to_wire(value) for value in inputs]}
+
+
+def symbolic_call(question: Question, points: Any) -> Call:
+    return {"function": question.name, "symbols": list(question.given), "at": [[float(v) for v in point] for point in points]}
+
+
+call_key = json.JSONEncoder(sort_keys=True).encode  # made once: making it takes longer than a call
+
+
+def draw_plan(exercise: Exercise, seed: int) -> Plan:
+    """The `Plan` of an exercise under a seed; the same for the same two, in every process."""
+    batch = Batch()
+    references = {question.name: question.asks for question in exercise.questions}
+    values = {}
+
+    def record(function: str, inputs: Inputs) -> Any:
+        place = batch.add(numeric_call(function, inputs))
+        if place not in values:
+            values[place] = references[function](*inputs)
+        return values[place]
+
+    questions = tuple(_plan_question(question, seed, exercise.cases, batch, record) for question in exercise.questions)
+    return Plan(exercise, seed, tuple(batch.calls), batch.places, questions)
+
+
+def _plan_question(question: Question, seed: int, count: int, batch: Batch, record: Record) -> QuestionPlan:
+    drawn = draw(question, POINTS if question.symbolic else count, seed)
+    if question.symbolic:
+        cases: tuple[Case, ...] = (Case((), batch.add(symbolic_call(question, drawn)), _evaluate(question.asks, question, drawn),
+                                        shown_inputs(question, drawn[0])),)
+        stacked = None
+    else:
+        cases = tuple(_case(question, batch, inputs, question.asks(*inputs)) for inputs in drawn)
+        stacked = None
+        if question.arrays:
+            together = _stack(question, drawn)
+            place = batch.add(numeric_call(question.name, together) | {"again": True})
+            stacked = Case(together, place, question.asks(*together), shown_inputs(question, together))
+    published = tuple((figure, _case(question, batch, figure.given, figure.wanted)) for figure in question.published)
+    laws = tuple(case for law in question.holds for case in _law_cases(law, question, drawn[: max(3, count // 4)], record))
+    refusals = tuple((one, _case(question, batch, one.given, None)) for refusal in question.refuses
+                     for one in _alone_and_in_an_array(question, refusal, drawn[0]))
+    for measured in question.measured:
+        measured.of(LawFunction(question.name, record), seed)
+    slips = tuple((slip, wrongs) for slip in question.slips if (wrongs := _slip_values(slip, question, cases, drawn)))
+    return QuestionPlan(question, cases, stacked, published, laws, refusals, slips)
+
+
+def _law_cases(law: Invariant, question: Question, drawn: Sequence[Inputs], record: Record) -> list[LawCase]:
+    """A case for each of the inputs drawn; one without inputs if the law asks the same whatever they are."""
+    asked = []
+    for inputs in drawn:
+        calls = []
+
+        def note(*call: Any, calls: list[str] = calls) -> Any:
+            calls.append(call_key(numeric_call(*call)))
+            return record(*call)
+
+        law.law(LawFunction(question.name, note), *inputs)
+        asked.append(repr(calls))
+    if len(drawn) > 1 and len(set(asked)) == 1:
+        return [LawCase(law, drawn[0], ())]
+    return [LawCase(law, inputs, shown_inputs(question, inputs)) for inputs in drawn]
+
+
+def _alone_and_in_an_array(question: Question, refusal: Refusal, right: Inputs) -> Iterator[Refusal]:
+    """The refusal by itself and, where arrays are taken, behind inputs that are right: any that is wrong is to be refused."""
+    yield refusal
+    stacked = [given.stacks and isinstance(wrong, (int, float))
+               for given, wrong in zip(question.given.values(), refusal.given, strict=False)]
+    if question.arrays and any(stacked):
+        both = tuple(np.array([one, other]) * 1.0 if stacks else other
+                     for stacks, one, other in zip(stacked, right, refusal.given, strict=False))
+        yield replace(refusal, what=f"{refusal.what}, even if others in the array are right", given=both)
+
+
+def _slip_values(slip: Slip, question: Question, cases: Sequence[Case], drawn: Sequence[Inputs]) -> tuple:
+    """What the slip gives for each case; nothing if it gives none, or the right values: then it cannot be told apart."""
+    try:
+        with np.errstate(all="ignore"):
+            values = ((_evaluate(slip.wrong, question, drawn),) if question.symbolic
+                      else tuple(slip.wrong(*case.inputs) for case in cases))
+    except (ArithmeticError, ValueError):
+        return ()
+    right = all(difference(round_trip(value), case.wanted, question.agrees_within) is None for value, case in zip(values, cases, strict=True))
+    return () if right else tuple(map(round_trip, values))
+
+
+def round_trip(value: Any) -> Any:
+    """A value as it looks after crossing from the worker."""
+    return from_wire(to_wire(value))
+
+
+def _case(question: Question, batch: Batch, inputs: Inputs, wanted: Any) -> Case:
+    return Case(inputs, batch.add(numeric_call(question.name, inputs)), wanted, shown_inputs(question, inputs))
+
+
+def shown_inputs(question: Question, inputs: Inputs) -> tuple[tuple[str, str], ...]:
+    """Inputs as (name, text) pairs; fewer than the function has arguments, if a figure leaves the last to their defaults."""
+    return tuple((name, given.show(value)) for (name, given), value in zip(question.given.items(), inputs, strict=False))
+
+
+def _stack(question: Question, drawn: Sequence[Inputs]) -> Inputs:
+    """Inputs as arrays, a few cases at once; those that do not stack keep the first case's value."""
+    columns = zip(*drawn[:STACKED], strict=True)
+    return tuple(np.array(column) * 1.0 if given.stacks else column[0]
+                 for given, column in zip(question.given.values(), columns, strict=True))
+
+
+def _evaluate(formula: Callable, question: Question, points: Any) -> Any:
+    """A function of sympy symbols as the `Expression` it gives, with its values at the points."""
+    symbols = [sympy.Symbol(name, positive=True) for name in question.given]
+
+    def evaluate(result: Any) -> Any:
+        if isinstance(result, (tuple, list, sympy.Tuple)):
+            return tuple(evaluate(item) for item in result)
+        result = sympy.sympify(result)
+        return Expression(str(result), [complex(result.evalf(20, subs=dict(zip(symbols, p, strict=True)))) for p in points])
+
+    return evaluate(formula(*symbols))
+
+
+def strategy(question: Question) -> st.SearchStrategy:
+    """All of a question's inputs together, within `where`."""
+    return st.tuples(*(given.strategy for given in question.given.values())).filter(lambda inputs: question.where(*inputs))
+
+
+def draw(question: Question, count: int, seed: int) -> tuple[Inputs, ...]:
+    """`count` different inputs for a question under a seed: the simplest of all, the ends of the ranges, then at random."""
+    pools = [given.values for given in question.given.values()]
+    ends = [given.ends or pool[:1] for given, pool in zip(question.given.values(), pools, strict=True)]
+    rng = random.Random(seed)
+    found = {}
+    for inputs in itertools.chain(
+            [_simplest_inputs(question, pools), tuple(end[0] for end in ends), tuple(end[-1] for end in ends)],
+            (tuple(map(rng.choice, pools)) for _ in range(50 * count))):
+        if len(found) < count and question.where(*inputs):
+            found.setdefault(repr(inputs), inputs)
+    return tuple(found.values())
+
+
+def _simplest_inputs(question: Question, pools: Sequence[Sequence]) -> Inputs:
+    first = tuple(pool[0] for pool in pools)
+    if question.where(*first):
+        return first
+    return hypothesis.find(strategy(question), lambda inputs: True,
+                           settings=hypothesis.settings(database=None, derandomize=True, deadline=None))

@@ -1,0 +1,23 @@
+"""Where the plan of an exercise comes from: drawn from its check, or in a student pack taken out of its sealed file."""
+import threading
+from functools import cache
+
+from ..course import SEALED, find, load_exercise
+from .plan import Plan, draw_plan
+from .sealed import read_sealed_plan
+
+_DRAWING = threading.RLock()  # the thread that asks first draws a plan, and the others wait for it
+
+
+def plan_for(name: str, seed: int) -> Plan:
+    """The `Plan` of the exercise called `name` under a seed; in a student pack the sealed one, under the practice seed."""
+    if SEALED:
+        return read_sealed_plan(find(name))
+    with _DRAWING:
+        return cached_plan(find(name), seed)
+
+
+@cache
+def cached_plan(path: str, seed: int) -> Plan:
+    """The plan of the exercise at a path, drawn once in this process."""
+    return draw_plan(load_exercise(path), seed)

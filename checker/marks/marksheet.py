@@ -1,0 +1,104 @@
+"""What counts for each member: the marks worked out, except where a person has set one."""
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from ..course import find, load_exercise
+from ..judging.verdict import Verdict, marks_text, to_data
+from ..text import display_name, display_text
+from .store import Override, Store
+
+Overrides = Mapping[tuple[str, str], Override]
+
+
+@dataclass(frozen=True)
+class Mark:
+    """One member's mark on one exercise."""
+
+    verdict: Verdict
+    override: Override | None = None
+
+    @property
+    def exercise(self) -> str:
+        return self.verdict.exercise
+
+    @property
+    def amount(self) -> Fraction:
+        return self.override.mark if self.override else self.verdict.earned
+
+    @property
+    def of(self) -> int:
+        return self.verdict.marks
+
+
+@dataclass(frozen=True)
+class MemberMarks:
+    """A member's marks, in the course's order, and the sentences about files that could not be read."""
+
+    name: str
+    problems: tuple[str, ...]
+    marks: tuple[Mark, ...]
+
+    @property
+    def amount(self) -> Fraction:
+        return sum((mark.amount for mark in self.marks), Fraction(0))
+
+    @property
+    def of(self) -> int:
+        return sum(mark.of for mark in self.marks)
+
+
+def member_marks(name: str, problems: Iterable[str], verdicts: Sequence[Verdict], overrides: Overrides) -> MemberMarks:
+    """The marks of one member, with the overrides that are theirs."""
+    marks = (Mark(verdict, overrides.get((name, verdict.exercise))) for verdict in verdicts)
+    return MemberMarks(name, tuple(problems), tuple(marks))
+
+
+def set_mark(store: Store, member: str, exercise: str, mark: str, reason: str, who: str) -> Override:
+    """Set a mark by hand, from what a person typed.
+
+    Raises
+    ------
+    ValueError
+        In one sentence: no such exercise, no mark, more than there is to be had, no reason or no name.
+    """
+    path = find(exercise)
+    amount = mark_from(mark, load_exercise(path).marks)
+    reason, who = display_text(reason), display_text(who)
+    if not reason:
+        raise ValueError("A mark set by hand needs a reason: it is shown to the member beside the mark.")
+    if not who:
+        raise ValueError("A mark set by hand needs the name of the person who sets it.")
+    return store.override(display_name(member), path, amount, reason, who)
+
+
+def mark_from(text: str, most: int) -> Fraction:
+    """A mark from "7", "7.5" or "15/2"."""
+    number = text.strip()
+    if not re.fullmatch(r"\d{1,6}(\.\d{1,6}|/[1-9]\d{0,5})?", number, re.ASCII):
+        raise ValueError(f"{display_text(text)!r} is no mark: write a number such as 7, 7.5 or 15/2.")
+    if Fraction(number) > most:
+        raise ValueError(f"{number} is more than this exercise has: {most} marks.")
+    return Fraction(number)
+
+
+def override_sentence(mark: Mark) -> str:
+    """What is said beside a mark that a person has set: both marks, why, who, when."""
+    override = mark.override
+    if override is None:
+        return ""
+    return (
+        f"Set by hand: {marks_text(override.mark)} of {mark.of} (worked out: {marks_text(mark.verdict.earned)}). "
+        f"{override.reason.rstrip('.')}. {override.who}, {override.when[:10]}."
+    )
+
+
+def marks_to_data(member: MemberMarks) -> dict:
+    """A member's marks as plain data for JSON; amounts are exact fractions."""
+    return {"member": member.name, "earned": str(member.amount), "marks": member.of, "problems": list(member.problems),
+            "exercises": [{"exercise": mark.exercise, "earned": str(mark.amount), "marks": mark.of,
+                           "set_by_hand": mark.override and {"because": mark.override.reason, "by": mark.override.who,
+                                                             "when": mark.override.when},
+                           "verdict": to_data(mark.verdict)} for mark in member.marks]}  # fmt: skip

@@ -1,0 +1,1 @@
+"""The student pack: the exercises and the checker, sealed practice values, no reference code."""

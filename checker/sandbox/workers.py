@@ -1,0 +1,235 @@
+"""The judge's end of the line to the worker: start it, give it an exercise, ask, and end it whatever it does.
+
+Where the system can fork, one warm process forks a child for each exercise. Elsewhere each exercise gets a fresh Python.
+"""
+import array
+import contextlib
+import os
+import re
+import signal
+import socket
+import subprocess
+import sys
+from collections.abc import Iterator, Mapping
+from functools import lru_cache
+from pathlib import Path
+from typing import Self
+
+from ..worker.contain import START_ENVIRONMENT
+from ..worker.wire import ANSWER, FORGET, FORK, FORK_WITH_SCRATCH, REAP
+from .session import GRACE, PipeLine, Session, ThreadLine
+
+STARTING = 20.0  # seconds for a fresh Python to import numpy and sympy, on a slow machine
+# The worker's package is put on the path by itself, so that nothing of the judge's can be imported with it.
+_PATH = "import sys; sys.path.insert(0, sys.argv[1]); "
+_WARM = _PATH + "from worker.warm import main; del sys.path[0]; main(int(sys.argv[2]), *sys.argv[3:])"
+_FRESH = _PATH + "from worker.fresh import main; del sys.path[0]; main()"
+
+
+class WorkerLost(Exception):
+    """The warm process itself has gone: nobody's submission is to blame for what was not answered."""
+
+    def __init__(self) -> None:
+        super().__init__("The worker process has ended unexpectedly; start the run again.")
+
+
+def start_worker() -> "WarmWorker | FreshWorker":
+    """A worker of the best kind this system has.
+
+    `with start_worker() as worker, worker.session(…) as session: session.ask(calls)`.
+    """
+    return WarmWorker() if hasattr(os, "fork") and hasattr(socket, "SCM_RIGHTS") else FreshWorker()
+
+
+def _python(code: str, *arguments: str) -> list[str]:
+    return [sys.executable, "-I", "-B", "-c", code, str(Path(__file__).parents[1]), *arguments]
+
+
+class WarmWorker:
+    """Warm processes, which fork a contained child for each session: one with numpy, one that has sympy too.
+
+    The second is thrice the size, and a fork of it thrice the work, so it is there for those who speak of sympy. Each
+    is started when it is first needed, and has one child at a time.
+    """
+
+    def __init__(self) -> None:
+        self._started, self._waiting, self._one_member = {}, {}, False
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *exception: object) -> None:
+        self.close()
+
+    def close(self) -> None:
+        for process in self._started.values():
+            process.close()
+
+    @contextlib.contextmanager
+    def one_member(self) -> Iterator[None]:
+        """Until this closes, all sessions are of one member: exercises that leave nothing behind share a child."""
+        self._one_member = True
+        try:
+            yield
+        finally:
+            self._one_member = False
+            with contextlib.suppress(WorkerLost):
+                while self._waiting:
+                    self._waiting.popitem()[1].end()
+
+    @contextlib.contextmanager
+    def session(self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False) -> Iterator[Session]:
+        """A child that has loaded `exercise` from `files` (path → source), asked with `Session.ask`.
+
+        It is a fresh one, or within `one_member` one that has run nothing but plain exercises of the same member. `symbolic`
+        says that the calls will be made with symbols.
+        """
+        warm = self._warm(*_SYMBOLIC) if symbolic or _mention(files, _OF_SYMBOLS) else self._warm()
+        with_scratch = _mention(files, _OF_FILES)
+        child, session = self._waiting.pop(warm, None), None
+        if child is not None:
+            session = Session(child.line, seconds, shared=True)
+            if with_scratch or not session.begin(exercise, files):
+                child.end()
+                session = None
+        if session is None:
+            child = Child(warm, with_scratch)
+            session = Session(child.line, seconds)
+            session.begin(exercise, files)
+        try:
+            yield session
+        except BaseException:
+            child.end()
+            raise
+        if self._one_member and session.plain and not session.troubled and not with_scratch:
+            self._waiting[warm] = child
+        else:
+            session.signal = child.end(want_signal=bool(session.ended))
+
+    def _warm(self, *libraries: str) -> "WarmProcess":
+        if libraries not in self._started:
+            self._started[libraries] = WarmProcess(*libraries)
+        return self._started[libraries]
+
+
+class Child:
+    """A contained process, forked on order: the line to it, and its end."""
+
+    def __init__(self, warm: "WarmProcess", with_scratch: bool) -> None:
+        requests_read, self._requests = os.pipe()
+        self._replies, replies_write = os.pipe()
+        os.set_blocking(self._requests, False)
+        self.line, self._warm, self._pid = PipeLine(self._requests, self._replies), warm, None
+        try:
+            try:
+                warm.order(FORK_WITH_SCRATCH if with_scratch else FORK, [requests_read, replies_write])
+            finally:
+                os.close(requests_read)
+                os.close(replies_write)
+            self._pid, self._pidfd = warm.answer()
+        except BaseException:
+            self.end()
+            raise
+
+    def end(self, want_signal: bool = False) -> int | None:
+        """Kill the child. With `want_signal`, return the signal that had already ended it, if one had."""
+        os.close(self._requests)
+        os.close(self._replies)
+        if self._pid is None:
+            return None
+        _kill(self._pid, self._pidfd)
+        self._warm.order(REAP if want_signal else FORGET, [])
+        status = self._warm.answer()[0] if want_signal else 0
+        return os.WTERMSIG(status) if os.WIFSIGNALED(status) else None
+
+
+class WarmProcess:
+    """A process that has imported numpy and `libraries`, and forks on order."""
+
+    def __init__(self, *libraries: str) -> None:
+        self._channel, theirs = socket.socketpair()
+        environment = {key: value for key, value in os.environ.items() if key.startswith("OPENBLAS")} | START_ENVIRONMENT
+        self._process = subprocess.Popen(
+            _python(_WARM, str(theirs.fileno()), *libraries), stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL,
+            stderr=subprocess.DEVNULL, pass_fds=[theirs.fileno()], env=environment, cwd="/", start_new_session=True)
+        theirs.close()
+
+    def close(self) -> None:
+        self._channel.close()
+        try:
+            self._process.wait(timeout=GRACE)
+        except subprocess.TimeoutExpired:
+            self._process.kill()
+            self._process.wait()
+
+    def order(self, order: bytes, descriptors: list[int]) -> None:
+        rights = [(socket.SOL_SOCKET, socket.SCM_RIGHTS, array.array("i", descriptors))] if descriptors else []
+        try:
+            self._channel.sendmsg([order], rights)
+        except OSError:
+            raise WorkerLost from None
+
+    def answer(self) -> tuple[int, int | None]:
+        data, ancillary, _, _ = self._channel.recvmsg(ANSWER.size, socket.CMSG_LEN(array.array("i").itemsize))
+        if len(data) != ANSWER.size:
+            raise WorkerLost
+        descriptors = array.array("i")
+        for _, _, rights in ancillary:
+            descriptors.frombytes(rights)
+        return ANSWER.unpack(data)[0], (descriptors[0] if descriptors else None)
+
+
+class FreshWorker:
+    """A new Python for each session, where there is no fork. Slow, and contained by nothing but its time limit."""
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *exception: object) -> None:
+        pass
+
+    close = __exit__
+    one_member = contextlib.nullcontext
+
+    @contextlib.contextmanager
+    def session(self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False) -> Iterator[Session]:
+        """As `WarmWorker.session`."""
+        kept = {key: value for key, value in os.environ.items() if key.upper() in ("SYSTEMROOT", "TEMP", "TMP")}
+        process = subprocess.Popen(_python(_FRESH), stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
+                                   env=kept | START_ENVIRONMENT)
+        session = Session(ThreadLine(process), seconds, starting=STARTING)
+        try:
+            session.begin(exercise, files)
+            yield session
+        finally:
+            process.kill()
+            with contextlib.suppress(OSError):
+                if process.stdin:
+                    process.stdin.close()
+            status = process.wait()
+            session.signal = -status if status < 0 else None
+
+
+_SYMBOLIC = ("mpmath", "sympy")
+_OF_SYMBOLS = re.compile("|".join(_SYMBOLIC))
+# Only then is it worth giving a child a disk of its own to write on.
+_OF_FILES = re.compile(r"open\s*\(|tempfile|memmap|\.(?:save|tofile|write_|touch|mkdir|makedirs)")
+def _mention(files: Mapping[str, str], words: re.Pattern[str]) -> bool:
+    return any(_matches(words, source) for source in files.values())
+
+
+@lru_cache(maxsize=512)
+def _matches(words: re.Pattern[str], source: str) -> bool:
+    return words.search(source) is not None
+
+
+def _kill(pid: int, pidfd: int | None) -> None:
+    with contextlib.suppress(ProcessLookupError, PermissionError, AttributeError):
+        os.killpg(pid, signal.SIGKILL)
+    if pidfd is not None:
+        with contextlib.suppress(ProcessLookupError, PermissionError, AttributeError):
+            signal.pidfd_send_signal(pidfd, signal.SIGKILL)
+    with contextlib.suppress(ProcessLookupError, PermissionError):
+        os.kill(pid, signal.SIGKILL)
+    if pidfd is not None:
+        os.close(pidfd)

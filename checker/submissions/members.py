@@ -1,0 +1,144 @@
+"""What members hand in: a folder of folders and zips, by people nobody here knows, and which file answers which exercise.
+
+What cannot be read is said in a sentence and left; it never stops the rest.
+"""
+import io
+import os
+import re
+import tokenize
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from ..course import PATHS
+from ..text import display_name
+from .reading import SKIPPED, read_files_in_folder, read_files_in_zip
+
+MOST_SAID = 20  # problems named of one member
+_BY_NAME = {path.rpartition("/")[2]: path for path in PATHS}
+
+
+@dataclass(frozen=True)
+class Member:
+    """One member's submission: exercise files by path, and a sentence for whatever could not be read."""
+
+    name: str
+    files: Mapping[str, str]
+    problems: tuple[str, ...] = ()
+
+
+class UnreadableFolder(Exception):
+    """The folder of submissions cannot be read at all; the text says why and what to do."""
+
+
+@dataclass(frozen=True)
+class Submission:
+    """Where one member's submission lies, not yet read: a folder, a zip, or something that is neither."""
+
+    name: str
+    path: str
+    kind: str
+
+
+def find_submissions(folder: str | Path) -> list[Submission]:
+    """Every submission in a folder, in the order of their names.
+
+    Raises
+    ------
+    UnreadableFolder
+        If there is no such folder, or nothing in it looks like a submission.
+    """
+    shown = display_name(str(folder))
+    try:
+        entries = sorted(os.scandir(folder), key=lambda entry: entry.name)
+    except OSError as error:
+        raise UnreadableFolder(f"Cannot read the folder {shown}: {error.strerror or 'no such folder'}.") from None
+    folders = {entry.name for entry in entries if entry.is_dir(follow_symlinks=False)}
+    found = []
+    for entry in entries:
+        if SKIPPED.match(entry.name):
+            continue
+        if entry.name in folders:
+            found.append(Submission(display_name(entry.name), entry.path, "folder"))
+        elif entry.is_symlink():
+            found.append(Submission(display_name(entry.name), entry.path, "link"))
+        elif entry.name.lower().endswith(".zip"):
+            stem = entry.name[:-4]
+            found.append(Submission(display_name(entry.name if stem in folders else stem), entry.path, "zip"))
+    if not found:
+        raise UnreadableFolder(f"{shown} holds no submissions: expected a folder or a zip for each member.")
+    return _with_distinct_names(found)
+
+
+def _with_distinct_names(found: list[Submission]) -> list[Submission]:
+    """The submissions, with a number to names that look alike once what does not show is left out."""
+    seen, apart = set(), []
+    for submission in found:
+        name, number = submission.name, 1
+        while name in seen:
+            number += 1
+            name = f"{submission.name} ({number})"
+        seen.add(name)
+        apart.append(replace(submission, name=name))
+    return apart
+
+
+def read_submission(submission: Submission) -> Member:
+    """The member's files, read once and now."""
+    if submission.kind == "folder":
+        return read_member_folder(submission.path, submission.name)
+    if submission.kind == "zip":
+        return member_from(submission.name, *read_files_in_zip(submission.path, is_exercise))
+    return Member(submission.name, {}, ("The submission is a link to somewhere else; it was not followed.",))
+
+
+def read_folder(folder: str | Path) -> list[Member]:
+    """Every member in a folder, as `find_submissions` finds them."""
+    return [read_submission(submission) for submission in find_submissions(folder)]
+
+
+def read_member_folder(folder: str | Path, name: str) -> Member:
+    """A member's files from a folder."""
+    return member_from(name, *read_files_in_folder(os.fspath(folder), is_exercise))
+
+
+def is_exercise(relative: str) -> bool:
+    return exercise_of(relative) is not None
+
+
+def exercise_of(relative: str) -> str | None:
+    """The exercise that a file is an answer to, by its last two names or, failing that, its last; None if to none."""
+    parts = relative.removesuffix(".py").split("/")
+    if not relative.endswith(".py"):
+        return None
+    path = "/".join(parts[-2:])
+    if path in PATHS:
+        return path
+    in_other_unit = len(parts) > 1 and re.match(r"unit\d\d_", parts[-2])
+    return None if in_other_unit else _BY_NAME.get(parts[-1])
+
+
+def member_from(name: str, found: dict[str, bytes], problems: list[str]) -> Member:
+    """Files by exercise; of two for one exercise, the one in a unit's folder and nearest the top is taken, and said."""
+    chosen = {}
+    for relative in sorted(found, key=lambda r: ("/".join(r.removesuffix(".py").split("/")[-2:]) not in PATHS, r.count("/"), r)):
+        path = f"{exercise_of(relative)}.py"
+        if path in chosen:
+            problems.append(f"Two files for {path}: {display_name(chosen[path])} was taken, {display_name(relative)} left.")
+        else:
+            chosen[path] = relative
+    files = {}
+    for path, relative in chosen.items():
+        try:
+            files[path] = _decode(found[relative])
+        except (SyntaxError, ValueError, LookupError):
+            problems.append(f"{display_name(relative)} is not text in UTF-8, nor in the encoding that it names; save it as UTF-8.")
+    if len(problems) > MOST_SAID:
+        problems = [*problems[:MOST_SAID], f"And {len(problems) - MOST_SAID:,} more like these."]
+    order = {f"{path}.py": place for place, path in enumerate(PATHS)}
+    return Member(name, dict(sorted(files.items(), key=lambda item: order[item[0]])), tuple(problems))
+
+
+def _decode(data: bytes) -> str:
+    encoding, _ = tokenize.detect_encoding(io.BytesIO(data).readline)
+    return io.IncrementalNewlineDecoder(None, translate=True).decode(data.decode(encoding), final=True)
