@@ -42,7 +42,10 @@ def swing_exponent(
     others = [np.asarray(given)[..., None] for given in (amplification_factor, perveance, offset)]
     slope = mutual_conductance(np.asarray(anode_voltage)[..., None], around, *others)
     law = amplification_factor, perveance, offset
-    return 2 * np.mean(slope * CYCLE**2, axis=-1) / effective_transconductance(swing, grid_voltage, anode_voltage, *law) - 1
+    worth = effective_transconductance(swing, grid_voltage, anode_voltage, *law)
+    if np.any(worth <= 0):
+        raise ValueError("the valve is cut off all round the cycle: raise the grid or the anode, or take a wider swing")
+    return 2 * np.mean(slope * CYCLE**2, axis=-1) / worth - 1
 
 
 @check_ranges
