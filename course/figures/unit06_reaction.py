@@ -96,7 +96,8 @@ def ohms_by_throttle(station: Annotated[float, Between("frequency of the station
     caption="The club's set at 1107 kHz, volts on the grid for each volt in the aerial, from a *weak* station: with the valve "
     "cold, and with the throttle at 10 (shut), 80, 105 and 112 pF. Dotted: at 80 pF with the tickler's ends exchanged. Warm, "
     "and with the throttle shut, the set is far worse than with its valve cold.",
-    alt="Gain on a scale of tens from 2 to 800 against frequency, 20 kilohertz to either side of 1107. Broad and lowest, 4 and 6, "
+    alt="Gain on a scale of tens from 2 to 800 against frequency, 20 kilohertz to either side of 1107. Broad and lowest, "
+    "4 and 6, "
     "the dotted line and the shut throttle; the cold valve makes a hump of 15; the others rise from 20 at 80 picofarads over "
     "86 to a needle of 560.",
 )
@@ -106,7 +107,8 @@ def sharper_and_louder():
     here = saltmarsh_set(STATION)
     cold = retuned(replace(here, transconductance=0.0), STATION)
     turned = retuned(replace(here, tuned_tickler=-here.tuned_tickler, throttle_capacitance=80e-12), STATION)
-    curves = [(turned, INK, (1.5, 1.5)), (cold, RUST, (6, 2)), (club_set.on_station(STATION, THROTTLE_RANGE[0]), PLUM, (4, 1.5))]
+    shut = club_set.on_station(STATION, THROTTLE_RANGE[0])
+    curves = [(turned, INK, (1.5, 1.5)), (cold, RUST, (6, 2)), (shut, PLUM, (4, 1.5))]
     curves += [(club_set.on_station(STATION, pF * 1e-12), colour, (None, None))
                for pF, colour in ((80, BRASS), (105, KELP), (112, SEA))]  # fmt: skip
     for parts, colour, dashes in curves:

@@ -99,12 +99,14 @@ def wire(*points, color=INK):
 
 @figure(
     caption="The reaction set. New against the one-valve set is all that is coloured red: the tickler, the throttle condenser "
-    "with a fixed one of 1 nF for safety, the by-pass of 200 pF, and the choke. Dashed is what nobody builds in: the valve's own "
+    "with a fixed one of 1 nF for safety, the by-pass of 200 pF, and the choke. Dashed is what nobody builds in: the "
+    "valve's own "
     "capacitance from grid to anode, some 6 pF. The letters are those of unit 5, and T is new.",
     alt="Circuit diagram. Three windings side by side; the first from the aerial to earth; the second with the tuning "
     "condenser to the grid condenser, C the grid of a type 30 with its leak to LT plus. The anode, D, goes through a "
     "fixed condenser of 1 nanofarad to the tickler, and from there, T, through the throttle condenser to earth. From "
-    "D a by-pass of 200 picofarads goes to earth, and a choke of 100 millihenries leads to the headphones, then, at E, 10 kilohms with 1 microfarad to earth, and at "
+    "D a by-pass of 200 picofarads goes to earth, and a choke of 100 millihenries leads to the headphones, then, at E, "
+    "10 kilohms with 1 microfarad to earth, and at "
     "F a fuse to HT plus 90 volts, with 100 kilohms from F to earth.",
 )
 def set_with_places():
@@ -148,7 +150,8 @@ def set_with_places():
         Coil().at((x, y + 0.35)).to((x, y + 1.75)).color(RUST).label("100 mH", loc="bottom", color=RUST, ofst=0.1)
         Dot().at((x, y + 0.35)).color(RUST)
         wire((x, y + 0.35), (x + 1.3, y + 0.35), color=RUST)
-        Condenser().at((x + 1.3, y + 0.35)).to((x + 1.3, y - 0.85)).color(RUST).label("200 pF", loc="bottom", color=RUST, ofst=0.1)
+        by_pass = Condenser().at((x + 1.3, y + 0.35)).to((x + 1.3, y - 0.85)).color(RUST)
+        by_pass.label("200 pF", loc="bottom", color=RUST, ofst=0.1)
         Earth().at((x + 1.3, y - 0.85)).color(RUST)
         Condenser().at((4.75, top)).to((4.75, y + 0.35)).linestyle("--").color(RUST)
         Headphones().at((x, y + 1.75)).to((x, y + 3.35))

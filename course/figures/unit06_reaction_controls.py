@@ -17,10 +17,12 @@ LOOKS = {
 
 
 @figure(
-    caption="**The last stretch on four knobs**, the club's set at 1107 kHz, its fierce feed, weak signals, kept tuned. Bandwidth "
+    caption="**The last stretch on four knobs**, the club's set at 1107 kHz, its fierce feed, weak signals, kept tuned. "
+    "Bandwidth "
     "against how far the knob still is from the edge, in hundredths of its whole way. The later a curve falls, the finer the "
     "knob; at the dots the band is 2 kHz.",
-    alt="Bandwidth from 0 to 8 kilohertz against the way that is left to the edge, from 8 hundredths of the knob's way at the left to "
+    alt="Bandwidth from 0 to 8 kilohertz against the way that is left to the edge, from 8 hundredths of the knob's way "
+    "at the left to "
     "none at the right. All four lines fall to nothing at the edge. The throttle's is steepest and reaches 2 kilohertz 1.2 "
     "hundredths before it; the resistor's 1.5; the swinging tickler's 1.8; the anode voltage's is flattest, 3.7.",
 )

@@ -68,7 +68,8 @@ def beside_the_peak():
 
 
 @figure(
-    caption="Reaction advanced on Gannet Rock, the set with its gentle feed. Above, how loud it is in the ear, each quarter second "
+    caption="Reaction advanced on Gannet Rock, the set with its gentle feed. Above, how loud it is in the ear, each "
+    "quarter second "
     "by itself, in decibels over 20 µPa, about the faintest that can be heard: by the engine, the station's own carrier on. "
     "Below, the bandwidth for weak signals.",
     alt="Two plots over 16 seconds. Above, loudness with its syllables: below 20 decibels for two seconds, then climbing "

@@ -139,7 +139,8 @@ def in_turn(*sounds: np.ndarray) -> np.ndarray:
 
 
 @sound(
-    caption="**Reaction advanced.** Gannet Rock, late in the evening when the local station has closed down, on the set with its "
+    caption="**Reaction advanced.** Gannet Rock, late in the evening when the local station has closed down, on the set "
+    "with its "
     "gentle feed (45 V). Two seconds with the throttle shut; then it is opened, slower and slower, until just short of the "
     "threshold. Twelve decibels louder than the scale of units 4 and 5. Turn down first!",
     transcript="At first silence: the set brings in a station that nobody can hear. Then a voice comes up as if out "
@@ -155,7 +156,8 @@ def reaction_advanced():
 @sound(
     caption="**What the anode takes.** Merrow Sound, the throttle shut: first without a by-pass at the anode, then with the "
     "club's 200 pF, last with a valve that had nothing between grid and anode.",
-    transcript="The voice and the tune three times over. First far away, at the limit of hearing. Then soft but whole. Last loud, near "
+    transcript="The voice and the tune three times over. First far away, at the limit of hearing. Then soft but whole. "
+    "Last loud, near "
     "and a little coarse.",
     full_scale=1.5 * FULL_SCALE,
     moments=((0.0, "no by-pass"), (4.5, "200 pF"), (9.0, "no capacitance")),

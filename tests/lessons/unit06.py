@@ -70,7 +70,7 @@ PAGES = [
         "unit06_reaction/anode.md",
         dict(
             f=(531e3, 1107e3, 1602e3), ω=lambda f: 2 * np.pi * f, g_m=(0.8e-3, 0.5e-3, 1.2e-3), C_ga=(5.5e-12, 2e-12, 8e-12),
-            C_a=(208e-12, 60e-12, 400e-12), r_a=(7e3, 12e3, 20e3), v=(1.0, 0.3, 2.0), G=(20e-6, 5e-6, -3e-6), X=(1.4e3, 700.0, 2e3),
+            C_a=(208e-12, 60e-12, 400e-12), r_a=(7e3, 12e3, 20e3), v=(1.0, 0.3, 2.0),
             Y_a=lambda f, r_a, C_a: 1 / r_a + anode_load(f, C_a, 2.0, 48e-6, 100e-12),
             Y=lambda f, g_m, r_a, C_ga, Y_a: grid_admittance(f, g_m, r_a, C_ga, Y_a - 1 / r_a),
             v_a=lambda Y, v, ω, C_ga: v - Y * v / (1j * ω * C_ga),
