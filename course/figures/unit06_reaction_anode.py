@@ -39,7 +39,7 @@ def coil_or_condenser():
     axes.plot(susceptance, taken(susceptance), color=SEA)
     axes.axhline(0, color=INK, linewidth=0.8)
     axes.axvspan(-2e-3, 0, facecolor=FAINT, alpha=0.5, linewidth=0)
-    for capacitance, words, aside in ((BARE_ANODE, "bare", (8, 0)), (BARE_ANODE + BY_PASS, "by-pass", (0, 8))):
+    for capacitance, words, aside in ((BARE_ANODE, "bare", (8, 0)), (BARE_ANODE + BY_PASS, "by-pass", (-18, 8))):
         load = 2 * np.pi * STATION * capacitance
         axes.plot(load, taken(load), "o", color=RUST)
         axes.annotate(words, (load, taken(load)), aside, textcoords="offset points", color=RUST, fontsize=SMALL_TEXT)
