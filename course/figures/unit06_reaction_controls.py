@@ -19,7 +19,7 @@ LOOKS = {
 @figure(
     caption="**The last stretch on four knobs**, the club's set at 1107 kHz, its fierce feed, weak signals, kept tuned. "
     "Bandwidth "
-    "against how far the knob still is from the edge, in hundredths of its whole way. The later a curve falls, the finer the "
+    "against how far the knob still is from the edge, in hundredths of its whole way. The flatter a curve, the finer the "
     "knob; at the dots the band is 2 kHz.",
     alt="Bandwidth from 0 to 8 kilohertz against the way that is left to the edge, from 8 hundredths of the knob's way "
     "at the left to "
