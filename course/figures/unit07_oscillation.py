@@ -6,7 +6,7 @@ from typing import Annotated
 import numpy as np
 
 from course.figures import figure
-from course.figures.style import INK, KELP, PLUM, RUST, SEA, SOFT, engineering_axis, plot
+from course.figures.style import INK, KELP, PLUM, RUST, SEA, SLIP, SOFT, engineering_axis, plot
 from course.settings import Between, Several
 from course.sounds.programme import RATE
 from course.sounds.reaction import (
@@ -64,7 +64,8 @@ def growth_and_limit(
         axes.semilogy(time[::3], amplitude(time, 1e-6, swing[-1], growth)[::3], color=INK, linestyle="--", linewidth=0.9)
         first = np.argmax(swing > level)
         axes.annotate(f"{round(100 * (part - 1))} % beyond", (time[first], level), xytext=(7, -5),
-                      textcoords="offset points", color=colour)  # fmt: skip
+                      textcoords="offset points", color=colour,
+                      bbox={"facecolor": SLIP, "edgecolor": "none", "pad": 0.5})  # fmt: skip
     axes.set_ylim(5e-7, 20)
     axes.set_yticks([1e-6, 1e-3, 1])
     axes.set_yticklabels(["1 µV", "1 mV", "1 V"])

@@ -7,7 +7,7 @@ import numpy as np
 
 from course.figures import figure
 from course.figures.stations import NEXT_CHANNEL
-from course.figures.style import INK, KELP, RUST, SEA, engineering_axis, plot
+from course.figures.style import INK, KELP, RUST, SEA, plot
 from course.settings import Between
 from course.sounds.reaction import aerial_crest
 from course.sounds.unit07_oscillation import fierce, gentle
@@ -75,7 +75,7 @@ def up_with_the_station(short: Annotated[float, Between("throttle short of the e
         axes.loglog(crest[half:], swing[half:], color=colour, linestyle="--")
         at = half + half // 2
         axes.annotate(name, (crest[at], swing[at]), xytext=(0, below), textcoords="offset points", color=colour)
-    engineering_axis(axes.xaxis, "carrier in the aerial, crest", "V", ticks=4)
+    axes.set_xlabel("carrier in the aerial, crest")
     axes.set_xticks([1e-4, 1e-3, 1e-2], ["0.1 mV", "1 mV", "10 mV"])
     axes.set_yticks([0.01, 0.1, 1, 10], ["10 mV", "0.1 V", "1 V", "10 V"])
     axes.set_ylabel("swing")
