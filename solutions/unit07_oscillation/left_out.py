@@ -121,8 +121,8 @@ LEFT_OUT = (
             lambda frequency: float(radiation_resistance(effective_height(HEIGHT, TOP), frequency) / EARTH_RESISTANCE),
             "of the aerial's loss; the figures count the earth's alone"),
     LeftOut("the end of the filament's emission", "A", crest_current,
-            "flows at the crests; an oxide filament of 0.12 W gives some 6 to 12 mA (50 to 100 mA a watt, from memory): a tired "
-            "one limits the swing first"),
+            "flows at the crests; an oxide filament of 0.12 W gives some 6 to 12 mA (50 to 100 mA a watt, from memory): a "
+            "tired one limits the swing first"),
 )  # fmt: skip
 
 
