@@ -139,7 +139,8 @@ def reaction_set() -> schemdraw.Drawing:
     caption="**Isolated aerial.** A valve of its own between aerial and detector. It amplifies, and it keeps "
     "the set's own oscillation out of the aerial, where the neighbours would hear it.",
     alt="Circuit: the aerial goes to the grid of a screened-grid valve, with a resistor to earth; its anode "
-    "feeds the first coil of the reaction set.",
+    "feeds the first coil of the reaction set, whose other end has a condenser to earth and a resistor to the "
+    "HT supply.",
 )
 def isolated_aerial_set() -> schemdraw.Drawing:
     with schematic() as d:
@@ -176,14 +177,23 @@ def isolated(colour: str = INK) -> Windings:
     valve = Triode(screen=True).at((1.3, TOP - 0.02)).color(colour)
     wire((0.1, TOP), valve.grid, color=colour)
     heated(valve)
-    coils = Windings(3, 5, 3).at((3.5, MIDDLE + 0.3))
+    coils = Windings(3, 5, 3).at((4.7, MIDDLE + 0.3))
     x, y = valve.anode
     wire((x, y), (x, y + 0.25), (coils.top1[0], y + 0.25), coils.top1, color=colour)
     wire(valve.screen, (valve.screen[0] + 0.1, valve.screen[1]), color=colour)
     Supply("HT+", side="right").at((valve.screen[0] + 0.1, valve.screen[1]))
-    wire(coils.bottom1, (coils.bottom1[0], coils.bottom1[1] - 0.15), color=colour)
-    Supply("HT+", side="left").at((coils.bottom1[0], coils.bottom1[1] - 0.15))
+    guarded_feed(*coils.bottom1, colour)
     return coils
+
+
+def guarded_feed(x: float, y: float, colour: str) -> None:
+    """From (x, y), at the cold end of a winding: its condenser to earth, and the resistor that saves the filament to the HT."""
+    wire((x, y), (x, y - 0.3), color=colour)
+    Dot().at((x, y - 0.3)).color(colour)
+    Condenser().at((x, y - 0.3)).to((x, 0)).color(colour)
+    Dot().at((x, 0))
+    Resistor().at((x, y - 0.3)).to((x - 1.3, y - 0.3)).color(colour)
+    Supply("HT+", side="left").at((x - 1.3, y - 0.3))
 
 
 def quenched_stage(coils: Windings) -> tuple[float, float]:
