@@ -121,9 +121,11 @@ def one_valve() -> schemdraw.Drawing:
 
 @figure(
     caption="**Reaction.** A third coil feeds some of the amplified signal back. The circuit loses less, so the "
-    "station is louder and its neighbours fainter. The throttle condenser under the coil sets how much.",
+    "station is louder and its neighbours fainter. The throttle condenser under the coil sets how much. A by-pass leads from the "
+    "anode to earth. Dashed: what nobody builds in, the few picofarads between grid and anode.",
     alt="Circuit: the one-valve set with a third coil beside the tuned coil, fed from the anode and returned to "
-    "earth through a variable condenser; a choke keeps the signal out of the headphones.",
+    "earth through a variable condenser; a choke keeps the signal out of the headphones; a condenser joins the anode to earth, "
+    "and a dashed one joins grid and anode.",
 )
 def reaction_set() -> schemdraw.Drawing:
     with schematic() as d:
@@ -137,7 +139,8 @@ def reaction_set() -> schemdraw.Drawing:
     caption="**Isolated aerial.** A valve of its own between aerial and detector. It amplifies, and it keeps "
     "the set's own oscillation out of the aerial, where the neighbours would hear it.",
     alt="Circuit: the aerial goes to the grid of a screened-grid valve, with a resistor to earth; its anode "
-    "feeds the first coil of the reaction set.",
+    "feeds the first coil of the reaction set, whose other end has a condenser to earth and a resistor to the "
+    "HT supply.",
 )
 def isolated_aerial_set() -> schemdraw.Drawing:
     with schematic() as d:
@@ -174,14 +177,23 @@ def isolated(colour: str = INK) -> Windings:
     valve = Triode(screen=True).at((1.3, TOP - 0.02)).color(colour)
     wire((0.1, TOP), valve.grid, color=colour)
     heated(valve)
-    coils = Windings(3, 5, 3).at((3.5, MIDDLE + 0.3))
+    coils = Windings(3, 5, 3).at((4.7, MIDDLE + 0.3))
     x, y = valve.anode
     wire((x, y), (x, y + 0.25), (coils.top1[0], y + 0.25), coils.top1, color=colour)
     wire(valve.screen, (valve.screen[0] + 0.1, valve.screen[1]), color=colour)
     Supply("HT+", side="right").at((valve.screen[0] + 0.1, valve.screen[1]))
-    wire(coils.bottom1, (coils.bottom1[0], coils.bottom1[1] - 0.15), color=colour)
-    Supply("HT+", side="left").at((coils.bottom1[0], coils.bottom1[1] - 0.15))
+    guarded_feed(*coils.bottom1, colour)
     return coils
+
+
+def guarded_feed(x: float, y: float, colour: str) -> None:
+    """From (x, y), at the cold end of a winding: its condenser to earth, and the resistor that saves the filament to the HT."""
+    wire((x, y), (x, y - 0.3), color=colour)
+    Dot().at((x, y - 0.3)).color(colour)
+    Condenser().at((x, y - 0.3)).to((x, 0)).color(colour)
+    Dot().at((x, 0))
+    Resistor().at((x, y - 0.3)).to((x - 1.3, y - 0.3)).color(colour)
+    Supply("HT+", side="left").at((x - 1.3, y - 0.3))
 
 
 def quenched_stage(coils: Windings) -> tuple[float, float]:
@@ -193,19 +205,26 @@ def quenched_stage(coils: Windings) -> tuple[float, float]:
 
 
 def reaction_stage(coils: Windings, colour: str = INK) -> tuple[float, float]:
-    """Detector, with third winding and throttle fed from the anode; the end of the choke, for the headphones."""
+    """Detector, with third winding and throttle fed from the anode, and the anode's by-pass; the end of the choke.
+
+    Dashed: the valve's own capacitance from grid to anode.
+    """
     live = coils.top2[0] + 1.9
     tuned(coils, live)
     grid_leak(live, live + 1.7)
     valve = Triode().at((live + 2.7, TOP - 0.1))
     heated(valve)
-    x, y = valve.anode[0], valve.anode[1] + 0.25
+    x, y = valve.anode[0], valve.anode[1] + 0.75
     wire(valve.anode, (x, y))
     Dot().at((x, y))
     tickler = coils.top3[0]
     wire((x, y), (tickler, y), coils.top3, color=colour)
     VariableCondenser().at(coils.bottom3).to((tickler, 0)).color(colour)
     Dot().at((tickler, 0))
+    Condenser().at((live + 1.7, TOP + 0.75)).to((live + 1.7, y)).linestyle("--").color(colour)
+    wire((x, y), (x + 1.25, y), color=colour)
+    Condenser().at((x + 1.25, y)).to((x + 1.25, y - 1.1)).color(colour)
+    Earth().at((x + 1.25, y - 1.1)).color(colour)
     Coil().at((x, y)).to((x, y + 1.4)).label("choke", loc="bottom", ofst=0.1)
     earth_line(0.1, valve.filament1[0])
     return x, y + 1.4

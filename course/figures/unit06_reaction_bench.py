@@ -25,8 +25,8 @@ from solutions.unit02_coil_and_condenser.mutual_inductance import coaxial_coils
 from solutions.unit06_reaction.network import SALTMARSH_SET
 
 TUBE, COVERED = 75e-3, 0.5e-3  # metre: the tube of unit 4, and 26 SWG over its covering
-AERIAL, TUNED, TICKLER = 12, 44, 8  # turns
-GAPS = 8.4e-3, 28e-3  # metre: from the tuned winding to the aerial's, and to the tickler
+AERIAL, TUNED, TICKLER = 12, 44, 18  # turns
+GAPS = 8.4e-3, 25e-3  # metre: from the tuned winding to the aerial's, and to the tickler
 
 
 def mutual(turns, gap):
@@ -41,7 +41,7 @@ def mutual(turns, gap):
     "ends that are furthest from each other, of these two windings. Lengths along the tube are to scale.",
     alt="A tube seen from the side, upright. At the top the aerial's winding of 12 turns; its upper end goes to the "
     "aerial, its lower to earth. Below, after 8 millimetres, the tuned winding of 44 turns: upper end to the grid "
-    "condenser, lower end to earth. 28 millimetres below, the tickler of 8 turns: upper end to the throttle "
+    "condenser, lower end to earth. 25 millimetres below, the tickler of 18 turns: upper end to the throttle "
     "condenser, lower end to the anode. All wires slant the same way.",
 )
 def three_windings():
@@ -54,7 +54,7 @@ def three_windings():
     for turns, after, colour, name, ends in (
         (AERIAL, GAPS[0], BRASS, "12 turns", ("aerial", "earth")),
         (TUNED, GAPS[1], SEA, "44 turns", ("grid condenser", "earth")),
-        (TICKLER, 0.0, RUST, "8 turns", ("throttle", "anode")),
+        (TICKLER, 0.0, RUST, "18 turns", ("throttle", "anode")),
     ):
         length = turns * COVERED * 1e3
         for turn in range(turns):
@@ -70,23 +70,23 @@ def three_windings():
 
 @figure(
     caption="What the tuned winding catches of the other two, for the space between their nearest ends. The dots are the set "
-    "of these pages: 20 µH and 6 µH.",
+    "of these pages: 20 µH and 14 µH.",
     alt="Mutual inductance against the gap from 2 to 50 millimetres. The aerial's winding: from 25 microhenries through "
-    "20 at 8 millimetres to 5. The tickler: from 18 through 6 at 28 millimetres to 3.",
+    "20 at 8 millimetres to 5. The tickler: from 34 through 14 at 25 millimetres to 6.",
 )
 def gaps_between():
     drawing, axes = plot(height=3.0)
     gap = np.linspace(2e-3, 50e-3, 49)
     wanted = SALTMARSH_SET.aerial_tuned, SALTMARSH_SET.tuned_tickler
     for turns, aim, colour, dashes, name, at in (
-        (AERIAL, wanted[0], BRASS, (None, None), "aerial", (13e-3, 19e-6)),
-        (TICKLER, wanted[1], RUST, (6, 2), "tickler", (15e-3, 6e-6)),
+        (AERIAL, wanted[0], BRASS, (None, None), "aerial", (3e-3, 15e-6)),
+        (TICKLER, wanted[1], RUST, (6, 2), "tickler", (16e-3, 22e-6)),
     ):
         coupled = np.array([mutual(turns, space) for space in gap])
         axes.plot(gap, coupled, color=colour, dashes=dashes)
         axes.plot(np.interp(-aim, -coupled, gap), aim, "o", color=INK)
         axes.text(*at, name, color=colour, fontsize=SMALL_TEXT)
-    axes.set(xlim=(0, 50e-3), ylim=(0, 28e-6))
+    axes.set(xlim=(0, 50e-3), ylim=(0, 36e-6))
     engineering_axis(axes.xaxis, "gap between the windings", "m")
     engineering_axis(axes.yaxis, "mutual inductance", "H", ticks=4)
     return drawing
@@ -99,11 +99,14 @@ def wire(*points, color=INK):
 
 @figure(
     caption="The reaction set. New against the one-valve set is all that is coloured red: the tickler, the throttle condenser "
-    "with a fixed one of 1 nF for safety, and the choke. The letters are those of unit 5, and T is new.",
+    "with a fixed one of 1 nF for safety, the by-pass of 200 pF, and the choke. Dashed is what nobody builds in: the "
+    "valve's own "
+    "capacitance from grid to anode, some 6 pF. The letters are those of unit 5, and T is new.",
     alt="Circuit diagram. Three windings side by side; the first from the aerial to earth; the second with the tuning "
     "condenser to the grid condenser, C the grid of a type 30 with its leak to LT plus. The anode, D, goes through a "
     "fixed condenser of 1 nanofarad to the tickler, and from there, T, through the throttle condenser to earth. From "
-    "D a choke of 10 millihenries leads to the headphones, then, at E, 10 kilohms with 1 microfarad to earth, and at "
+    "D a by-pass of 200 picofarads goes to earth, and a choke of 100 millihenries leads to the headphones, then, at E, "
+    "10 kilohms with 1 microfarad to earth, and at "
     "F a fuse to HT plus 90 volts, with 100 kilohms from F to earth.",
 )
 def set_with_places():
@@ -144,8 +147,13 @@ def set_with_places():
         VariableCondenser().at(coils.bottom3).to((tickler, 0)).color(RUST)
         Dot().at(coils.bottom3).color(RUST).label("T", loc="right", ofst=0.12)
         Dot().at((tickler, 0))
-        Coil().at((x, y + 0.35)).to((x, y + 1.75)).color(RUST).label("10 mH", loc="bottom", color=RUST, ofst=0.1)
+        Coil().at((x, y + 0.35)).to((x, y + 1.75)).color(RUST).label("100 mH", loc="bottom", color=RUST, ofst=0.1)
         Dot().at((x, y + 0.35)).color(RUST)
+        wire((x, y + 0.35), (x + 1.3, y + 0.35), color=RUST)
+        by_pass = Condenser().at((x + 1.3, y + 0.35)).to((x + 1.3, y - 0.85)).color(RUST)
+        by_pass.label("200 pF", loc="bottom", color=RUST, ofst=0.1)
+        Earth().at((x + 1.3, y - 0.85)).color(RUST)
+        Condenser().at((4.75, top)).to((4.75, y + 0.35)).linestyle("--").color(RUST)
         Headphones().at((x, y + 1.75)).to((x, y + 3.35))
         wire((x, y + 1.75), (x + 1.2, y + 1.75), (x + 1.2, y + 1.95))
         Condenser().at((x + 1.2, y + 1.95)).to((x + 1.2, y + 3.15))

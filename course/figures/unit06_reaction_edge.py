@@ -20,7 +20,8 @@ BEFORE, BEYOND = 80e-12, 150e-12  # farad
     "Across: how fast the swing grows, or dies away if it is below 0. Upwards: how fast it swings. Solid: wound to help. "
     "Dashed: the ends exchanged. To the right of the line the set sings by itself.",
     alt="Frequency in kilohertz against growth in thousands a second. A solid trail of dots for 10, 50, 80, 100, 113 and 150 "
-    "picofarads runs to the right and downwards, from minus 136 through zero at 113 picofarads to plus 36. A dashed trail of dots "
+    "picofarads runs to the right and downwards, from minus 136 through zero at 113 picofarads to plus 36. A dashed "
+    "trail of dots "
     "runs to the left, from minus 160 to minus 240.",
 )
 def poles_to_the_right():
@@ -51,7 +52,8 @@ def poles_to_the_right():
 
 
 @figure(
-    caption="Gain of the club's set for a weak station at 1107 kHz by the steady-state formula. Up to the threshold it is true. "
+    caption="Gain of the club's set for a weak station at 1107 kHz by the steady-state formula. Up to the threshold it "
+    "is true. "
     "Beyond, it comes down again as if nothing had happened. The two dots have the same height; one of them is a lie.",
     alt="Gain on a scale of tens against throttle capacitance from 30 to 190 picofarads. A solid line rises from 7 to a "
     "spike at 113 picofarads. From there a dashed line falls to 11. A dot at 80 picofarads on the solid line and one "

@@ -47,8 +47,10 @@ def pico_axis(axes, ticks):
 
 
 @figure(
-    caption="**Gain** for a weak station at 1107 kHz, over aerial coupling and reaction. Follow a line downwards: a looser aerial "
-    "brings less in, and more reaction makes up for it. In the grey field the set sings. Its edge leans a little: the looser the "
+    caption="**Gain** for a weak station at 1107 kHz, over aerial coupling and reaction. Follow a line downwards: a "
+    "looser aerial "
+    "brings less in, and more reaction makes up for it. In the grey field the set sings. Its edge leans a little: the "
+    "looser the "
     "aerial, the sooner it sings.",
     alt="A map. Across, the throttle from 10 to 130 picofarads; upwards, the aerial coupling from 0 to 30 microhenries. "
     "Lines of equal gain, 5, 10, 20, 40, 80 and 200, run down to the right and all meet at the foot of a grey field, "
@@ -64,9 +66,11 @@ def gain_map():
 
 
 @figure(
-    caption="**Bandwidth** for a weak station, over the same two knobs, in kilohertz. The lines stand nearly upright: beside the "
+    caption="**Bandwidth** for a weak station, over the same two knobs, in kilohertz. The lines stand nearly upright: "
+    "beside the "
     "anode, which sees the throttle too, the aerial takes little.",
-    alt="The same map with lines of equal bandwidth: 32, 16, 8, 4 and 2 kilohertz from left to right, nearly upright, parallel to "
+    alt="The same map with lines of equal bandwidth: 32, 16, 8, 4 and 2 kilohertz from left to right, nearly upright, "
+    "parallel to "
     "the edge of the grey field.",
 )
 def bandwidth_map():
@@ -90,11 +94,14 @@ def field(axes):
 
 
 @figure(
-    caption="**Bandwidth over tuning and reaction** for weak stations, in kilohertz, at the club's coupling of 20 µH. Tune up the "
-    "dial with the throttle left alone, and you run into the grey field: the set breaks into song. Tune down, and it goes deaf.",
+    caption="**Bandwidth over tuning and reaction** for weak stations, in kilohertz, at the club's coupling of 20 µH. "
+    "Tune up the "
+    "dial with the throttle left alone, and you run into the grey field: the set breaks into song. Tune down, and it "
+    "goes deaf.",
     alt="A map. Across, the dial from 530 to 1600 kilohertz; upwards, the throttle from 50 to 300 picofarads on a scale of "
     "tens. Lines of 2 and 4 kilohertz of bandwidth fall to the right, close under the edge of a "
-    "grey field that covers all above; those of 8 and 16 lie lower and rise. The edge falls from 190 picofarads to 99 at 1500 kilohertz and is level from there.",
+    "grey field that covers all above; those of 8 and 16 lie lower and rise. The edge falls from 190 picofarads to 99 at "
+    "1500 kilohertz and is level from there.",
 )
 def dial_map():
     drawing, axes = plot(height=3.6)
@@ -113,7 +120,8 @@ def dial_map():
 
 @figure(
     caption="**The threshold over tuning and aerial coupling**: throttle, in picofarads, at which the set begins to sing, no "
-    "station on. At the lower end the aerial hardly matters. At the upper end, near the aerial's own resonance, it matters most.",
+    "station on. At the lower end the aerial hardly matters. At the upper end, near the aerial's own resonance, it "
+    "matters most.",
     alt="A map. Across, the dial; upwards, the aerial coupling from 0 to 25 microhenries. Lines of equal threshold: "
     "upright ones of 170, 150, 130 and 120 picofarads at the left, and on the right lines of 110, 100 and 90 picofarads that "
     "bend over towards the right.",

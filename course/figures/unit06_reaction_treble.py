@@ -68,10 +68,12 @@ def beside_the_peak():
 
 
 @figure(
-    caption="Reaction advanced on Gannet Rock. Above, how loud it is in the ear, each quarter second by itself, in decibels "
-    "over 20 µPa, about the faintest that can be heard. Below, the bandwidth.",
-    alt="Two plots over 16 seconds. Above, loudness with its syllables: about 40 decibels for two seconds, then climbing "
-    "to some 85. Below, bandwidth on a scale of tens: level at 11 kilohertz for two seconds, then falling evenly to "
+    caption="Reaction advanced on Gannet Rock, the set with its gentle feed. Above, how loud it is in the ear, each "
+    "quarter second "
+    "by itself, in decibels over 20 µPa, about the faintest that can be heard: by the engine, the station's own carrier on. "
+    "Below, the bandwidth for weak signals.",
+    alt="Two plots over 16 seconds. Above, loudness with its syllables: below 20 decibels for two seconds, then climbing "
+    "to some 70. Below, bandwidth on a scale of tens: level at 21 kilohertz for two seconds, then falling evenly to "
     "400 hertz.",
 )
 def turning_it_up():
@@ -81,10 +83,10 @@ def turning_it_up():
     time = (np.arange(len(pieces)) + 0.5) * STEP
     loudness = 10 * np.log10(np.mean(pieces**2, axis=1) / HEARD**2)
     above.plot(time, loudness, color=SEA)
-    above.set(ylim=(20, 95), yticks=[30, 60, 90], ylabel="in the ear, dB")
+    above.set(ylim=(0, 80), yticks=[0, 30, 60], ylabel="in the ear, dB")
     below.semilogy(time, knobs_turned(time)[1], color=RUST)
     below.set_yticks([300, 1000, 3000, 10000], ["300", "1000", "3000", "10 000"])
     below.minorticks_off()
-    below.set(ylim=(250, 15000), ylabel="bandwidth, Hz", xlim=(0, 16))
+    below.set(ylim=(250, 30000), ylabel="bandwidth, Hz", xlim=(0, 16))
     engineering_axis(below.xaxis, "time", "s")
     return drawing

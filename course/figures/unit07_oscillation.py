@@ -6,7 +6,7 @@ from typing import Annotated
 import numpy as np
 
 from course.figures import figure
-from course.figures.style import INK, KELP, PLUM, RUST, SEA, SOFT, engineering_axis, plot
+from course.figures.style import INK, KELP, PLUM, RUST, SEA, SLIP, SOFT, engineering_axis, plot
 from course.settings import Between, Several
 from course.sounds.programme import RATE
 from course.sounds.reaction import (
@@ -56,15 +56,16 @@ def growth_and_limit(
     for part, (colour, level) in zip(parts, ((RUST, 0.1), (SEA, 2e-3), (KELP, 4e-5)), strict=False):
         there = in_hand.at(part * in_hand.edge)
         _, growth = ring(there)
-        seconds = 0.012
+        seconds = 0.007
         run = follow(np.zeros(round(seconds * FINE) + 1, complex), FINE, in_hand.frequency, there, GENTLE, start(GENTLE, 1e-6))
         time = np.arange(1, run.grid.size + 1) / FINE
         swing = np.abs(run.grid)
         axes.semilogy(time[::3], swing[::3], color=colour)
         axes.semilogy(time[::3], amplitude(time, 1e-6, swing[-1], growth)[::3], color=INK, linestyle="--", linewidth=0.9)
         first = np.argmax(swing > level)
-        axes.annotate(f"{round(100 * (part - 1))} % beyond", (time[first], level), xytext=(4, -5),
-                      textcoords="offset points", color=colour)  # fmt: skip
+        axes.annotate(f"{round(100 * (part - 1))} % beyond", (time[first], level), xytext=(7, -5),
+                      textcoords="offset points", color=colour,
+                      bbox={"facecolor": SLIP, "edgecolor": "none", "pad": 0.5})  # fmt: skip
     axes.set_ylim(5e-7, 20)
     axes.set_yticks([1e-6, 1e-3, 1])
     axes.set_yticklabels(["1 µV", "1 mV", "1 V"])
@@ -102,7 +103,7 @@ def offered_and_needed(
 def onset(fierce_one: bool) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray]:
     """Throttles as parts of the edge and the swings on the way up, and the same on the way back."""
     in_hand = fierce() if fierce_one else gentle()
-    up, back = np.linspace(0.9, 1.2, 31), np.linspace(1.2, 0.35, 86)
+    up, back = np.linspace(0.9, 1.2, 31), np.linspace(1.2, 0.7, 51)
     state, found = start(in_hand.stage, 1e-4), []
     for part in np.concatenate([up, back]):
         swing, state = settled(in_hand, part, state._replace(mode=state.mode + 1e-5))
@@ -115,9 +116,8 @@ def onset(fierce_one: bool) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndar
     "unit 5 left it, 90 V, 2 MΩ to the filament's positive end. Gentle: 45 V, no dropping resistor, 0.5 MΩ to the negative "
     "end.",
     alt="Against the throttle as a part of its setting at the edge. The gentle set's swing rises from nothing at 1, "
-    "gradually, to two volts at 1.2, and goes back the same way. The fierce set's leaps, a hair beyond 1, to over 8 volts "
-    "and, on the way back, stays there until the throttle is at little more than half of the edge, where it drops to "
-    "nothing.",
+    "gradually, to two volts at 1.2, and goes back the same way. The fierce set's leaps, a hair beyond 1, to 6 volts and, on "
+    "the way back, sinks only little by little, until at four fifths of the edge it drops from 3 volts to nothing.",
 )
 def gentle_and_fierce():
     drawing, axes = plot()
@@ -134,10 +134,10 @@ def gentle_and_fierce():
 
 
 @figure(
-    caption="**Squegging.** Swing on the grid with a leak of 20 MΩ and 3 nF. A burst charges the condenser; the valve is "
-    "cut off; the leak needs its time; and again.",
-    alt="Spikes of two volts, in pairs, each hardly wider than a line, some fifteen pairs in a second, with nothing "
-    "between them.",
+    caption="**Squegging.** Swing of the gentle set, throttle at three times its edge, with a leak of 20 MΩ and "
+    "3 nF. A burst charges the condenser; the valve is cut off; the leak needs its time; and again.",
+    alt="Six spikes of over seven volts in a quarter of a second, evenly spaced, each a few thousandths of a second wide, with "
+    "nothing between them.",
 )
 def squegging(condenser: Annotated[float, Between("grid condenser", 1e-9, 20e-9, "F")] = 3e-9):
     drawing, axes = plot(height=2.2)
@@ -154,7 +154,7 @@ def squegging(condenser: Annotated[float, Between("grid condenser", 1e-9, 20e-9,
     caption="**Pitch against dial.** Gannet Rock's whistle as the tuning condenser is turned. Two settings for each pitch, "
     "and nothing between them: there the station holds the set.",
     alt="A V: the pitch falls from 4.5 kHz to nothing and rises again as the tuning condenser goes through nearly four "
-    "picofarads. At its foot the V is cut short: a gap of a quarter of a picofarad without any pitch.",
+    "picofarads. At its foot the V is cut short: a gap of a sixth of a picofarad without any pitch.",
 )
 def dial_and_pitch():
     drawing, axes = plot(height=2.6)
@@ -213,7 +213,8 @@ STRONG, WEAK = (1.0, 0.3), (10.0, 1.2)  # times weaker than Gannet Rock; seconds
     "than Gannet Rock (dots) follows Adler's line. Gannet Rock itself (crosses), as strong as the set's own swing, "
     "smothers it: no slow thuds, but silence, and then at once a whistle. Dashed: a whistle that nobody pulls.",
     alt="Beat against offset. Up to an offset of 1 the beat is nothing. Dots then leave zero steeply and bend towards the "
-    "straight dashed line, along a curve. Crosses jump from nothing almost to the dashed line.",
+    "straight dashed line, along a curve. Crosses jump from nothing to three quarters of the hold, and then keep near to the "
+    "dashed line.",
 )
 def pulled():
     drawing, axes = plot()
@@ -290,7 +291,7 @@ def own_help():
 @figure(
     caption="**Noise at the edge.** Hiss in the telephones of the gentle set with no station, against the throttle.",
     alt="Nanoamperes on a logarithmic scale against throttle from 0.6 to 1.05 of the edge: a slow rise, a steep climb of "
-    "more than tenfold just at 1, and a level beyond.",
+    "more than tenfold just at 1, and a little less beyond.",
 )
 def threshold_noise():
     drawing, axes = plot(height=2.6)
@@ -313,8 +314,8 @@ def threshold_noise():
     "would be left alone (40 dB below it, ITU-R BS.560), and the noise of the country and of a town in 9 kHz (ITU-R P.372).",
     alt="Both scales logarithmic. Two falling lines, fierce and gentle, steep for the first fifty metres, then in "
     "proportion. Level lines: Gannet Rock 204 microvolts a metre; 40 dB below it 2; noise of the country 4 and of a town "
-    "12. The fierce set passes Gannet Rock's own field at some 40 metres and the 40 dB line at two kilometres; the gentle "
-    "one at 15 metres and 120 metres.",
+    "12. The fierce set passes Gannet Rock's own field at some 35 metres and the 40 dB line at 1.6 kilometres; the gentle "
+    "one at 17 metres and 160 metres.",
 )
 def how_far():
     drawing, axes = plot(height=3.4)

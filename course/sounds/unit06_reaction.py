@@ -1,17 +1,20 @@
-"""Reaction: one station with the reaction advanced, and the treble that goes; on the scale of units 4 and 5.
+"""Reaction: one station with the reaction advanced, what the anode takes, and the treble that goes.
 
-The set is the exact network, tuned to the station; near its leading pole it answers as one circuit does. Everything here
-is small enough for that: the valve's own curve and the grid's changing load come in with unit 7.
+The first two are played on the whole set, by unit 7's engine. The others are one circuit of a given bandwidth before unit
+5's detector, on the scale of units 4 and 5.
 """
 
+from dataclasses import replace
+from functools import cache
 from typing import Annotated
 
 import numpy as np
 
-from course.figures.stations import NEXT_CHANNEL, Station
+from course.figures.stations import FAR_OVER_SEA, NEXT_CHANNEL, Station
 from course.settings import Between, Several
 from course.sounds import sound
-from course.sounds.programme import FULL_SCALE, RATE, envelope, pressure
+from course.sounds.programme import FULL_SCALE, LENGTH, RATE, envelope, pressure
+from course.sounds.reaction import EVERY, GENTLE, LOWEST, SetInHand, moments, station_emf
 from course.sounds.unit05_valve import GAP, lagging, part, where_lines_cross
 from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
 from solutions.unit04_crystal_set.crystal_set import HEIGHT, SENSITIVITY, TOP
@@ -27,14 +30,16 @@ from solutions.unit05_valve.one_valve_set import (
     TONE_RESISTANCE,
     ZERO_CURRENT,
 )
-from solutions.unit06_reaction import club_set
-from solutions.unit06_reaction.network import THROTTLE_RANGE
+from solutions.unit06_reaction import stability
+from solutions.unit06_reaction.anode_alone import with_anode
+from solutions.unit06_reaction.network import BY_PASS, GRID_ANODE, THROTTLE_RANGE, saltmarsh_set
+from solutions.unit07_oscillation.envelope import follow
+from solutions.unit07_oscillation.stage import SALTMARSH_STAGE
 
 FINENESS = 400  # strengths of the carrier at which the detector is worked out
-SETTINGS = 60  # of the throttle, at which the network is worked out
 FINER = 4  # moments to a sample, for the circuit
 CLEAR = 0.15  # volt: crest of the carrier on the grid where sounds are compared for their treble
-BEGIN, END, LEFT_AT_END = 2.0, 14.0, 0.045  # the demonstration: second, second, part of the throttle's way that is left
+SECONDS, BEGIN, END, LEFT_AT_END = 16.0, 2.0, 14.0, 0.026  # the demonstration: seconds, part of the throttle's way that is left
 
 
 def detected(carrier: np.ndarray, rest: float) -> np.ndarray:
@@ -71,20 +76,23 @@ def behind(crest: np.ndarray, bandwidth: np.ndarray, detuning: float = 0.0) -> n
     return (aim + passed)[::FINER]
 
 
+@cache
+def in_hand() -> SetInHand:
+    """The set of the demonstration: made gentle, so that it neither bursts into song nor holds on."""
+    return SetInHand(NEXT_CHANNEL.frequency, GENTLE, saltmarsh_set(NEXT_CHANNEL.frequency))
+
+
 def throttle_turned(time: np.ndarray) -> np.ndarray:
     """Farads of the throttle in the demonstration: shut, opened ever more slowly, then left just short of the threshold."""
-    low, edge = THROTTLE_RANGE[0], club_set.threshold_throttle(NEXT_CHANNEL.frequency)
+    low, edge = THROTTLE_RANGE[0], in_hand().edge
     turned = np.clip((time - BEGIN) / (END - BEGIN), 0, 1)
     return edge - (edge - low) * LEFT_AT_END**turned
 
 
 def knobs_turned(time: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
-    """Gain and bandwidth of the set on the far station, at each moment of the demonstration."""
-    low, edge = THROTTLE_RANGE[0], club_set.threshold_throttle(NEXT_CHANNEL.frequency)
-    left = np.geomspace(LEFT_AT_END, 1, SETTINGS)
-    gain, bandwidth = club_set.gain_and_bandwidth(NEXT_CHANNEL.frequency, edge - (edge - low) * left)
-    now = (edge - throttle_turned(time)) / (edge - low)
-    return np.interp(now, left, gain), np.interp(now, left, bandwidth)
+    """Gain and bandwidth of the set for a weak station on the far one's channel, at each moment of the demonstration."""
+    there = stability.retuned(replace(in_hand().small, throttle_capacitance=throttle_turned(time)), NEXT_CHANNEL.frequency)
+    return stability.gain_and_bandwidth(there)
 
 
 def emf_crest(station: Station) -> float:
@@ -92,15 +100,24 @@ def emf_crest(station: Station) -> float:
     return np.sqrt(2) * aerial_emf(station.field, effective_height(HEIGHT, TOP))
 
 
+@cache
 def demonstration() -> tuple[np.ndarray, np.ndarray]:
-    """Pascals in the ear, and crest of the bare carrier on the grid in volts, sample by sample."""
-    programme = np.tile(envelope(), 2)
-    time = np.arange(programme.size) / RATE
-    gain, bandwidth = knobs_turned(time)
-    bare = emf_crest(NEXT_CHANNEL) * gain
-    on_grid = np.abs(behind(bare * programme, bandwidth))
-    tone = detected(on_grid, bare[-1]) - detected(bare, bare[-1])
-    return pressure(tone, TONE_RESISTANCE, SENSITIVITY), bare
+    """Pascals in the ear, and the crest of the carrier on the grid in volts, sample by sample."""
+    time, finer = moments(SECONDS)
+    grid, current = in_hand().played(station_emf(finer, NEXT_CHANNEL), throttle_turned(time))
+    return in_hand().in_the_ear(current), np.abs(grid)
+
+
+def with_reaction_off(by_pass: float, grid_anode: float) -> np.ndarray:
+    """Pascals in the ear from Merrow Sound on the club's set, throttle shut."""
+    frequency, stage = FAR_OVER_SEA.frequency, SALTMARSH_STAGE._replace(grid_anode=grid_anode)
+    _, finer = moments(LENGTH)
+    emf = station_emf(finer, FAR_OVER_SEA)
+    heard = follow(emf, EVERY * RATE, frequency, with_anode(frequency, by_pass, grid_anode=grid_anode), stage)
+    current = heard.phones.reshape(-1, EVERY).mean(axis=1)
+    tone = np.fft.rfftfreq(current.size, 1 / RATE)
+    rising = np.fft.irfft(np.fft.rfft(current) / (1 - 1j * LOWEST / np.maximum(tone, 1e-3)) ** 2)
+    return pressure(STEADY_RESISTANCE * rising, STEADY_RESISTANCE, SENSITIVITY)
 
 
 def through(bandwidth: float, detuning: float = 0.0) -> np.ndarray:
@@ -122,17 +139,32 @@ def in_turn(*sounds: np.ndarray) -> np.ndarray:
 
 
 @sound(
-    caption="**Reaction advanced.** Gannet Rock, late in the evening when the local station has closed down. Two seconds with "
-    "the throttle shut; then it is opened, slower and slower, until just short of the threshold. On the scale of "
-    "units 4 and 5. Turn down first!",
-    transcript="At first silence, or nearly: the set brings in a station that nobody can hear. Then a voice comes up as if out "
-    "of the sea, clear and thin, then a tune. The voice again, now loud, then louder still; and as it grows its "
+    caption="**Reaction advanced.** Gannet Rock, late in the evening when the local station has closed down, on the set "
+    "with its "
+    "gentle feed (45 V). Two seconds with the throttle shut; then it is opened, slower and slower, until just short of the "
+    "threshold. Twelve decibels louder than the scale of units 4 and 5. Turn down first!",
+    transcript="At first silence: the set brings in a station that nobody can hear. Then a voice comes up as if out "
+    "of the sea, clear and thin, then a tune. The voice again, now near; and as it grows its "
     "hisses and its brightness go, until the last bars of the tune boom as if from behind a closed door.",
-    full_scale=FULL_SCALE,
+    full_scale=FULL_SCALE / 4,
     moments=((0.0, "throttle shut"), (BEGIN, "opening"), (END, "held")),
 )
 def reaction_advanced():
     return demonstration()[0], RATE
+
+
+@sound(
+    caption="**What the anode takes.** Merrow Sound, the throttle shut: first without a by-pass at the anode, then with the "
+    "club's 200 pF, last with a valve that had nothing between grid and anode.",
+    transcript="The voice and the tune three times over. First far away, at the limit of hearing. Then soft but whole. "
+    "Last loud, near "
+    "and a little coarse.",
+    full_scale=1.5 * FULL_SCALE,
+    moments=((0.0, "no by-pass"), (4.5, "200 pF"), (9.0, "no capacitance")),
+)
+def anode_takes():
+    ways = (with_reaction_off(0.0, GRID_ANODE), with_reaction_off(BY_PASS, GRID_ANODE), with_reaction_off(BY_PASS, 0.0))
+    return np.concatenate([piece for heard in ways for piece in (part(heard), GAP)][:-1]), RATE
 
 
 @sound(

@@ -26,12 +26,13 @@ from solutions.unit04_crystal_set.crystal_set import HEIGHT, TOP
 from solutions.unit06_reaction.network import SALTMARSH_SET, THROTTLE_RANGE
 from solutions.unit07_oscillation.radiated_field import aerial_current, nearby_field, radiated_power
 from solutions.unit07_oscillation.stage import SALTMARSH_STAGE
+from solutions.unit07_oscillation.ticking import far_open
 
 STATION = NEXT_CHANNEL
 SHUT = THROTTLE_RANGE[0]
 NEXT_DOOR = 30.0  # metre
 SINGS = -17.5  # hertz: the gentle set, 3 % over the edge, sings so much above the frequency at which it would ring
-FAR_OPEN, GREAT_LEAK = 3.0, 20e6  # parts of the edge, and ohm: with these the gentle set ticks
+GREAT_LEAK = 20e6  # ohm: with it, and its throttle far open, the gentle set ticks
 FADED = 10.0  # times
 
 
@@ -187,7 +188,7 @@ def stuttering(condenser: float, seconds: float) -> tuple[np.ndarray, np.ndarray
     """Crest on the grid in volts, and pascals in the ear, of a set whose leak cannot keep up."""
     in_hand = SetInHand(STATION.frequency, GENTLE._replace(grid_capacitance=condenser, leak_resistance=GREAT_LEAK))
     time, fine = moments(seconds)
-    grid, current = in_hand.played(noise_emf(fine, STATION.frequency), np.full(time.size, FAR_OPEN * in_hand.edge))
+    grid, current = in_hand.played(noise_emf(fine, STATION.frequency), np.full(time.size, far_open()))
     return np.abs(grid), in_hand.in_the_ear(current)
 
 

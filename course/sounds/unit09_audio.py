@@ -73,7 +73,7 @@ def in_turn(*sounds: np.ndarray) -> np.ndarray:
 
 @sound(
     caption="Curlew Bank on the scale of unit 4: first in the headphones of the one-valve set, then from the loudspeaker, "
-    "a metre away. The loudspeaker has two thousand times the power, and is 16 dB fainter.",
+    "a metre away. The loudspeaker has 2400 times the power, and is 16 dB fainter.",
     transcript="A voice reading and two seconds of a tune. After half a second of silence the same again, a sixth as "
     "strong.",
     full_scale=FULL_SCALE,

@@ -1,4 +1,4 @@
-"""What does the anode do to the grid, by the condenser between them?   Lesson: Reaction, section 4.
+"""What does the anode do to the grid, by the condenser between them?   Lesson: Reaction, the anode.
 
 Nobody built it in: two wires side by side in one bulb are a condenser. Its one end is on the tuned circuit, its other end on
 the anode, which swings several times as far and the other way. How much current that draws from the tuned circuit, and in

@@ -3,6 +3,9 @@
 The swing is steadied from two sides. With the grid's bias held, a valve biased far back is worth more to a larger swing,
 which makes the swing run away, up or down; the grid's current holds it. That current is only what the leak lets
 through: with too large a leak the swing dies, the grid stays cut off until the leak has let it up, and all begins again.
+
+The Circle's set that ticks is the gentle one with its throttle at three times its edge: swing 7 V, 165 pF, Q 190, anode at
+43 V; 3 nF and 20 MΩ tick, 10 MΩ do not, nor does the club's own 100 pF with either.
 """
 import numpy as np
 

@@ -1,4 +1,5 @@
 """The Circle's tuned coil: what it loses at each frequency of the dial."""
+from solutions.ranges import check_ranges
 from solutions.unit02_coil_and_condenser.winding_sheet import wire_length
 from solutions.unit02_coil_and_condenser.wire_resistance import alternating_resistance, swg_diameter
 
@@ -6,6 +7,7 @@ TURNS, FORMER, COVERED, GAUGE = 44, 75e-3, 0.5e-3, 26  # turns, metre, metre, SW
 STATED_AT, STATED = 1e6, 6.0  # hertz, ohm: measured; turns lying close lose more than their wire stretched out
 
 
+@check_ranges
 def coil_resistance(frequency: float) -> float:
     """Resistance of the Circle's coil, in series with it.
 
@@ -25,6 +27,7 @@ def coil_resistance(frequency: float) -> float:
     return STATED * straight_resistance(frequency) / straight_resistance(STATED_AT)
 
 
+@check_ranges
 def straight_resistance(frequency: float) -> float:
     """Resistance of the coil's wire stretched out.
 

@@ -32,6 +32,7 @@ def common_mean(first: float, second: float) -> tuple[float, float]:
     return first, gaps
 
 
+@check_ranges
 def elliptic_integrals(parameter: float) -> tuple[float, float]:
     """Complete elliptic integrals of the first and second kind, by the arithmetic-geometric mean.
 

@@ -41,12 +41,14 @@ def diode_current(voltage: float, saturation_current: float, slope_voltage: floa
     Returns
     -------
     float or ndarray, ampere
+        Infinite some 700 slope voltages in the easy direction, where no number is large enough.
 
     Source
     ------
     The exponential law of the junction, W. Shockley, Bell System Technical Journal 28, 435 (1949): from memory.
     """
-    return saturation_current * np.expm1(voltage / slope_voltage)
+    with np.errstate(over="ignore"):
+        return saturation_current * np.expm1(np.divide(voltage, slope_voltage))
 
 
 @check_ranges
@@ -61,9 +63,11 @@ def slope_resistance(voltage: float, saturation_current: float, slope_voltage: f
     Returns
     -------
     float or ndarray, ohm; at 0 V it is the slope voltage over the saturation current
+        Infinite some 700 slope voltages in the hard direction, where no number is large enough.
 
     Source
     ------
     One over the slope of the exponential law.
     """
-    return slope_voltage / (saturation_current * np.exp(voltage / slope_voltage))
+    with np.errstate(over="ignore", divide="ignore"):
+        return slope_voltage / (saturation_current * np.exp(np.divide(voltage, slope_voltage)))

@@ -35,7 +35,8 @@ def rest_bias(leak_resistance: float, return_voltage: float, zero_current: float
     high = return_voltage
     for _ in range(HALVINGS):
         grid = (low + high) / 2
-        too_high = zero_current * np.exp(grid / slope_voltage) > (return_voltage - grid) / leak_resistance
+        with np.errstate(over="ignore"):  # more than any number is too much as well
+            too_high = zero_current * np.exp(np.divide(grid, slope_voltage)) > (return_voltage - grid) / leak_resistance
         low, high = np.where(too_high, low, grid), np.where(too_high, grid, high)
     return grid[()]
 

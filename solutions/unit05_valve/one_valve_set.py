@@ -116,8 +116,9 @@ def louder_than_crystal(source_voltage: float, source_resistance: float, depth: 
 
     Parameters
     ----------
-    source_voltage, source_resistance, depth, tone
-        As in `one_valve_set`; the depth above 0.
+    source_voltage, source_resistance, tone
+        As in `one_valve_set`.
+    depth : float, depth of modulation as a fraction, above 0 to 1
 
     Returns
     -------

@@ -5,7 +5,7 @@ import numpy as np
 
 from solutions.unit06_reaction.grid_anode_admittance import anode_load, grid_admittance
 from solutions.unit06_reaction.network import BY_PASS, GRID_ANODE, SALTMARSH_SET, THROTTLE_RANGE, saltmarsh_set
-from solutions.unit06_reaction.stability import at_threshold, gain_and_bandwidth, poles, retuned, ring
+from solutions.unit06_reaction.stability import at_threshold, gain_and_bandwidth, poles, retuned
 from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, small_signal_set
 
 BARE_ANODE = SALTMARSH_SET.anode_capacitance - BY_PASS  # farad: valve, wiring and choke

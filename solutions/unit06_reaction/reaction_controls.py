@@ -13,7 +13,7 @@ import numpy as np
 from solutions.unit06_reaction.network import SALTMARSH_SET, THROTTLE_RANGE, ReactionSet, saltmarsh_set
 from solutions.unit06_reaction.stability import retuned, ring
 from solutions.unit07_oscillation.envelope import RATE, carrier, follow, start
-from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, Stage, at_rest, small_signal_set
+from solutions.unit07_oscillation.stage import GENTLE_STAGE, SALTMARSH_STAGE, Stage, at_rest, small_signal_set
 
 STEPS, HALVINGS = 50, 30  # of the knob's way: to find about where, and then exactly
 CLOSE = 2e3  # hertz: the bandwidth from which on a set counts as near its edge
@@ -79,6 +79,30 @@ CONTROLS = {
                 lambda place: SHUNT * np.maximum(place, 1e-3), _shunted, _as_it_is),
     )
 }  # fmt: skip
+
+
+FEEDS = {"fierce": SALTMARSH_STAGE, "gentle": GENTLE_STAGE}
+
+
+def feed(name: str) -> Stage:
+    """One of the two feeds that the Circle's set is known with.
+
+    Parameters
+    ----------
+    name : str, "fierce" for 90 V, 2 MΩ to the filament's positive end; "gentle" for 45 V, 0.5 MΩ to its negative end
+
+    Returns
+    -------
+    Stage
+
+    Raises
+    ------
+    ValueError
+        If there is no such feed.
+    """
+    if name not in FEEDS:
+        raise ValueError(f"no feed is called {name!r}: choose one of {', '.join(FEEDS)}")
+    return FEEDS[name]
 
 
 def turned(

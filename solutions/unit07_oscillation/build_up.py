@@ -131,4 +131,6 @@ def time_to_limit(start: float, limit: float, growth: float, fraction: float) ->
     """
     if np.any(np.asarray(fraction) >= 1):
         raise ValueError(f"fraction must be below 1, not {fraction}: the limit itself is never quite reached")
+    if np.any(np.asarray(start) > np.multiply(fraction, limit)):
+        raise ValueError("it starts from beyond that fraction of the limit: take a larger fraction or a smaller start")
     return np.log(((limit / start) ** 2 - 1) / (1 / np.asarray(fraction) ** 2 - 1)) / (2 * growth)

@@ -63,7 +63,10 @@ def returned_for(
     """
     bias = bias_with_carrier(swing, leak_resistance, return_voltage, ZERO_CURRENT, GRID_SLOPE)
     lost = loss + grid_load(swing, leak_resistance, return_voltage)
-    return lost / effective_transconductance(swing, bias, anode_voltage, *LAW)
+    worth = effective_transconductance(swing, bias, anode_voltage, *LAW)
+    if np.any(worth <= 0):
+        raise ValueError("the valve is cut off, so no reaction keeps such a swing up: raise the anode's voltage")
+    return lost / worth
 
 
 @check_ranges

@@ -9,7 +9,6 @@ import numpy as np
 from checker import (
     Exercise,
     Question,
-    absolute,
     amperes,
     decibels,
     drawn,
@@ -218,11 +217,11 @@ EXERCISE = Exercise(
         "nearest hundred metres are new.",
         "The tuned coil carries ω C V; the aerial finds ω M times that round it, and its impedance lets through so much. "
         "Power: current squared times radiation resistance. Near by, the far field is multiplied by |1 − j/x − 1/x²|, "
-        "x = 2πd/λ. Decibels of fields are 20 log, of bandwidth 10 log. The distance: no formula to turn round; but the field only "
-        "falls with distance, so halve until it is right, or take Newton's steps.",
+        "x = 2πd/λ. Decibels of fields are 20 log, of bandwidth 10 log. The distance: no formula to turn round; but the field "
+        "only falls with distance, so halve until it is right, or take Newton's steps.",
         "abs(ω M ω C V/√2/Z);  i² × radiation_resistance(h, f);  unattenuated_field(P, d) × abs(1 − 1j/x − 1/x²);  1e-6 × "
-        "10^(dB/20) with dB = level + (20 − fall) log10(f/1e6) + 10 log10(B) − 95.5;  with u = 1/x² and one = λ/2π: u − u² + u³ = w = (E × 10^(−p/20) × "
-        "one)²/(90 P); begin at u = np.minimum(w, np.cbrt(w)), take a dozen steps u −= (u − u² + u³ − w)/(1 − 2u + 3u²), and d = "
-        "one/sqrt(u).",
+        "10^(dB/20) with dB = level + (20 − fall) log10(f/1e6) + 10 log10(B) − 95.5;  with u = 1/x² "
+        "and one = λ/2π: u − u² + u³ = w = (E × 10^(−p/20) × one)²/(90 P); begin at u = np.minimum(w, np.cbrt(w)), take a "
+        "dozen steps u −= (u − u² + u³ − w)/(1 − 2u + 3u²), and d = one/sqrt(u).",
     ],
 )

@@ -39,7 +39,9 @@ def loss_and_returned(reaction_set: ReactionSet, frequency: float) -> tuple[floa
     return float((1 / by_grid).real), float((by_anode / by_grid).real)
 
 
-def by_throttle(frequency: float, coupling: float = SALTMARSH_SET.aerial_tuned, stage: Stage = SALTMARSH_STAGE) -> tuple[float, float]:
+def by_throttle(
+    frequency: float, coupling: float = SALTMARSH_SET.aerial_tuned, stage: Stage = SALTMARSH_STAGE
+) -> tuple[float, float]:
     """How far the throttle of a set with backlash goes back from start to stop, and how far its reaction does.
 
     Parameters

@@ -3,6 +3,9 @@
 The swing is steadied from two sides. With the grid's bias held, a valve biased far back is worth more to a larger swing,
 which makes the swing run away, up or down; the grid's current holds it. That current is only what the leak lets
 through: with too large a leak the swing dies, the grid stays cut off until the leak has let it up, and all begins again.
+
+The Circle's set that ticks is the gentle one with its throttle at three times its edge: swing 7 V, 165 pF, Q 190, anode at
+43 V; 3 nF and 20 MΩ tick, 10 MΩ do not, nor does the club's own 100 pF with either.
 """
 import numpy as np
 
@@ -42,7 +45,10 @@ def swing_exponent(
     others = [np.asarray(given)[..., None] for given in (amplification_factor, perveance, offset)]
     slope = mutual_conductance(np.asarray(anode_voltage)[..., None], around, *others)
     law = amplification_factor, perveance, offset
-    return 2 * np.mean(slope * CYCLE**2, axis=-1) / effective_transconductance(swing, grid_voltage, anode_voltage, *law) - 1
+    worth = effective_transconductance(swing, grid_voltage, anode_voltage, *law)
+    if np.any(worth <= 0):
+        raise ValueError("the valve is cut off all round the cycle: raise the grid or the anode, or take a wider swing")
+    return 2 * np.mean(slope * CYCLE**2, axis=-1) / worth - 1
 
 
 @check_ranges

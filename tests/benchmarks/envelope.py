@@ -23,16 +23,17 @@ import numpy as np
 ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(ROOT))
 
-from solutions.unit06_reaction.network import SALTMARSH_SET  # noqa: E402
-from solutions.unit07_oscillation import stepping  # noqa: E402
-from solutions.unit07_oscillation.cycle import anode_table, grid_table  # noqa: E402
+from solutions.unit06_reaction.network import saltmarsh_set  # noqa: E402
+from solutions.unit06_reaction.stability import retuned  # noqa: E402
+from solutions.unit07_oscillation import compiling, cycle, stepping  # noqa: E402
+from solutions.unit07_oscillation.cycle import grid_table  # noqa: E402
 from solutions.unit07_oscillation.envelope import RATE, carrier, follow, frequency_offset, render, start  # noqa: E402
 from solutions.unit07_oscillation.slow_mode import slow_mode  # noqa: E402
-from solutions.unit07_oscillation.stage import SALTMARSH_STAGE  # noqa: E402
-from tests.physics.carrier_rate import STEADY_CHOKE, envelope_of, integrate, swinging  # noqa: E402
+from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, Stage, small_signal_set  # noqa: E402
+from tests.physics.carrier_rate import envelope_of, integrate, swinging  # noqa: E402
 
-WINDINGS = replace(SALTMARSH_SET, throttle_capacitance=20e-12)
-REFERENCE, OFFSET, EMF = 995.25e3, 2e3, 1e-3
+REFERENCE, OFFSET, EMF = 995e3, 2e3, 1e-3
+WINDINGS = retuned(replace(small_signal_set(saltmarsh_set(REFERENCE)), throttle_capacitance=160e-12), REFERENCE)
 SECONDS = 5.0
 
 
@@ -55,14 +56,18 @@ def one_run(rate, seconds=SECONDS):
 
 def without_numba(rate, samples=4000):
     """The same in plain Python."""
-    held, sys.modules["numba"] = sys.modules.get("numba"), None
-    spec = importlib.util.spec_from_file_location("plain_stepping", stepping.__file__)
-    plain = importlib.util.module_from_spec(spec)
-    spec.loader.exec_module(plain)
-    sys.modules["numba"] = held
+    held = {name: sys.modules.get(name) for name in ("numba", compiling.__name__, cycle.__name__)}
+    sys.modules["numba"] = None
+    for module in (compiling, cycle, stepping):  # in the order in which they import each other
+        spec = importlib.util.spec_from_file_location(module.__name__, module.__file__)
+        plain = importlib.util.module_from_spec(spec)
+        if module is not stepping:
+            sys.modules[module.__name__] = plain
+        spec.loader.exec_module(plain)
+    sys.modules.update(held)
     emf = carrier(np.arange(samples) / rate, OFFSET, EMF)
-    inputs = (emf, 1 / rate, 2 * np.pi * REFERENCE, *start(seed=3.0), slow_mode(WINDINGS, SALTMARSH_STAGE, REFERENCE),
-              SALTMARSH_STAGE, anode_table(0.02), grid_table())  # fmt: skip
+    net, stage = slow_mode(WINDINGS, SALTMARSH_STAGE, REFERENCE), Stage(*map(float, SALTMARSH_STAGE))
+    inputs = emf, 1 / rate, 1, 2 * np.pi * REFERENCE, *start(seed=3.0), net, stage, grid_table()
     spent, _ = processor_time(lambda: plain.march(*inputs), turns=1)
     return spent * rate / samples
 
@@ -77,7 +82,7 @@ def memory(seconds):
 def rendered(seconds):
     """Render in blocks while the reaction is advanced; print peak memory and processor time a second."""
     def windings(at):
-        return replace(WINDINGS, throttle_capacitance=(10 + 15 * at / seconds) * 1e-12)
+        return replace(WINDINGS, throttle_capacitance=(60 + 100 * at / seconds) * 1e-12)
 
     for _ in render(0.01, REFERENCE, lambda t: carrier(t, OFFSET, EMF), windings):
         pass
@@ -96,7 +101,7 @@ def main():
     begin = swinging(WINDINGS, SALTMARSH_STAGE, REFERENCE, abs(limit.grid[-1]), limit.bias[-1], limit.state.anode)
     duration = 3e-4
     full_cost, (instants, states) = processor_time(
-        lambda: integrate(WINDINGS, SALTMARSH_STAGE, REFERENCE, duration, begin, choke=STEADY_CHOKE), turns=1
+        lambda: integrate(WINDINGS, SALTMARSH_STAGE, REFERENCE, duration, begin), turns=1
     )
     full_cost /= duration
     grid, bias = envelope_of(instants, states, REFERENCE)

@@ -6,6 +6,7 @@ from solutions.unit03_tuned_circuit.response_curve import universal_response
 from solutions.unit06_reaction.characteristic_polynomial import leading_pole, tuned_grid_polynomial
 from solutions.unit06_reaction.cheap_measurements import threshold_from_clicks
 from solutions.unit06_reaction.feedback_resistance import circuit_with_feedback, feedback_impedance, feedback_resistance
+from solutions.unit06_reaction.grid_anode_admittance import anode_load, grid_admittance
 from solutions.unit06_reaction.oscillation_point import routh_point
 from solutions.unit06_reaction.q_multiplication import multiplied_q, touchiness
 from solutions.unit06_reaction.treble_loss import highest_tone, tone_response
@@ -27,6 +28,12 @@ def threshold(L, R, C, L_3, r_a, M):
     return tuple(map(float, routh_point(L, R, C, L_3, r_a, M)))
 
 
+def through_tickler(f, C_3, L_3, C_a):
+    """Of an ampere into the anode's capacitance and all beside it, what goes through tickler and throttle; 0.01 Ω of wire."""
+    whole = anode_load(f, C_a, 0.01, L_3, C_3)
+    return (1 - 2j * np.pi * f * C_a / whole).real
+
+
 PAGES = [
     page(
         "unit06_reaction/index.md",
@@ -44,6 +51,9 @@ PAGES = [
             Q=(100.0, 60.0, 200.0), k=(0.5, 0.9, -0.3), Q_dash=lambda Q, k: multiplied_q(Q, k),
             dk=1e-3, dQ_dash=lambda Q_dash, k, dk: Q_dash * touchiness(k) * dk / k,
         ),
+        at(r"\frac{I_3}{I_a}", C_a=(208e-12, 108e-12, 308e-12), f=(531e3, 1107e3, 1602e3), L_3=48e-6, within=1e-3,
+           because="only a few ohms of wire are left out, which the tickler has",
+           I_a=1.0, I_3=lambda f, C_3, L_3, C_a: through_tickler(f, C_3, L_3, C_a)),
         at(r"R' = R -",
            R_dash=lambda L, R, M, C, μ, r_a: circuit_with_feedback(L, R, feedback_impedance(1e-3, M, C, μ, r_a))[0]),
         at(r"1 + k + k^2", k=(1e-3, -2e-3, 3e-3), within=1e-10, because="cut after the third power: the rest is below 9e-11"),
@@ -55,6 +65,21 @@ PAGES = [
             n_on=float(len(STARTS)), n_off=float(len(STOPS)), s_on=lambda: np.std(STARTS, ddof=1),
             s_off=lambda: np.std(STOPS, ddof=1), U=lambda: threshold_from_clicks(STARTS, STOPS)[2],
         ),
+    ),
+    page(
+        "unit06_reaction/anode.md",
+        dict(
+            f=(531e3, 1107e3, 1602e3), ω=lambda f: 2 * np.pi * f, g_m=(0.8e-3, 0.5e-3, 1.2e-3), C_ga=(5.5e-12, 2e-12, 8e-12),
+            C_a=(208e-12, 60e-12, 400e-12), r_a=(7e3, 12e3, 20e3), v=(1.0, 0.3, 2.0),
+            Y_a=lambda f, r_a, C_a: 1 / r_a + anode_load(f, C_a, 2.0, 48e-6, 100e-12),
+            Y=lambda f, g_m, r_a, C_ga, Y_a: grid_admittance(f, g_m, r_a, C_ga, Y_a - 1 / r_a),
+            v_a=lambda Y, v, ω, C_ga: v - Y * v / (1j * ω * C_ga),
+        ),
+        at(r"Y \approx", B=(20e-3, -20e-3, 60e-3), within=2e-3, because="the susceptance is taken much larger than all else",
+           g_m=(0.8e-3, 0.5e-3, 1.2e-3),
+           Y=lambda f, g_m, C_ga, B: grid_admittance(f, g_m, 1e9, C_ga, 1j * B)),
+        words(r"$B = \omega C_a$", "names the susceptance of a condenser"),
+        words(r"$Y_a = jB$", "names the case of a load that takes no power"),
     ),
     page(
         "unit06_reaction/edge.md",
@@ -81,10 +106,10 @@ PAGES = [
     page(
         "unit06_reaction/knobs.md",
         dict(
-            f=(1e6, 700e3, 500e3), C=(140e-12, 300e-12, 500e-12), M=(1.4e-6, 5e-6, -5e-6), μ=(9.0, 20.0, 35.0),
-            Z=(10e3 - 7e3j, 20e3 - 90e3j, 9e3 + 100j), r_a=lambda Z: Z.real, X=lambda Z: Z.imag,
+            C_a=(208e-12, 108e-12, 308e-12), C_3=(113e-12, 190e-12, 100e-12), f=(1107e3, 531e3, 1602e3), L_3=48e-6,
+            ω=lambda f: 2 * np.pi * f, I_a=1.0, I_3=lambda f, C_3, L_3, C_a: through_tickler(f, C_3, L_3, C_a),
         ),
-        at(r"R_f =", R_f=lambda f, M, C, μ, Z: (feedback_impedance(f, M, C, μ, Z) - feedback_impedance(f, M, C, 0.0, Z)).real),
+        at(r"\frac{I_3}{I_a}", within=1e-3, because="only a few ohms of wire are left out, which the tickler has"),
     ),
     page(
         "unit06_reaction/treble.md",

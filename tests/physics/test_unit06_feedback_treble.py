@@ -55,7 +55,7 @@ def test_far_down_the_slope_treble_gains():
     assert tone_response(2500.0, 1000.0, 2500.0) > 2
 
 
-@pytest.mark.parametrize("throttle", [5e-12, 10e-12, 13e-12, 14e-12])
+@pytest.mark.parametrize("throttle", [50e-12, 80e-12, 100e-12, 115e-12])
 @pytest.mark.parametrize("tone", [300.0, 1000.0, 3000.0])
 def test_exact_set_holds_the_treble_back_as_its_bandwidth_says(throttle, tone):
     network = replace(SALTMARSH_SET, throttle_capacitance=throttle)
@@ -64,7 +64,7 @@ def test_exact_set_holds_the_treble_back_as_its_bandwidth_says(throttle, tone):
     carrier, width = pole.imag / (2 * np.pi), -pole.real / np.pi
     assert width > 0
     storage, flow = rates(network)
-    forced = np.zeros((6, 1))
+    forced = np.zeros((len(poles), 1))
     forced[AERIAL] = 1
     frequency = (carrier + np.array([0, tone, -tone]))[:, None, None]
     middle, upper, lower = np.linalg.solve(2j * np.pi * frequency * storage - flow, forced)[:, GRID, 0]

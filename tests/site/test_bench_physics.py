@@ -43,7 +43,8 @@ def drawn_sets(count=40):
         )
         small = small_signal_set(SALTMARSH_SET, GENTLE if n % 2 else SALTMARSH_STAGE)
         turned = replace(small, aerial_tuned=coupling, tuning_capacitance=tuning, throttle_capacitance=throttle)
-        yield replace(turned, tuned_tickler=-turned.tuned_tickler) if n % 5 == 0 else turned
+        turned = replace(turned, tuned_tickler=-turned.tuned_tickler) if n % 5 == 0 else turned
+        yield replace(turned, tickler_conductance=1 / generator.uniform(100, 2000)) if n % 3 == 0 else turned
     yield CRYSTAL_WINDINGS
     yield small_signal_set(VALVE_WINDINGS, SALTMARSH_STAGE)
 
@@ -101,6 +102,7 @@ def test_response_and_band_or_none_beyond_the_threshold(figures):
 def test_tuning_and_threshold(figures):
     places = [(f, m) for f in (560e3, 846e3, 1107e3, 1449e3) for m in (5e-6, 20e-6, 35e-6)]
     sets = [replace(small_signal_set(SALTMARSH_SET, GENTLE), aerial_tuned=m, throttle_capacitance=20e-12) for _, m in places]
+    sets[::3] = [replace(s, tickler_conductance=1 / 2000) for s in sets[::3]]
     found = asked(figures, [("retuned", {"network": plain(s), "frequency": f}) for s, (f, _) in zip(sets, places, strict=True)])
     tuned = [stability.retuned(s, f) for s, (f, _) in zip(sets, places, strict=True)]
     assert found == pytest.approx([t.tuning_capacitance for t in tuned], rel=EXACT, abs=0)

@@ -31,6 +31,7 @@ import { negative, product, roots, sizeAt, stretched, sum, valueAndSlope } from 
  * @property {number} anode_resistance
  * @property {number} grid_anode_capacitance
  * @property {number} anode_capacitance
+ * @property {number} tickler_conductance siemens, of a resistor across the tickler
  * @property {number} [grid_anode_conductance] siemens, in parallel with that capacitance: what the march has of the grid's
  */
 
@@ -46,6 +47,8 @@ import { negative, product, roots, sizeAt, stretched, sum, valueAndSlope } from 
 /** @template T @typedef {[T, T, T]} Triple */
 /** @typedef {Triple<Complex>} Three */
 /** @typedef {number[]} Polynomial */
+
+const THROTTLE = 2; // the mesh in which it stands
 
 /**
  * The three meshes, each with what the unknowns count for in it; and the drives, each with what it is in each mesh.
@@ -70,18 +73,23 @@ function meshes(n) {
     [
       [0, 0, inThrottle * n.aerial_tickler],
       [0, 0, inThrottle * n.tuned_tickler],
-      [1, inThrottle * n.tickler_resistance, inThrottle * n.tickler_inductance],
+      [0, inThrottle * n.tickler_resistance, inThrottle * n.tickler_inductance],
     ],
   ];
+  /** What the throttle's current counts for, which is the tickler's and that of the resistor across it. */
+  const throttle = currents.map(([, , tickler], mesh) =>
+    sum(tickler, tickler.slice(1).map((part) => (part * n.tickler_conductance) / inThrottle), mesh === THROTTLE ? [1] : [0]),
+  );
+  const beside = currents.map(([, , tickler]) => tickler.map((part) => -part * n.tickler_conductance));
   const voltages = [[[0], [0]], [[1], [0]], [[0], [0, -inThrottle]]];
   const each = (/** @type {(row: Triple<Polynomial>, mesh: number) => any} */ one) => /** @type {Triple<any>} */ (currents.map(one));
   return {
-    matrix: each(([aerial, tuned, tickler], mesh) => [
+    matrix: each(([aerial, tuned], mesh) => [
       aerial,
-      sum(voltages[mesh][0], product(tuned, fromTuned), negative(product(tickler, forward))),
-      sum(voltages[mesh][1], negative(product(tuned, between)), negative(product(tickler, fromAnode))),
+      sum(voltages[mesh][0], product(tuned, fromTuned), negative(product(throttle[mesh], forward))),
+      sum(voltages[mesh][1], beside[mesh], negative(product(tuned, between)), negative(product(throttle[mesh], fromAnode))),
     ]),
-    drives: [[[0, inAerial], [0], [0]], each(([, tuned]) => negative(tuned)), each(([, , tickler]) => tickler)],
+    drives: [[[0, inAerial], [0], [0]], each(([, tuned]) => negative(tuned)), each((_, mesh) => throttle[mesh])],
   };
 }
 

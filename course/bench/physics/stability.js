@@ -68,8 +68,10 @@ export function retuned(n, frequency) {
  * @returns {number} farad; not above 0 if no throttle does it
  */
 export function thresholdThrottle(n) {
-  const shut = transfer({ ...n, throttle_capacitance: 0 }).below;
-  const by = transfer({ ...n, throttle_capacitance: UNIT }).below.map((a, power) => a - (shut[power] ?? 0));
+  const once = transfer({ ...n, throttle_capacitance: UNIT }).below;
+  const twice = transfer({ ...n, throttle_capacitance: 2 * UNIT }).below;
+  const by = twice.map((a, power) => a - once[power]);
+  const shut = once.map((a, power) => a - by[power]);
   const throttleAt = (/** @type {number} */ angular) => {
     const place = complex(0, angular);
     return scale(div(valueAndSlope(shut, place)[0], valueAndSlope(by, place)[0]), -UNIT);

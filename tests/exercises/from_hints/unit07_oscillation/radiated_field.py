@@ -1,5 +1,7 @@
-"""abs(ω M ω C V/√2/Z); i² × radiation_resistance(h, f); unattenuated_field(P, d) × abs(1 − 1j/x − 1/x²); 1e-6 × 10^(dB/20)
-with dB = level + (20 − fall) log10(f/1e6) + 10 log10(B) − 95.5; sqrt(90 P) × 10^(p/20)/E.
+"""abs(ω M ω C V/√2/Z);  i² × radiation_resistance(h, f);  unattenuated_field(P, d) × abs(1 − 1j/x − 1/x²);  1e-6 × 10^(dB/20)
+with dB = level + (20 − fall) log10(f/1e6) + 10 log10(B) − 95.5;  with u = 1/x² and one = λ/2π: u − u² + u³ = w = (E ×
+10^(−p/20) × one)²/(90 P); begin at u = np.minimum(w, np.cbrt(w)), take a dozen steps u −= (u − u² + u³ − w)/(1 − 2u + 3u²),
+and d = one/sqrt(u).
 """
 import numpy as np
 
