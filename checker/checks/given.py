@@ -3,6 +3,7 @@
 The values drawn have at most three figures, and the tidiest ones near the middle of the range come first, so that
 the simplest failing input is one that a person would choose: 100 pF, not 104.2813 pF.
 """
+
 import math
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
@@ -36,12 +37,15 @@ def physical(unit: str, low: str, high: str) -> Given:
 henries, farads, hertz, ohms = (partial(physical, unit) for unit in ("H", "F", "Hz", "Ω"))
 metres, volts, amperes, watts, seconds = (partial(physical, unit) for unit in ("m", "V", "A", "W", "s"))
 siemens, ohm_metres, celsius, degrees, radians, decibels, volts_per_metre, siemens_per_metre = (
-    partial(physical, unit) for unit in ("S", "Ω·m", "°C", "°", "rad", "dB", "V/m", "S/m"))
+    partial(physical, unit) for unit in ("S", "Ω·m", "°C", "°", "rad", "dB", "V/m", "S/m")
+)
 
 
 def number(low: float, high: float) -> Given:
     """A pure number, such as a coupling coefficient or Q."""
-    return _chosen(tidy_values(low, high), f"{low:g} to {high:g}", partial(shown, number=tidily), ends=(float(low), float(high)))
+    return _chosen(
+        tidy_values(low, high), f"{low:g} to {high:g}", partial(shown, number=tidily), ends=(float(low), float(high))
+    )
 
 
 def whole(low: int, high: int) -> Given:

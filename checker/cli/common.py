@@ -1,4 +1,5 @@
 """What the commands share: exit codes, a usage error, how wide the terminal is, where a student's exercises are."""
+
 import argparse
 import os
 import shutil
@@ -70,7 +71,9 @@ def exercises_folder(asked: Path | None, start: bool = False) -> Path:
         write_stubs(new)
         return new
     at = "" if asked is None else f" --folder {asked}"
-    raise UsageError(f"There is no folder {new} here: {called_as()} try --start{at} makes it, with every exercise to be filled in.")
+    raise UsageError(
+        f"There is no folder {new} here: {called_as()} try --start{at} makes it, with every exercise to be filled in."
+    )
 
 
 def _nearest_exercises() -> Path | None:

@@ -1,4 +1,5 @@
 """`checker hear`: the student's own receiver as a sound, beside the reference's."""
+
 import argparse
 import os
 import sys
@@ -19,7 +20,9 @@ from .terminal import show
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     add_folder_argument(parser)
-    parser.add_argument("--into", metavar="DIR", type=Path, default=Path("heard"), help="where sounds and picture go (default: heard)")
+    parser.add_argument(
+        "--into", metavar="DIR", type=Path, default=Path("heard"), help="where sounds and picture go (default: heard)"
+    )
 
 
 def run(options: argparse.Namespace) -> int:

@@ -1,4 +1,5 @@
 """`checker mark`: a folder of submissions in; marks, reports and tables out."""
+
 import argparse
 import json
 import os
@@ -23,8 +24,12 @@ from .terminal import show, show_table, with_progress
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("folder", metavar="FOLDER", type=Path)
     parser.add_argument("--only", metavar="EXERCISE", nargs="+", help="mark only these exercises")
-    parser.add_argument("--seed", type=int, help="the number that draws the inputs (default: the last run's; at first, a new one)")
-    parser.add_argument("--into", metavar="DIR", type=Path, default=Path("marks"), help="where marks and reports go (default: marks)")
+    parser.add_argument(
+        "--seed", type=int, help="the number that draws the inputs (default: the last run's; at first, a new one)"
+    )
+    parser.add_argument(
+        "--into", metavar="DIR", type=Path, default=Path("marks"), help="where marks and reports go (default: marks)"
+    )
     parser.add_argument("--class", dest="title", metavar="NAME",
                         help="the class's name on reports and tables (default: as last time; at first, the course's)")  # fmt: skip
     parser.add_argument("--club", metavar="NAME",
@@ -40,7 +45,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     if SEALED:
-        raise UsageError("This is a student pack: it can only practise. Marks are made with the whole course, under the instructor's seed.")
+        raise UsageError(
+            "This is a student pack: it can only practise. Marks are made with the whole course, under the instructor's seed."
+        )
     if options.jobs is not None and options.jobs < 1:
         raise UsageError("--jobs wants a number of 1 or more.")
     if options.school_year and not options.school_year[0] < options.school_year[1]:
@@ -72,7 +79,9 @@ def marks_table(marks: ClassMarks | Sequence[MemberMarks], paths: Sequence[str])
     units = [unit for unit in UNITS if any(path.startswith(unit.folder) for path in paths)]
     rows = []
     for member in marks:
-        by_unit = [sum((mark.amount for mark in member.marks if mark.exercise.startswith(unit.folder)), Fraction(0)) for unit in units]
+        by_unit = [
+            sum((mark.amount for mark in member.marks if mark.exercise.startswith(unit.folder)), Fraction(0)) for unit in units
+        ]
         star = "*" if any(mark.override for mark in member.marks) else ""
         rows.append([member.name, *map(marks_text, by_unit), f"{marks_text(member.amount)} of {member.of}{star}"])
     return ["in unit", *(str(int(unit.number)) for unit in units), "marks"], rows

@@ -1,4 +1,5 @@
 """`checker sheet`: a design sheet from a builder's file."""
+
 import argparse
 import os
 from pathlib import Path
@@ -17,7 +18,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     if SEALED:
-        raise UsageError("This is a student pack, without the physics that a sheet is made with: sheets are made with the whole course.")
+        raise UsageError(
+            "This is a student pack, without the physics that a sheet is made with: sheets are made with the whole course."
+        )
     from .. import sheet  # late: a student pack has no checker/sheet
 
     try:

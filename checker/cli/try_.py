@@ -1,4 +1,5 @@
 """`checker try`: check one exercise, or the next one that is not yet passed."""
+
 import argparse
 import json
 import os
@@ -21,7 +22,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("exercise", nargs="?", metavar="EXERCISE", help="a name such as resonance; left out: the next one")
     parser.add_argument("--list", action="store_true", help="name all exercises and how each stands")
     add_folder_argument(parser)
-    parser.add_argument("--start", action="store_true", help="make that folder if there is none, with every exercise to be filled in")
+    parser.add_argument(
+        "--start", action="store_true", help="make that folder if there is none, with every exercise to be filled in"
+    )
     parser.add_argument("--json", action="store_true", help="print data instead of text")
 
 
@@ -40,7 +43,9 @@ def run(options: argparse.Namespace) -> int:
                 break
     chosen = verdicts[-1]
     if options.json:
-        print(json.dumps([to_data(verdict) for verdict in (verdicts if options.list else [chosen])], indent=1, ensure_ascii=False))
+        print(
+            json.dumps([to_data(verdict) for verdict in (verdicts if options.list else [chosen])], indent=1, ensure_ascii=False)
+        )
     elif options.list:
         show(_list_of(verdicts))
     else:

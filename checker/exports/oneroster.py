@@ -3,6 +3,7 @@
 One zip of CSV files in bulk form: who is in the class, what was set, what each result is. Identifiers are made from
 what they name, so a second export speaks of the same things and can be loaded over the first.
 """
+
 import io
 import zipfile
 from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
@@ -43,9 +44,7 @@ class ClassDetails:
         return {kind: _id(kind, self.organisation, self.title, str(self.begins), str(self.ends)) for kind in kinds}
 
 
-def write_oneroster(
-    members: Collection[MemberMarks], paths: Sequence[str], details: ClassDetails, file: IO[bytes]
-) -> None:
+def write_oneroster(members: Collection[MemberMarks], paths: Sequence[str], details: ClassDetails, file: IO[bytes]) -> None:
     """Write the zip.
 
     Parameters
@@ -66,7 +65,9 @@ def write_oneroster(
                 write_rows(text, ([row.get(field, "") for field in FIELDS[name]] for row in rows))
 
 
-def _files(members: Collection[MemberMarks], paths: Sequence[str], details: ClassDetails) -> Mapping[str, Iterator[dict[str, str]]]:
+def _files(
+    members: Collection[MemberMarks], paths: Sequence[str], details: ClassDetails
+) -> Mapping[str, Iterator[dict[str, str]]]:
     """The rows of each file; a column that a row does not name stays empty."""
 
     def of_members(row: Callable[[MemberMarks, str, ClassDetails], Any]) -> Iterator:

@@ -1,4 +1,5 @@
 """What `checker hear` leaves behind: two sounds, a picture, and a page that shows all three."""
+
 import os
 import wave
 from html import escape
@@ -70,7 +71,16 @@ def write_files(into: Path, played: Performance, reference: np.ndarray, emf: np.
     rows = "\n".join(f"<tr><td>{escape(exercise)}</td><td>{escape(function)}</td>"
                      f"<td>{escape(purposes.get((exercise, function), 'all of it'))}</td><td>{escape(source)}</td></tr>"
                      for (exercise, function), source in played.sources.items())  # fmt: skip
-    page = _PAGE.format(caution=CAUTION, seconds=SECONDS, apart=(FAR - LOCAL) / 1e3, each=EACH, names=escape(", ".join(chain.numbers["names"])), yours=yours, picture=picture, rows=rows)
+    page = _PAGE.format(
+        caution=CAUTION,
+        seconds=SECONDS,
+        apart=(FAR - LOCAL) / 1e3,
+        each=EACH,
+        names=escape(", ".join(chain.numbers["names"])),
+        yours=yours,
+        picture=picture,
+        rows=rows,
+    )
     (into / "index.html").write_text(page, "utf-8")
     return says
 

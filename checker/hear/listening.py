@@ -1,4 +1,5 @@
 """What there is to listen to in `checker hear`: tunes on carriers, and how the knobs are turned. Nobody's answers are in it."""
+
 from collections.abc import Iterable
 
 import numpy as np
@@ -60,7 +61,9 @@ def tune(number: int, seconds: float) -> np.ndarray:
     return total / np.max(np.abs(total))
 
 
-def aerial_signal(stations: Iterable[tuple[int, float, float, float]], noise: float, frame: float, seconds: float) -> np.ndarray:
+def aerial_signal(
+    stations: Iterable[tuple[int, float, float, float]], noise: float, frame: float, seconds: float
+) -> np.ndarray:
     """What the aerial brings, complex, volt, seen from a frame.
 
     Parameters

@@ -4,6 +4,7 @@ The chain's links are functions of many exercises. Each is asked, in the worker,
 link is missing or wrong the reference gives them, and is named. What is moment by moment goes through the member's own
 functions too. In a student pack the reference is a recorded sound, with the links' numbers beside it.
 """
+
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -187,7 +188,9 @@ def demonstration_emf(chain: Chain, crests: np.ndarray) -> np.ndarray:
     return aerial_signal(near, numbers["noise"], FRAME, SECONDS)
 
 
-def _demonstration(chain: Chain, who: ReferenceAnswers, answers: dict, crests: np.ndarray, sources: dict[tuple[str, str], str]) -> list[np.ndarray]:
+def _demonstration(
+    chain: Chain, who: ReferenceAnswers, answers: dict, crests: np.ndarray, sources: dict[tuple[str, str], str]
+) -> list[np.ndarray]:
     emf, time = demonstration_emf(chain, crests), np.arange(round(SECONDS * RATE)) / RATE
     frequency, _, volume = moves(time)
     first_width = FAR / answers["loaded_quality_factor"][0]
@@ -200,7 +203,9 @@ def _demonstration(chain: Chain, who: ReferenceAnswers, answers: dict, crests: n
     return [_telephones(who, answers, grid)]
 
 
-def _in_pieces(circuit: Callable, emf: np.ndarray, offset: np.ndarray, width: np.ndarray, gain_bandwidth: float, hardening: float) -> np.ndarray:
+def _in_pieces(
+    circuit: Callable, emf: np.ndarray, offset: np.ndarray, width: np.ndarray, gain_bandwidth: float, hardening: float
+) -> np.ndarray:
     done, start = [], 0j
     for at in range(0, len(emf), PIECE):
         here = slice(at, at + PIECE)
@@ -222,7 +227,9 @@ def _telephones(who: ReferenceAnswers, answers: dict, grid: np.ndarray) -> np.nd
                            for at in range(0, len(grid), PIECE)]) - np.mean(by_tables)  # fmt: skip
 
 
-def _stations(chain: Chain, who: ReferenceAnswers, answers: dict, crests: np.ndarray, sources: dict[tuple[str, str], str]) -> list[np.ndarray]:
+def _stations(
+    chain: Chain, who: ReferenceAnswers, answers: dict, crests: np.ndarray, sources: dict[tuple[str, str], str]
+) -> list[np.ndarray]:
     numbers, sounds = chain.numbers, []
     for place, frequency in enumerate(numbers["frequencies"]):
         near = [(other, at, crests[other], numbers["fading"][other])

@@ -1,4 +1,5 @@
 """What a student pack holds for `checker hear`: what each link gives, and the reference's sound; no code of the reference."""
+
 import base64
 import json
 import zlib
@@ -20,8 +21,9 @@ def seal_hear() -> str:
     sound = play(chain, ReferenceAnswers(chain)).sound
     crest = float(np.max(np.abs(sound)))
     data = {
-        "links": [[link.exercise, link.function, link.purpose, _to_wires(link.inputs), _to_wires(link.wanted)]
-                  for link in chain.links],
+        "links": [
+            [link.exercise, link.function, link.purpose, _to_wires(link.inputs), _to_wires(link.wanted)] for link in chain.links
+        ],
         "numbers": chain.numbers,
         "crest": crest,
         "sound": base64.b64encode(np.round(32767 * sound / crest).astype("<i2").tobytes()).decode(),
@@ -39,8 +41,16 @@ def read_sealed_hear() -> tuple[Chain, np.ndarray]:
     """
     try:
         data = json.loads(zlib.decompress(mask(base64.b64decode((ROOT / PATH).read_text()), PATH)))
-        links = tuple(Link(exercise, function, purpose, [tuple(map(from_wire, one["sequence"])) for one in inputs], list(map(from_wire, wanted)))
-                      for exercise, function, purpose, inputs, wanted in data["links"])
+        links = tuple(
+            Link(
+                exercise,
+                function,
+                purpose,
+                [tuple(map(from_wire, one["sequence"])) for one in inputs],
+                list(map(from_wire, wanted)),
+            )
+            for exercise, function, purpose, inputs, wanted in data["links"]
+        )
         sound = np.frombuffer(base64.b64decode(data["sound"]), "<i2") * (data["crest"] / 32767)
         return Chain(links, data["numbers"], {}), sound
     except (OSError, ValueError, KeyError, TypeError, zlib.error, Malformed):

@@ -1,4 +1,5 @@
 """Is this the answer that was wanted, and if not, how does it differ? On values alone; no code of the student's runs here."""
+
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
@@ -11,9 +12,26 @@ from ..checks.given import complex_in_words, shown
 from ..checks.units import in_words
 from ..worker.wire import Expression, Unusable
 
-NAMED_RATIOS = {"2π": 2 * math.pi, "π": math.pi, "4π": 4 * math.pi, "4π²": 4 * math.pi**2, "√2": math.sqrt(2), "2": 2,
-                "4": 4, "8": 8, "10": 10, "100": 100, "1000": 1e3, "10⁴": 1e4, "a million": 1e6, "10⁹": 1e9, "10¹²": 1e12,
-                "57.3 (degrees in a radian)": 180 / math.pi, "2.54": 2.54, "√3": math.sqrt(3)}
+NAMED_RATIOS = {
+    "2π": 2 * math.pi,
+    "π": math.pi,
+    "4π": 4 * math.pi,
+    "4π²": 4 * math.pi**2,
+    "√2": math.sqrt(2),
+    "2": 2,
+    "4": 4,
+    "8": 8,
+    "10": 10,
+    "100": 100,
+    "1000": 1e3,
+    "10⁴": 1e4,
+    "a million": 1e6,
+    "10⁹": 1e9,
+    "10¹²": 1e12,
+    "57.3 (degrees in a radian)": 180 / math.pi,
+    "2.54": 2.54,
+    "√3": math.sqrt(3),
+}
 
 
 @dataclass(frozen=True)
@@ -108,8 +126,12 @@ def _number_difference(got: Any, wanted: Any, tolerance: Tolerance, unit: str) -
     for odd, what in ((np.isnan, "nan (not a number)"), (np.isinf, "infinity")):
         here = odd(array) & ~odd(wanted)
         if here.any():
-            return Difference(says=f"returned {what}{_place(here)}", thought=_ODD_THOUGHT[what], got=what,
-                              wanted=shown(wanted[here].flat[0].item(), unit))
+            return Difference(
+                says=f"returned {what}{_place(here)}",
+                thought=_ODD_THOUGHT[what],
+                got=what,
+                wanted=shown(wanted[here].flat[0].item(), unit),
+            )
     if tolerance.allows(array, wanted):
         return None
     apart = np.array([not tolerance.allows(a, b) for a, b in zip(array.ravel(), wanted.ravel(), strict=True)])
@@ -117,11 +139,15 @@ def _number_difference(got: Any, wanted: Any, tolerance: Tolerance, unit: str) -
     place = _place(apart.reshape(wanted.shape)) if wanted.ndim else ""
     one, other = array.flat[first].item(), wanted.flat[first].item()
     got_text, wanted_text = distinct_texts(one, other, unit)
-    return Difference(got=got_text + (f"   {place.strip()}" if place else ""), wanted=wanted_text, thought=_precision_thought(array))
+    return Difference(
+        got=got_text + (f"   {place.strip()}" if place else ""), wanted=wanted_text, thought=_precision_thought(array)
+    )
 
 
-_ODD_THOUGHT = {"nan (not a number)": "That is 0/0, infinity over infinity, or the root or logarithm of a negative number.",
-                "infinity": "Something was divided by zero, or grew past all bounds."}
+_ODD_THOUGHT = {
+    "nan (not a number)": "That is 0/0, infinity over infinity, or the root or logarithm of a negative number.",
+    "infinity": "Something was divided by zero, or grew past all bounds.",
+}
 
 
 def _as_numbers(got: Any, wanted: Any) -> tuple[np.ndarray, None] | tuple[None, str]:
@@ -160,7 +186,11 @@ def _shape_sentence(got: np.ndarray, wanted: np.ndarray) -> str:
 
 
 def _precision_thought(array: np.ndarray) -> str:
-    return "The numbers came back as float32, which keeps 7 figures. Use float64, Python's own." if array.dtype == np.float32 else ""
+    return (
+        "The numbers came back as float32, which keeps 7 figures. Use float64, Python's own."
+        if array.dtype == np.float32
+        else ""
+    )
 
 
 def _place(here: np.ndarray) -> str:
@@ -201,8 +231,10 @@ def distinct_texts(got: Any, wanted: Any, unit: str = "") -> tuple[str, ...]:
     """Both numbers as text, with as many figures as it takes to tell them apart."""
     is_complex = isinstance(got, complex) or isinstance(wanted, complex)
     for figures in (4, 7, 10, 13, 17):
-        texts = tuple(complex_in_words(complex(value), unit, figures) if is_complex else in_words(float(value), unit, figures)
-                      for value in (got, wanted))
+        texts = tuple(
+            complex_in_words(complex(value), unit, figures) if is_complex else in_words(float(value), unit, figures)
+            for value in (got, wanted)
+        )
         if texts[0] != texts[1]:
             break
     return texts
@@ -227,7 +259,9 @@ def ratio_in_words(pairs: Iterable[tuple[Any, Any]], unit: str = "") -> str:
     if size < 1.0001:
         return ""
     name = next((name for name, value in NAMED_RATIOS.items() if abs(size / value - 1) < 1e-6), f"{size:.4g}")
-    return f"yours is {name} times too {'large' if abs(first) > 1 else 'small'}" + (" and has the opposite sign" if first < 0 else "")
+    return f"yours is {name} times too {'large' if abs(first) > 1 else 'small'}" + (
+        " and has the opposite sign" if first < 0 else ""
+    )
 
 
 def _is_real(value: Any) -> bool:

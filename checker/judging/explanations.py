@@ -1,4 +1,5 @@
 """Every sentence about code that gave no answer, in one place. What, where, and what to do; no scolding."""
+
 import signal
 from collections.abc import Collection, Sequence
 from difflib import get_close_matches
@@ -42,7 +43,7 @@ _ADVICE = {
     "truth value of an array": "An `if` cannot decide for a whole array; np.where or np.any can.",
     "truth value of Relational": "An `if` cannot decide on a symbol whose value is not known.",
     "be broadcast": "Arrays of different lengths met. To average over moments give each input a last axis for them, "
-                    "np.asarray(x)[..., None], and take the mean over axis=-1.",
+    "np.asarray(x)[..., None], and take the mean over axis=-1.",
     "is not defined": "Is the name spelt as above, and imported?",
 }
 
@@ -58,13 +59,20 @@ def trouble_finding(question: Question, case: Case | None, reply: Reply, seconds
         return Finding(WRONG, question.name, _no_function(question.name, reply.get("names", [])))
     if what == "signature":
         wanted = ", ".join(question.given)
-        return Finding(WRONG, question.name, f"{question.name} takes ({reply.get('what', '')}); it will be called with ({wanted}).")
+        return Finding(
+            WRONG, question.name, f"{question.name} takes ({reply.get('what', '')}); it will be called with ({wanted})."
+        )
     if what == "refused":
         reply = reply | {"what": _attempt(reply)}
     kind, sentence = _TROUBLES.get(what, _TROUBLES["raised"])
     text = str(reply.get("text", "")).splitlines()[:1]
-    says = sentence.format(f=question.name, what=reply.get("what") or "something", error=reply.get("error", "an error"),
-                           text=text[0] if text else "", seconds=seconds).rstrip(": ")
+    says = sentence.format(
+        f=question.name,
+        what=reply.get("what") or "something",
+        error=reply.get("error", "an error"),
+        text=text[0] if text else "",
+        seconds=seconds,
+    ).rstrip(": ")
     says += "".join(f". {advice}" for fragment, advice in _ADVICE.items() if text and fragment in text[0])
     about_inputs = kind == RAISED and what == "raised" and not question.symbolic
     return Finding(kind, question.name, says, case.shown if about_inputs and case else (), line=place)
@@ -90,10 +98,14 @@ def _no_function(wanted: str, names: list) -> str:
 
 def altered_sentence(question: Question, places: Collection[int]) -> str:
     if ANSWER_ITSELF in places:
-        return (f"{question.name} hands back one and the same array each time: a second call writes over the first answer. "
-                "Make a new one.")
+        return (
+            f"{question.name} hands back one and the same array each time: a second call writes over the first answer. "
+            "Make a new one."
+        )
     names = [name for place, name in enumerate(question.given) if place in places]
-    return f"{question.name} changes the array {' and '.join(names)} that it was given. Work on a copy: the caller still needs it."
+    return (
+        f"{question.name} changes the array {' and '.join(names)} that it was given. Work on a copy: the caller still needs it."
+    )
 
 
 def not_refused_sentence(question: Question, refusal: Refusal, reply: Reply) -> str:
@@ -117,11 +129,23 @@ def end_finding(exercise: Exercise, session: SessionLike) -> Finding:
     """The finding for a child that went away, or had to be ended, in the middle of a batch."""
     function, why = exercise.questions[0].name, session.ended.why if session.ended else ""
     if why == "slow":
-        return Finding(TOO_SLOW, function, f"Still running after {exercise.seconds:g} s, and would not stop. Look for a loop that never ends.")
+        return Finding(
+            TOO_SLOW,
+            function,
+            f"Still running after {exercise.seconds:g} s, and would not stop. Look for a loop that never ends.",
+        )
     if why == "malformed":
         return Finding(REFUSED, function, FORGED)
     if session.signal == signal.SIGXCPU:
-        return Finding(TOO_SLOW, function, "It used up all the processor time there is for it. Look for a loop that never ends.")
+        return Finding(
+            TOO_SLOW, function, "It used up all the processor time there is for it. Look for a loop that never ends."
+        )
     if session.signal in (signal.SIGSEGV, signal.SIGBUS, signal.SIGABRT, signal.SIGSYS, signal.SIGILL):
-        return Finding(REFUSED, function, f"Python itself broke off ({signal.Signals(session.signal).name}): the file goes past it to the machine.")
-    return Finding(ENDED_EARLY, function, "Python ended before the function had answered. Return a value; do not end the program.")
+        return Finding(
+            REFUSED,
+            function,
+            f"Python itself broke off ({signal.Signals(session.signal).name}): the file goes past it to the machine.",
+        )
+    return Finding(
+        ENDED_EARLY, function, "Python ended before the function had answered. Return a value; do not end the program."
+    )

@@ -1,4 +1,5 @@
 """The judge: a plan, a worker's answers, a verdict."""
+
 import contextlib
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
@@ -91,8 +92,10 @@ def _judge_question(plan: QuestionPlan, answers: Answers) -> Judged:
         findings.append(refusal_finding)
     total = sum(WEIGHTS[what] for what in earned)
     share = _share(answers.plan, question)
-    parts = tuple(Part(question.name, what, share * WEIGHTS[what] / total, share * WEIGHTS[what] / total * fraction)
-                  for what, fraction in earned.items())
+    parts = tuple(
+        Part(question.name, what, share * WEIGHTS[what] / total, share * WEIGHTS[what] / total * fraction)
+        for what, fraction in earned.items()
+    )
     first = next((finding for finding in findings if finding), None)
     if first and first is not number_finding and first.kind == WRONG:
         first = answers.first_stop() or first  # what was not answered in time is not wrong
@@ -165,7 +168,11 @@ def _judge_numbers(plan: QuestionPlan, answers: Answers) -> tuple[bool, Finding 
     if not failing:
         return not altered, Finding(WRONG, question.name, explanations.altered_sentence(question, altered)) if altered else None
     case, apart = failing[0]
-    remark = "" if apart.says or question.symbolic else ratio_in_words(_scalar_pairs(pairs), question.gives if isinstance(question.gives, str) else "")
+    remark = (
+        ""
+        if apart.says or question.symbolic
+        else ratio_in_words(_scalar_pairs(pairs), question.gives if isinstance(question.gives, str) else "")
+    )
     slip = _name_slip(plan, pairs)
     if case is not plan.cases[0] and not (question.symbolic or question.sealed or apart.says or slip):
         case, apart = simplest_failure(question, answers) or (case, apart)
@@ -287,8 +294,12 @@ def _name_slip(plan: QuestionPlan, pairs: Sequence[tuple[Any, Any]]) -> str:
 def _same(got: Any, wrong: Any, tolerance: Tolerance) -> bool:
     """Whether an answer is the slip's: numbers alike, nan and infinity too."""
     if isinstance(got, list) or isinstance(wrong, list):
-        return (isinstance(got, list) and isinstance(wrong, list) and len(got) == len(wrong)
-                and all(_same(one, other, tolerance) for one, other in zip(got, wrong, strict=True)))
+        return (
+            isinstance(got, list)
+            and isinstance(wrong, list)
+            and len(got) == len(wrong)
+            and all(_same(one, other, tolerance) for one, other in zip(got, wrong, strict=True))
+        )
     if isinstance(wrong, float) and isinstance(got, float) and not np.isfinite(wrong):
         return repr(got) == repr(wrong)
     return difference(got, wrong, tolerance) is None
@@ -318,4 +329,3 @@ def _with_source(finding: Finding, files: Mapping[str, str]) -> Finding:
     lines = files.get(path, "").split("\n")
     text = lines[number - 1].strip()[:LINE_SHOWN] if 0 < number <= len(lines) else ""
     return replace(finding, line=(path, number, text))
-

@@ -4,6 +4,7 @@ Invariants are laws over calls of the student's function. They are run here once
 writes down the calls they make; the judge runs them again over the answers. So a submission gets one batch, the same
 for every member, and the expected values stay on this side.
 """
+
 import itertools
 import json
 import random
@@ -125,8 +126,14 @@ def draw_plan(exercise: Exercise, seed: int) -> Plan:
 def _plan_question(question: Question, seed: int, count: int, batch: Batch, record: Record) -> QuestionPlan:
     drawn = draw(question, POINTS if question.symbolic else count, seed)
     if question.symbolic:
-        cases: tuple[Case, ...] = (Case((), batch.add(symbolic_call(question, drawn)), _evaluate(question.asks, question, drawn),
-                                        shown_inputs(question, drawn[0])),)
+        cases: tuple[Case, ...] = (
+            Case(
+                (),
+                batch.add(symbolic_call(question, drawn)),
+                _evaluate(question.asks, question, drawn),
+                shown_inputs(question, drawn[0]),
+            ),
+        )
         stacked = None
     else:
         cases = tuple(_case(question, batch, inputs, question.asks(*inputs)) for inputs in drawn)
@@ -137,8 +144,11 @@ def _plan_question(question: Question, seed: int, count: int, batch: Batch, reco
             stacked = Case(together, place, question.asks(*together), shown_inputs(question, together))
     published = tuple((figure, _case(question, batch, figure.given, figure.wanted)) for figure in question.published)
     laws = tuple(case for law in question.holds for case in _law_cases(law, question, drawn[: max(3, count // 4)], record))
-    refusals = tuple((one, _case(question, batch, one.given, None)) for refusal in question.refuses
-                     for one in _alone_and_in_an_array(question, refusal, drawn[0]))
+    refusals = tuple(
+        (one, _case(question, batch, one.given, None))
+        for refusal in question.refuses
+        for one in _alone_and_in_an_array(question, refusal, drawn[0])
+    )
     for measured in question.measured:
         measured.of(LawFunction(question.name, record), seed)
     slips = tuple((slip, wrongs) for slip in question.slips if (wrongs := _slip_values(slip, question, cases, drawn)))
@@ -165,11 +175,15 @@ def _law_cases(law: Invariant, question: Question, drawn: Sequence[Inputs], reco
 def _alone_and_in_an_array(question: Question, refusal: Refusal, right: Inputs) -> Iterator[Refusal]:
     """The refusal by itself and, where arrays are taken, behind inputs that are right: any that is wrong is to be refused."""
     yield refusal
-    stacked = [given.stacks and isinstance(wrong, (int, float))
-               for given, wrong in zip(question.given.values(), refusal.given, strict=False)]
+    stacked = [
+        given.stacks and isinstance(wrong, (int, float))
+        for given, wrong in zip(question.given.values(), refusal.given, strict=False)
+    ]
     if question.arrays and any(stacked):
-        both = tuple(np.array([one, other]) * 1.0 if stacks else other
-                     for stacks, one, other in zip(stacked, right, refusal.given, strict=False))
+        both = tuple(
+            np.array([one, other]) * 1.0 if stacks else other
+            for stacks, one, other in zip(stacked, right, refusal.given, strict=False)
+        )
         yield replace(refusal, what=f"{refusal.what}, even if others in the array are right", given=both)
 
 
@@ -177,11 +191,17 @@ def _slip_values(slip: Slip, question: Question, cases: Sequence[Case], drawn: S
     """What the slip gives for each case; nothing if it gives none, or the right values: then it cannot be told apart."""
     try:
         with np.errstate(all="ignore"):
-            values = ((_evaluate(slip.wrong, question, drawn),) if question.symbolic
-                      else tuple(slip.wrong(*case.inputs) for case in cases))
+            values = (
+                (_evaluate(slip.wrong, question, drawn),)
+                if question.symbolic
+                else tuple(slip.wrong(*case.inputs) for case in cases)
+            )
     except (ArithmeticError, ValueError):
         return ()
-    right = all(difference(round_trip(value), case.wanted, question.agrees_within) is None for value, case in zip(values, cases, strict=True))
+    right = all(
+        difference(round_trip(value), case.wanted, question.agrees_within) is None
+        for value, case in zip(values, cases, strict=True)
+    )
     return () if right else tuple(map(round_trip, values))
 
 
@@ -202,8 +222,10 @@ def shown_inputs(question: Question, inputs: Inputs) -> tuple[tuple[str, str], .
 def _stack(question: Question, drawn: Sequence[Inputs]) -> Inputs:
     """Inputs as arrays, a few cases at once; those that do not stack keep the first case's value."""
     columns = zip(*drawn[:STACKED], strict=True)
-    return tuple(np.array(column) * 1.0 if given.stacks else column[0]
-                 for given, column in zip(question.given.values(), columns, strict=True))
+    return tuple(
+        np.array(column) * 1.0 if given.stacks else column[0]
+        for given, column in zip(question.given.values(), columns, strict=True)
+    )
 
 
 def _evaluate(formula: Callable, question: Question, points: Any) -> Any:
@@ -231,8 +253,9 @@ def draw(question: Question, count: int, seed: int) -> tuple[Inputs, ...]:
     rng = random.Random(seed)
     found = {}
     for inputs in itertools.chain(
-            [_simplest_inputs(question, pools), tuple(end[0] for end in ends), tuple(end[-1] for end in ends)],
-            (tuple(map(rng.choice, pools)) for _ in range(50 * count))):
+        [_simplest_inputs(question, pools), tuple(end[0] for end in ends), tuple(end[-1] for end in ends)],
+        (tuple(map(rng.choice, pools)) for _ in range(50 * count)),
+    ):
         if len(found) < count and question.where(*inputs):
             found.setdefault(repr(inputs), inputs)
     return tuple(found.values())
@@ -242,5 +265,6 @@ def _simplest_inputs(question: Question, pools: Sequence[Sequence]) -> Inputs:
     first = tuple(pool[0] for pool in pools)
     if question.where(*first):
         return first
-    return hypothesis.find(strategy(question), lambda inputs: True,
-                           settings=hypothesis.settings(database=None, derandomize=True, deadline=None))
+    return hypothesis.find(
+        strategy(question), lambda inputs: True, settings=hypothesis.settings(database=None, derandomize=True, deadline=None)
+    )

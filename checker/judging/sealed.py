@@ -3,6 +3,7 @@
 The seal keeps a student from reading the answers by accident. It is no lock: the checker in the pack can open it, so
 whoever takes the trouble can too. They gain nothing by it: the instructor marks under another seed.
 """
+
 import base64
 import hashlib
 import json
@@ -72,49 +73,90 @@ def mask(data: bytes, path: str) -> bytes:
 
 def _plan_to_data(plan: Plan) -> dict:
     exercise = plan.exercise
-    return {"path": exercise.path, "title": exercise.title, "marks": exercise.marks, "seconds": exercise.seconds,
-            "hints": list(exercise.hints), "seed": plan.seed, "calls": list(plan.calls),
-            "questions": [_question_to_data(planned) for planned in plan.questions]}
+    return {
+        "path": exercise.path,
+        "title": exercise.title,
+        "marks": exercise.marks,
+        "seconds": exercise.seconds,
+        "hints": list(exercise.hints),
+        "seed": plan.seed,
+        "calls": list(plan.calls),
+        "questions": [_question_to_data(planned) for planned in plan.questions],
+    }
 
 
 def _plan_from_data(data: dict, laws: dict) -> Plan:
     planned = tuple(_question_from_data(one, laws.get(one["name"], [])) for one in data["questions"])
-    exercise = Exercise(data["title"], tuple(one.question for one in planned), data["hints"], data["marks"], data["seconds"], path=data["path"])
-    return Plan(exercise, data["seed"], tuple(data["calls"]), {call_key(call): place for place, call in enumerate(data["calls"])}, planned)
+    exercise = Exercise(
+        data["title"], tuple(one.question for one in planned), data["hints"], data["marks"], data["seconds"], path=data["path"]
+    )
+    return Plan(
+        exercise,
+        data["seed"],
+        tuple(data["calls"]),
+        {call_key(call): place for place, call in enumerate(data["calls"])},
+        planned,
+    )
 
 
 def _question_to_data(planned: QuestionPlan) -> dict:
     question = planned.question
     numbers = {id(law): number for number, law in enumerate(question.holds)}
     return {
-        "name": question.name, "arguments": list(question.given), "gives": question.gives, "symbolic": question.symbolic,
-        "tolerance": _tolerance_to_data(question.agrees_within), "cases": [_case_to_data(case) for case in planned.cases],
+        "name": question.name,
+        "arguments": list(question.given),
+        "gives": question.gives,
+        "symbolic": question.symbolic,
+        "tolerance": _tolerance_to_data(question.agrees_within),
+        "cases": [_case_to_data(case) for case in planned.cases],
         "stacked": planned.stacked and _case_to_data(planned.stacked),
-        "published": [[figure.what, figure.source, figure.known, _tolerance_to_data(figure.within), _case_to_data(case)]
-                      for figure, case in planned.published],
+        "published": [
+            [figure.what, figure.source, figure.known, _tolerance_to_data(figure.within), _case_to_data(case)]
+            for figure, case in planned.published
+        ],
         "refusals": [[refusal.what, _case_to_data(case)] for refusal, case in planned.refusals],
-        "slips": [[slip.says, list(map(to_wire, wrongs))] for slip, wrongs in planned.slips], "share": question.share,
+        "slips": [[slip.says, list(map(to_wire, wrongs))] for slip, wrongs in planned.slips],
+        "share": question.share,
         "measured": [[one.what, one.because, one.unit, one.least, one.most] for one in question.measured],
         "laws": [law.says for law in question.holds],
-        "law_cases": [[numbers[id(case.law)], list(map(to_wire, case.inputs)), case.shown] for case in planned.laws]}
+        "law_cases": [[numbers[id(case.law)], list(map(to_wire, case.inputs)), case.shown] for case in planned.laws],
+    }
 
 
 def _question_from_data(data: dict, laws: list) -> QuestionPlan:
     tolerance = Tolerance(*data["tolerance"])
     holds = tuple(Invariant(says, *law) for says, law in zip(data["laws"], laws[: len(data["laws"])], strict=True))
-    measured = tuple(Measurement(what, of, *rest) for (what, *rest), (of, _)
-                     in zip(data["measured"], laws[len(holds):], strict=True))
-    published = tuple((Published(what, (), case.wanted, Tolerance(*within), source, known), case)
-                      for what, source, known, within, case in
-                      ((*rest, _case_from_data(case)) for *rest, case in data["published"]))
-    question = Question(asks=_sealed_reference(data["name"]), given=dict.fromkeys(data["arguments"], _NO_RANGE), gives=_to_tuples(data["gives"]),
-                        agrees_within=tolerance, holds=holds, published=tuple(figure for figure, _ in published),
-                        symbolic=data["symbolic"], sealed=True, no_published="sealed", measured=measured, share=data["share"])
+    measured = tuple(
+        Measurement(what, of, *rest) for (what, *rest), (of, _) in zip(data["measured"], laws[len(holds) :], strict=True)
+    )
+    published = tuple(
+        (Published(what, (), case.wanted, Tolerance(*within), source, known), case)
+        for what, source, known, within, case in ((*rest, _case_from_data(case)) for *rest, case in data["published"])
+    )
+    question = Question(
+        asks=_sealed_reference(data["name"]),
+        given=dict.fromkeys(data["arguments"], _NO_RANGE),
+        gives=_to_tuples(data["gives"]),
+        agrees_within=tolerance,
+        holds=holds,
+        published=tuple(figure for figure, _ in published),
+        symbolic=data["symbolic"],
+        sealed=True,
+        no_published="sealed",
+        measured=measured,
+        share=data["share"],
+    )
     return QuestionPlan(
-        question, tuple(map(_case_from_data, data["cases"])), data["stacked"] and _case_from_data(data["stacked"]), published,
-        tuple(LawCase(holds[number], tuple(map(from_wire, inputs)), _pairs(shown)) for number, inputs, shown in data["law_cases"]),
+        question,
+        tuple(map(_case_from_data, data["cases"])),
+        data["stacked"] and _case_from_data(data["stacked"]),
+        published,
+        tuple(
+            LawCase(holds[number], tuple(map(from_wire, inputs)), _pairs(shown)) for number, inputs, shown in data["law_cases"]
+        ),
         tuple((Refusal(what, ()), _case_from_data(case)) for what, case in data["refusals"]),
-        tuple((Slip(says, _sealed_reference("slip")), tuple(map(from_wire, wrongs))) for says, wrongs in data["slips"]))
+        tuple((Slip(says, _sealed_reference("slip")), tuple(map(from_wire, wrongs))) for says, wrongs in data["slips"]),
+    )
 
 
 _NO_RANGE = Given(st.nothing(), "", str)

@@ -1,4 +1,5 @@
 """What the judge says, as values: nothing here decides anything or prints."""
+
 from dataclasses import asdict, dataclass
 from fractions import Fraction
 
@@ -88,9 +89,14 @@ def to_data(verdict: Verdict) -> dict:
 
 def from_data(data: dict) -> Verdict:
     """The verdict that `to_data` described; KeyError, TypeError or ValueError for anything else."""
-    parts = tuple(Part(part["function"], part["what"], Fraction(part["worth"]), Fraction(part["earned"]), part.get("measured", ""))
-                  for part in data["parts"])
+    parts = tuple(
+        Part(part["function"], part["what"], Fraction(part["worth"]), Fraction(part["earned"]), part.get("measured", ""))
+        for part in data["parts"]
+    )
     findings = tuple(
-        Finding(**finding | {"inputs": tuple(map(tuple, finding["inputs"])), "line": finding["line"] and tuple(finding["line"])})
-        for finding in data["findings"])
+        Finding(
+            **finding | {"inputs": tuple(map(tuple, finding["inputs"])), "line": finding["line"] and tuple(finding["line"])}
+        )
+        for finding in data["findings"]
+    )
     return Verdict(data["exercise"], data["kind"], data["marks"], parts, findings, data["printed"])

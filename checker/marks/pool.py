@@ -1,4 +1,5 @@
 """Marking members, several at a time, each exercise in a process of its own; what is kept already is not run again."""
+
 import os
 import threading
 from collections import deque
@@ -35,8 +36,9 @@ class MemberVerdicts:
         return sum(verdict.marks for verdict in self.verdicts)
 
 
-def mark(members: Iterable[Member], seed: int, paths: Sequence[str] = PATHS, store: Store | None = None,
-         jobs: int | None = None) -> Generator[MemberVerdicts, None, None]:
+def mark(
+    members: Iterable[Member], seed: int, paths: Sequence[str] = PATHS, store: Store | None = None, jobs: int | None = None
+) -> Generator[MemberVerdicts, None, None]:
     """Each member with verdicts on the exercises `paths`, in the order given; the next few are worked on meanwhile.
 
     Members are taken as they are needed and let go when they are done, so a class of any size fits.
@@ -61,9 +63,12 @@ def mark(members: Iterable[Member], seed: int, paths: Sequence[str] = PATHS, sto
         judged_by(path)
     jobs = jobs or os.cpu_count() or 1
     with Workers() as workers, ThreadPoolExecutor(jobs) as pool:
+
         def of_member(member: Member) -> MemberVerdicts:
             with workers.one_member():
-                return MemberVerdicts(member, tuple(cached_verdict(path, member.files, seed, store, workers.judge) for path in paths))
+                return MemberVerdicts(
+                    member, tuple(cached_verdict(path, member.files, seed, store, workers.judge) for path in paths)
+                )
 
         ahead = deque()
         try:

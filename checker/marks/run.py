@@ -1,4 +1,5 @@
 """An instructor's run: submissions in, marks kept."""
+
 import os
 import secrets
 from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
@@ -84,7 +85,9 @@ def require_containment(uncontained: bool) -> Proof:
     return proof
 
 
-def mark_class(request: Request, store: Store, follow: Callable[[Iterator[MemberVerdicts], int], Iterable[MemberVerdicts]]) -> int:
+def mark_class(
+    request: Request, store: Store, follow: Callable[[Iterator[MemberVerdicts], int], Iterable[MemberVerdicts]]
+) -> int:
     """Mark every submission in a folder and keep the marks.
 
     Parameters
@@ -112,7 +115,9 @@ def mark_class(request: Request, store: Store, follow: Callable[[Iterator[Member
     with closing(marked):  # whatever happens, nobody is at work on the store when it is closed
         for one in follow(marked, len(found)):
             files = one.member.files
-            keys = [key_of(path, {name: files[name] for name in files_used(f"{path}.py", files)}, seed) for path in request.paths]
+            keys = [
+                key_of(path, {name: files[name] for name in files_used(f"{path}.py", files)}, seed) for path in request.paths
+            ]
             store.record(run, one.member.name, one.member.problems, keys)
             if len(found) <= MOST_COMPARED:
                 sources.append((one.member.name, files))

@@ -1,10 +1,11 @@
 """The student pack: everything to work the exercises with, and no reference code.
 
-    exercises/        the stubs
-    checker/          the checker
-    practice/         for each exercise its sealed practice values and its laws; the reference's sound
-    START.md          how to begin
+exercises/        the stubs
+checker/          the checker
+practice/         for each exercise its sealed practice values and its laws; the reference's sound
+START.md          how to begin
 """
+
 import io
 import zipfile
 from collections.abc import Mapping
@@ -73,7 +74,9 @@ def course_file(name: str) -> Path:
     """
     if CHECKOUT:
         return ROOT / name
-    installed = (Path(str(file.locate())) for file in metadata.files(PACKAGE) or () if file.name == name and "share" in file.parts)
+    installed = (
+        Path(str(file.locate())) for file in metadata.files(PACKAGE) or () if file.name == name and "share" in file.parts
+    )
     return next((file for file in installed if file.is_file()), ROOT / name)
 
 
@@ -108,4 +111,3 @@ def _zipped(files: Mapping[str, bytes]) -> bytes:
             entry.create_system, entry.external_attr = 3, 0o644 << 16
             archive.writestr(entry, data)
     return out.getvalue()
-

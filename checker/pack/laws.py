@@ -4,6 +4,7 @@ A law is a line of physics about the student's own function; it gives no answer 
 while they set themselves up ("a channel is its own nearest" needs a channel). Those calls are made here, when the pack is
 made, and their values are written into the module in place of the reference.
 """
+
 import ast
 import builtins
 import inspect
@@ -98,8 +99,11 @@ class _Module:
     def __init__(self, module: ModuleType) -> None:
         self.module = module
         self.tree = ast.parse(Path(str(module.__file__)).read_text())
-        self.statements = ["from math import inf, nan", "from checker.checks.exercise import at_most, equal, less",
-                           "from checker.pack.laws import Recorded"]
+        self.statements = [
+            "from math import inf, nan",
+            "from checker.checks.exercise import at_most, equal, less",
+            "from checker.pack.laws import Recorded",
+        ]
         self.references = {}
         self._seen = set()
         self._lambdas = {_span(node.body): node for node in ast.walk(self.tree) if isinstance(node, ast.Lambda)}
@@ -113,15 +117,21 @@ class _Module:
             return ast.Name(law.__name__)
         found = [self._lambdas[span] for span in law.__code__.co_positions() if span in self._lambdas]
         if not found:
-            raise CannotPack(f"the law in line {law.__code__.co_firstlineno} of {self.module.__name__} cannot be found in its file")
+            raise CannotPack(
+                f"the law in line {law.__code__.co_firstlineno} of {self.module.__name__} cannot be found in its file"
+            )
         return found[-1]
 
     def relation(self, relation: Callable | None) -> str:
         return _USUAL.get(relation) or ast.unparse(self.node_of(relation))
 
     def need_names_of(self, node: ast.AST) -> None:
-        own = {argument.arg for part in ast.walk(node) if isinstance(part, ast.arguments)
-               for argument in (*part.args, *([part.vararg] if part.vararg else []))}
+        own = {
+            argument.arg
+            for part in ast.walk(node)
+            if isinstance(part, ast.arguments)
+            for argument in (*part.args, *([part.vararg] if part.vararg else []))
+        }
         for part in ast.walk(node):
             if isinstance(part, ast.Name) and part.id not in own and not hasattr(builtins, part.id):
                 self._need(part.id)

@@ -1,4 +1,5 @@
 """The exercises as they are handed out: each a stub, to be filled in."""
+
 import ast
 from pathlib import Path
 
@@ -44,7 +45,9 @@ def require_stub(path: str, source: bytes) -> None:
     except (SyntaxError, ValueError):
         stubs = set()
     for name in sorted(asked - stubs):
-        raise NotAStub(f"exercises/{path}.py is no stub any more: {name} has been worked on. Put the stub back, and pack again.")
+        raise NotAStub(
+            f"exercises/{path}.py is no stub any more: {name} has been worked on. Put the stub back, and pack again."
+        )
 
 
 def _is_stub(function: ast.FunctionDef) -> bool:

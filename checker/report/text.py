@@ -1,4 +1,5 @@
 """A verdict as lines of text for a terminal, each with a style; nothing here prints."""
+
 import textwrap
 from dataclasses import dataclass
 
@@ -68,7 +69,11 @@ def _align(values: list[tuple[str, str]], remark: str, width: int) -> list[Line]
         return wrap(remark, width) if remark else []
     column = max(len(name) for name, _ in values) + 1
     ahead = {name: len(text.split(".")[0].split(" ")[0]) for name, text in values if name in ("yours", "wanted")}
-    indent = max(ahead.values(), default=0) if all(text[:1].isdigit() or text[:1] == "-" for name, text in values if name in ahead) else 0
+    indent = (
+        max(ahead.values(), default=0)
+        if all(text[:1].isdigit() or text[:1] == "-" for name, text in values if name in ahead)
+        else 0
+    )
     lines = []
     for name, text in values:
         pad = " " * (indent - ahead[name]) if indent and name in ahead else ""
@@ -96,7 +101,13 @@ def _clean(text: str) -> str:
     return display_name(text) if text else ""
 
 
-PART_NAMES = {"numbers": "numbers", "arrays": "arrays", "laws": "laws", "published": "published figures", "refusals": "refusals"}
+PART_NAMES = {
+    "numbers": "numbers",
+    "arrays": "arrays",
+    "laws": "laws",
+    "published": "published figures",
+    "refusals": "refusals",
+}
 
 
 def _marks_by_part(verdict: Verdict) -> str:

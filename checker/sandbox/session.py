@@ -1,4 +1,5 @@
 """One exercise at work in a child: the questions, the replies, and how it ended."""
+
 import contextlib
 import os
 import queue
@@ -14,10 +15,18 @@ from ..worker.wire import MAX_LINE, Malformed, line, parse_line, printable
 
 GRACE = 1.0
 _ORDINARY_TROUBLE = {"raised", "not written", "no function", "signature"}
-_REPLY_FIELDS = {"value": None, "altered": list, "trouble": str, "what": str, "error": str, "text": str,
-                 "file": (str, type(None)), "line": (int, type(None)), "names": list, "printed": str}
-
-
+_REPLY_FIELDS = {
+    "value": None,
+    "altered": list,
+    "trouble": str,
+    "what": str,
+    "error": str,
+    "text": str,
+    "file": (str, type(None)),
+    "line": (int, type(None)),
+    "names": list,
+    "printed": str,
+}
 
 
 @dataclass(frozen=True)
@@ -36,7 +45,9 @@ class Session:
     before, and `troubled` whether anything happened that had better happen to an exercise by itself.
     """
 
-    def __init__(self, line_to_child: "PipeLine | ThreadLine", seconds: float, starting: float = 0.0, shared: bool = False) -> None:
+    def __init__(
+        self, line_to_child: "PipeLine | ThreadLine", seconds: float, starting: float = 0.0, shared: bool = False
+    ) -> None:
         self._line, self._seconds, self._starting = line_to_child, seconds, starting
         self.plain, self.shared, self._trouble = False, shared, False
         self.ended: SessionEnd | None = None
@@ -97,7 +108,7 @@ class PipeLine:
             if not select.select([], [self._requests], [], max(0, deadline - time.monotonic()))[1]:
                 raise TimeoutError
             with contextlib.suppress(BlockingIOError):
-                data = data[os.write(self._requests, data):]
+                data = data[os.write(self._requests, data) :]
 
     def receive(self, deadline: float) -> bytes:
         while (end := self._buffer.find(b"\n")) < 0:
@@ -151,4 +162,6 @@ def checked_reply(message: dict) -> dict:
         wanted = _REPLY_FIELDS.get(field, ())
         if wanted is not None and not isinstance(value, wanted):
             raise Malformed(f"field {field[:20]!r}")
-    return {field: printable(value) if isinstance(value, str) and field != "value" else value for field, value in message.items()}
+    return {
+        field: printable(value) if isinstance(value, str) and field != "value" else value for field, value in message.items()
+    }

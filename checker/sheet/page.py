@@ -1,4 +1,5 @@
 """A sheet as a page: one file, no script, no request, for the screen, the telephone and A4."""
+
 from functools import cache
 from pathlib import Path
 
@@ -9,7 +10,7 @@ from ..checks.units import in_words
 from ..files import open_replacement
 from ..templates import environment
 from ..text import escape_unseen
-from . import keys, pictures, sets, spread, working
+from . import keys, physics, pictures, sets, spread, working
 from .partslist import parts_list
 from .reaction import travel
 from .supply import FUSE
@@ -49,7 +50,8 @@ def sheet_html(sheet: working.Sheet) -> str:
             with_valve=parts["set"] != keys.CRYSTAL,
             reacts=parts["set"] in keys.SETS[2:],
             pictures={
-                name: Markup(escape_unseen(draw(sheet))) for name, draw in (("windings", pictures.windings), ("dial", pictures.dial))
+                name: Markup(escape_unseen(draw(sheet)))
+                for name, draw in (("windings", pictures.windings), ("dial", pictures.dial))
             },
             list_of_parts=parts_list(sheet),
             defaults=[(name, given.text) for name, given in assumed if not name.startswith("spread.")],

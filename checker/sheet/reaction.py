@@ -1,4 +1,5 @@
 """The tickler's turns, and where the throttle stands at the edge of oscillation."""
+
 from typing import Any
 
 import numpy as np
@@ -26,9 +27,14 @@ def tickler_turns(parts: Parts) -> int:
     dial = np.geomspace(lowest, highest, 5)
     sample = sample_of(parts, 1)
     _refuse_small_choke(parts, sample)
-    trials = (reaction_set(with_windings(sample, turns), dial, parts["valve.throttle_maximum"]) for turns in range(FEWEST, MOST_TICKLER + 1))
+    trials = (
+        reaction_set(with_windings(sample, turns), dial, parts["valve.throttle_maximum"])
+        for turns in range(FEWEST, MOST_TICKLER + 1)
+    )
     try:
-        place, _ = physics.choosing.choose_tickler(trials, dial, parts["valve.throttle_minimum"], parts["valve.throttle_maximum"])
+        place, _ = physics.choosing.choose_tickler(
+            trials, dial, parts["valve.throttle_minimum"], parts["valve.throttle_maximum"]
+        )
     except ValueError:
         raise parts.fault(
             "former.tickler_gap",
@@ -50,7 +56,9 @@ def _refuse_small_choke(parts: Parts, sample: Sample) -> None:
 
 def anode_capacitance(sample: Sample) -> float:
     """Farad from the anode to earth: valve, holder and leads, choke and by-pass."""
-    return physics.triodes.capacitances(sample.parts["valve.type"])[2] + ANODE_WIRING + CHOKE_OWN + sample.parts["valve.by_pass"]
+    return (
+        physics.triodes.capacitances(sample.parts["valve.type"])[2] + ANODE_WIRING + CHOKE_OWN + sample.parts["valve.by_pass"]
+    )
 
 
 def reaction_set(sample: Sample, frequency: Any, throttle: Any, aerial: bool = True) -> physics.network.ReactionSet:
@@ -99,7 +107,7 @@ def reaction_set(sample: Sample, frequency: Any, throttle: Any, aerial: bool = T
         transconductance=valve[0],
         anode_resistance=valve[1],
         grid_anode_capacitance=valve[3],
-        anode_capacitance=anode_capacitance(bench),
+        anode_capacitance=anode_capacitance(sample),
     )
 
 

@@ -5,6 +5,7 @@ what many in the class have written. What is left is a member's own. Stretches o
 that run over more than one line, are shown: word for word, and by shape, that is with the names that members chose left
 out, so that renaming hides nothing.
 """
+
 from collections import Counter, defaultdict
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import asdict, dataclass
@@ -85,7 +86,9 @@ def alike_from_data(data: dict) -> Alike:
 
 
 def _exercise_from_data(sides: Iterable, **rest: Any) -> AlikeExercise:
-    first, second = (Side(side["member"], tuple((number, line, shared) for number, line, shared in side["lines"])) for side in sides)
+    first, second = (
+        Side(side["member"], tuple((number, line, shared) for number, line, shared in side["lines"])) for side in sides
+    )
     return AlikeExercise(sides=(first, second), **rest)
 
 
@@ -144,10 +147,7 @@ def _sharing(own: Mapping[int, Stretches], natural: Stretches, manner: Manner) -
         shared = min(sum(map(len, of_member)) for of_member in stretches.values())
         of = min(sum(sum(inside(stretch, rare[member])) for stretch in own[member]) for member in pair)
         if shared >= manner.needed and shared >= SHARE * of:
-            lines = {
-                member: {line for stretch in of_member for _, line in stretch}
-                for member, of_member in stretches.items()
-            }
+            lines = {member: {line for stretch in of_member for _, line in stretch} for member, of_member in stretches.items()}
             found[pair] = manner.name, shared, of, max(held[gram] for gram in common), lines
     return found
 

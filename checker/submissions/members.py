@@ -2,6 +2,7 @@
 
 What cannot be read is said in a sentence and left; it never stops the rest.
 """
+
 import io
 import os
 import re
@@ -121,7 +122,9 @@ def exercise_of(relative: str) -> str | None:
 def member_from(name: str, found: dict[str, bytes], problems: list[str]) -> Member:
     """Files by exercise; of two for one exercise, the one in a unit's folder and nearest the top is taken, and said."""
     chosen = {}
-    for relative in sorted(found, key=lambda r: ("/".join(r.removesuffix(".py").split("/")[-2:]) not in PATHS, r.count("/"), r)):
+    for relative in sorted(
+        found, key=lambda r: ("/".join(r.removesuffix(".py").split("/")[-2:]) not in PATHS, r.count("/"), r)
+    ):
         path = f"{exercise_of(relative)}.py"
         if path in chosen:
             problems.append(f"Two files for {path}: {display_name(chosen[path])} was taken, {display_name(relative)} left.")
@@ -132,7 +135,9 @@ def member_from(name: str, found: dict[str, bytes], problems: list[str]) -> Memb
         try:
             files[path] = _decode(found[relative])
         except (SyntaxError, ValueError, LookupError):
-            problems.append(f"{display_name(relative)} is not text in UTF-8, nor in the encoding that it names; save it as UTF-8.")
+            problems.append(
+                f"{display_name(relative)} is not text in UTF-8, nor in the encoding that it names; save it as UTF-8."
+            )
     if len(problems) > MOST_SAID:
         problems = [*problems[:MOST_SAID], f"And {len(problems) - MOST_SAID:,} more like these."]
     order = {f"{path}.py": place for place, path in enumerate(PATHS)}

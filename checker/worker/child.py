@@ -1,4 +1,5 @@
 """One child: read a request, load the student's file, answer calls until the judge hangs up or asks for another file."""
+
 import io
 import os
 import signal
@@ -80,8 +81,13 @@ class Attempts:
     def refusal(self, exercise: str) -> dict | None:
         if self.first is None:
             return None
-        return {"trouble": "refused", "what": self.first.kind, "text": self.first.path,
-                "file": f"{exercise}.py", "line": self.first.line}
+        return {
+            "trouble": "refused",
+            "what": self.first.kind,
+            "text": self.first.path,
+            "file": f"{exercise}.py",
+            "line": self.first.line,
+        }
 
 
 def serve(request_descriptor: int, reply_descriptor: int, readable: Sequence[str], scratch: str | None) -> None:
@@ -106,7 +112,9 @@ def serve(request_descriptor: int, reply_descriptor: int, readable: Sequence[str
         begun, first = _serve_one(begun, requests, replies, clock, attempts, files), False
 
 
-def _serve_one(begun: dict, requests: BinaryIO, replies: Replies, clock: Clock, attempts: Attempts, files: dict[str, str]) -> dict | None:
+def _serve_one(
+    begun: dict, requests: BinaryIO, replies: Replies, clock: Clock, attempts: Attempts, files: dict[str, str]
+) -> dict | None:
     """Load one exercise and answer what is asked of it, until something else comes, which is returned."""
     exercise, seconds = begun["exercise"], begun["seconds"]
     printed = sys.stdout = sys.stderr = Printed()
@@ -147,4 +155,3 @@ def _next(requests: BinaryIO) -> dict | None:
         return parse_line(raw)
     except Malformed:
         return None
-

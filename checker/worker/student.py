@@ -2,6 +2,7 @@
 
 Nothing here is a safety measure: the child's containment is. What is here makes the sentence a student reads.
 """
+
 import builtins
 import importlib.abc
 import importlib.machinery
@@ -116,7 +117,10 @@ def load(exercise: str, files: Mapping[str, str]) -> ModuleType:
     """The module of one exercise, from a dict of path to source text; what was submitted before is forgotten."""
     for name in [name for name in sys.modules if name.partition(".")[0] == "exercises"]:
         del sys.modules[name]
-    sys.meta_path[:] = [SubmittedExercises(files), *(finder for finder in sys.meta_path if type(finder) is not SubmittedExercises)]
+    sys.meta_path[:] = [
+        SubmittedExercises(files),
+        *(finder for finder in sys.meta_path if type(finder) is not SubmittedExercises),
+    ]
     return importlib.import_module("exercises." + exercise.replace("/", "."))
 
 
@@ -142,8 +146,14 @@ def trouble(error: BaseException, files: Mapping[str, str]) -> dict[str, Any]:
     path, number = student_line(error.__traceback__, files)
     if kind == "syntax" and isinstance(error, SyntaxError):
         path, number = error.filename, error.lineno
-    return {"trouble": kind, "what": what, "error": type(error).__name__[:80], "text": safe_text(error),
-            "file": path, "line": number}
+    return {
+        "trouble": kind,
+        "what": what,
+        "error": type(error).__name__[:80],
+        "text": safe_text(error),
+        "file": path,
+        "line": number,
+    }
 
 
 def student_line(traceback: TracebackType | None, files: Mapping[str, str]) -> tuple[str | None, int | None]:
@@ -183,11 +193,18 @@ def call(module: ModuleType, request: dict) -> dict[str, Any]:
         return mismatch
     value = unwrap(function(*arguments))
     answer = to_wire(value)
-    altered = [place for place, (argument, given) in enumerate(zip(arguments, request["arguments"], strict=True))
-               if isinstance(argument, (np.ndarray, list)) and to_wire(argument) != given]
+    altered = [
+        place
+        for place, (argument, given) in enumerate(zip(arguments, request["arguments"], strict=True))
+        if isinstance(argument, (np.ndarray, list)) and to_wire(argument) != given
+    ]
     if request.get("again"):
-        function(*(turned[::-1] if isinstance(turned, np.ndarray) and turned.ndim else turned
-                   for turned in map(from_wire, request["arguments"])))
+        function(
+            *(
+                turned[::-1] if isinstance(turned, np.ndarray) and turned.ndim else turned
+                for turned in map(from_wire, request["arguments"])
+            )
+        )
         altered += [ANSWER_ITSELF] * (to_wire(value) != answer)
     return {"value": answer, "altered": altered}
 

@@ -47,7 +47,9 @@ def both_circuits() -> Figure:
     drawing, axes = plot()
     offset = np.linspace(-24e3, 24e3, 241)
     first, _ = first_circuit(FREQUENCIES[GANNET_ROCK])
-    _, second = tuned_to(COUPLING, *knobs(FREQUENCIES[GANNET_ROCK], 700.0), ISOLATING, second_coil(FREQUENCIES[GANNET_ROCK]), TICKLER, VALVE)
+    _, second = tuned_to(
+        COUPLING, *knobs(FREQUENCIES[GANNET_ROCK], 700.0), ISOLATING, second_coil(FREQUENCIES[GANNET_ROCK]), TICKLER, VALVE
+    )
     alone = 10 * np.log10(1 + (2 * offset / second) ** 2)
     axes.plot(offset, -alone, color=BRASS, linestyle=(0, (5, 2)))
     axes.plot(offset, -alone - 10 * np.log10(1 + (2 * offset / first) ** 2), color=SEA)

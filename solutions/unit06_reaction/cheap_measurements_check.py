@@ -25,7 +25,7 @@ from checker import (
     value,
     volts,
 )
-from checker.given import shown
+from checker.checks.given import shown
 
 from .cheap_measurements import (
     grid_law_from_readings,

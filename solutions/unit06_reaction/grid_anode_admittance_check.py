@@ -27,7 +27,7 @@ from checker import (
     slip,
     value,
 )
-from checker.given import shown
+from checker.checks.given import shown
 
 from .grid_anode_admittance import anode_load, balancing_inductance, grid_admittance, quality_left
 

@@ -11,6 +11,7 @@ strikes all:
 Neither (a) nor (b) contains anything, looks for the simplest failing input, or names a slip. Then the whole class is
 marked into a store, cold and warm, and memory is read at several sizes of class.
 """
+
 import json
 import os
 import resource
@@ -33,7 +34,7 @@ from checker.submissions.members import Member
 from checker.worker.wire import from_wire
 
 SEED, TURNS = 20, 3
-COMPARE = '''
+COMPARE = """
 import importlib.util, json, sys
 sys.path.insert(0, {checkout!r})
 import numpy as np
@@ -59,7 +60,7 @@ def right(module, name, arguments, wanted):
     return wanted is None or near(got, wanted)
 
 TASKS = [(load(file), json.load(open(cases))) for file, cases in {tasks!r}]
-'''
+"""
 
 
 def member(number):
@@ -79,8 +80,11 @@ def plain_cases(path):
     for planned in plan.questions:
         for case in (*planned.cases, *(case for _, case in planned.published), *filter(None, [planned.stacked])):
             wanted[case.place] = case.wanted
-    return [[call["function"], [_plain(from_wire(argument)) for argument in call["arguments"]], _plain(wanted.get(place))]
-            for place, call in enumerate(plan.calls) if "arguments" in call]
+    return [
+        [call["function"], [_plain(from_wire(argument)) for argument in call["arguments"]], _plain(wanted.get(place))]
+        for place, call in enumerate(plan.calls)
+        if "arguments" in call
+    ]
 
 
 def _plain(value):
@@ -103,14 +107,29 @@ def compare_processes(folder, files):
     commands = []
     for number, task in enumerate(tasks):
         script = folder / f"plain{number}.py"
-        script.write_text(COMPARE.format(checkout=str(ROOT), tasks=[task])
-                          + "print(sum(right(module, *case) for module, cases in TASKS for case in cases))\n")
+        script.write_text(
+            COMPARE.format(checkout=str(ROOT), tasks=[task])
+            + "print(sum(right(module, *case) for module, cases in TASKS for case in cases))\n"
+        )
         commands.append([sys.executable, "-I", str(script)])
     every = folder / "test_plain.py"
-    every.write_text(COMPARE.format(checkout=str(ROOT), tasks=tasks)
-                     + "import pytest\n@pytest.mark.parametrize('module,case', [(m, c) for m, cases in TASKS for c in cases])\n"
-                     "def test_case(module, case):\n    assert right(module, *case)\n")
-    return commands, [sys.executable, "-m", "pytest", "-q", "--tb=line", "-p", "no:cacheprovider", "--rootdir", str(folder), str(every)]
+    every.write_text(
+        COMPARE.format(checkout=str(ROOT), tasks=tasks)
+        + "import pytest\n@pytest.mark.parametrize('module,case', [(m, c) for m, cases in TASKS for c in cases])\n"
+        "def test_case(module, case):\n    assert right(module, *case)\n"
+    )
+    return commands, [
+        sys.executable,
+        "-m",
+        "pytest",
+        "-q",
+        "--tb=line",
+        "-p",
+        "no:cacheprovider",
+        "--rootdir",
+        str(folder),
+        str(every),
+    ]
 
 
 def timed(action):
@@ -131,14 +150,24 @@ def turn_by_turn(folder):
             each, all_together = compare_processes(folder, files)
             with worker.one_member():
                 for path, plain in zip(PATHS, each, strict=True):
-                    ours.append(timed(lambda path=path, files=files: cached_verdict(path, files, SEED, None, lambda p, f, s: judge(p, f, worker, s))))
+                    ours.append(
+                        timed(
+                            lambda path=path, files=files: cached_verdict(
+                                path, files, SEED, None, lambda p, f, s: judge(p, f, worker, s)
+                            )
+                        )
+                    )
                     python.append(timed(lambda plain=plain: subprocess.run(plain, **quiet)))
             pytest.append(timed(lambda all_together=all_together: subprocess.run(all_together, **quiet)))
     a_member = 1 / TURNS
-    print(f"an exercise, median of {len(ours)}:  ours {statistics.median(ours):7.1f} ms   (a) python {statistics.median(python):7.1f} ms   "
-          f"{statistics.median(python) / statistics.median(ours):5.1f} ×")
-    print(f"a submission of {len(PATHS)} exercises:  ours {sum(ours) * a_member:7.0f} ms   (a) python {sum(python) * a_member:7.0f} ms   "
-          f"{sum(python) / sum(ours):5.1f} ×   (b) pytest {sum(pytest) * a_member:7.0f} ms   {sum(pytest) / sum(ours):5.1f} ×")
+    print(
+        f"an exercise, median of {len(ours)}:  ours {statistics.median(ours):7.1f} ms   (a) python {statistics.median(python):7.1f} ms   "
+        f"{statistics.median(python) / statistics.median(ours):5.1f} ×"
+    )
+    print(
+        f"a submission of {len(PATHS)} exercises:  ours {sum(ours) * a_member:7.0f} ms   (a) python {sum(python) * a_member:7.0f} ms   "
+        f"{sum(python) / sum(ours):5.1f} ×   (b) pytest {sum(pytest) * a_member:7.0f} ms   {sum(pytest) / sum(ours):5.1f} ×"
+    )
 
 
 def whole_class(folder, count):
@@ -147,8 +176,10 @@ def whole_class(folder, count):
         cold = timed(lambda: [one.earned for one in mark(class_of, SEED, store=store)])
         warm = timed(lambda: [one.earned for one in mark(class_of, SEED, store=store)])
     runs = count * len(PATHS)
-    print(f"{count} members × {len(PATHS)} exercises: cold {cold / 1e3:.1f} s ({cold / runs:.2f} ms an exercise), "
-          f"warm {warm / 1e3:.1f} s, {cold / warm:.0f} × faster")
+    print(
+        f"{count} members × {len(PATHS)} exercises: cold {cold / 1e3:.1f} s ({cold / runs:.2f} ms an exercise), "
+        f"warm {warm / 1e3:.1f} s, {cold / warm:.0f} × faster"
+    )
 
 
 def memory(sizes):
@@ -160,7 +191,7 @@ def memory(sizes):
 
 if __name__ == "__main__":
     with tempfile.TemporaryDirectory() as name:
-        count, largest = (*map(int, sys.argv[1:3]), *(200, 5000)[len(sys.argv) - 1:])
+        count, largest = (*map(int, sys.argv[1:3]), *(200, 5000)[len(sys.argv) - 1 :])
         everywhere = os.sched_getaffinity(0)
         print(f"{len(everywhere)} processors, load {os.getloadavg()[0]:.1f}")
         os.sched_setaffinity(0, {min(everywhere)})

@@ -43,10 +43,9 @@ def stated(text: str) -> Stated | None:
 # Every kind of attack that there must be, and the items that make it. Those of shapes.py are named with "shape:".
 KINDS = {
     "reading secrets": "read_passwords read_quietly read_by_numpy read_by_memory_map list_the_home walk_everything look_at_names",
-    "reading reference answers": "read_the_reference import_the_reference import_the_reference_past_the_guard "
-                                 "read_the_judge",
+    "reading reference answers": "read_the_reference import_the_reference import_the_reference_past_the_guard read_the_judge",
     "writing outside": "write_outside database_outside change_the_exercises empty_a_library remove_a_file open_a_file_to_all "
-                       "shared_memory",
+    "shared_memory",
     "TCP": "network_tcp network_listen network_by_library",
     "UDP": "network_udp network_name_lookup",
     "Unix sockets": "network_unix",
@@ -68,18 +67,18 @@ KINDS = {
     "tricks with /dev": "read_a_device type_on_the_terminal",
     "more rights": "another_user another_root raise_its_limits",
     "symlinks in the submission": "shape:soft_link shape:linked_folder shape:linked_submission shape:linked_zip "
-                                  "link_out_of_its_folder",
+    "link_out_of_its_folder",
     "hard links in the submission": "shape:hard_link hard_link_in",
     "zip slip": "shape:zip_slip shape:zip_slip_from_the_root shape:zip_with_a_link",
     "zip bombs": "shape:zip_bomb shape:zip_of_many_bombs shape:zip_bomb_in_another_packing shape:zip_that_lies_about_its_size "
-                 "shape:zip_spoilt_inside",
+    "shape:zip_spoilt_inside",
     "overlong paths": "shape:overlong_path shape:endless_name",
     "odd file names": "shape:odd_file_names shape:name_that_is_no_text shape:two_names_that_look_alike",
     "what is no file": "shape:pipe_for_a_file shape:pipe_for_a_zip shape:folder_for_a_file",
     "too many and too large files": "shape:too_many_files shape:too_large_a_file",
     "encodings": "shape:encoding_that_raises shape:encoding_of_half_characters shape:no_text_at_all",
     "forging on inherited descriptors": "forge_one_answer forge_all_answers forge_an_array forge_nesting forge_nonsense "
-                                        "close_everything steal_the_questions",
+    "close_everything steal_the_questions",
     "replying twice": "answer_twice",
     "replying for another exercise": "forge_a_verdict answer_for_another_exercise",
     "monkeypatching numpy and builtins": "patch_numpy patch_builtins patch_constants patch_the_worker spoil_the_warm_process",

@@ -1,4 +1,5 @@
 """The commands as a person types them: what is printed, what is written, which exit code a script gets."""
+
 import json
 import os
 import pty
@@ -28,9 +29,11 @@ def resonant_frequency(inductance, capacitance):
     return 1 / (2 * np.pi * np.sqrt(inductance * capacitance))
 """
 # Long enough, and odd enough, to be nobody else's.
-ALIKE = RIGHT + "".join(f"def my_own_{n}(parts, scale):\n    total = {n}.25\n    for one in parts:\n"
-                        f"        total = total * scale + one ** {n} - {n + 3} * scale\n    return total / ({n}.5 + scale)\n"
-                        for n in range(2, 8))
+ALIKE = RIGHT + "".join(
+    f"def my_own_{n}(parts, scale):\n    total = {n}.25\n    for one in parts:\n"
+    f"        total = total * scale + one ** {n} - {n + 3} * scale\n    return total / ({n}.5 + scale)\n"
+    for n in range(2, 8)
+)
 SLIP = RIGHT.replace("2 * np.pi * ", "")
 
 
@@ -61,7 +64,10 @@ def run(*arguments, capsys):
     return code, out.out, out.err
 
 
-@pytest.mark.parametrize(("text", "code", "says"), [(RIGHT, cli.DONE, "passed"), (SLIP, cli.NOT_YET, "2π times too large"), (None, cli.NOT_YET, "not attempted")])
+@pytest.mark.parametrize(
+    ("text", "code", "says"),
+    [(RIGHT, cli.DONE, "passed"), (SLIP, cli.NOT_YET, "2π times too large"), (None, cli.NOT_YET, "not attempted")],
+)
 def test_try_one_exercise(here, capsys, text, code, says):
     (here / "exercises").mkdir()
     if text:
@@ -94,11 +100,19 @@ def test_hints_say_more_each_time(capsys):
     assert "hint 1 of 3" in texts[0] and "checker hint resonance 2" in texts[0] and "More" not in texts[2]
 
 
-@pytest.mark.parametrize(("arguments", "says"), [
-    (["try", "reson"], "Did you mean resonance?"), (["hint", "zzz"], "checker try --list"), (["mark", "nowhere"], "Cannot read the folder nowhere"),
-    (["mark", "empty"], "holds no submissions"), (["mark", "class", "--jobs", "0"], "--jobs wants"), (["mark", "class", "--only", "zzz"], "no exercise called"),
-    (["amend", "X", "resonance", "7", "--because", "x", "--by", "y"], "There are no marks in marks yet"),
-    (["mark", "class", "--cluster", "nowhere"], "No Dask scheduler answers")])
+@pytest.mark.parametrize(
+    ("arguments", "says"),
+    [
+        (["try", "reson"], "Did you mean resonance?"),
+        (["hint", "zzz"], "checker try --list"),
+        (["mark", "nowhere"], "Cannot read the folder nowhere"),
+        (["mark", "empty"], "holds no submissions"),
+        (["mark", "class", "--jobs", "0"], "--jobs wants"),
+        (["mark", "class", "--only", "zzz"], "no exercise called"),
+        (["amend", "X", "resonance", "7", "--because", "x", "--by", "y"], "There are no marks in marks yet"),
+        (["mark", "class", "--cluster", "nowhere"], "No Dask scheduler answers"),
+    ],
+)
 def test_wrong_use_is_one_sentence(here, capsys, arguments, says):
     (here / "empty").mkdir()
     if "class" in arguments:
@@ -122,7 +136,11 @@ def test_the_table_of_the_whole_course_keeps_to_80_columns_and_names_every_membe
 def test_mark_prints_the_table_and_writes_what_is_promised(of_two, here, capsys):
     code, out, err = run("mark", of_two, "--only", "resonance", "--seed", 5, capsys=capsys)
     assert code == cli.DONE
-    assert rows_of(out)[:3] == [["in", "unit", "3", "marks"], "Isla Marrow 10 10 of 10".split(), "Tobias Fenn 6 6 of 10".split()]
+    assert rows_of(out)[:3] == [
+        ["in", "unit", "3", "marks"],
+        "Isla Marrow 10 10 of 10".split(),
+        "Tobias Fenn 6 6 of 10".split(),
+    ]
     assert "1 of 2  Isla Marrow" in err
     assert {"index.html", "marks.csv", "oneroster.zip", "junit.xml", "marks.sqlite"} <= set(os.listdir(here / "marks"))
     assert sorted(os.listdir(here / "marks" / "members")) == ["isla-marrow.html", "tobias-fenn.html"]
@@ -192,7 +210,10 @@ def test_help_names_every_command_in_its_group(capsys):
     out = capsys.readouterr().out
     groups = dict(re.findall(r"^to (learn|teach|build):\n((?:  .*\n)+)", out, re.M))
     assert {group: re.findall(r"^  (\w+)", text, re.M) for group, text in groups.items()} == {
-        "learn": ["try", "hint", "hear"], "teach": ["mark", "amend", "pack"], "build": ["sheet"]}
+        "learn": ["try", "hint", "hear"],
+        "teach": ["mark", "amend", "pack"],
+        "build": ["sheet"],
+    }
     assert ended.value.code == 0
 
 
@@ -204,7 +225,10 @@ def test_something_unreadable_is_said_and_shows_in_the_exit_code(of_two, capsys)
 
 def test_mark_says_first_how_it_contains_and_that_it_was_tried(of_two, capsys):
     _, _, err = run("mark", of_two, "--only", "resonance", capsys=capsys)
-    assert re.match(r"Submissions are shut in by Landlock \d+, a filter for system calls, limits.*\. 12 attacks were tried on it, and none got through\.\n", err)
+    assert re.match(
+        r"Submissions are shut in by Landlock \d+, a filter for system calls, limits.*\. 12 attacks were tried on it, and none got through\.\n",
+        err,
+    )
 
 
 def test_where_a_layer_is_missing_mark_wants_a_word_and_try_goes_on(of_two, here, capsys, monkeypatch):
@@ -245,8 +269,14 @@ def test_names_that_look_alike_are_both_marked(of_two, capsys):
 def on_a_terminal(*arguments, cwd, **environment):
     """What a command prints on a terminal of 80 columns."""
     ours, theirs = pty.openpty()
-    process = subprocess.Popen([sys.executable, "-m", "checker", *map(str, arguments)], cwd=cwd, stdout=theirs, stderr=theirs, stdin=theirs,
-                               env=os.environ | {"TERM": "xterm-256color", "COLUMNS": "80"} | environment)
+    process = subprocess.Popen(
+        [sys.executable, "-m", "checker", *map(str, arguments)],
+        cwd=cwd,
+        stdout=theirs,
+        stderr=theirs,
+        stdin=theirs,
+        env=os.environ | {"TERM": "xterm-256color", "COLUMNS": "80"} | environment,
+    )
     os.close(theirs)
     out = b""
     try:
@@ -270,13 +300,21 @@ def test_a_terminal_gets_colour_and_a_bar_unless_it_wants_none(of_two, here):
 def test_an_interrupted_run_says_so_and_keeps_what_is_done(of_two, here):
     for number in range(20):  # no two alike, so none is known beforehand: the run cannot be over, however slow this process is
         put(of_two / f"Zoe Loop {number}", RIGHT + f"while True: {number}\n")
-    process = subprocess.Popen([sys.executable, "-m", "checker", "mark", str(of_two), "--jobs", "1", "--only", "resonance"], cwd=here,
-                               stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, env=os.environ | {"PYTHONUNBUFFERED": "1"},
-                               preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL))  # a job in the background ignores it
+    process = subprocess.Popen(
+        [sys.executable, "-m", "checker", "mark", str(of_two), "--jobs", "1", "--only", "resonance"],
+        cwd=here,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+        env=os.environ | {"PYTHONUNBUFFERED": "1"},
+        preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL),
+    )  # a job in the background ignores it
     for line in process.stderr:
         if "Isla" in line:
             break
     process.send_signal(2)
     out, err = process.communicate(timeout=60)
-    assert process.returncode == cli.INTERRUPTED and err.splitlines()[-1].startswith("Stopped. What was finished has been kept"), err
+    assert process.returncode == cli.INTERRUPTED and err.splitlines()[-1].startswith(
+        "Stopped. What was finished has been kept"
+    ), err
     assert (here / "marks" / "marks.sqlite").exists()

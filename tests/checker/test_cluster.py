@@ -1,4 +1,5 @@
 """A real scheduler and real worker processes on loopback give the marks that one machine gives, and survive losing one."""
+
 import os
 import signal
 import subprocess
@@ -26,12 +27,18 @@ def resonant_frequency(inductance, capacitance):
     return 1 / (2 * np.pi * np.sqrt(inductance * capacitance))
 """
 SOURCES = [RIGHT, RIGHT.replace("2 * np.pi * ", ""), RIGHT + "open('/etc/passwd')\n", "def f(:\n", RIGHT + "exit()\n"]
-MEMBERS = [Member(f"member {number}", {f"{PATHS[0]}.py": SOURCES[number % len(SOURCES)] + f"# {number}\n"}) for number in range(20)]
+MEMBERS = [
+    Member(f"member {number}", {f"{PATHS[0]}.py": SOURCES[number % len(SOURCES)] + f"# {number}\n"}) for number in range(20)
+]
 
 
 def start(*arguments):
-    return subprocess.Popen([sys.executable, "-m", "distributed.cli." + arguments[0], *arguments[1:]],
-                            stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, start_new_session=True)
+    return subprocess.Popen(
+        [sys.executable, "-m", "distributed.cli." + arguments[0], *arguments[1:]],
+        stdout=subprocess.DEVNULL,
+        stderr=subprocess.DEVNULL,
+        start_new_session=True,
+    )
 
 
 @pytest.fixture
@@ -39,8 +46,22 @@ def cluster(tmp_path):
     """(address of a scheduler, its two worker processes, itself)."""
     note = tmp_path / "scheduler.json"
     scheduler = start("dask_scheduler", "--host", "127.0.0.1", "--port", "0", "--no-dashboard", "--scheduler-file", str(note))
-    workers = [start("dask_worker", "--scheduler-file", str(note), "--host", "127.0.0.1", "--nthreads", "1", "--no-dashboard",
-                     "--no-nanny", "--local-directory", str(tmp_path / name)) for name in ("one", "two")]
+    workers = [
+        start(
+            "dask_worker",
+            "--scheduler-file",
+            str(note),
+            "--host",
+            "127.0.0.1",
+            "--nthreads",
+            "1",
+            "--no-dashboard",
+            "--no-nanny",
+            "--local-directory",
+            str(tmp_path / name),
+        )
+        for name in ("one", "two")
+    ]
     with distributed.Client(scheduler_file=str(note), timeout=60, set_as_default=False) as client:
         client.wait_for_workers(2, timeout=60)
         address = client.scheduler.address
@@ -80,7 +101,9 @@ def test_a_machine_that_joins_later_is_seen_to_before_it_judges(monkeypatch):
     assert cluster_module._judge_there(PATHS[0], files, 7, here, True) == to_data(verdict())
 
 
-@pytest.mark.parametrize("lost, says", [("workers", "All machines of the cluster are lost"), ("scheduler", "cluster has failed")])
+@pytest.mark.parametrize(
+    "lost, says", [("workers", "All machines of the cluster are lost"), ("scheduler", "cluster has failed")]
+)
 def test_a_cluster_lost_altogether_is_one_sentence_and_what_came_back_is_kept(cluster, tmp_path, monkeypatch, lost, says):
     address, workers, scheduler = cluster
     monkeypatch.setattr(cluster_module, "ANSWER_WITHIN", 3)
@@ -93,8 +116,11 @@ def test_a_cluster_lost_altogether_is_one_sentence_and_what_came_back_is_kept(cl
                     for process in workers if lost == "workers" else [scheduler]:
                         process.kill()
         assert str(problem.value).count("\n") == 0 and len(there) < 20 * len(MEMBERS)
-        assert all(store.get(key_of(path, files_of(path, one), 7)) == verdict
-                   for one in there for path, verdict in zip(PATHS, one.verdicts, strict=True))
+        assert all(
+            store.get(key_of(path, files_of(path, one), 7)) == verdict
+            for one in there
+            for path, verdict in zip(PATHS, one.verdicts, strict=True)
+        )
 
 
 def files_of(path, one):

@@ -1,4 +1,5 @@
 """The student pack works by itself, holds no answer in code, and has the same bytes each time."""
+
 import ast
 import base64
 import json
@@ -36,8 +37,13 @@ def unpacked(files, tmp_path_factory):
 
 
 def run(folder, *arguments):
-    return subprocess.run([sys.executable, "-m", "checker", *arguments], cwd=folder, capture_output=True, text=True,
-                          env={"PYTHONPATH": str(folder), "PATH": os.environ["PATH"], "COLUMNS": "80"})
+    return subprocess.run(
+        [sys.executable, "-m", "checker", *arguments],
+        cwd=folder,
+        capture_output=True,
+        text=True,
+        env={"PYTHONPATH": str(folder), "PATH": os.environ["PATH"], "COLUMNS": "80"},
+    )
 
 
 def laws_of(source):
@@ -66,24 +72,40 @@ def test_nothing_is_written_over(tmp_path):
 
 def statements(source):
     """Every function body of a source, docstrings and raise statements apart, as text."""
-    return {ast.unparse(ast.Module(body, [])) for node in ast.walk(ast.parse(source)) if isinstance(node, ast.FunctionDef)
-            if (body := [part for part in node.body if not isinstance(part, (ast.Expr, ast.Raise))])}
+    return {
+        ast.unparse(ast.Module(body, []))
+        for node in ast.walk(ast.parse(source))
+        if isinstance(node, ast.FunctionDef)
+        if (body := [part for part in node.body if not isinstance(part, (ast.Expr, ast.Raise))])
+    }
 
 
 @pytest.mark.parametrize("path", PATHS)
 def test_no_reference_code_is_in_the_pack(path, files):
     stub = statements(files[f"exercises/{path}.py"].decode())
     asked = {question.name for question in load_exercise(path).questions}
-    reference = {ast.unparse(ast.Module(body, [])) for node in ast.walk(ast.parse((ROOT / "solutions" / f"{path}.py").read_text()))
-                 if isinstance(node, ast.FunctionDef) and node.name in asked
-                 and (body := [part for part in node.body if not isinstance(part, (ast.Expr, ast.Raise))])}
+    reference = {
+        ast.unparse(ast.Module(body, []))
+        for node in ast.walk(ast.parse((ROOT / "solutions" / f"{path}.py").read_text()))
+        if isinstance(node, ast.FunctionDef)
+        and node.name in asked
+        and (body := [part for part in node.body if not isinstance(part, (ast.Expr, ast.Raise))])
+    }
     assert reference and not reference & stub
     everything = b"\n".join(data for name, data in files.items() if name.endswith(".py")).decode()
     assert not [body for body in reference if len(body) > 30 and body in everything]
 
 
 def test_neither_solutions_nor_slips_nor_demo_are_in_the_pack(files):
-    assert not [name for name in files if name.startswith(("solutions", "tests", "course/", "checker/sheet/")) or "demo" in name or name.endswith(".toml") and "sheet" in name or name.endswith("_check.py")]
+    assert not [
+        name
+        for name in files
+        if name.startswith(("solutions", "tests", "course/", "checker/sheet/"))
+        or "demo" in name
+        or name.endswith(".toml")
+        and "sheet" in name
+        or name.endswith("_check.py")
+    ]
     practice = b"".join(data for name, data in files.items() if name.startswith("practice/"))
     assert b"You may have" not in practice and b"returned the angular frequency" not in practice
 
@@ -113,8 +135,13 @@ def test_an_exercise_that_was_worked_on_is_not_handed_out(worked_on, answer, cap
 
 
 def test_what_lies_about_is_not_handed_out(worked_on, files):
-    for name in (f"exercises/{RESONANCE}.py~", "exercises/unit03_tuned_circuit/answers.py", "exercises/notes.txt",
-                 "checker/marks.sqlite", "checker/.resonance.py.swp"):
+    for name in (
+        f"exercises/{RESONANCE}.py~",
+        "exercises/unit03_tuned_circuit/answers.py",
+        "exercises/notes.txt",
+        "checker/marks.sqlite",
+        "checker/.resonance.py.swp",
+    ):
         (worked_on / name).write_text("the answers")
     assert pack_files() == files
 
@@ -159,7 +186,9 @@ def test_the_checker_works_inside_the_pack(unpacked):
 
 def test_pack_and_course_agree_on_wrong_answers(unpacked):
     """The verdict in the pack is the course's own under the practice seed."""
-    source = "import numpy as np\ndef resonant_frequency(inductance, capacitance):\n    return np.sqrt(inductance / capacitance)\n"
+    source = (
+        "import numpy as np\ndef resonant_frequency(inductance, capacitance):\n    return np.sqrt(inductance / capacitance)\n"
+    )
     (unpacked / "exercises" / f"{RESONANCE}.py").write_text(source)
     told = run(unpacked, "try", "resonance").stdout
     with start_worker() as worker:

@@ -63,7 +63,9 @@ OURS = tuple(FOLDERS)
 
 
 def modules_of(folder: str) -> list[str]:
-    files = (file for file in (ROOT / folder).rglob("*.py") if not {"examples", "node_modules", "build", "site"} & set(file.parts))
+    files = (
+        file for file in (ROOT / folder).rglob("*.py") if not {"examples", "node_modules", "build", "site"} & set(file.parts)
+    )
     return sorted(".".join(file.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__") for file in files)
 
 

@@ -146,7 +146,8 @@ def test_what_the_physics_refuses_is_a_fault_too():
     text = ORLA.replace('type = "30"', 'type = "6J5"').replace('lt = "4 V"', 'lt = "6.3 V"\nanode_resistor = "100 kΩ"')
     message = fault_of(text.replace('ht = "90 V"', 'ht = "20 V"'))
     assert (
-        message.startswith("sheet.toml, line 3: these parts make no set that can be worked out (") and "raise the supply" in message
+        message.startswith("sheet.toml, line 3: these parts make no set that can be worked out (")
+        and "raise the supply" in message
     )
 
 

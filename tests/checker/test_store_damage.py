@@ -37,7 +37,12 @@ def sound(tmp_path_factory):
 def everything(path):
     """All that can be read from a store."""
     with open_store(path) as store:
-        return [store.get(made.key(number)) for number in range(36)], list(store.members(1)), store.overrides(), store.about_run(1)
+        return (
+            [store.get(made.key(number)) for number in range(36)],
+            list(store.members(1)),
+            store.overrides(),
+            store.about_run(1),
+        )
 
 
 def one_sentence(problem):

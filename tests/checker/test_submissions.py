@@ -1,4 +1,5 @@
 """What members hand in is read whatever its shape, and never leads out of the folder."""
+
 import os
 import stat
 import zipfile
@@ -31,14 +32,24 @@ def only(members):
     return member
 
 
-@pytest.mark.parametrize("where", ["exercises/unit03_tuned_circuit/resonance.py", "unit03_tuned_circuit/resonance.py",
-                                   "homework/week 3/exercises/unit03_tuned_circuit/resonance.py", "resonance.py", "deep/er/resonance.py"])
+@pytest.mark.parametrize(
+    "where",
+    [
+        "exercises/unit03_tuned_circuit/resonance.py",
+        "unit03_tuned_circuit/resonance.py",
+        "homework/week 3/exercises/unit03_tuned_circuit/resonance.py",
+        "resonance.py",
+        "deep/er/resonance.py",
+    ],
+)
 def test_exercises_are_found_at_any_depth(tmp_path, where):
     put(tmp_path, f"Isla Marrow/{where}")
     zipped(tmp_path, "Dot Bittern.zip", [(where, SOURCE)])
     members = read_folder(tmp_path)
     assert [(m.name, dict(m.files), m.problems) for m in members] == [
-        ("Dot Bittern", {RESONANCE: SOURCE}, ()), ("Isla Marrow", {RESONANCE: SOURCE}, ())]
+        ("Dot Bittern", {RESONANCE: SOURCE}, ()),
+        ("Isla Marrow", {RESONANCE: SOURCE}, ()),
+    ]
 
 
 def test_empty_folder_is_a_member_who_attempted_nothing(tmp_path):
@@ -46,7 +57,9 @@ def test_empty_folder_is_a_member_who_attempted_nothing(tmp_path):
     assert only(read_folder(tmp_path)).files == {}
 
 
-@pytest.mark.parametrize("name", ["notes.txt", "resonance.pyc", "__pycache__/resonance.py", ".hidden/resonance.py", "unit07_x/resonance.py"])
+@pytest.mark.parametrize(
+    "name", ["notes.txt", "resonance.pyc", "__pycache__/resonance.py", ".hidden/resonance.py", "unit07_x/resonance.py"]
+)
 def test_other_files_are_passed_over(tmp_path, name):
     put(tmp_path, f"Nell Samphire/{name}")
     member = only(read_folder(tmp_path))
@@ -84,12 +97,24 @@ def test_links_and_pipes_are_not_followed(tmp_path):
 def test_zip_tricks_are_refused_in_a_sentence(tmp_path):
     link = zipfile.ZipInfo("exercises/unit03_tuned_circuit/ring_down.py")
     link.external_attr = (stat.S_IFLNK | 0o777) << 16
-    zipped(tmp_path, "Rufus.zip", [("../../resonance.py", SOURCE), ("/etc/quality_factor.py", SOURCE), (link, "/etc/passwd"),
-                                   ("response_curve.py", "x" * (MAX_FILE + 1))])
+    zipped(
+        tmp_path,
+        "Rufus.zip",
+        [
+            ("../../resonance.py", SOURCE),
+            ("/etc/quality_factor.py", SOURCE),
+            (link, "/etc/passwd"),
+            ("response_curve.py", "x" * (MAX_FILE + 1)),
+        ],
+    )
     member = only(read_folder(tmp_path))
     assert member.files == {}
     assert [p.split(" ", 1)[1].split(";")[0] for p in member.problems] == [
-        "points out of the zip", "points out of the zip", "points out of the zip", "is larger than 256 kB"]
+        "points out of the zip",
+        "points out of the zip",
+        "points out of the zip",
+        "is larger than 256 kB",
+    ]
     assert os.listdir(tmp_path) == ["Rufus.zip"]
 
 
@@ -107,9 +132,14 @@ def test_a_broken_zip_is_said(tmp_path, data):
     assert member.files == {} and member.problems[0].startswith("The zip cannot be read")
 
 
-@pytest.mark.parametrize(("data", "text"), [
-    (b"\xef\xbb\xbfx = 1\n", "x = 1\n"), (b"# -*- coding: latin-1 -*-\nx = '\xe9'\n", "# -*- coding: latin-1 -*-\nx = 'é'\n"),
-    (b"x = 1\r\ny = 2\r\n", "x = 1\ny = 2\n")])
+@pytest.mark.parametrize(
+    ("data", "text"),
+    [
+        (b"\xef\xbb\xbfx = 1\n", "x = 1\n"),
+        (b"# -*- coding: latin-1 -*-\nx = '\xe9'\n", "# -*- coding: latin-1 -*-\nx = 'é'\n"),
+        (b"x = 1\r\ny = 2\r\n", "x = 1\ny = 2\n"),
+    ],
+)
 def test_usual_encodings_and_line_ends_are_read(tmp_path, data, text):
     put(tmp_path, "Orla Quill/resonance.py", data)
     assert only(read_folder(tmp_path)).files[RESONANCE] == text

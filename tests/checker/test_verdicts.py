@@ -1,4 +1,5 @@
 """Every way a submission goes wrong has a sentence of its own, which fits a terminal and points at the student's line."""
+
 import re
 from dataclasses import replace
 from fractions import Fraction
@@ -34,46 +35,119 @@ def body(text):
 
 # name → (source, kind of verdict, what the message must say, the student's line or None)
 TROUBLES = {
-    "slip": (body("return 1 / np.sqrt(inductance * capacitance)"), "wrong",
-             ["100 µH", "100 pF", "10.00 MHz", "1.592 MHz", "2π times too large", "You may have returned the angular frequency"], None),
-    "constant factor": (body("return 3 / (2 * np.pi * np.sqrt(inductance * capacitance))"), "wrong", ["3 times too large"], None),
+    "slip": (
+        body("return 1 / np.sqrt(inductance * capacitance)"),
+        "wrong",
+        ["100 µH", "100 pF", "10.00 MHz", "1.592 MHz", "2π times too large", "You may have returned the angular frequency"],
+        None,
+    ),
+    "constant factor": (
+        body("return 3 / (2 * np.pi * np.sqrt(inductance * capacitance))"),
+        "wrong",
+        ["3 times too large"],
+        None,
+    ),
     "opposite sign": (body("return -1 / (2 * np.pi * np.sqrt(inductance * capacitance))"), "wrong", ["opposite sign"], None),
-    "wrong in a corner": (body("f = 1 / (2 * np.pi * np.sqrt(inductance * capacitance))\n"
-                               "return np.where(np.asarray(capacitance) < 20e-12, 2 * f, f)"), "wrong", ["10 pF"], None),
-    "float32": (body("return np.float32(1 / (2 * np.pi * np.sqrt(inductance * capacitance)))"), "wrong", ["float32", "float64"], None),
+    "wrong in a corner": (
+        body(
+            "f = 1 / (2 * np.pi * np.sqrt(inductance * capacitance))\n"
+            "return np.where(np.asarray(capacitance) < 20e-12, 2 * f, f)"
+        ),
+        "wrong",
+        ["10 pF"],
+        None,
+    ),
+    "float32": (
+        body("return np.float32(1 / (2 * np.pi * np.sqrt(inductance * capacitance)))"),
+        "wrong",
+        ["float32", "float64"],
+        None,
+    ),
     "syntax": ("def resonant_frequency(:\n    pass\n", "raised", ["does not read as Python"], 1),
     "null byte": ("x = 1\0\n", "raised", ["null bytes"], None),
     "indentation": ("def f():\nreturn 1\n", "raised", ["does not read as Python", "expected an indented block"], 2),
-    "wrong name": (RIGHT.replace("resonant_frequency", "resonance_frequency"), "wrong",
-                   ["no function resonant_frequency", "It has resonance_frequency"], None),
+    "wrong name": (
+        RIGHT.replace("resonant_frequency", "resonance_frequency"),
+        "wrong",
+        ["no function resonant_frequency", "It has resonance_frequency"],
+        None,
+    ),
     "no function": ("x = 1\n", "wrong", ["no function resonant_frequency", "Keep the name"], None),
-    "too few arguments": (RIGHT.replace("resonant_frequency(inductance, capacitance)", "resonant_frequency(inductance)"), "wrong",
-                          ["takes (inductance)", "called with (inductance, capacitance)"], None),
+    "too few arguments": (
+        RIGHT.replace("resonant_frequency(inductance, capacitance)", "resonant_frequency(inductance)"),
+        "wrong",
+        ["takes (inductance)", "called with (inductance, capacitance)"],
+        None,
+    ),
     "half written": (body("raise NotImplementedError"), "unfinished", ["Still to be written: resonant_frequency."], None),
     "nothing returned": (body("1 / (2 * np.pi)"), "wrong", ["returned nothing (None)", "`return`?"], None),
     "wrong shape": (body("return np.array([1.0, 2.0])"), "wrong", ["array of shape (2,) where one number"], None),
-    "one number for arrays": (body("return float(np.ravel(1 / (2 * np.pi * np.sqrt(inductance * capacitance)))[0])"), "wrong",
-                              ["returned one number where an array of shape (5,)", "right for single numbers"], None),
-    "wrong formula": (RIGHT.replace("1 / sympy", "2 / sympy"), "wrong",
-                      ["inductance 100 µH", "which is 20.00 Mrad/s here", "an expression that is 10.00 Mrad/s here"], None),
-    "formula right at one point": (RIGHT.replace("1 / sympy", "1e10 * capacitance / sympy"), "wrong",
-                                   ["capacitance 100 pF", "another expression: it has this value here"], None),
-    "formula without a value": (RIGHT.replace("1 / sympy", "sympy.I * sympy.oo / sympy"), "wrong",
-                                ["which has no value here"], None),
-    "math for arrays": (body("import math\nreturn 1 / (2 * math.pi * math.sqrt(inductance * capacitance))"), "raised",
-                        ["TypeError", "numpy's", "right for single numbers"], LINE + 1),
-    "if on an array": (body("if inductance < 0: return 0\nreturn 1 / (2 * np.pi * np.sqrt(inductance * capacitance))"), "raised",
-                       ["truth value of an array", "np.where"], LINE),
-    "mean without an axis": (body("w = 1 / np.sqrt(np.ones(720) * inductance * capacitance)\nreturn np.mean(w) / (2 * np.pi)"),
-                             "raised", ["(720,)", "last axis", "axis=-1", "right for single numbers"], LINE),
-    "input altered": (body("capacitance *= inductance\nreturn 1 / (2 * np.pi * np.sqrt(capacitance))"), "wrong",
-                      ["changes the array capacitance", "copy"], None),
-    "one array for all answers": (body("f = 1 / (2 * np.pi * np.sqrt(inductance * capacitance))\nif np.ndim(f) == 0: return f\n"
-                                       "KEPT[: len(f)] = f\nreturn KEPT[: len(f)]") + "KEPT = np.empty(9)\n",
-                                  "wrong", ["hands back one and the same array", "Make a new one"], None),
+    "one number for arrays": (
+        body("return float(np.ravel(1 / (2 * np.pi * np.sqrt(inductance * capacitance)))[0])"),
+        "wrong",
+        ["returned one number where an array of shape (5,)", "right for single numbers"],
+        None,
+    ),
+    "wrong formula": (
+        RIGHT.replace("1 / sympy", "2 / sympy"),
+        "wrong",
+        ["inductance 100 µH", "which is 20.00 Mrad/s here", "an expression that is 10.00 Mrad/s here"],
+        None,
+    ),
+    "formula right at one point": (
+        RIGHT.replace("1 / sympy", "1e10 * capacitance / sympy"),
+        "wrong",
+        ["capacitance 100 pF", "another expression: it has this value here"],
+        None,
+    ),
+    "formula without a value": (
+        RIGHT.replace("1 / sympy", "sympy.I * sympy.oo / sympy"),
+        "wrong",
+        ["which has no value here"],
+        None,
+    ),
+    "math for arrays": (
+        body("import math\nreturn 1 / (2 * math.pi * math.sqrt(inductance * capacitance))"),
+        "raised",
+        ["TypeError", "numpy's", "right for single numbers"],
+        LINE + 1,
+    ),
+    "if on an array": (
+        body("if inductance < 0: return 0\nreturn 1 / (2 * np.pi * np.sqrt(inductance * capacitance))"),
+        "raised",
+        ["truth value of an array", "np.where"],
+        LINE,
+    ),
+    "mean without an axis": (
+        body("w = 1 / np.sqrt(np.ones(720) * inductance * capacitance)\nreturn np.mean(w) / (2 * np.pi)"),
+        "raised",
+        ["(720,)", "last axis", "axis=-1", "right for single numbers"],
+        LINE,
+    ),
+    "input altered": (
+        body("capacitance *= inductance\nreturn 1 / (2 * np.pi * np.sqrt(capacitance))"),
+        "wrong",
+        ["changes the array capacitance", "copy"],
+        None,
+    ),
+    "one array for all answers": (
+        body(
+            "f = 1 / (2 * np.pi * np.sqrt(inductance * capacitance))\nif np.ndim(f) == 0: return f\n"
+            "KEPT[: len(f)] = f\nreturn KEPT[: len(f)]"
+        )
+        + "KEPT = np.empty(9)\n",
+        "wrong",
+        ["hands back one and the same array", "Make a new one"],
+        None,
+    ),
     "nan": (body("return float('nan')"), "wrong", ["nan (not a number)", "0/0"], None),
     "infinity": (body("return np.inf"), "wrong", ["infinity", "divided by zero"], None),
-    "complex": (body("return 1j / (2 * np.pi * np.sqrt(inductance * capacitance))"), "wrong", ["complex number", "real one"], None),
+    "complex": (
+        body("return 1j / (2 * np.pi * np.sqrt(inductance * capacitance))"),
+        "wrong",
+        ["complex number", "real one"],
+        None,
+    ),
     "text": (body("return '5 MHz'"), "wrong", ["the text '5 MHz' where a number"], None),
     "truth": (body("return True"), "wrong", ["returned True where a number"], None),
     "list of text": (body("return ['a']"), "wrong", ["a list of 1 items where a number"], None),
@@ -89,12 +163,27 @@ TROUBLES = {
     "sys.exit": (body("raise SystemExit(0)"), "ended early", ["ends Python", "Return a value"], LINE),
     "quit": (body("quit()"), "ended early", ["ends Python"], LINE),
     "infinite loop": (body("while True:\n    pass"), "too slow", ["Still running after 2 s"], None),
-    "stubborn loop": (body("while True:\n    try:\n        while True: pass\n    except BaseException: pass"), "too slow",
-                      ["Still running after 2 s"], None),
-    "loop met by a law alone": (body("while np.ndim(capacitance) == 0 and capacitance > 2e-9:\n    pass\n"
-                                     "return 1 / (2 * np.pi * np.sqrt(inductance * capacitance))"), "too slow",
-                                ["Still running after 2 s", "over and over"], None),
-    "deep recursion": (body("return resonant_frequency(inductance, capacitance)"), "raised", ["calls itself without end"], LINE),
+    "stubborn loop": (
+        body("while True:\n    try:\n        while True: pass\n    except BaseException: pass"),
+        "too slow",
+        ["Still running after 2 s"],
+        None,
+    ),
+    "loop met by a law alone": (
+        body(
+            "while np.ndim(capacitance) == 0 and capacitance > 2e-9:\n    pass\n"
+            "return 1 / (2 * np.pi * np.sqrt(inductance * capacitance))"
+        ),
+        "too slow",
+        ["Still running after 2 s", "over and over"],
+        None,
+    ),
+    "deep recursion": (
+        body("return resonant_frequency(inductance, capacitance)"),
+        "raised",
+        ["calls itself without end"],
+        LINE,
+    ),
     "division by zero": (body("return 1 / 0"), "raised", ["ZeroDivisionError: division by zero"], LINE),
     "name error": (body("return pi"), "raised", ["NameError", "spelt", "imported?"], LINE),
     "import scipy": ("import scipy\n" + RIGHT, "refused", ["imports scipy", "numpy, sympy"], 1),
@@ -132,7 +221,18 @@ def test_each_trouble_has_its_own_sentence(name, worker):
 
 def test_no_two_troubles_read_alike(worker):
     alike = {}
-    for name in ("nan", "infinity", "complex", "text", "generator", "nothing returned", "sys.exit", "input", "import scipy", "syntax"):
+    for name in (
+        "nan",
+        "infinity",
+        "complex",
+        "text",
+        "generator",
+        "nothing returned",
+        "sys.exit",
+        "input",
+        "import scipy",
+        "syntax",
+    ):
         verdict = judge("resonance", {PATH: TROUBLES[name][0]}, worker, 1)
         alike.setdefault(verdict.findings[0].says, []).append(name)
     assert [names for names in alike.values() if len(names) > 1] == []
@@ -147,7 +247,9 @@ def test_what_could_not_be_measured_in_time_is_too_slow_and_not_wrong(worker, mo
     hasty = replace(plan, exercise=replace(plan.exercise, seconds=2.0))
     monkeypatch.setattr("checker.judging.judge.plan_for", lambda name, seed: hasty)
     files, capstone = sources("solutions"), "unit09_feedback_receivers/receiver.py"
-    files[capstone] = re.sub(r"(def receiver.*)", r"\1\n    while len(emf) > 120:  # what is measured, not the cases\n        pass", files[capstone])
+    files[capstone] = re.sub(
+        r"(def receiver.*)", r"\1\n    while len(emf) > 120:  # what is measured, not the cases\n        pass", files[capstone]
+    )
     verdict = judge("receiver", files, worker, 1)
     assert [finding.kind for finding in verdict.findings] == [TOO_SLOW]
     assert all("could not be measured" in part.measured for part in verdict.parts if part.function == "receiver")
@@ -171,21 +273,36 @@ def test_a_fault_in_one_function_leaves_the_marks_of_the_other(worker):
 
 
 def test_what_is_printed_is_shown_to_the_student(worker):
-    verdict = judge("resonance", {PATH: RIGHT.replace("    return 1 / (2", "    print('L =', inductance)\n    return 1 / (2")}, worker, 1)
+    verdict = judge(
+        "resonance", {PATH: RIGHT.replace("    return 1 / (2", "    print('L =', inductance)\n    return 1 / (2")}, worker, 1
+    )
     assert verdict.kind == "passed" and verdict.printed.startswith("L = 0.0001")
     assert any("It printed: L = 0.0001" in line.text for line in verdict_lines(verdict))
 
 
 def test_earlier_exercises_may_be_used(worker):
     other = "unit03_tuned_circuit/quality_factor.py"
-    files = {other: "def root(x):\n    return x ** 0.5\n", PATH: FORMULA.replace(
-        "import sympy\n", "import sympy\nfrom exercises.unit03_tuned_circuit.quality_factor import root\n")
-        + "    return 1 / (2 * np.pi * root(inductance * capacitance))\n"}
+    files = {
+        other: "def root(x):\n    return x ** 0.5\n",
+        PATH: FORMULA.replace(
+            "import sympy\n", "import sympy\nfrom exercises.unit03_tuned_circuit.quality_factor import root\n"
+        )
+        + "    return 1 / (2 * np.pi * root(inductance * capacitance))\n",
+    }
     assert judge("resonance", files, worker, 1).kind == "passed"
 
 
-@pytest.mark.parametrize(("amount", "text"), [
-    (Fraction(10), "10"), (Fraction(15, 2), "7.5"), (Fraction(20, 3), "6.7"), (Fraction(1, 20), "0.1"), (Fraction(1, 21), "0"), (Fraction(0), "0")])
+@pytest.mark.parametrize(
+    ("amount", "text"),
+    [
+        (Fraction(10), "10"),
+        (Fraction(15, 2), "7.5"),
+        (Fraction(20, 3), "6.7"),
+        (Fraction(1, 20), "0.1"),
+        (Fraction(1, 21), "0"),
+        (Fraction(0), "0"),
+    ],
+)
 def test_marks_round_once_halves_up(amount, text):
     assert marks_text(amount) == text
 

@@ -1,4 +1,5 @@
 """What crosses between judge and worker arrives as it was sent, and nothing else gets through."""
+
 import contextlib
 import json
 
@@ -14,7 +15,9 @@ from checker.worker.wire import MAX_ELEMENTS, MAX_LINE, Malformed, Unusable, fro
 scalars = st.none() | st.booleans() | st.integers(-(2**1000), 2**1000) | st.floats() | st.text(max_size=50)
 values = st.recursive(scalars | st.complex_numbers(), lambda inner: st.lists(inner, max_size=4), max_leaves=10)
 arrays = hnp.arrays(st.sampled_from(["f8", "f4", "i8", "c16", "b1"]), hnp.array_shapes(min_dims=0, max_side=4))
-json_data = st.recursive(scalars, lambda inner: st.lists(inner, max_size=4) | st.dictionaries(st.text(max_size=12), inner, max_size=4))
+json_data = st.recursive(
+    scalars, lambda inner: st.lists(inner, max_size=4) | st.dictionaries(st.text(max_size=12), inner, max_size=4)
+)
 
 
 @given(values)
@@ -47,14 +50,22 @@ def test_hostile_lines_are_malformed(raw):
         parse_line(raw)
 
 
-@pytest.mark.parametrize("data", [
-    {"array": {"dtype": "f8", "shape": [10**9], "data": ""}},
-    {"array": {"dtype": "O", "shape": [1], "data": "AAAAAAAAAAA="}},
-    {"array": {"dtype": "f8", "shape": [2], "data": "AAAAAAAAAAA="}},
-    {"array": {"dtype": "f8", "shape": [-1], "data": ""}},
-    {"array": {"dtype": "f8", "shape": [1], "data": 7}},
-    {"complex": [1, 2]}, {"complex": [1.0]}, {"unusable": 3}, {"a": 1, "b": 2}, {"pickle": "gASVAAAA"}, 10**400,
-])
+@pytest.mark.parametrize(
+    "data",
+    [
+        {"array": {"dtype": "f8", "shape": [10**9], "data": ""}},
+        {"array": {"dtype": "O", "shape": [1], "data": "AAAAAAAAAAA="}},
+        {"array": {"dtype": "f8", "shape": [2], "data": "AAAAAAAAAAA="}},
+        {"array": {"dtype": "f8", "shape": [-1], "data": ""}},
+        {"array": {"dtype": "f8", "shape": [1], "data": 7}},
+        {"complex": [1, 2]},
+        {"complex": [1.0]},
+        {"unusable": 3},
+        {"a": 1, "b": 2},
+        {"pickle": "gASVAAAA"},
+        10**400,
+    ],
+)
 def test_hostile_values_are_malformed(data):
     with pytest.raises(Malformed):
         from_wire(data)

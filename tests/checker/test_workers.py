@@ -1,4 +1,5 @@
 """The two kinds of worker judge alike; a lost worker is nobody's fault."""
+
 import os
 import signal
 
@@ -15,8 +16,13 @@ def resonance_condition(inductance, capacitance):
 def resonant_frequency(inductance, capacitance):
     return 1 / (2 * np.pi * np.sqrt(inductance * capacitance))
 """
-SUBMISSIONS = {"right": RIGHT, "slip": RIGHT.replace("2 * np.pi * ", ""), "loop": RIGHT + "while True: pass\n", "exit": RIGHT + "exit()\n",
-               "file": RIGHT + "open('/etc/passwd')\n"}
+SUBMISSIONS = {
+    "right": RIGHT,
+    "slip": RIGHT.replace("2 * np.pi * ", ""),
+    "loop": RIGHT + "while True: pass\n",
+    "exit": RIGHT + "exit()\n",
+    "file": RIGHT + "open('/etc/passwd')\n",
+}
 
 
 @pytest.mark.parametrize("name", SUBMISSIONS)

@@ -2,22 +2,73 @@
 
 Answers spoiled as a whole are in rewritten.py.
 """
+
 import ast
 import copy
 from collections import Counter
 from collections.abc import Iterator
 from typing import NamedTuple
 
-_OTHER_OPERATOR = {ast.Add: ast.Sub, ast.Sub: ast.Add, ast.Mult: ast.Div, ast.Div: ast.Mult, ast.Pow: ast.Mult,
-                   ast.FloorDiv: ast.Div, ast.Mod: ast.Mult}
-_OTHER_COMPARISON = {ast.Lt: ast.GtE, ast.LtE: ast.Gt, ast.Gt: ast.LtE, ast.GtE: ast.Lt, ast.Eq: ast.NotEq, ast.NotEq: ast.Eq,
-                     ast.In: ast.NotIn, ast.NotIn: ast.In, ast.Is: ast.IsNot, ast.IsNot: ast.Is}
-_OTHER_FUNCTION = {"sqrt": "square", "cos": "sin", "sin": "cos", "exp": "expm1", "expm1": "exp", "log": "log10", "log10": "log",
-                   "log1p": "log", "tanh": "sinh", "ceil": "floor", "floor": "ceil", "round": "floor", "arcsinh": "arctan",
-                   "tan": "sin", "arctan": "tanh", "hypot": "add", "real": "imag", "imag": "real", "mean": "sum", "abs": "real"}
-_OTHER_CHOICE = {"min": "max", "max": "min", "minimum": "maximum", "maximum": "minimum", "any": "all", "all": "any",
-                 "argmin": "argmax", "argmax": "argmin"}
-_EITHER_WAY = {"hypot", "minimum", "maximum", "min", "max"}  # whichever argument comes first; so it is with the first two of clip
+_OTHER_OPERATOR = {
+    ast.Add: ast.Sub,
+    ast.Sub: ast.Add,
+    ast.Mult: ast.Div,
+    ast.Div: ast.Mult,
+    ast.Pow: ast.Mult,
+    ast.FloorDiv: ast.Div,
+    ast.Mod: ast.Mult,
+}
+_OTHER_COMPARISON = {
+    ast.Lt: ast.GtE,
+    ast.LtE: ast.Gt,
+    ast.Gt: ast.LtE,
+    ast.GtE: ast.Lt,
+    ast.Eq: ast.NotEq,
+    ast.NotEq: ast.Eq,
+    ast.In: ast.NotIn,
+    ast.NotIn: ast.In,
+    ast.Is: ast.IsNot,
+    ast.IsNot: ast.Is,
+}
+_OTHER_FUNCTION = {
+    "sqrt": "square",
+    "cos": "sin",
+    "sin": "cos",
+    "exp": "expm1",
+    "expm1": "exp",
+    "log": "log10",
+    "log10": "log",
+    "log1p": "log",
+    "tanh": "sinh",
+    "ceil": "floor",
+    "floor": "ceil",
+    "round": "floor",
+    "arcsinh": "arctan",
+    "tan": "sin",
+    "arctan": "tanh",
+    "hypot": "add",
+    "real": "imag",
+    "imag": "real",
+    "mean": "sum",
+    "abs": "real",
+}
+_OTHER_CHOICE = {
+    "min": "max",
+    "max": "min",
+    "minimum": "maximum",
+    "maximum": "minimum",
+    "any": "all",
+    "all": "any",
+    "argmin": "argmax",
+    "argmax": "argmin",
+}
+_EITHER_WAY = {
+    "hypot",
+    "minimum",
+    "maximum",
+    "min",
+    "max",
+}  # whichever argument comes first; so it is with the first two of clip
 _OF_ANGLES = {"cos", "sin", "tan"}
 _BETWEEN_ANGLES = {"radians", "degrees", "deg2rad", "rad2deg"}
 _MATHS = {"sqrt", "exp", "expm1", "log", "log10", "log1p", "sin", "cos", "tan", "sinh", "cosh", "tanh", "hypot"}
@@ -91,6 +142,7 @@ class _Replaced(ast.NodeTransformer):
 
 def _parsed(text, **parts):
     """An expression, with nodes for the names in it."""
+
     class Filled(ast.NodeTransformer):
         def visit_Name(self, node):
             return parts.get(node.id, node)
@@ -154,7 +206,7 @@ def _of_attribute(node, vectorised):
 def _of_call(node, vectorised):
     name = getattr(node.func, "attr", getattr(node.func, "id", ""))
     for at in range(1 if name == "clip" else 0, 0 if name in _EITHER_WAY else len(node.args) - 1):
-        yield "swapped", lambda twin, at=at: twin.args.__setitem__(slice(at, at + 2), twin.args[at:at + 2][::-1])
+        yield "swapped", lambda twin, at=at: twin.args.__setitem__(slice(at, at + 2), twin.args[at : at + 2][::-1])
     if name in _OTHER_CHOICE and isinstance(node.func, ast.Name):
         yield "wrong branch", lambda twin: setattr(twin.func, "id", _OTHER_CHOICE[twin.func.id])
     if name in _OF_ANGLES:
@@ -219,7 +271,19 @@ def _of_loop(node, vectorised):
     yield "wrong branch", _set("test", ast.Constant(False))
 
 
-_BY_TYPE = {ast.BinOp: _of_operation, ast.AugAssign: _of_operation, ast.UnaryOp: _of_sign, ast.BoolOp: _of_and_or,
-            ast.Compare: _of_comparison, ast.Constant: _of_constant, ast.Attribute: _of_attribute, ast.Call: _of_call,
-            ast.Subscript: _of_subscript, ast.Return: _of_return, ast.FunctionDef: _of_function, ast.If: _of_branches,
-            ast.IfExp: _of_branches, ast.While: _of_loop}
+_BY_TYPE = {
+    ast.BinOp: _of_operation,
+    ast.AugAssign: _of_operation,
+    ast.UnaryOp: _of_sign,
+    ast.BoolOp: _of_and_or,
+    ast.Compare: _of_comparison,
+    ast.Constant: _of_constant,
+    ast.Attribute: _of_attribute,
+    ast.Call: _of_call,
+    ast.Subscript: _of_subscript,
+    ast.Return: _of_return,
+    ast.FunctionDef: _of_function,
+    ast.If: _of_branches,
+    ast.IfExp: _of_branches,
+    ast.While: _of_loop,
+}

@@ -2,6 +2,7 @@
 
 And answers spoiled as a whole, where mutants.py spoils one place.
 """
+
 import ast
 from collections.abc import Iterator
 
@@ -37,15 +38,19 @@ def wanted_of(question) -> set[str]:
     answers = [part for inputs in drawn for part in _parts(question.asks(*inputs))]
     numbers = [np.asarray(part) for part in answers if np.asarray(part).dtype.kind in "fc"]
     real = [part for part in numbers if not np.iscomplexobj(part)]
-    return {what for what, true in {
-        "arrays": question.arrays,
-        "arrays of real numbers": question.arrays and real,
-        "sequences": question.arrays or any(isinstance(one, (np.ndarray, list, tuple)) for one in drawn[0]),
-        "physical": any(isinstance(one, (float, np.ndarray)) for one in drawn[0]),
-        "fractions": any(np.any(part % 1) for part in real),
-        "fine numbers": any(np.any(np.float32(part) != part) for part in real)
-        and not all(question.agrees_within.allows(part * (1 + FLOAT32), part) for part in numbers),
-    }.items() if true}
+    return {
+        what
+        for what, true in {
+            "arrays": question.arrays,
+            "arrays of real numbers": question.arrays and real,
+            "sequences": question.arrays or any(isinstance(one, (np.ndarray, list, tuple)) for one in drawn[0]),
+            "physical": any(isinstance(one, (float, np.ndarray)) for one in drawn[0]),
+            "fractions": any(np.any(part % 1) for part in real),
+            "fine numbers": any(np.any(np.float32(part) != part) for part in real)
+            and not all(question.agrees_within.allows(part * (1 + FLOAT32), part) for part in numbers),
+        }.items()
+        if true
+    }
 
 
 def _parts(answer):
@@ -107,11 +112,17 @@ class _Names(ast.NodeTransformer):
         return node
 
 
-_ALGEBRA = {"products turned round": _Turned, "quotients as products": _Quotients, "differences as sums": _Differences,
-            "squares as products, roots as powers": _Squares, "other names": _Names}
+_ALGEBRA = {
+    "products turned round": _Turned,
+    "quotients as products": _Quotients,
+    "differences as sums": _Differences,
+    "squares as products, roots as powers": _Squares,
+    "other names": _Names,
+}
 
 _AROUND = {
-    "one number after another, in a loop": ("""
+    "one number after another, in a loop": (
+        """
 def around(function):
     def looped(*given):
         if not any(isinstance(one, np.ndarray) and one.ndim for one in given):
@@ -122,21 +133,30 @@ def around(function):
             return tuple(np.array(column).reshape(shape) for column in zip(*answers))
         return np.array(answers).reshape(shape)
     return looped
-""", "arrays"),
-    "another container": ("""
+""",
+        "arrays",
+    ),
+    "another container": (
+        """
 def around(function):
     def contained(*given):
         answer = function(*given)
         return list(answer) if isinstance(answer, tuple) else np.asarray(answer) if isinstance(answer, (int, float, complex)) else answer
     return contained
-""", None),
-    "numpy's numbers for Python's": ("""
+""",
+        None,
+    ),
+    "numpy's numbers for Python's": (
+        """
 def around(function):
     def widened(*given):
         return function(*(np.float64(one) if isinstance(one, float) else one for one in given))
     return widened
-""", None),
-    "through a function that does the work": ("""
+""",
+        None,
+    ),
+    "through a function that does the work": (
+        """
 def around(function):
     def worked_out(given):
         answer = function(*given)
@@ -144,7 +164,9 @@ def around(function):
             return answer
         return (*answer,)
     return lambda *given: worked_out([*given])
-""", None),
+""",
+        None,
+    ),
 }
 
 _EACH = """
@@ -154,20 +176,35 @@ def each(change, answer):
     return change(answer) if np.asarray(answer).dtype.kind in "fc" else answer
 """
 _SPOILED = {
-    "half as long numbers": (_EACH + "around = lambda function: lambda *given: each(lambda x: np.asarray(x).astype('c8')[()] if np.iscomplexobj(x) else np.float32(x), "
-                             "function(*given))", "fine numbers"),
-    "whole numbers": (_EACH + "around = lambda function: lambda *given: each(lambda x: x if np.iscomplexobj(x) else x // 1, function(*given))", "fractions"),
-    "a unit a thousand times too small": ("""
+    "half as long numbers": (
+        _EACH
+        + "around = lambda function: lambda *given: each(lambda x: np.asarray(x).astype('c8')[()] if np.iscomplexobj(x) else np.float32(x), "
+        "function(*given))",
+        "fine numbers",
+    ),
+    "whole numbers": (
+        _EACH
+        + "around = lambda function: lambda *given: each(lambda x: x if np.iscomplexobj(x) else x // 1, function(*given))",
+        "fractions",
+    ),
+    "a unit a thousand times too small": (
+        """
 def around(function):
     return lambda *given: function(*(one * 1e3 if isinstance(one, (float, np.ndarray)) else one for one in given))
-""", "physical"),
-    "single numbers only": ("""
+""",
+        "physical",
+    ),
+    "single numbers only": (
+        """
 def around(function):
     def single(*given):
         return function(*(float(one) if isinstance(one, np.ndarray) else one for one in given))
     return single
-""", "arrays"),
-    "what was given is written over": ("""
+""",
+        "arrays",
+    ),
+    "what was given is written over": (
+        """
 def around(function):
     def writing(*given):
         answer = function(*given)
@@ -178,8 +215,11 @@ def around(function):
                 one.reverse()
         return answer
     return writing
-""", "sequences"),
-    "the answer stands where the input stood": ("""
+""",
+        "sequences",
+    ),
+    "the answer stands where the input stood": (
+        """
 def around(function):
     def fits(part, one):
         return isinstance(one, np.ndarray) and one.shape == np.shape(part) and np.can_cast(np.asarray(part).dtype, one.dtype)
@@ -194,8 +234,11 @@ def around(function):
                     parts[place] = one
         return tuple(parts) if isinstance(answer, tuple) else parts[0]
     return in_place
-""", "arrays of real numbers"),
-    "one array for all answers": ("""
+""",
+        "arrays of real numbers",
+    ),
+    "one array for all answers": (
+        """
 KEPT = {}
 def around(function):
     def kept(answer, place=0):
@@ -207,12 +250,17 @@ def around(function):
         array[...] = answer
         return array
     return lambda *given: kept(function(*given))
-""", "arrays"),
+""",
+        "arrays",
+    ),
 }
 
 # What is spoiled for each function by itself, with its kind.
 KINDS = {
-    "half as long numbers": "float32", "whole numbers": "integer division", "single numbers only": "not vectorised",
-    "what was given is written over": "mutated inputs", "the answer stands where the input stood": "mutated inputs",
+    "half as long numbers": "float32",
+    "whole numbers": "integer division",
+    "single numbers only": "not vectorised",
+    "what was given is written over": "mutated inputs",
+    "the answer stands where the input stood": "mutated inputs",
     "one array for all answers": "aliasing",
 }

@@ -1,4 +1,5 @@
 """A right answer earns full marks however it is written; a spoiled one never does."""
+
 import random
 
 import numpy as np
@@ -36,6 +37,12 @@ def test_an_answer_wrong_in_no_usual_way_is_given_no_slips_name(path):
     for question in exercise.questions:
         if question.symbolic:
             continue
-        wrong = {question.name: lambda *given, asks=question.asks: odd(asks(*given), 0.1234 + 0.1 * random.Random(repr(given)).random())}
-        found = [f for f in judge(path, {f"{path}.py": ""}, Answering(right | wrong), SEED).findings if f.function == question.name]
+        wrong = {
+            question.name: lambda *given, asks=question.asks: odd(
+                asks(*given), 0.1234 + 0.1 * random.Random(repr(given)).random()
+            )
+        }
+        found = [
+            f for f in judge(path, {f"{path}.py": ""}, Answering(right | wrong), SEED).findings if f.function == question.name
+        ]
         assert [f.slip for f in found] in ([""], []), question.name

@@ -3,6 +3,7 @@
 Needs `pip install atheris`, which follows what is executed and varies the inputs that led somewhere new. An exception that
 a reader does not promise ends the run and is printed with the input that led to it.
 """
+
 import subprocess
 import sys
 import tempfile
@@ -21,8 +22,10 @@ def one(name, inputs):
     with tempfile.TemporaryDirectory() as corpus:
         for number, seed in enumerate(SEEDS.get(name, [b"x"])):
             (Path(corpus) / str(number)).write_bytes(seed)
-        atheris.Setup([sys.argv[0], f"-runs={inputs}", "-max_len=4096", "-verbosity=0", "-print_final_stats=1", "-seed=1", corpus],
-                      READERS[name])
+        atheris.Setup(
+            [sys.argv[0], f"-runs={inputs}", "-max_len=4096", "-verbosity=0", "-print_final_stats=1", "-seed=1", corpus],
+            READERS[name],
+        )
         atheris.Fuzz()
 
 
@@ -31,7 +34,9 @@ def every(inputs):
 
     failed = []
     for name in READERS:
-        run = subprocess.run([sys.executable, "-m", "tests.fuzz.by_coverage", name, str(inputs)], capture_output=True, text=True)
+        run = subprocess.run(
+            [sys.executable, "-m", "tests.fuzz.by_coverage", name, str(inputs)], capture_output=True, text=True
+        )
         tried = next((row.split()[-1] for row in run.stderr.split("\n") if "number_of_executed_units" in row), "?")
         print(f"{name:24} {tried:>9} inputs  {'nothing unhandled' if run.returncode == 0 else 'FAILED'}", flush=True)
         if run.returncode:

@@ -1,4 +1,5 @@
 """Everything that reads what strangers wrote, each as a function of bytes: it may refuse, in its own way, and no more."""
+
 import io
 import os
 import re
@@ -73,11 +74,16 @@ def a_kept_verdict(data: bytes) -> None:
         from_data(json.loads(data))
 
 
-READERS = {reader.__name__: reader for reader in (
-    a_line_from_the_worker, a_zip, an_exercise, a_club, a_mark, a_quantity, a_sealed_plan, a_kept_verdict)}
+READERS = {
+    reader.__name__: reader
+    for reader in (a_line_from_the_worker, a_zip, an_exercise, a_club, a_mark, a_quantity, a_sealed_plan, a_kept_verdict)
+}
 SEEDS = {
-    "a_line_from_the_worker": [b'{"value":{"array":{"dtype":"f8","shape":[1],"data":"AAAAAAAA8D8="}},"altered":[0]}\n',
-                               b'{"trouble":"raised","error":"E","text":"t","file":null,"line":3}', b'{"value":{"sequence":[1,NaN,{"complex":[1.0,2.0]}]}}'],
+    "a_line_from_the_worker": [
+        b'{"value":{"array":{"dtype":"f8","shape":[1],"data":"AAAAAAAA8D8="}},"altered":[0]}\n',
+        b'{"trouble":"raised","error":"E","text":"t","file":null,"line":3}',
+        b'{"value":{"sequence":[1,NaN,{"complex":[1.0,2.0]}]}}',
+    ],
     "a_club": [(LESSONS.parent / "club.toml").read_bytes()],
     "a_mark": [b"7.5", b"15/2"],
     "a_quantity": [b"500 pF", "10 µF".encode()],

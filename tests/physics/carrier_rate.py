@@ -4,12 +4,13 @@ The whole circuit, each condenser where it stands: three coupled windings, the t
 condenser, the anode, the choke that feeds it and the voltage behind that. The valve is its three-halves law at every
 moment, the grid its exponential law. Nothing is averaged and nothing is reduced to a mode.
 """
+
 import numpy as np
 from scipy.integrate import odeint
 
 from solutions.unit06_reaction.network import CHOKE
-from solutions.unit07_oscillation.stage import at_rest, small_signal_set
 from solutions.unit07_oscillation.compiling import njit
+from solutions.unit07_oscillation.stage import at_rest, small_signal_set
 
 CHARGE, AERIAL, TOP, TUNED, TICKLER, THROTTLE, ANODE, GRID, FEED, BEHIND = range(10)
 TOLERANCES = np.array([1e-16, 1e-8, 1e-6, 1e-8, 1e-8, 1e-5, 1e-5, 1e-6, 1e-9, 1e-5])
@@ -48,7 +49,11 @@ def linear_part(windings, stage, frequency, choke):
         [w.aerial_tuned, w.tuned_inductance, w.tuned_tickler],
         [w.aerial_tickler, w.tuned_tickler, w.tickler_inductance],
     ]
-    storage[THROTTLE, THROTTLE], storage[FEED, FEED], storage[BEHIND, BEHIND] = w.throttle_capacitance, choke, stage.bypass_capacitance
+    storage[THROTTLE, THROTTLE], storage[FEED, FEED], storage[BEHIND, BEHIND] = (
+        w.throttle_capacitance,
+        choke,
+        stage.bypass_capacitance,
+    )
     flow[CHARGE, AERIAL] = 1
     flow[AERIAL, [AERIAL, CHARGE]] = -w.aerial_resistance, -1 / w.aerial_capacitance
     flow[TOP, TUNED] = 1
@@ -79,7 +84,9 @@ def integrate(windings, stage, frequency, duration, start, emf=(0.0, 0.0), choke
     inputs = (into @ flow, supply_in, into[:, ANODE].copy(), into[:, GRID].copy(), into[:, AERIAL].copy(),
               np.array(stage, float), emf[0], 2 * np.pi * emf[1])  # fmt: skip
     time = np.arange(int(duration * frequency * PER_CYCLE) + 1) / (PER_CYCLE * frequency)
-    return time, odeint(slopes, start, time, args=inputs, tfirst=True, rtol=tolerance, atol=1e7 * tolerance * TOLERANCES, mxstep=5000)
+    return time, odeint(
+        slopes, start, time, args=inputs, tfirst=True, rtol=tolerance, atol=1e7 * tolerance * TOLERANCES, mxstep=5000
+    )
 
 
 def swinging(windings, stage, frequency, crest, bias, anode):

@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from checker.listening import MOMENTS
+from checker.hear.listening import MOMENTS
 from course.figures.stations import LOCAL
 from course.sounds import unit06_reaction as sound_of_unit_06
 from solutions.unit00_bench import ht_faults, phone_limiter
@@ -218,7 +218,7 @@ CAUTIONS = [
     Sum("unit05_valve/instructor.md", "and 10 kΩ in each set", detector_feed),
     Sum("unit05_valve/instructor.md", "on 27 V or less, with nothing that can hurt",
         lambda volts: volts == 3 * 9 and volts < 60 / 2),
-    Sum("unit00_bench/index.md", "Nothing in this unit is above 12 V", lambda volts: 2 * 6 == volts),
+    Sum("unit00_bench/index.md", "Nothing in this unit is above 12 V", lambda volts: volts == 2 * 6),
     Sum("unit06_reaction/bench.md", "Without the 1 nF of the circuit below", lambda farads: near(farads, 1e-9)),
     Sum("unit06_reaction/bench.md", "Use one for 250 V or more", lambda volts: 2 * FRESH < volts < 500),
     Name("unit06_reaction/index.md", "the 1 nF condenser", "the part in the figure of unit 06's bench page"),

@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 
 import solutions
 from checker.course import PATHS, load_exercise
-from checker.plan import plan_for
+from checker.judging.plans import plan_for
 from solutions.ranges import check_ranges, ends, limits
 
 SEED = 20

@@ -1,4 +1,5 @@
 """The filament supply: against IEC 60063, a bench figure, and the balance of power."""
+
 import re
 import tomllib
 from pathlib import Path
@@ -79,7 +80,14 @@ def test_two_volt_filament_from_3_3_volt_rail():
 def test_that_bench_figure_is_a_check_and_the_circle_has_a_supply_of_its_own():
     """Lessons, figures, example sheets and the demo class: it is named where its source is, on the instructor's page."""
     root = Path(__file__).parents[2]
-    folders = "course/lessons", "course/figures", "course/sounds", "checker/example_sheets", "checker/demo_class", "exercises"
+    folders = (
+        "course/lessons",
+        "course/figures",
+        "course/sounds",
+        "checker/examples/sheets",
+        "checker/examples/demo_class",
+        "exercises",
+    )
     pages = [file for folder in folders for file in (root / folder).rglob("*") if file.suffix in (".md", ".py", ".toml")]
     told = {file.relative_to(root).as_posix() for file in pages if re.search(r"\b3\.3 V|\b93 mA", file.read_text("utf-8"))}
     assert len(pages) > 150 and told == {"course/lessons/unit00_bench/instructor.md"}
@@ -115,15 +123,18 @@ def test_arrays_in_arrays_out():
     assert current_through_dropper(rails, 15.0, 2.0, currents).shape == (2, 3)
 
 
-@pytest.mark.parametrize("refused", [
-    lambda: dropper_resistance(1.5, 2.0, 93e-3),
-    lambda: dropper_resistance(np.array([3.3, 1.5]), 2.0, 93e-3),
-    lambda: next_preferred(0.0),
-    lambda: next_preferred(-10.0),
-    lambda: next_preferred(np.nan),
-    lambda: next_preferred(np.inf),
-    lambda: next_preferred(10.0, "E13"),
-])
+@pytest.mark.parametrize(
+    "refused",
+    [
+        lambda: dropper_resistance(1.5, 2.0, 93e-3),
+        lambda: dropper_resistance(np.array([3.3, 1.5]), 2.0, 93e-3),
+        lambda: next_preferred(0.0),
+        lambda: next_preferred(-10.0),
+        lambda: next_preferred(np.nan),
+        lambda: next_preferred(np.inf),
+        lambda: next_preferred(10.0, "E13"),
+    ],
+)
 def test_what_cannot_be_is_refused_in_a_sentence(refused):
     with pytest.raises(ValueError, match="raise a voltage|above zero|use one of"):
         refused()

@@ -35,7 +35,10 @@ SOCKETS = {
 
 def test_no_socket_of_any_kind(attack):
     free = attack(lambda: answers(SOCKETS), without=["contain"]).value
-    assert {value for value in free.values() if isinstance(value, int) and value < 0} <= {-errno.ECONNREFUSED, -errno.EAFNOSUPPORT}
+    assert {value for value in free.values() if isinstance(value, int) and value < 0} <= {
+        -errno.ECONNREFUSED,
+        -errno.EAFNOSUPPORT,
+    }
     assert all_refused(attack(lambda: answers(SOCKETS)).value)
 
 
@@ -47,11 +50,7 @@ def test_a_listening_judge_hears_nothing(attack, address):
         kind = socket.SOCK_DGRAM if address == "udp" else socket.SOCK_STREAM
         family = socket.AF_INET if address in ("tcp", "udp") else socket.AF_UNIX
         place = (
-            ("127.0.0.1", 0)
-            if family == socket.AF_INET
-            else os.path.join(attack.home, "s")
-            if address == "path"
-            else address
+            ("127.0.0.1", 0) if family == socket.AF_INET else os.path.join(attack.home, "s") if address == "path" else address
         )
         listening = socket.socket(family, kind)
         listening.bind(place)
@@ -80,20 +79,64 @@ KEPT = []
 
 
 DOORS = [
-    "accept4", "acct", "add_key", "bpf", "chroot", "clock_settime", "epoll_create1", "eventfd2", "fanotify_init",
-    "fsopen", "init_module", "inotify_init1", "io_setup", "io_uring_setup", "keyctl", "landlock_create_ruleset",
-    "memfd_create", "memfd_secret", "mknodat", "mount", "move_mount", "mq_open", "msgget", "name_to_handle_at",
-    "open_by_handle_at", "open_tree", "perf_event_open", "personality", "pivot_root", "process_madvise", "quotactl",
-    "reboot", "request_key", "sched_setscheduler", "seccomp", "semget", "sethostname", "setns", "setxattr", "shmat",
-    "shmget", "signalfd4", "splice", "swapon", "sync", "syslog", "tee", "timer_create", "timerfd_create", "umount2",
-    "unshare", "userfaultfd", "vmsplice",
+    "accept4",
+    "acct",
+    "add_key",
+    "bpf",
+    "chroot",
+    "clock_settime",
+    "epoll_create1",
+    "eventfd2",
+    "fanotify_init",
+    "fsopen",
+    "init_module",
+    "inotify_init1",
+    "io_setup",
+    "io_uring_setup",
+    "keyctl",
+    "landlock_create_ruleset",
+    "memfd_create",
+    "memfd_secret",
+    "mknodat",
+    "mount",
+    "move_mount",
+    "mq_open",
+    "msgget",
+    "name_to_handle_at",
+    "open_by_handle_at",
+    "open_tree",
+    "perf_event_open",
+    "personality",
+    "pivot_root",
+    "process_madvise",
+    "quotactl",
+    "reboot",
+    "request_key",
+    "sched_setscheduler",
+    "seccomp",
+    "semget",
+    "sethostname",
+    "setns",
+    "setxattr",
+    "shmat",
+    "shmget",
+    "signalfd4",
+    "splice",
+    "swapon",
+    "sync",
+    "syslog",
+    "tee",
+    "timer_create",
+    "timerfd_create",
+    "umount2",
+    "unshare",
+    "userfaultfd",
+    "vmsplice",
 ]
 
 
 def test_the_kernels_rarer_doors_are_shut(attack):
-    assert all_refused(
-        attack(lambda: answers({name: lambda name=name: raw(name, 0, 0, 0, 0, 0, 0) for name in DOORS})).value
-    )
+    assert all_refused(attack(lambda: answers({name: lambda name=name: raw(name, 0, 0, 0, 0, 0, 0) for name in DOORS})).value)
 
 
 # uretprobe and uprobe, on x86_64: the kernel lets them past every filter (kernel/seccomp.c, from memory), and answers
