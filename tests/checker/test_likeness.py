@@ -12,6 +12,7 @@ from checker.course import PATHS, ROOT
 from checker.submissions.likeness import IN_SHAPE, WORD_FOR_WORD, find_alike
 from checker.submissions.tokens import Handout, code_lines, words
 from tests.checker import made
+from tests.checker.sample import as_handed_in
 
 SOLENOID, RESONANCE, QUALITY = (
     "unit02_coil_and_condenser/solenoid_inductance",
@@ -147,7 +148,7 @@ def test_honest_members_of_a_small_class_are_not_listed(size):
 
 
 def test_stubs_and_the_reference_itself_are_not_listed():
-    reference = {f"{path}.py": (ROOT / "solutions" / f"{path}.py").read_text("utf-8") for path in COMPARED}
+    reference = {f"{path}.py": as_handed_in((ROOT / "solutions" / f"{path}.py").read_text("utf-8")) for path in COMPARED}
     stubs = {f"{path}.py": STUB[path] for path in COMPARED}
     assert (
         find_alike(

@@ -22,6 +22,7 @@ from checker.pack import contents, stubs
 from checker.pack.contents import FOLDER, pack_files, write_pack
 from checker.pack.laws import laws_source
 from checker.sandbox.workers import start_worker
+from tests.checker.sample import as_handed_in
 
 RESONANCE = "unit03_tuned_circuit/resonance"
 
@@ -125,7 +126,7 @@ def worked_on(tmp_path, monkeypatch):
 @pytest.mark.parametrize("answer", ["return 1 / np.sqrt(capacitance)", "x = 1\n    raise NotImplementedError", "(", None])
 def test_an_exercise_that_was_worked_on_is_not_handed_out(worked_on, answer, capsys, monkeypatch):
     file = worked_on / "exercises" / f"{RESONANCE}.py"
-    stub, reference = file.read_text(), (ROOT / "solutions" / f"{RESONANCE}.py").read_text()
+    stub, reference = file.read_text(), as_handed_in((ROOT / "solutions" / f"{RESONANCE}.py").read_text())
     file.write_text(stub.replace("raise NotImplementedError", answer) if answer else reference)
     monkeypatch.chdir(worked_on)
     assert cli.main(["pack", "pack.zip"]) == cli.USAGE_ERROR
@@ -173,7 +174,7 @@ def test_the_checker_works_inside_the_pack(unpacked):
     first = run(unpacked, "try", "resonance")
     assert first.returncode == 1 and "resonance · not attempted" in first.stdout
     stub = unpacked / "exercises" / f"{RESONANCE}.py"
-    stub.write_text((ROOT / "solutions" / f"{RESONANCE}.py").read_text())
+    stub.write_text(as_handed_in((ROOT / "solutions" / f"{RESONANCE}.py").read_text()))
     assert run(unpacked, "try", "resonance").stdout.startswith("resonance · passed")
     stub.write_text(stub.read_text().replace("2 * np.pi * ", ""))
     wrong = run(unpacked, "try", "resonance")

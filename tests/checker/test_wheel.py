@@ -14,6 +14,7 @@ import zipfile
 import pytest
 
 from checker.course import PATHS, ROOT
+from tests.checker.sample import as_handed_in
 
 pytestmark = pytest.mark.slow
 LEFT = shutil.ignore_patterns("__pycache__", "*.egg-info")
@@ -128,7 +129,7 @@ def test_sheet(installed, student, built):
 
 def test_mark(installed, student):
     shutil.copytree(student / "exercises", student / "class" / "Isla Marrow")
-    solution = (ROOT / "solutions/unit03_tuned_circuit/resonance.py").read_text()
+    solution = as_handed_in((ROOT / "solutions/unit03_tuned_circuit/resonance.py").read_text())
     (student / "class/Isla Marrow/unit03_tuned_circuit/resonance.py").write_text(solution)
     done = run(installed, student, "mark", "class", "--only", "resonance")
     assert done.returncode == 0 and "10 of 10" in done.stdout, done.stderr
