@@ -16,6 +16,8 @@ def elliptic_integrals(parameter):
 
 
 def nagaoka_coefficient(diameter_over_length):
+    if np.any(np.asarray(diameter_over_length) < 2e-4) or np.any(np.asarray(diameter_over_length) > 5000):
+        raise ValueError("too thin or too flat for the closed form")
     u2 = diameter_over_length**2
     m = u2 / (1 + u2)
     k, k1 = np.sqrt(m), 1 / np.sqrt(1 + u2)

@@ -4,6 +4,8 @@ from exercises.unit03_tuned_circuit.reflected_impedance import reflected_impedan
 
 
 def loaded_quality_factor(frequency, mutual_inductance, aerial_impedance, inductance, resistance):
+    if np.any(np.asarray(resistance) <= 0):
+        raise ValueError("no coil is without loss")
     extra = reflected_impedance(frequency, mutual_inductance, aerial_impedance)
     return (2 * np.pi * frequency * inductance + np.imag(extra)) / (resistance + np.real(extra))
 
@@ -20,4 +22,7 @@ def best_mutual_inductance(frequency, aerial_impedance, resistance):
 
 
 def critical_coupling(primary_quality_factor, secondary_quality_factor):
-    return 1 / np.sqrt(primary_quality_factor * secondary_quality_factor)
+    product = np.asarray(primary_quality_factor) * secondary_quality_factor
+    if np.any(product < 1):
+        raise ValueError("circuits so poor have no critical coupling")
+    return 1 / np.sqrt(product)
