@@ -49,7 +49,6 @@ USUAL = {
     "unit09_feedback_receivers.isolated_set.aerial_impedance": (1e6,),
 }
 ELSEWHERE = {  # modules whose functions need not be held here, and why; most of them are asked at their ends nowhere yet
-    "unit00_bench.dropper_resistor": "not held yet",
     "unit00_bench.prefixes": "not held yet; text in, text out",
     "unit04_crystal_set.left_out": "sizes for a table, at its own settings; not held yet",
     "unit05_valve.left_out": "sizes for a table, at its own settings; not held yet",
