@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit06_reaction.network import SALTMARSH_SET
 from solutions.unit09_feedback_receivers.isolated_set import (
     GRID_RESISTANCE,
@@ -21,6 +22,7 @@ NO_COIL, LOOSE = 1e-13, 1e-9  # henry: a winding of next to nothing, and what it
 BAND = 700.0  # hertz: of the capstone's second circuit
 
 
+@check_ranges
 def winding_left_out(frequency: float, kind: str) -> float:
     """Decibels by which the isolation comes out otherwise when the aerial that it is compared with has no winding.
 
