@@ -19,7 +19,7 @@ def dropper_resistance(rail: float, filament_voltage: float, filament_current: f
     Parameters
     ----------
     rail : float or ndarray, volt
-    filament_voltage : float or ndarray, volt, > 0, broadcast with `rail`
+    filament_voltage : float or ndarray, volt, >= 0, broadcast with `rail`; 0 for a resistor alone on the rail
     filament_current : float or ndarray, ampere, > 0, broadcast with `rail`
 
     Returns
@@ -44,7 +44,7 @@ def dropper_dissipation(rail: float, filament_voltage: float, filament_current: 
     Parameters
     ----------
     rail : float or ndarray, volt, >= `filament_voltage`
-    filament_voltage : float or ndarray, volt, > 0, broadcast with `rail`
+    filament_voltage : float or ndarray, volt, >= 0, broadcast with `rail`; 0 for a resistor alone on the rail
     filament_current : float or ndarray, ampere, > 0, broadcast with `rail`
 
     Returns

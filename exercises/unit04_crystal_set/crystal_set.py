@@ -132,7 +132,7 @@ def power_budget(
     ------
     ValueError
         If the wave would give more than was sent out: no transmitter of that power makes such a field, unless the set
-        stands so close to it that the field is no wave yet.
+        stands so close to it that the field is no wave yet. If the coils are coupled more closely than coils can be.
 
     Source
     ------
@@ -189,7 +189,7 @@ def crystal_set(
     Raises
     ------
     ValueError
-        As `power_budget`: within some half a wavelength of the transmitter.
+        As `power_budget`: within some half a wavelength of the transmitter, or coils coupled too closely.
 
     Source
     ------

@@ -37,6 +37,12 @@ def carried_gain(
     -------
     float or ndarray, a pure number; the arguments broadcast together
 
+    Raises
+    ------
+    ValueError
+        If nothing is left of the loss, or the windings are coupled more closely than coils can be; the tuned coil is that
+        which the condenser tunes to the frequency.
+
     Source
     ------
     μ volts behind the anode resistance, which finds in its way the winding and what the tuned circuit reflects into it
@@ -67,6 +73,11 @@ def anode_swing(
     Returns
     -------
     complex or ndarray of complex, volt, crest, the swing's phase being 0; the arguments broadcast together
+
+    Raises
+    ------
+    ValueError
+        If the windings are coupled more closely than coils can be, as in `carried_gain`.
 
     Source
     ------
@@ -122,7 +133,7 @@ def isolation(
     ----------
     frequency : float or ndarray, hertz, > 0, of the oscillation
     tuning_capacitance : float or ndarray, farad, > 0
-    aerial_winding : tuple of two floats, henry: inductance, >= 0, of the winding that the aerial has where there is no stage,
+    aerial_winding : tuple of two floats, henry: inductance, > 0, of the winding that the aerial has where there is no stage,
         and its mutual inductance with the tuned coil
     aerial_impedance : complex or ndarray, ohm, all the way round aerial and earth, without that winding
     grid_resistance : float or ndarray, ohm, > 0, from the isolating valve's grid to earth
@@ -133,6 +144,11 @@ def isolation(
     Returns
     -------
     float or ndarray, decibel, above 0 where the stage helps; the arguments but the tuples broadcast together
+
+    Raises
+    ------
+    ValueError
+        If either winding and the tuned coil are coupled more closely than coils can be, as in `carried_gain`.
 
     Source
     ------

@@ -8,6 +8,8 @@ import math
 
 import numpy as np
 
+from solutions.ranges import check_ranges
+
 PREFERRED = {
     "E6": (10, 15, 22, 33, 47, 68),
     "E12": (10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82),
@@ -15,13 +17,14 @@ PREFERRED = {
 }
 
 
+@check_ranges
 def dropper_resistance(rail: float, filament_voltage: float, filament_current: float) -> float:
     """Series resistance that leaves a filament its rated voltage, and so its rated current.
 
     Parameters
     ----------
     rail : float or ndarray, volt
-    filament_voltage : float or ndarray, volt, > 0, broadcast with `rail`
+    filament_voltage : float or ndarray, volt, >= 0, broadcast with `rail`; 0 for a resistor alone on the rail
     filament_current : float or ndarray, ampere, > 0, broadcast with `rail`
 
     Returns
@@ -43,13 +46,14 @@ def dropper_resistance(rail: float, filament_voltage: float, filament_current: f
     return drop / filament_current
 
 
+@check_ranges
 def dropper_dissipation(rail: float, filament_voltage: float, filament_current: float) -> float:
     """Power that the dropper resistor turns into heat while the filament has its rated current.
 
     Parameters
     ----------
     rail : float or ndarray, volt, >= `filament_voltage`
-    filament_voltage : float or ndarray, volt, > 0, broadcast with `rail`
+    filament_voltage : float or ndarray, volt, >= 0, broadcast with `rail`; 0 for a resistor alone on the rail
     filament_current : float or ndarray, ampere, > 0, broadcast with `rail`
 
     Returns
@@ -63,6 +67,7 @@ def dropper_dissipation(rail: float, filament_voltage: float, filament_current: 
     return (rail - filament_voltage) * filament_current
 
 
+@check_ranges
 def next_preferred(resistance: float, series: str = "E12") -> float:
     """Smallest preferred value that is not below a resistance: the next one up in the drawer.
 
@@ -95,6 +100,7 @@ def next_preferred(resistance: float, series: str = "E12") -> float:
     return next(value for value in values if value >= resistance * (1 - 1e-9))
 
 
+@check_ranges
 def current_through_dropper(rail: float, resistance: float, filament_voltage: float, filament_current: float) -> float:
     """Current that flows when the dropper in place is not the one calculated.
 

@@ -142,12 +142,14 @@ def power_budget(
     ------
     ValueError
         If the wave would give more than was sent out: no transmitter of that power makes such a field, unless the set
-        stands so close to it that the field is no wave yet.
+        stands so close to it that the field is no wave yet. If the coils are coupled more closely than coils can be.
 
     Source
     ------
     Available power at each place; the tone adds depth²/2 to a carrier's power.
     """
+    if mutual_inductance**2 > AERIAL_COIL * COIL:
+        raise ValueError("the two windings are coupled more closely than coils can be: make the mutual inductance smaller")
     with_tone = 1 + depth**2 / 2
     height = effective_height(HEIGHT, TOP)
     emf = aerial_emf(field, height)
@@ -216,7 +218,7 @@ def crystal_set(
     Raises
     ------
     ValueError
-        As `power_budget`: within some half a wavelength of the transmitter.
+        As `power_budget`: within some half a wavelength of the transmitter, or coils coupled too closely.
 
     Source
     ------

@@ -191,7 +191,8 @@ EXERCISE = Exercise(
                               np.array(f(P, 2 * F, freq, M, m)[1:4]), 4 * np.array(f(P, F, freq, M, m)[1:4]))),
             ],
             no_published="A chain of parts, each held to its own figures.",
-            refuses=[refusal("a field of 100 V/m from a transmitter of 1 W", (1.0, 100.0, 1e6, 10e-6, 0.5))],
+            refuses=[refusal("a field of 100 V/m from a transmitter of 1 W", (1.0, 100.0, 1e6, 10e-6, 0.5)),
+                     refusal("a coupling closer than any coils can have", (1e3, 1e-3, 1e6, 110e-6, 0.5))],
             slips=[
                 slip("forgotten that the tone adds depth²/2 to the power of a carrier",
                      with_budget(lambda p, P, F, f, M, m: p / (1 + np.array([1, 1, 1, 1, 0, 0, 0]) * m**2 / 2))),
@@ -240,7 +241,8 @@ EXERCISE = Exercise(
                           lambda f, P, *rest: (f(P, *rest), f(P / 10, *rest) + 20), no_louder_than_the_square_law),
             ],
             no_published="A chain of parts, each held to its own figures.",
-            refuses=[refusal("a set ten metres from the transmitter", (1e3, 10.0, 1e6, 0.03, 40.0, 10e-6, 0.5, 1e3))],
+            refuses=[refusal("a set ten metres from the transmitter", (1e3, 10.0, 1e6, 0.03, 40.0, 10e-6, 0.5, 1e3)),
+                     refusal("a coupling closer than any coils can have", (1e3, 1e4, 1e6, 0.03, 40.0, 110e-6, 0.5, 1e3))],
             slips=[
                 slip("left out the threshold of hearing",
                      lambda *inputs: crystal_set(*inputs) + hearing_threshold(inputs[-1])),
@@ -258,7 +260,7 @@ EXERCISE = Exercise(
         "The tuned circuit, seen from the diode, is tuned_voltage (times √2, for the crest) behind Q ω(L + L'), with the Q "
         "that is left with the aerial coupled. The power that it can give is that of its r.m.s. voltage. Refuse, with "
         "ValueError, what cannot be: a whole reactance of nothing or less, or a wave that gives more than was sent.",
-        "Budget: P, available_power with the radiation resistance "
+        "ValueError if M² > AERIAL_COIL × COIL: no coils are coupled so closely. Budget: P, available_power with the radiation resistance "
         "alone, then with the aerial's whole resistance, then of the tuned source (r.m.s.), each times (1 + m²/2); then "
         "the three. Loudness: sound_pressure_level(tone, SENSITIVITY) − hearing_threshold.",
     ],

@@ -48,7 +48,7 @@ def triode_current(
     perveance : float or ndarray, ampere per volt to the power of 1.5, > 0
     offset : float or ndarray, volt
     emission : float or ndarray, ampere, > 0, that the filament can give; the law holds as far as that, and no more comes. Left
-        out, the filament gives all that is drawn
+        out, the law has no end, as if the filament gave all that is drawn; no filament does
 
     Returns
     -------

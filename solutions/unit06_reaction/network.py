@@ -9,6 +9,7 @@ from dataclasses import astuple, dataclass, replace
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit01_signal.aerial_voltage import aerial_capacitance
 from solutions.unit02_coil_and_condenser.club_coil import STATED, coil_resistance
 from solutions.unit04_crystal_set.crystal_set import COIL, EARTH_RESISTANCE, HEIGHT, TOP, WIRE_RADIUS
@@ -207,6 +208,7 @@ def drive(reaction_set: ReactionSet) -> np.ndarray:
     return np.linalg.inv(storage)[..., AERIAL]
 
 
+@check_ranges
 def through_grid_condenser(
     grid_condenser: float,
     grid_anode: float,

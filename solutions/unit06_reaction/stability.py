@@ -7,6 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit06_reaction.network import GRID, THROTTLE_RANGE, TUNED, ReactionSet, drive, state_matrix
 
 HALVINGS = 60  # of the interval that holds the answer
@@ -232,6 +233,7 @@ def threshold(reaction_set: ReactionSet, knob: str, low: float, high: float) -> 
     return ((low + high) / 2)[()]
 
 
+@check_ranges
 def retuned(reaction_set: ReactionSet, frequency: float) -> ReactionSet:
     """The set with its tuning condenser turned so that it rings at a frequency, all other knobs left alone.
 

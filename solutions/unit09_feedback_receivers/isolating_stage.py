@@ -13,6 +13,12 @@ from solutions.unit03_tuned_circuit.reflected_impedance import reflected_impedan
 from solutions.unit07_oscillation.radiated_field import aerial_current
 
 
+def _refuse_closer_than_coils(mutual_inductance, winding_inductance, frequency, tuning_capacitance):
+    tuned_inductance = 1 / ((2 * np.pi * frequency) ** 2 * tuning_capacitance)
+    if np.any(mutual_inductance**2 > winding_inductance * tuned_inductance):
+        raise ValueError("the two windings are coupled more closely than coils can be: make the mutual inductance smaller")
+
+
 @check_ranges
 def carried_gain(
     frequency: float,
@@ -39,11 +45,18 @@ def carried_gain(
     -------
     float or ndarray, a pure number; the arguments broadcast together
 
+    Raises
+    ------
+    ValueError
+        If nothing is left of the loss, or the windings are coupled more closely than coils can be; the tuned coil is that
+        which the condenser tunes to the frequency.
+
     Source
     ------
     μ volts behind the anode resistance, which finds in its way the winding and what the tuned circuit reflects into it
     (`reflected_impedance`); ω M volts for each ampere there; and at resonance 1/(ω C r) times that on the condenser.
     """
+    _refuse_closer_than_coils(mutual_inductance, winding_inductance, frequency, tuning_capacitance)
     angular = 2 * np.pi * frequency
     load = 1j * angular * winding_inductance + reflected_impedance(frequency, mutual_inductance, tuned_resistance)
     current = amplification_factor / (anode_resistance + load)
@@ -74,11 +87,17 @@ def anode_swing(
     -------
     complex or ndarray of complex, volt, crest, the swing's phase being 0; the arguments broadcast together
 
+    Raises
+    ------
+    ValueError
+        If the windings are coupled more closely than coils can be, as in `carried_gain`.
+
     Source
     ------
     The tuned coil carries jωC times the swing, and jωM volts come for each ampere of it; winding and anode resistance
     share them.
     """
+    _refuse_closer_than_coils(mutual_inductance, winding_inductance, frequency, tuning_capacitance)
     angular = 2 * np.pi * frequency
     induced = 1j * angular * mutual_inductance * 1j * angular * tuning_capacitance * swing
     return induced * anode_resistance / (anode_resistance + 1j * angular * winding_inductance)
@@ -134,7 +153,7 @@ def isolation(
     ----------
     frequency : float or ndarray, hertz, > 0, of the oscillation
     tuning_capacitance : float or ndarray, farad, > 0
-    aerial_winding : tuple of two floats, henry: inductance, >= 0, of the winding that the aerial has where there is no stage,
+    aerial_winding : tuple of two floats, henry: inductance, > 0, of the winding that the aerial has where there is no stage,
         and its mutual inductance with the tuned coil
     aerial_impedance : complex or ndarray, ohm, all the way round aerial and earth, without that winding
     grid_resistance : float or ndarray, ohm, > 0, from the isolating valve's grid to earth
@@ -146,6 +165,11 @@ def isolation(
     -------
     float or ndarray, decibel, above 0 where the stage helps; the arguments but the tuples broadcast together
 
+    Raises
+    ------
+    ValueError
+        If either winding and the tuned coil are coupled more closely than coils can be, as in `carried_gain`.
+
     Source
     ------
     Unit 07's `aerial_current`, the winding in the aerial, against `grid_swing` over the aerial's impedance, without it, for
@@ -154,6 +178,7 @@ def isolation(
     aerial_inductance, aerial_mutual = aerial_winding
     inductance, mutual = anode_winding
     resistance, anode_grid = valve
+    _refuse_closer_than_coils(aerial_mutual, aerial_inductance, frequency, tuning_capacitance)
     joined = aerial_impedance + 2j * np.pi * frequency * aerial_inductance
     direct = aerial_current(1.0, frequency, tuning_capacitance, aerial_mutual, joined)
     anode = anode_swing(1.0, frequency, tuning_capacitance, mutual, inductance, resistance)

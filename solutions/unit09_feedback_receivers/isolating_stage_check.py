@@ -20,6 +20,7 @@ from checker import (
     less,
     number,
     ohms,
+    refusal,
     relative,
     siemens,
     slip,
@@ -72,9 +73,23 @@ def without_aerial(G, f0, capacitance):
     return 1 / G + 2j * np.pi * f0 * capacitance
 
 
+def longer(Z, f0, L):
+    """By how much a winding lessens the aerial's current, decibel."""
+    return 20 * np.log10(np.abs(1 + 2j * np.pi * f0 * L / Z))
+
+
 def tuned(f0, M, r):
     """The mutual inductance turned into what it reflects, ohm."""
     return (2 * np.pi * f0 * M) ** 2 / r
+
+
+def closest(winding, frequency, capacitance):
+    """Mutual inductance at which all of a winding's field is the tuned coil's too, henry."""
+    return np.sqrt(winding / capacitance) / (2 * np.pi * frequency)
+
+
+def loose(winding, M, f0, C):
+    return closest(winding, f0, C) * 0.9 > M
 
 
 EXERCISE = Exercise(
@@ -85,12 +100,15 @@ EXERCISE = Exercise(
             given={"frequency": FREQUENCY, "amplification_factor": number(5, 800), "anode_resistance": ANODE_RESISTANCE,
                    "winding_inductance": WINDING, "mutual_inductance": MUTUAL, "tuned_resistance": ohms("1 Ω", "30 Ω"),
                    "tuning_capacitance": TUNING},
+            where=lambda f0, μ, R, L, M, r, C: loose(L, M, f0, C),
             agrees_within=CLOSE,
             holds=[
-                invariant("it is greatest where the winding reflects just the impedance before it",
+                invariant("it is greatest where the winding reflects just the impedance before it, or as near to that as the coils go",
                           lambda f, f0, μ, R, L, M, r, C: (
                               f(f0, μ, R, L, M, r, C),
-                              f(f0, μ, R, L, np.sqrt(np.abs(R + 2j * np.pi * f0 * L) * r) / (2 * np.pi * f0), r, C)), at_most),
+                              f(f0, μ, R, L, np.minimum(
+                                  np.sqrt(np.abs(R + 2j * np.pi * f0 * L) * r) / (2 * np.pi * f0),
+                                  0.9 * closest(L, f0, C)), r, C)), at_most),
                 invariant("less left of the loss, more gain",
                           lambda f, f0, μ, R, L, M, r, C: (f(f0, μ, R, L, M, r, C), f(f0, μ, R, L, M, r / 2, C)), less),
                 invariant("a winding turned over carries as much",
@@ -105,6 +123,11 @@ EXERCISE = Exercise(
                 value("a triode of type 30, its winding loose: 900 µS for each volt",
                       given=(1e6, 9.3, 10.3e3, 5e-6, 1e-6, 6.0, 126.65e-12), wanted=900e-6 * 1e-6 / (126.65e-12 * 6.0),
                       within=WITHIN, source=TRIODE, known="found"),
+            ],
+            refuses=[
+                refusal("a tuned circuit of which reaction has left no loss", (1e6, 9.3, 10e3, 60e-6, 40e-6, 0.0, 126e-12)),
+                refusal("a coupling closer than any coils can have", (1.6e6, 9.3, 10e3, 20e-6, 21e-6, 6.0, 500e-12)),
+                refusal("the same with the winding turned over", (1.6e6, 9.3, 10e3, 20e-6, -21e-6, 6.0, 500e-12)),
             ],
             slips=[
                 slip("left out what the tuned circuit reflects into the winding",
@@ -124,6 +147,7 @@ EXERCISE = Exercise(
             asks=anode_swing,
             given={"swing": volts("100 mV", "20 V"), "frequency": FREQUENCY, "tuning_capacitance": TUNING,
                    "mutual_inductance": MUTUAL, "winding_inductance": WINDING, "anode_resistance": ANODE_RESISTANCE},
+            where=lambda V, f0, C, M, L, R: loose(L, M, f0, C),
             gives="V",
             agrees_within=CLOSE,
             holds=[
@@ -136,9 +160,11 @@ EXERCISE = Exercise(
                           lambda f, V, f0, C, M, L, R: (
                               np.abs(f(V, f0, C, M, L, R)), (2 * np.pi * f0) ** 2 * M * C * V), at_most),
                 invariant("twice the frequency, four times the swing, as long as the winding is little beside the valve",
-                          lambda f, V, f0, C, M, L, R: (f(V, 2 * f0, C, M, 1e-12, R), 4 * f(V, f0, C, M, 1e-12, R)), nearly),
+                          lambda f, V, f0, C, M, L, R: (
+                              f(V, 2 * f0, C, M / 100, 1e-7, R), 4 * f(V, f0, C, M / 100, 1e-7, R)), nearly),
             ],
             no_published="Ohm's law; tests solve the coupled circuits.",
+            refuses=[refusal("a coupling closer than any coils can have", (1.0, 1.6e6, 500e-12, 21e-6, 20e-6, 10e3))],
             slips=[
                 slip("lost the sign: j times j is −1", lambda *inputs: -anode_swing(*inputs)),
                 slip("left the winding's reactance out",
@@ -184,11 +210,12 @@ EXERCISE = Exercise(
             given={"frequency": FREQUENCY, "tuning_capacitance": TUNING, "aerial_winding": AERIAL_WINDINGS,
                    "aerial_impedance": AERIAL, "grid_resistance": ohms("1 kΩ", "100 kΩ"), "anode_winding": WINDINGS,
                    "valve": VALVES, "stray": farads("1 fF", "1 pF")},
+            where=lambda f0, C, D, Z, G, W, v, s: loose(*D, f0, C) and loose(*W, f0, C),
             gives="dB",
             agrees_within=relative(1e-9, because="a few operations, double precision", floor=1e-8),
             holds=[
-                invariant("ten times the aerial's coupling, 20 dB more to be lost",
-                          lambda f, f0, C, D, *rest: (f(f0, C, (D[0], 10 * D[1]), *rest), f(f0, C, D, *rest) + 20)),
+                invariant("a tenth of the aerial's coupling, 20 dB less to be lost",
+                          lambda f, f0, C, D, *rest: (f(f0, C, (D[0], D[1] / 10), *rest), f(f0, C, D, *rest) - 20)),
                 invariant("a valve without capacitance and a tenth of the strays lose 20 dB more",
                           lambda f, f0, C, D, Z, G, W, v, s: (f(f0, C, D, Z, G, W, (v[0], 0.0), 1e-16),
                                                               f(f0, C, D, Z, G, W, (v[0], 0.0), 1e-15) + 20), nearly),
@@ -197,11 +224,19 @@ EXERCISE = Exercise(
                                                               f(f0, C, D, Z, G, W, (9e3, 0.0), s))),
             ],
             no_published="Two currents compared; tests solve both networks.",
+            refuses=[
+                refusal("an anode winding coupled closer than coils can be",
+                        (1.6e6, 500e-12, (25e-6, 10e-6), 30 - 950j, 1e4, (20e-6, 21e-6), (1e4, 6e-12), 1e-13)),
+                refusal("an aerial's winding coupled closer than coils can be",
+                        (1.6e6, 500e-12, (20e-6, 21e-6), 30 - 950j, 1e4, (60e-6, 10e-6), (1e4, 6e-12), 1e-13)),
+            ],
             slips=[
                 slip("left the winding out of the aerial that is joined to the set",
-                     lambda f0, C, D, *rest: isolation(f0, C, (0.0, D[1]), *rest)),
+                     lambda f0, C, D, Z, *rest: isolation(f0, C, D, Z, *rest) + longer(Z, f0, D[0])),
                 slip("put the winding into the aerial with the stage too",
-                     lambda f0, C, D, Z, *rest: isolation(f0, C, (0.0, D[1]), Z + 2j * np.pi * f0 * D[0], *rest)),
+                     lambda f0, C, D, Z, *rest: (
+                         isolation(f0, C, D, Z + 2j * np.pi * f0 * D[0], *rest)
+                         + longer(Z + 2j * np.pi * f0 * D[0], f0, D[0]))),
                 slip("used 10 log: these are currents", lambda *inputs: isolation(*inputs) / 2),
                 slip("turned the ratio over", lambda *inputs: -isolation(*inputs)),
                 slip("compared a crest with an r.m.s. value", lambda *inputs: isolation(*inputs) - 20 * np.log10(np.sqrt(2))),
@@ -243,6 +278,7 @@ EXERCISE = Exercise(
         "induced, and the anode resistance has R/(R + jωL) of it. At the grid: (currents in through the two capacitances) "
         "over (sum of all admittances). The aerial current is the grid's swing over the aerial's impedance; over √2 for r.m.s. Where there is no "
         "stage the aerial has a winding in it, jωL more.",
+        "ValueError for r = 0 and, for each winding on the tuned coil, np.any(M² > L/(ω²C)), which no coils can have.   "
         "np.abs(μ M/(C r (R + load)));   −ω² M C swing R/(R + jωL);   jω(k A + s V)/(1/Z + jω(k + s));   20 np.log10(direct/"
         "np.abs(grid/aerial/√2)), direct with aerial + jω × its winding, the grid's impedance 1/(1/aerial + 1/resistance);   np.sqrt(2 gm/(ω k)).",
     ],

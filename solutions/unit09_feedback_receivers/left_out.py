@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit06_reaction.network import SALTMARSH_SET
 from solutions.unit09_feedback_receivers.isolated_set import (
     GRID_RESISTANCE,
@@ -17,9 +18,11 @@ from solutions.unit09_feedback_receivers.receiver import AMPLIFICATION, COIL, CO
 from solutions.unit09_feedback_receivers.sine_quench import sine_response
 
 ANODE_GRID = 6e-12  # farad: of a type 30, from memory
+NO_COIL, LOOSE = 1e-13, 1e-9  # henry: a winding of next to nothing, and what it can have in common with the tuned coil
 BAND = 700.0  # hertz: of the capstone's second circuit
 
 
+@check_ranges
 def winding_left_out(frequency: float, kind: str) -> float:
     """Decibels by which the isolation comes out otherwise when the aerial that it is compared with has no winding.
 
@@ -35,10 +38,10 @@ def winding_left_out(frequency: float, kind: str) -> float:
     tuning = 1 / ((2 * np.pi * frequency) ** 2 * COIL)
     valve = VALVES[kind]
     with_it, without = (
-        isolation(frequency, tuning, (coil, SALTMARSH_SET.aerial_tuned), aerial_impedance(frequency), GRID_RESISTANCE,
+        isolation(frequency, tuning, (coil, LOOSE), aerial_impedance(frequency), GRID_RESISTANCE,
                   (WINDING, MUTUAL), (valve.anode_resistance, valve.anode_grid), 0.0)
-        for coil in (SALTMARSH_SET.aerial_inductance - WIRE_INDUCTANCE, 0.0)
-    )  # fmt: skip
+        for coil in (SALTMARSH_SET.aerial_inductance - WIRE_INDUCTANCE, NO_COIL)
+    )  # fmt: skip  # the coupling falls out of the difference
     return float(without - with_it)
 
 

@@ -133,8 +133,11 @@ def test_arrays_in_arrays_out():
         lambda: next_preferred(np.nan),
         lambda: next_preferred(np.inf),
         lambda: next_preferred(10.0, "E13"),
+        lambda: dropper_resistance(3.0, 2.0, 0.0),
+        lambda: dropper_dissipation(1.0, 2.0, 60e-3),
+        lambda: current_through_dropper(3.0, 15.0, 2.0, 0.0),
     ],
 )
 def test_what_cannot_be_is_refused_in_a_sentence(refused):
-    with pytest.raises(ValueError, match="raise a voltage|above zero|use one of"):
+    with pytest.raises(ValueError, match="raise a voltage|above (0|zero)|at least|use one of"):
         refused()

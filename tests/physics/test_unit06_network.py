@@ -31,7 +31,7 @@ from solutions.unit06_reaction.network import (
     state_matrix,
 )
 from solutions.unit06_reaction.oscillation_point import gain, steady_gain
-from solutions.unit06_reaction.stability import from_parts, parts, poles, response, ring, steady_formula
+from solutions.unit06_reaction.stability import from_parts, parts, poles, response, retuned, ring, steady_formula
 from tests.physics import nodal
 
 COLD = replace(SALTMARSH_SET, transconductance=0.0)
@@ -264,6 +264,12 @@ def test_a_condenser_of_nothing_is_refused(part):
 def test_impossible_windings_are_refused():
     with pytest.raises(ValueError, match="more closely than coils can be"):
         state_matrix(replace(SALTMARSH_SET, tuned_tickler=100e-6))
+
+
+@pytest.mark.parametrize("frequency", [0.0, -1e6, np.array([1e6, 0.0])])
+def test_no_condenser_tunes_a_set_to_nothing(frequency):
+    with pytest.raises(ValueError, match="retuned: frequency must be above 0"):
+        retuned(SALTMARSH_SET, frequency)
 
 
 def test_cold_set_is_stable_from_end_to_end_of_the_dial():

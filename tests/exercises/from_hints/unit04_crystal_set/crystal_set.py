@@ -1,6 +1,6 @@
-"""Budget: P, available_power with the radiation resistance alone, then with the aerial's whole resistance, then of the tuned
-source (r.m.s.), each times (1 + m²/2); then the three. Loudness: sound_pressure_level(tone, SENSITIVITY) −
-hearing_threshold."""
+"""ValueError if M² > AERIAL_COIL × COIL: no coils are coupled so closely. Budget: P, available_power with the radiation
+resistance alone, then with the aerial's whole resistance, then of the tuned source (r.m.s.), each times (1 + m²/2);
+then the three. Loudness: sound_pressure_level(tone, SENSITIVITY) − hearing_threshold."""
 import numpy as np
 
 from exercises.unit01_signal.aerial_voltage import aerial_capacitance, aerial_emf, effective_height
@@ -56,6 +56,8 @@ def tuned_source(emf, frequency, mutual_inductance, aerial_impedance, inductance
 
 
 def power_budget(radiated_power, field, frequency, mutual_inductance, depth):
+    if mutual_inductance**2 > AERIAL_COIL * COIL:
+        raise ValueError("no coils are coupled so closely")
     height = effective_height(HEIGHT, TOP)
     emf = aerial_emf(field, height)
     impedance = aerial_impedance(frequency, HEIGHT, TOP, WIRE_RADIUS, EARTH_RESISTANCE, AERIAL_COIL)

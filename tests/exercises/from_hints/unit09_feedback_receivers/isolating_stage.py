@@ -1,4 +1,5 @@
-"""np.abs(μ M/(C r (R + load)));   −ω² M C swing R/(R + jωL);   jω(k A + s V)/(1/Z + jω(k + s));   20
+"""ValueError for r = 0 and, for each winding on the tuned coil, np.any(M² > L/(ω²C)), which no coils can have.
+np.abs(μ M/(C r (R + load)));   −ω² M C swing R/(R + jωL);   jω(k A + s V)/(1/Z + jω(k + s));   20
 np.log10(direct/np.abs(grid/aerial/√2)), direct with aerial + jω × its winding, the grid's impedance 1/(1/aerial +
 1/resistance);   np.sqrt(2 gm/(ω k)).
 """
@@ -6,6 +7,10 @@ import numpy as np
 
 from exercises.unit03_tuned_circuit.reflected_impedance import reflected_impedance
 from exercises.unit07_oscillation.radiated_field import aerial_current
+
+
+def tuned_too_closely(mutual, winding, w, capacitance):
+    return np.any(mutual**2 > winding / (w**2 * capacitance))
 
 
 def carried_gain(
@@ -18,6 +23,8 @@ def carried_gain(
     tuning_capacitance,
 ):
     w = 2 * np.pi * frequency
+    if tuned_too_closely(mutual_inductance, winding_inductance, w, tuning_capacitance) or np.any(tuned_resistance == 0):
+        raise ValueError("no coils are coupled so closely, or no loss is left")
     load = 1j * w * winding_inductance + reflected_impedance(frequency, mutual_inductance, tuned_resistance)
     way = tuning_capacitance * tuned_resistance * (anode_resistance + load)
     return np.abs(amplification_factor * mutual_inductance / way)
@@ -25,6 +32,8 @@ def carried_gain(
 
 def anode_swing(swing, frequency, tuning_capacitance, mutual_inductance, winding_inductance, anode_resistance):
     w = 2 * np.pi * frequency
+    if tuned_too_closely(mutual_inductance, winding_inductance, w, tuning_capacitance):
+        raise ValueError("no coils are coupled so closely")
     share = anode_resistance / (anode_resistance + 1j * w * winding_inductance)
     return -(w**2) * mutual_inductance * tuning_capacitance * swing * share
 
@@ -41,6 +50,8 @@ def isolation(
     winding_inductance, mutual_inductance = anode_winding
     anode_resistance, anode_grid = valve
     own, coupling = aerial_winding
+    if tuned_too_closely(coupling, own, 2 * np.pi * frequency, tuning_capacitance):
+        raise ValueError("no coils are coupled so closely")
     joined = aerial_impedance + 2j * np.pi * frequency * own
     direct = aerial_current(1.0, frequency, tuning_capacitance, coupling, joined)
     anode = anode_swing(1.0, frequency, tuning_capacitance, mutual_inductance, winding_inductance, anode_resistance)
