@@ -76,7 +76,7 @@ def own_or_reference(name: str, made: dict[str, Callable], replaced: dict[str, s
     reference = importlib.import_module(f"solutions.{name}")
     surroundings = dict(vars(reference))
     again = {
-        what: types.FunctionType(thing.__code__, surroundings, what, thing.__defaults__)
+        what: types.FunctionType(inspect.unwrap(thing).__code__, surroundings, what, inspect.unwrap(thing).__defaults__)
         for what, thing in vars(reference).items()
         if inspect.isfunction(thing) and thing.__module__ == reference.__name__
     }

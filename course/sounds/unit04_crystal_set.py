@@ -44,7 +44,7 @@ def curlew_bank():
 
 
 @sound(
-    caption="Gannet Rock, made eight thousand times stronger so that you can hear it at all. Compare the voice with "
+    caption="Gannet Rock, made 7800 times stronger so that you can hear it at all. Compare the voice with "
     "Saltmarsh Point's: this one has been through the square law.",
     transcript="The same voice and tune as loud as any sound of the course, but coarser: the loud syllables jump out, and "
     "the chords have a growl under them.",

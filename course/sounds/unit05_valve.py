@@ -105,7 +105,7 @@ def crystal_then_valve():
 
 
 @sound(
-    caption="Holm Light at the same volume and with the coil in one place: crystal set, then one valve, 29 dB louder.",
+    caption="Holm Light at the same volume and with the coil in one place: crystal set, then one valve, 28 dB louder.",
     transcript="Four seconds in which next to nothing is heard. Then the voice and the tune, faint but clear, "
     "a little fainter than Curlew Bank by crystal set.",
     full_scale=FULL_SCALE,

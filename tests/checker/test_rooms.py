@@ -36,7 +36,7 @@ ARROWS = {
 # A top folder, what else of ours it may import, and the libraries of others that it may.
 FOLDERS = {
     "exercises": ("", "numpy sympy"),
-    "solutions": ("", "numpy sympy"),
+    "solutions": ("", "numpy sympy numba"),  # numba where it is installed, in one module
     "checker": ("", "numpy sympy mpmath hypothesis rich jinja2 markupsafe distributed"),
     "course": ("solutions checker", None),
 }

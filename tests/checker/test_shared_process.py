@@ -8,6 +8,7 @@ from checker.judging.judge import judge
 from checker.sandbox.workers import WarmWorker
 from checker.worker.student import all_plain
 from tests.checker.corpus import ATTACKS, HONEST, PATH
+from tests.checker.sample import as_handed_in
 
 FIRST = "unit03_tuned_circuit/quality_factor"
 PLAIN = [
@@ -68,7 +69,7 @@ def worker():
 
 def after_another(worker, source):
     """(verdict, sessions in company or not) of a `resonance`, just after the same member's first exercise."""
-    noting, first = Noting(worker), (ROOT / f"solutions/{FIRST}.py").read_text() + "\n# not sympy's business\n"
+    noting, first = Noting(worker), as_handed_in((ROOT / f"solutions/{FIRST}.py").read_text()) + "\n# not sympy's business\n"
     with worker.one_member():
         assert judge(FIRST, {f"{FIRST}.py": first}, noting, 3).kind == "passed"
         return judge("resonance", {PATH: source}, noting, 3), noting.seen

@@ -51,7 +51,7 @@ PAGES = [
     page(
         "unit01_signal/aerial.md",
         dict(
-            h=(8.0, 12.0, 3.0), b=(15.0, 0.0, 40.0), h_e=lambda h, b: effective_height(h, b), a=(1e-3, 2e-3, 0.5e-3),
+            h=(8.0, 12.0, 3.0), b=(15.0, 12.0, 40.0), h_e=lambda h, b: effective_height(h, b), a=(1e-3, 2e-3, 0.5e-3),
             ε_0=PERMITTIVITY, C=lambda h, b, a: aerial_capacitance(h, b, a),
             E=(0.02, 1e-3, 0.3), V=lambda E, h_e: aerial_emf(E, h_e), R=(30.0, 80.0, 5.0), R_L=(30.0, 10.0, 400.0),
             P_max=lambda V, R: available_power(V, R), I=(1.0, 0.3, 20.0), d=(1e3, 4e3, 60e3),

@@ -296,7 +296,7 @@ CAUTIONS = [
     Name("unit05_valve/stage.md", "the last column over 20 kΩ", "the load of the page's table"),
     Name("unit05_valve/stage.md", "At a fraction of a milliampere", "where the law's one µ no longer holds; no claim"),
     Name("unit05_valve/stage.md", "gain with 100 kΩ comes out up to 24 % high. With 20 kΩ", "loads of a published chart"),
-    Name(SPEAKER, "With 7.9 V on this grid", "the swing for which the sentence computes the rise"),
+    Name(SPEAKER, "With 7.6 V on this grid", "the swing for which the sentence computes the rise"),
     Name(SPEAKER, "at full swing, 15 V, by", "the bias; the sentence computes the rise"),
     Sum("unit05_valve/stage.md", "A meter of 10 MΩ changes nothing here", lambda ohms: 20e3 / ohms < 3e-3),
     Name("unit07_oscillation/bench.md", "A resistor of 100 kΩ across the transformer's secondary",

@@ -284,7 +284,7 @@ def test_the_exercise_box_shows_what_the_check_says(bare):
     exercise = load_exercise(name)
     assert "checker try resonance" in text and f"exercises/{name}.py" in text and f"{exercise.marks} marks" in text
     for question in exercise.questions:
-        assert question.name in text and question.tolerance.because in text
+        assert question.name in text and question.agrees_within.because in text
         for argument, given in question.given.items():
             assert f"{argument}{given.text}" in text.replace("\n", "")
         for value in question.published:
