@@ -1,4 +1,5 @@
 """`python -m checker`, for where the command is not on the path."""
+
 import sys
 
 from .cli import main

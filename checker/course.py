@@ -1,4 +1,5 @@
 """The course as data: its units, its exercises in order, and the one loader of references and checks."""
+
 import importlib
 from dataclasses import dataclass, replace
 from difflib import get_close_matches
@@ -32,27 +33,75 @@ class Unit:
 
 UNITS = (
     Unit("unit00_bench", "Bench", ("prefixes", "dropper_resistor")),
-    Unit("unit01_signal", "Signal", ("am_waveform", "sideband_power", "field_strength", "aerial_voltage",
-                                     "radiation_resistance", "channel_plan")),
-    Unit("unit02_coil_and_condenser", "Coil and condenser", (
-        "solenoid_inductance", "mutual_inductance", "wire_resistance", "self_capacitance", "vane_capacitance",
-        "winding_sheet")),
-    Unit("unit03_tuned_circuit", "Tuned circuit", (
-        "resonance", "quality_factor", "response_curve", "ring_down", "reflected_impedance", "aerial_coupling",
-        "tuning_range")),
-    Unit("unit04_crystal_set", "Crystal set", (
-        "diode_current", "rectified_voltage", "detector_load", "phone_loudness", "crystal_set")),
-    Unit("unit05_valve", "Valve", (
-        "emission", "space_charge", "triode_current", "load_line", "stage_gain", "grid_leak", "one_valve_set")),
-    Unit("unit06_reaction", "Reaction", (
-        "feedback_resistance", "q_multiplication", "grid_anode_admittance", "characteristic_polynomial", "oscillation_point",
-        "three_knobs", "treble_loss", "cheap_measurements")),
-    Unit("unit07_oscillation", "Oscillation", (
-        "build_up", "limit_amplitude", "hysteresis", "beat_note", "pull_in", "squegging", "radiated_field")),
-    Unit("unit08_two_stations", "Two stations", (
-        "rejection", "weak_signal_suppression", "wave_trap", "night_path", "dial_log", "least_heard")),
-    Unit("unit09_feedback_receivers", "Feedback receivers", (
-        "isolating_stage", "reflex", "two_stage_audio", "quench", "receiver")),
+    Unit(
+        "unit01_signal",
+        "Signal",
+        ("am_waveform", "sideband_power", "field_strength", "aerial_voltage", "radiation_resistance", "channel_plan"),
+    ),
+    Unit(
+        "unit02_coil_and_condenser",
+        "Coil and condenser",
+        (
+            "solenoid_inductance",
+            "mutual_inductance",
+            "wire_resistance",
+            "self_capacitance",
+            "vane_capacitance",
+            "winding_sheet",
+        ),
+    ),
+    Unit(
+        "unit03_tuned_circuit",
+        "Tuned circuit",
+        (
+            "resonance",
+            "quality_factor",
+            "response_curve",
+            "ring_down",
+            "reflected_impedance",
+            "aerial_coupling",
+            "tuning_range",
+        ),
+    ),
+    Unit(
+        "unit04_crystal_set",
+        "Crystal set",
+        ("diode_current", "rectified_voltage", "detector_load", "phone_loudness", "crystal_set"),
+    ),
+    Unit(
+        "unit05_valve",
+        "Valve",
+        ("emission", "space_charge", "triode_current", "load_line", "stage_gain", "grid_leak", "one_valve_set"),
+    ),
+    Unit(
+        "unit06_reaction",
+        "Reaction",
+        (
+            "feedback_resistance",
+            "q_multiplication",
+            "grid_anode_admittance",
+            "characteristic_polynomial",
+            "oscillation_point",
+            "three_knobs",
+            "treble_loss",
+            "cheap_measurements",
+        ),
+    ),
+    Unit(
+        "unit07_oscillation",
+        "Oscillation",
+        ("build_up", "limit_amplitude", "hysteresis", "beat_note", "pull_in", "squegging", "radiated_field"),
+    ),
+    Unit(
+        "unit08_two_stations",
+        "Two stations",
+        ("rejection", "weak_signal_suppression", "wave_trap", "night_path", "dial_log", "least_heard"),
+    ),
+    Unit(
+        "unit09_feedback_receivers",
+        "Feedback receivers",
+        ("isolating_stage", "reflex", "two_stage_audio", "quench", "receiver"),
+    ),
 )
 PATHS = tuple(f"{unit.folder}/{name}" for unit in UNITS for name in unit.exercises)
 

@@ -1,4 +1,5 @@
 """Which modules a piece of Python imports, and those in turn: read from sources, nothing is run."""
+
 import ast
 from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass

@@ -1,4 +1,5 @@
 """HTML from templates, the one way: every text escaped, every name defined, and nothing on a page that does not show."""
+
 from pathlib import Path
 
 import jinja2

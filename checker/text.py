@@ -1,4 +1,5 @@
 """Text by strangers made fit to show: on a terminal, in a sentence, in a page."""
+
 import unicodedata
 
 LONGEST_NAME = 80

@@ -6,6 +6,7 @@ The line of a parameter reads "name : kind, unit, range, what it is". A range is
 
 and a bound may be another parameter: > `start`, 0 to `gap`, > 4 `capacitance_high`. "As in `other`" takes the ranges over.
 """
+
 import operator
 import re
 from collections.abc import Callable, Iterator

@@ -4,6 +4,7 @@ An `Exercise` has a title, marks, three hints and one `Question` for each functi
 the function is given, how closely it must agree with the reference and why, what must hold of it whatever the
 reference says, which published figures it must meet, and which wrong turns are worth a name.
 """
+
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any

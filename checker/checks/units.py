@@ -1,4 +1,5 @@
 """Numbers as a person reads them: four figures, an engineering prefix, the unit."""
+
 import math
 import re
 from decimal import Decimal

@@ -1,4 +1,5 @@
 """The commands: a parser, and one module for each command."""
+
 from .common import DONE, INTERRUPTED, NOT_YET, USAGE_ERROR
 from .parser import main
 

@@ -1,4 +1,5 @@
 """`checker amend`: a mark set by a person."""
+
 import argparse
 import os
 from pathlib import Path
@@ -16,8 +17,9 @@ from .terminal import show
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("member", metavar="MEMBER", help="the name as the marks table has it")
     parser.add_argument("exercise", metavar="EXERCISE")
-    parser.add_argument("mark", metavar="MARK",
-                        help="such as 7, 7.5 or 15/2; or the word withdraw, to let the checker's mark count again")  # fmt: skip
+    parser.add_argument(
+        "mark", metavar="MARK", help="such as 7, 7.5 or 15/2; or the word withdraw, to let the checker's mark count again"
+    )
     parser.add_argument("--because", required=True, metavar="REASON", help="shown to the member beside the mark")
     parser.add_argument("--by", required=True, metavar="NAME", help="who sets it")
     parser.add_argument("--into", metavar="DIR", type=Path, default=Path("marks"), help="where the marks are (default: marks)")

@@ -38,9 +38,14 @@ def run(options: argparse.Namespace) -> int:
     emf = demonstration_emf(chain, chain.numbers["log"])
     levels = write_files(options.into, played, reference, emf, chain)
     show([Line(f"  {problem}", "yellow") for problem in member.problems])
-    show([*_ownership(played), *(Line(f"  {level}") for level in levels),
-          Line(f"Open in a browser:  {os.path.relpath(options.into / 'index.html')}", "bold"),
-          *wrap(CAUTION, terminal_width(), "yellow")])  # fmt: skip
+    show(
+        [
+            *_ownership(played),
+            *(Line(f"  {level}") for level in levels),
+            Line(f"Open in a browser:  {os.path.relpath(options.into / 'index.html')}", "bold"),
+            *wrap(CAUTION, terminal_width(), "yellow"),
+        ]
+    )
     return DONE if set(played.sources.values()) == {YOURS} else NOT_YET
 
 
@@ -55,8 +60,12 @@ def _ownership(played: Performance) -> Iterator[Line]:
             yield from wrap(f"{exercise + ',':<19}{function}: {source}", terminal_width())
     for name in played.missing:
         part = "the reaction demonstration" if name == "circuit_voltage" else "the six stations"
-        yield from wrap(f"Without your own {name}, {part} cannot be played in your sound: a student pack holds the "
-                           "reference as a recording only. Listen to reference.wav.", terminal_width(), "yellow")  # fmt: skip
+        yield from wrap(
+            f"Without your own {name}, {part} cannot be played in your sound: a student pack holds the "
+            "reference as a recording only. Listen to reference.wav.",
+            terminal_width(),
+            "yellow",
+        )
 
 
 COMMAND = Command("hear", "hear your own receiver beside the reference, and see the dial and the knobs", add_arguments, run)

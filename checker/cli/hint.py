@@ -1,4 +1,5 @@
 """`checker hint`: one of an exercise's three hints."""
+
 import argparse
 
 from ..course import PRACTICE_SEED

@@ -30,13 +30,23 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--into", metavar="DIR", type=Path, default=Path("marks"), help="where marks and reports go (default: marks)"
     )
-    parser.add_argument("--class", dest="title", metavar="NAME",
-                        help="the class's name on reports and tables (default: as last time; at first, the course's)")  # fmt: skip
-    parser.add_argument("--club", metavar="NAME",
-                        help="the club or school, for the tables (default: as last time; at first, the Circle's)")  # fmt: skip
-    parser.add_argument("--school-year", metavar=("FIRST", "LAST"), nargs=2, type=date.fromisoformat,
-                        help="first and last day, such as 2026-09-01 2027-07-31, for school systems "
-                             "(default: as last time; at first, this calendar year)")  # fmt: skip
+    parser.add_argument(
+        "--class",
+        dest="title",
+        metavar="NAME",
+        help="the class's name on reports and tables (default: as last time; at first, the course's)",
+    )
+    parser.add_argument(
+        "--club", metavar="NAME", help="the club or school, for the tables (default: as last time; at first, the Circle's)"
+    )
+    parser.add_argument(
+        "--school-year",
+        metavar=("FIRST", "LAST"),
+        nargs=2,
+        type=date.fromisoformat,
+        help="first and last day, such as 2026-09-01 2027-07-31, for school systems "
+        "(default: as last time; at first, this calendar year)",
+    )
     parser.add_argument("--jobs", type=int, metavar="N", help="how many members at a time (default: one for each processor)")
     parser.add_argument("--cluster", metavar="ADDRESS", default="", help="mark on the Dask cluster with this scheduler")
     parser.add_argument("--uncontained", action="store_true", help="go on where this system cannot shut submissions in")
@@ -54,8 +64,17 @@ def run(options: argparse.Namespace) -> int:
         raise UsageError("--school-year wants its first day and then its last: these two are the wrong way round.")
     proof = None if options.cluster else require_containment(options.uncontained)
     paths = sorted({find(name) for name in options.only}, key=PATHS.index) if options.only else PATHS
-    request = Request(options.folder, paths, options.seed, options.jobs, options.cluster, options.uncontained,
-                      options.title, options.club, options.school_year)  # fmt: skip
+    request = Request(
+        options.folder,
+        paths,
+        options.seed,
+        options.jobs,
+        options.cluster,
+        options.uncontained,
+        options.title,
+        options.club,
+        options.school_year,
+    )
     find_submissions(options.folder)  # before anything is written
     if proof:
         print(proof, file=sys.stderr)
@@ -69,8 +88,13 @@ def run(options: argparse.Namespace) -> int:
         else:
             about = store.about_run(run)
             show_table(*marks_table(marks, paths))
-            show([Line(""), *_remarks(marks, len(about.alike)),
-                  *_what_was_written(page, about.seed, next(iter(marks)).name, paths[0].rpartition("/")[2])])  # fmt: skip
+            show(
+                [
+                    Line(""),
+                    *_remarks(marks, len(about.alike)),
+                    *_what_was_written(page, about.seed, next(iter(marks)).name, paths[0].rpartition("/")[2]),
+                ]
+            )
         return NOT_YET if any(member.problems for member in marks) else DONE
 
 

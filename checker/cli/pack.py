@@ -1,4 +1,5 @@
 """`checker pack`: what to hand out to students."""
+
 import argparse
 from pathlib import Path
 
@@ -10,8 +11,14 @@ from .terminal import show
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("where", metavar="FILE.zip", type=Path, nargs="?", default=Path("student-pack.zip"),
-                        help="the zip to write (default: student-pack.zip); a name without .zip makes a folder")  # fmt: skip
+    parser.add_argument(
+        "where",
+        metavar="FILE.zip",
+        type=Path,
+        nargs="?",
+        default=Path("student-pack.zip"),
+        help="the zip to write (default: student-pack.zip); a name without .zip makes a folder",
+    )
 
 
 def run(options: argparse.Namespace) -> int:

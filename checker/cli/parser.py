@@ -1,4 +1,5 @@
 """The command line as a whole: its commands in three groups, for whoever learns, teaches, builds."""
+
 import argparse
 import sys
 from collections.abc import Sequence
@@ -22,8 +23,17 @@ GROUPS: tuple[tuple[str, tuple[Command, ...]], ...] = (
 )
 
 # Each of these says in one sentence what is wrong and what to do.
-_PROBLEMS = (UnknownExercise, UnreadableFolder, WorkerLost, BrokenSeal, UsageError, NotContained, ClusterProblem, StoreProblem,
-             NotAStub)  # fmt: skip
+_PROBLEMS = (
+    UnknownExercise,
+    UnreadableFolder,
+    WorkerLost,
+    BrokenSeal,
+    UsageError,
+    NotContained,
+    ClusterProblem,
+    StoreProblem,
+    NotAStub,
+)
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -45,10 +55,13 @@ def main(arguments: Sequence[str] | None = None) -> int:
 def parser() -> argparse.ArgumentParser:
     """The parser of all commands."""
     made = argparse.ArgumentParser(
-        prog="checker", formatter_class=argparse.RawDescriptionHelpFormatter, usage="checker COMMAND …",
+        prog="checker",
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        usage="checker COMMAND …",
         description="Checks exercises of the course Crystal to Reaction.\n\n" + _commands_by_group(),
         epilog="checker COMMAND --help says more of a command.\n"
-               "Exit codes: 0 passed or done, 1 not yet passed or something could not be read, 2 usage error.")  # fmt: skip
+        "Exit codes: 0 passed or done, 1 not yet passed or something could not be read, 2 usage error.",
+    )
     made.add_argument("--version", action="version", version=f"checker {_version()}")
     commands = made.add_subparsers(required=True, metavar="COMMAND", help=argparse.SUPPRESS)
     for _, group in GROUPS:

@@ -1,4 +1,5 @@
 """What `mark` and `amend` leave in a folder: the class page, a report for each member, and tables for other programs."""
+
 from datetime import date
 from pathlib import Path
 

@@ -1,4 +1,5 @@
 """Printing to a terminal, through rich: styled lines, the marks table, a progress bar or plain lines."""
+
 import sys
 from collections.abc import Callable, Iterable, Iterator
 from typing import TypeVar
@@ -31,8 +32,9 @@ def show_table(headings: list[str], rows: list[list[str]]) -> None:
     """Print a table: the first column text, the others numbers to the right."""
     table = Table(box=None, padding=(0, 1, 0, 0), pad_edge=False, header_style="bold")  # one space between columns
     for place, heading in enumerate(headings):
-        table.add_column(Text(heading), justify="left" if place == 0 else "right", no_wrap=place > 0,
-                         min_width=0 if place else NAME_WIDTH)
+        table.add_column(
+            Text(heading), justify="left" if place == 0 else "right", no_wrap=place > 0, min_width=0 if place else NAME_WIDTH
+        )
     for row in rows:
         table.add_row(*map(Text, row))
     console().print(table)

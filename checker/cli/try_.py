@@ -79,8 +79,11 @@ def _what_next(verdict: Verdict, folder: Path) -> list[Line]:
         return [Line(f"  Next: {called_as()} try", "dim")]
     file = os.path.relpath(folder / f"{verdict.exercise}.py")
     if verdict.kind == NOT_ATTEMPTED:
-        return [Line(f"  Write it in {file}", "dim"), Line(f"  then: {called_as()} try {name}", "dim"),
-                Line(f"  A hint: {called_as()} hint {name}", "dim")]  # fmt: skip
+        return [
+            Line(f"  Write it in {file}", "dim"),
+            Line(f"  then: {called_as()} try {name}", "dim"),
+            Line(f"  A hint: {called_as()} hint {name}", "dim"),
+        ]
     return [Line(f"  A hint: {called_as()} hint {name}", "dim")]
 
 

@@ -1,4 +1,5 @@
 """JUnit XML, the form in which build servers read test results: a suite for each member, a case for each exercise."""
+
 import re
 import xml.etree.ElementTree as ET
 from collections import Counter

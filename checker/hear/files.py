@@ -12,8 +12,10 @@ from .picture import dial_picture
 from .receiver import Chain, Performance, set_level
 
 TOO_FAR = next(moment for moment, says in MOMENTS if says == "too far")
-CAUTION = (f"Headphones: begin with the volume low, and turn it up once it plays. After {TOO_FAR:.0f} seconds the set "
-           "oscillates, and whistles as loudly as the programme.")  # fmt: skip
+CAUTION = (
+    f"Headphones: begin with the volume low, and turn it up once it plays. After {TOO_FAR:.0f} seconds the set "
+    "oscillates, and whistles as loudly as the programme."
+)
 _PAGE = """<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy"
@@ -60,17 +62,21 @@ def write_files(into: Path, played: Performance, reference: np.ndarray, emf: np.
         heard, turned_down = set_level(sound, reference)
         _wav(into / f"{name}.wav", heard)
         loudness, crest = _decibels(np.sqrt(np.mean(heard**2))), _decibels(np.max(np.abs(heard)))
-        says.append(f"{name}.wav  {heard.size / RATE:.0f} s, loudness {loudness}, highest crest {crest} of full scale"
-                    + ", turned down" * turned_down)  # fmt: skip
+        says.append(
+            f"{name}.wav  {heard.size / RATE:.0f} s, loudness {loudness}, highest crest {crest} of full scale"
+            + ", turned down" * turned_down
+        )
         if name == "yours":
             yours = '<p><audio controls preload="none" src="yours.wav"></audio></p>'
     demonstration = np.zeros(0) if "circuit_voltage" in played.missing else played.sound
     picture = dial_picture(emf, played.settings, demonstration, reference)
     (into / "dial.svg").write_text(picture, "utf-8")
     purposes = {(link.exercise, link.function): link.purpose for link in chain.links}
-    rows = "\n".join(f"<tr><td>{escape(exercise)}</td><td>{escape(function)}</td>"
-                     f"<td>{escape(purposes.get((exercise, function), 'all of it'))}</td><td>{escape(source)}</td></tr>"
-                     for (exercise, function), source in played.sources.items())  # fmt: skip
+    rows = "\n".join(
+        f"<tr><td>{escape(exercise)}</td><td>{escape(function)}</td>"
+        f"<td>{escape(purposes.get((exercise, function), 'all of it'))}</td><td>{escape(source)}</td></tr>"
+        for (exercise, function), source in played.sources.items()
+    )
     page = _PAGE.format(
         caution=CAUTION,
         seconds=SECONDS,

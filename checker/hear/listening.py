@@ -25,9 +25,13 @@ MOVES = (
     (16.0, FAR, 500.0, 0.25),
 )
 MOMENTS = (
-    (0.0, "the local"), (2.5, "turned to Gannet Rock"), (5.5, "reaction advanced"), (9.5, "out from under"), (12.0, "too far"),
+    (0.0, "the local"),
+    (2.5, "turned to Gannet Rock"),
+    (5.5, "reaction advanced"),
+    (9.5, "out from under"),
+    (12.0, "too far"),
     (14.0, "and back"),
-)  # fmt: skip
+)
 SECONDS = MOVES[-1][0]
 SETTINGS = 17  # moments at which the knobs are worked out; between them they move evenly
 EACH = 2.0  # seconds of every station, one after another, behind the demonstration

@@ -1,4 +1,5 @@
 """What was heard as a picture: the dial from above, the knobs over time, and the sound. One SVG that needs nothing else."""
+
 import base64
 import struct
 import zlib
@@ -58,8 +59,10 @@ def dial_picture(emf: np.ndarray, settings: np.ndarray, yours: np.ndarray, refer
         parts.append(_words(_across(second), 716, f"{second}", INK, "middle"))
     parts.append(_words(RIGHT, 734, "seconds", INK, "end"))
     label = "Six panels over 16 seconds: the dial with the set's tuning, both condensers, the volume, and both sounds"
-    return (f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" aria-label="{label}" '
-            f'font-family="sans-serif" font-size="12">\n' + "\n".join(parts) + "\n</svg>\n")  # fmt: skip
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" aria-label="{label}" '
+        f'font-family="sans-serif" font-size="12">\n' + "\n".join(parts) + "\n</svg>\n"
+    )
 
 
 def waterfall(signal: np.ndarray, low: float, high: float) -> np.ndarray:
@@ -70,8 +73,9 @@ def waterfall(signal: np.ndarray, low: float, high: float) -> np.ndarray:
     pieces = padded[starts[:, None] + np.arange(length)] * np.hanning(length)
     spectra, tones = np.abs(np.fft.fft(pieces, axis=1)), np.fft.fftfreq(length, 1 / RATE)
     edges = np.linspace(low, high, ROWS + 1)
-    rows = [np.max(spectra[:, (tones >= bottom) & (tones < top)], axis=1)
-            for bottom, top in zip(edges[:-1], edges[1:], strict=True)]  # fmt: skip
+    rows = [
+        np.max(spectra[:, (tones >= bottom) & (tones < top)], axis=1) for bottom, top in zip(edges[:-1], edges[1:], strict=True)
+    ]
     image = 20 * np.log10(np.maximum(np.array(rows)[::-1], 1e-12))
     return image - np.max(image)
 
@@ -80,12 +84,15 @@ def _image(decibels: np.ndarray, top: float, height: float, faintest: float = -7
     shade = np.clip(1 - decibels / faintest, 0, 1)[..., None]
     paper, sea = np.array([251, 250, 246]), np.array([14, 66, 92])
     address = base64.b64encode(_png((paper + (sea - paper) * shade).astype(np.uint8))).decode()
-    return (f'<image x="{LEFT}" y="{top}" width="{RIGHT - LEFT}" height="{height}" preserveAspectRatio="none" '
-            f'href="data:image/png;base64,{address}"/>')  # fmt: skip
+    return (
+        f'<image x="{LEFT}" y="{top}" width="{RIGHT - LEFT}" height="{height}" preserveAspectRatio="none" '
+        f'href="data:image/png;base64,{address}"/>'
+    )
 
 
 def _png(pixels: np.ndarray) -> bytes:
     """A PNG file of an array of shape (rows, columns, 3)."""
+
     def chunk(kind: bytes, data: bytes) -> bytes:
         return struct.pack(">I", len(data)) + kind + data + struct.pack(">I", zlib.crc32(kind + data))
 
@@ -117,8 +124,10 @@ def _panel(top: float, height: float, title: str, span: tuple[float, float], mar
 
 def _line(times: np.ndarray, values: np.ndarray, top: float, height: float, span: tuple[float, float], colour: str) -> str:
     low, high = span
-    points = " ".join(f"{_across(time):.1f},{top + height * (high - value) / (high - low):.1f}"
-                      for time, value in zip(times, values, strict=True))  # fmt: skip
+    points = " ".join(
+        f"{_across(time):.1f},{top + height * (high - value) / (high - low):.1f}"
+        for time, value in zip(times, values, strict=True)
+    )
     return f'<polyline points="{points}" fill="none" stroke="{colour}" stroke-width="1.8"/>'
 
 

@@ -67,9 +67,13 @@ def reference_chain() -> Chain:
     settings = [(float(frequency), float(bandwidth)) for frequency, bandwidth, _ in moves(setting_times()).T]
     stages = {name: getattr(data.club, name) for name in ("circuit_voltage", "telephones", "receiver")}
     return Chain(
-        tuple(Link(exercise, function.__name__, purpose, inputs, [function(*one) for one in inputs])
-              for exercise, function, purpose, inputs in data.links(settings, FAR, float(RATE))),
-        data.numbers(FRAME, RATE), stages)  # fmt: skip
+        tuple(
+            Link(exercise, function.__name__, purpose, inputs, [function(*one) for one in inputs])
+            for exercise, function, purpose, inputs in data.links(settings, FAR, float(RATE))
+        ),
+        data.numbers(FRAME, RATE),
+        stages,
+    )
 
 
 class ReferenceAnswers:
@@ -183,8 +187,11 @@ def _crests(chain: Chain, answers: dict) -> np.ndarray:
 def demonstration_emf(chain: Chain, crests: np.ndarray) -> np.ndarray:
     """The aerial during the demonstration: the local and the far station, and noise."""
     numbers = chain.numbers
-    near = [(place, frequency, crests[place], numbers["fading"][place])
-            for place, frequency in enumerate(numbers["frequencies"]) if abs(frequency - FRAME) < 10e3]  # fmt: skip
+    near = [
+        (place, frequency, crests[place], numbers["fading"][place])
+        for place, frequency in enumerate(numbers["frequencies"])
+        if abs(frequency - FRAME) < 10e3
+    ]
     return aerial_signal(near, numbers["noise"], FRAME, SECONDS)
 
 
@@ -223,8 +230,9 @@ def _telephones(who: ReferenceAnswers, answers: dict, grid: np.ndarray) -> np.nd
         return by_tables - np.mean(by_tables)
     own = who.stage("telephones")
     # a piece has no steady part of its own; the tables know what it was
-    return np.concatenate([own(grid[at : at + PIECE], float(RATE)) + np.mean(by_tables[at : at + PIECE])
-                           for at in range(0, len(grid), PIECE)]) - np.mean(by_tables)  # fmt: skip
+    return np.concatenate(
+        [own(grid[at : at + PIECE], float(RATE)) + np.mean(by_tables[at : at + PIECE]) for at in range(0, len(grid), PIECE)]
+    ) - np.mean(by_tables)
 
 
 def _stations(
@@ -232,8 +240,11 @@ def _stations(
 ) -> list[np.ndarray]:
     numbers, sounds = chain.numbers, []
     for place, frequency in enumerate(numbers["frequencies"]):
-        near = [(other, at, crests[other], numbers["fading"][other])
-                for other, at in enumerate(numbers["frequencies"]) if abs(at - frequency) < 10e3]  # fmt: skip
+        near = [
+            (other, at, crests[other], numbers["fading"][other])
+            for other, at in enumerate(numbers["frequencies"])
+            if abs(at - frequency) < 10e3
+        ]
         frame = sum(at for _, at, _, _ in near) / len(near)
         inputs = aerial_signal(near, numbers["noise"], frame, EACH), float(RATE), frame, frequency, numbers["log"][place]
         sound, source = who.receiver(*inputs)

@@ -1,4 +1,5 @@
 """A submission's answers to a plan, and what more is asked when one of them is wrong."""
+
 import threading
 from typing import Any
 
@@ -52,9 +53,12 @@ class Answers:
 
     def is_right(self, function: str) -> bool:
         """Whether all its numbers are; so is one of which none are asked."""
-        return not any(self.difference(planned.question, case, case.wanted, planned.question.agrees_within)
-                       for planned in self.plan.questions
-                       if planned.question.name == function and not planned.question.measured for case in planned.cases)
+        return not any(
+            self.difference(planned.question, case, case.wanted, planned.question.agrees_within)
+            for planned in self.plan.questions
+            if planned.question.name == function and not planned.question.measured
+            for case in planned.cases
+        )
 
     def difference(self, question: Question, case: Case, wanted: Any, tolerance: Tolerance) -> Difference | None:
         """The `Difference` between the answer to a case and a value; None if it will do."""
@@ -66,8 +70,14 @@ class Answers:
     def first_stop(self) -> Finding | None:
         """The finding for the call after which all others were answered alike, time or memory being up; None if none was."""
         questions = {planned.question.name: planned.question for planned in self.plan.questions}
-        return next((explanations.trouble_finding(questions[self._asked[place]], None, reply, self.seconds)
-                     for place, reply in self._replies.items() if explanations.ends_the_batch(reply)), None)
+        return next(
+            (
+                explanations.trouble_finding(questions[self._asked[place]], None, reply, self.seconds)
+                for place, reply in self._replies.items()
+                if explanations.ends_the_batch(reply)
+            ),
+            None,
+        )
 
     def value_for_law(self, function: str, inputs: Inputs) -> Any:
         """The value as a law wants it: a number or an array, or `NoAnswer`."""
@@ -91,15 +101,25 @@ def _as_law_value(value: Any) -> Any:
 
 def simplest_failure(question: Question, answers: Answers) -> tuple[Case, Difference] | None:
     """(case, difference) for the simplest failing input that hypothesis finds, or None."""
+
     def fails(inputs: Inputs) -> bool:
         reply = answers.ask(question.name, inputs)
         return "value" in reply and difference(answers.value(reply), question.asks(*inputs), question.agrees_within) is not None
 
     try:
         with _SEARCHING:
-            inputs = hypothesis.find(strategy(question), fails, random=None, settings=hypothesis.settings(
-                max_examples=SEARCH_EXAMPLES, database=None, deadline=None, derandomize=True,
-                suppress_health_check=list(hypothesis.HealthCheck)))
+            inputs = hypothesis.find(
+                strategy(question),
+                fails,
+                random=None,
+                settings=hypothesis.settings(
+                    max_examples=SEARCH_EXAMPLES,
+                    database=None,
+                    deadline=None,
+                    derandomize=True,
+                    suppress_health_check=list(hypothesis.HealthCheck),
+                ),
+            )
     except (hypothesis.errors.HypothesisException, NoAnswer):
         return None
     wanted = question.asks(*inputs)

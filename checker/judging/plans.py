@@ -1,4 +1,5 @@
 """Where the plan of an exercise comes from: drawn from its check, or in a student pack taken out of its sealed file."""
+
 import threading
 from functools import cache
 

@@ -1,4 +1,5 @@
 """What the judge wants of whoever runs a submission: sessions that answer calls. The sandbox has it; so may a test."""
+
 from collections.abc import Mapping, Sequence
 from contextlib import AbstractContextManager
 from typing import Any, Protocol
@@ -37,6 +38,7 @@ class SessionLike(Protocol):
 class WorkerLike(Protocol):
     """Runs submissions."""
 
-    def session(self, exercise: str, files: Mapping[str, str], seconds: float,
-                symbolic: bool = False) -> AbstractContextManager[SessionLike]:  # fmt: skip
+    def session(
+        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False
+    ) -> AbstractContextManager[SessionLike]:
         """A session for one exercise, from its files."""

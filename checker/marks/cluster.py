@@ -3,6 +3,7 @@
 One task is one exercise of one member. A task whose machine is lost is run again on another; since a verdict depends on
 nothing but the files, the check and the seed, it does not matter where.
 """
+
 import threading
 from collections import deque
 from collections.abc import Generator, Iterable, Mapping, Sequence
@@ -29,8 +30,14 @@ class ClusterProblem(Exception):
     """The cluster cannot be used; the text is one sentence."""
 
 
-def mark_on_cluster(address: str, members: Iterable[Member], seed: int, paths: Sequence[str] = PATHS,
-                    store: Store | None = None, uncontained: bool = False) -> Generator[MemberVerdicts, None, None]:
+def mark_on_cluster(
+    address: str,
+    members: Iterable[Member],
+    seed: int,
+    paths: Sequence[str] = PATHS,
+    store: Store | None = None,
+    uncontained: bool = False,
+) -> Generator[MemberVerdicts, None, None]:
     """As `engine.mark`, on the cluster whose scheduler is at `address` ("tcp://host:8786").
 
     The store stays here: what is in it is not sent out, and what comes back is kept at once.
@@ -59,7 +66,8 @@ def _submit(client: Any, path: str, files: Mapping[str, str], seed: int, store: 
     files = {name: files[name] for name in files_used(f"{path}.py", files)}
     key = key_of(path, files, seed)
     return key, (store and store.get(key)) or client.submit(
-        _judge_there, path, files, seed, key.judged_by, uncontained, pure=False, retries=TRIES)
+        _judge_there, path, files, seed, key.judged_by, uncontained, pure=False, retries=TRIES
+    )
 
 
 def _gather(client: Any, member: Member, tasks: Iterable[Task], store: Store | None) -> MemberVerdicts:

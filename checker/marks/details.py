@@ -1,4 +1,5 @@
 """What a run's marks are published under: the class, the club, the school year; and the pairs to be looked at."""
+
 from dataclasses import dataclass, replace
 from datetime import date
 
@@ -22,8 +23,9 @@ class RunDetails:
 
     def with_changes(self, title: str | None, club: str | None, school_year: tuple[date, date] | None) -> "RunDetails":
         """The details of a further run, for which some of these were given anew."""
-        return replace(self, title=title or self.title, club=club or self.club,
-                       school_year=school_year or self.school_year, alike=())  # fmt: skip
+        return replace(
+            self, title=title or self.title, club=club or self.club, school_year=school_year or self.school_year, alike=()
+        )
 
 
 def calendar_year(day: date) -> tuple[date, date]:
@@ -33,8 +35,12 @@ def calendar_year(day: date) -> tuple[date, date]:
 
 def details_to_data(details: RunDetails) -> dict:
     """Details as plain data for JSON, the seed aside."""
-    return {"class": details.title, "club": details.club, "school year": [day.isoformat() for day in details.school_year],
-            "alike": [alike_to_data(pair) for pair in details.alike]}  # fmt: skip
+    return {
+        "class": details.title,
+        "club": details.club,
+        "school year": [day.isoformat() for day in details.school_year],
+        "alike": [alike_to_data(pair) for pair in details.alike],
+    }
 
 
 def details_from_data(data: dict, seed: int) -> RunDetails:

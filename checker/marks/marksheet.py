@@ -97,8 +97,20 @@ def override_sentence(mark: Mark) -> str:
 
 def marks_to_data(member: MemberMarks) -> dict:
     """A member's marks as plain data for JSON; amounts are exact fractions."""
-    return {"member": member.name, "earned": str(member.amount), "marks": member.of, "problems": list(member.problems),
-            "exercises": [{"exercise": mark.exercise, "earned": str(mark.amount), "marks": mark.of,
-                           "set_by_hand": mark.override and {"because": mark.override.reason, "by": mark.override.who,
-                                                             "when": mark.override.when},
-                           "verdict": to_data(mark.verdict)} for mark in member.marks]}  # fmt: skip
+    return {
+        "member": member.name,
+        "earned": str(member.amount),
+        "marks": member.of,
+        "problems": list(member.problems),
+        "exercises": [
+            {
+                "exercise": mark.exercise,
+                "earned": str(mark.amount),
+                "marks": mark.of,
+                "set_by_hand": mark.override
+                and {"because": mark.override.reason, "by": mark.override.who, "when": mark.override.when},
+                "verdict": to_data(mark.verdict),
+            }
+            for mark in member.marks
+        ],
+    }

@@ -110,8 +110,11 @@ def mark_class(
     details = details_for(request, store)
     run = store.begin_run(os.path.abspath(request.folder), details)
     members, sources, seed = map(read_submission, found), [], details.seed
-    marked = (mark_on_cluster(request.cluster, members, seed, request.paths, store, request.uncontained) if request.cluster
-              else mark(members, seed, request.paths, store, request.jobs))  # fmt: skip
+    marked = (
+        mark_on_cluster(request.cluster, members, seed, request.paths, store, request.uncontained)
+        if request.cluster
+        else mark(members, seed, request.paths, store, request.jobs)
+    )
     with closing(marked):  # whatever happens, nobody is at work on the store when it is closed
         for one in follow(marked, len(found)):
             files = one.member.files

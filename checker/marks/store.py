@@ -4,6 +4,7 @@ Verdicts are kept by what they were made from, so an unchanged submission under 
 They survive the end of the program at once, and a power cut at the latest when their run is finished: until then they
 can be worked out again. Marks set by hand cannot, and are on the disk when `override` returns.
 """
+
 import json
 import os
 import sqlite3
@@ -154,12 +155,8 @@ class Store:
     def _member(self, run: int, place: int) -> tuple[str, tuple[str, ...], tuple[Verdict, ...]]:
         columns = "submission, judged_by, seed, verdict, seal"
         try:
-            name, problems, ids, seal = self._row(
-                "SELECT name, problems, verdicts, seal FROM members WHERE id = ?", (place,)
-            )
-            rows = [
-                self._row(f"SELECT {columns} FROM verdicts WHERE id = ?", (verdict,)) for verdict in json.loads(ids)
-            ]
+            name, problems, ids, seal = self._row("SELECT name, problems, verdicts, seal FROM members WHERE id = ?", (place,))
+            rows = [self._row(f"SELECT {columns} FROM verdicts WHERE id = ?", (verdict,)) for verdict in json.loads(ids)]
             if seal != _seal(run, name, problems, *(row[-1] for row in rows)):
                 raise ValueError
         except (ValueError, TypeError, OverflowError):

@@ -1,4 +1,5 @@
 """What can be wrong with a marks store, each in a sentence: what, where, what to do."""
+
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager

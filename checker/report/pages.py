@@ -3,6 +3,7 @@
 What members wrote may say anything. Every text is escaped where it is put into a page, characters that do not show are
 written out, and the pages forbid all scripts and requests.
 """
+
 from collections import Counter
 from collections.abc import Collection, Sequence
 from datetime import date

@@ -1,4 +1,5 @@
 """What a class as a whole had trouble with, gathered member by member."""
+
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction

@@ -1,4 +1,5 @@
 """Whether a submission is contained here: what this system offers, and then a trial of it with real attacks."""
+
 import json
 import socket
 import subprocess
@@ -62,9 +63,15 @@ def _trial() -> list[tuple[str, bool]] | None:
         arguments = str(Path(__file__).parents[1]), str(bait), str(listening.getsockname()[1])
         command = [sys.executable, "-I", "-B", "-c", _TRIAL, *arguments]
         try:
-            output = subprocess.run(command, stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
-                                  env=START_ENVIRONMENT, cwd="/", timeout=PATIENCE).stdout
+            output = subprocess.run(
+                command,
+                stdin=subprocess.DEVNULL,
+                stdout=subprocess.PIPE,
+                stderr=subprocess.DEVNULL,
+                env=START_ENVIRONMENT,
+                cwd="/",
+                timeout=PATIENCE,
+            ).stdout
             return json.loads(output)
         except (subprocess.TimeoutExpired, ValueError):
             return None
-

@@ -2,6 +2,7 @@
 
 Where the system can fork, one warm process forks a child for each exercise. Elsewhere each exercise gets a fresh Python.
 """
+
 import array
 import contextlib
 import os
@@ -150,8 +151,15 @@ class WarmProcess:
         self._channel, theirs = socket.socketpair()
         environment = {key: value for key, value in os.environ.items() if key.startswith("OPENBLAS")} | START_ENVIRONMENT
         self._process = subprocess.Popen(
-            _python(_WARM, str(theirs.fileno()), *libraries), stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL,
-            stderr=subprocess.DEVNULL, pass_fds=[theirs.fileno()], env=environment, cwd="/", start_new_session=True)
+            _python(_WARM, str(theirs.fileno()), *libraries),
+            stdin=subprocess.DEVNULL,
+            stdout=subprocess.DEVNULL,
+            stderr=subprocess.DEVNULL,
+            pass_fds=[theirs.fileno()],
+            env=environment,
+            cwd="/",
+            start_new_session=True,
+        )
         theirs.close()
 
     def close(self) -> None:
@@ -195,8 +203,13 @@ class FreshWorker:
     def session(self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False) -> Iterator[Session]:
         """As `WarmWorker.session`."""
         kept = {key: value for key, value in os.environ.items() if key.upper() in ("SYSTEMROOT", "TEMP", "TMP")}
-        process = subprocess.Popen(_python(_FRESH), stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
-                                   env=kept | START_ENVIRONMENT)
+        process = subprocess.Popen(
+            _python(_FRESH),
+            stdin=subprocess.PIPE,
+            stdout=subprocess.PIPE,
+            stderr=subprocess.DEVNULL,
+            env=kept | START_ENVIRONMENT,
+        )
         session = Session(ThreadLine(process), seconds, starting=STARTING)
         try:
             session.begin(exercise, files)
@@ -214,6 +227,8 @@ _SYMBOLIC = ("mpmath", "sympy")
 _OF_SYMBOLS = re.compile("|".join(_SYMBOLIC))
 # Only then is it worth giving a child a disk of its own to write on.
 _OF_FILES = re.compile(r"open\s*\(|tempfile|memmap|\.(?:save|tofile|write_|touch|mkdir|makedirs)")
+
+
 def _mention(files: Mapping[str, str], words: re.Pattern[str]) -> bool:
     return any(_matches(words, source) for source in files.values())
 

@@ -30,9 +30,9 @@ def angles(sample: Sample, frequency: float, capacitance: np.ndarray) -> np.ndar
     inductance = 1 / ((2 * np.pi * frequency) ** 2 * capacitance)
     strays = sample.stray + sample.windings.own_capacitance
     law = sample.parts["condenser.law"]
-    return np.array([
-        _angle(frequency, law, *one) for one in zip(sample.minimum, sample.maximum, strays, inductance, strict=True)
-    ])  # fmt: skip
+    return np.array(
+        [_angle(frequency, law, *one) for one in zip(sample.minimum, sample.maximum, strays, inductance, strict=True)]
+    )
 
 
 def _angle(frequency: float, law: str, minimum: float, maximum: float, stray: float, inductance: float) -> float:

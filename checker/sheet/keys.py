@@ -102,24 +102,45 @@ SECTIONS = {
     "former": (
         Key("diameter", Quantity("m", "10 mm", "300 mm", "75 mm"), MUST, "outside of the tube"),
         Key("length", Quantity("m", "10 mm", "1 m", "110 mm"), MUST, "of the tube, as far as wire may go on it"),
-        Key("aerial_gap", Quantity("m", "0.5 mm", "100 mm", "8 mm"), "8.4 mm",
-            "from the tuned winding to the aerial winding, nearest turns"),
-        Key("tickler_gap", Quantity("m", "0.5 mm", "100 mm", "28 mm"), "28 mm",
-            "from the tuned winding to the tickler, nearest turns"),
+        Key(
+            "aerial_gap",
+            Quantity("m", "0.5 mm", "100 mm", "8 mm"),
+            "8.4 mm",
+            "from the tuned winding to the aerial winding, nearest turns",
+        ),
+        Key(
+            "tickler_gap",
+            Quantity("m", "0.5 mm", "100 mm", "28 mm"),
+            "28 mm",
+            "from the tuned winding to the tickler, nearest turns",
+        ),
     ),
     "wire": (
         Key("gauge", Wire(), MUST, "number and table, `26 SWG` or `24 AWG`; or give `diameter`", optional=True),
-        Key("diameter", Quantity("m", "0.05 mm", "3 mm", "0.457 mm"), MUST, "of the bare copper, if you give no gauge",
-            optional=True),
-        Key("covered", Quantity("m", "0.05 mm", "5 mm", "0.5 mm"), MUST,
-            "over the covering: wind twenty turns on a pencil and measure"),
+        Key(
+            "diameter",
+            Quantity("m", "0.05 mm", "3 mm", "0.457 mm"),
+            MUST,
+            "of the bare copper, if you give no gauge",
+            optional=True,
+        ),
+        Key(
+            "covered",
+            Quantity("m", "0.05 mm", "5 mm", "0.5 mm"),
+            MUST,
+            "over the covering: wind twenty turns on a pencil and measure",
+        ),
     ),
     "condenser": (
         Key("minimum", Quantity("F", "2 pF", "100 pF", "15 pF"), MUST, "plates out, of the condenser alone"),
         Key("maximum", Quantity("F", "20 pF", "2 nF", "500 pF"), MUST, "plates in"),
         Key("law", OneOf(tuple(physics.vanes.LAWS)), "capacitance", "what the scale is even in"),
-        Key("stray", Quantity("F", "1 pF", "100 pF", "20 pF"), "20 pF",
-            "everything else across the coil but the coil's own capacitance, which the sheet adds"),
+        Key(
+            "stray",
+            Quantity("F", "1 pF", "100 pF", "20 pF"),
+            "20 pF",
+            "everything else across the coil but the coil's own capacitance, which the sheet adds",
+        ),
     ),
     "aerial": (
         Key("height", Quantity("m", "1 m", "30 m", "8 m"), MUST, "of the upright part"),
@@ -134,15 +155,23 @@ SECTIONS = {
         Key("grid_condenser", Quantity("F", "20 pF", "1 nF", "100 pF"), "100 pF", "across or before the leak"),
         Key("throttle_minimum", Quantity("F", "1 pF", "50 pF", "10 pF"), "10 pF", "of the throttle condenser, plates out"),
         Key("throttle_maximum", Quantity("F", "50 pF", "1 nF", "500 pF"), "500 pF", "plates in"),
-        Key("by_pass", Quantity("F", "1 pF", "2 nF", "200 pF"), "200 pF",
-            "from the anode to earth, besides what valve, wiring and choke bring"),
+        Key(
+            "by_pass",
+            Quantity("F", "1 pF", "2 nF", "200 pF"),
+            "200 pF",
+            "from the anode to earth, besides what valve, wiring and choke bring",
+        ),
         Key("choke", Quantity("H", "1 mH", "1 H", "100 mH"), "100 mH", "from the anode to the telephones"),
     ),
     "supply": (
         Key("ht", Quantity("V", "20 V", "200 V", "90 V"), "90 V", "of the HT battery"),
         Key("lt", Quantity("V", "1 V", "24 V", "3 V"), "3 V", "from which the filament is fed"),
-        Key("anode_resistor", Quantity("ohm", "100 Ω", "100 kΩ", "10 kΩ"), "10 kΩ",
-            "between HT and the telephones, with a condenser behind it to 0 V"),
+        Key(
+            "anode_resistor",
+            Quantity("ohm", "100 Ω", "100 kΩ", "10 kΩ"),
+            "10 kΩ",
+            "between HT and the telephones, with a condenser behind it to 0 V",
+        ),
     ),
     "telephones": (
         Key("resistance", Quantity("ohm", "10 Ω", "20 kΩ", "4 kΩ"), "4 kΩ", "of the pair, on an ohmmeter"),
@@ -173,7 +202,7 @@ SECTIONS = {
         _spread("supply", "5 %", "HT and LT"),
         _spread("resistors", "5 %", "resistors"),
     ),
-}  # fmt: skip
+}
 
 STATION = (
     Key("name", Text(40), MUST, "of the station"),
@@ -181,9 +210,13 @@ STATION = (
     Key("power", Quantity("W", "1 mW", "5 MW", "1 kW"), MUST, "radiated; with `distance` and `ground`", optional=True),
     Key("distance", Quantity("m", "100 m", "5000 km", "4 km"), MUST, "from your aerial", optional=True),
     Key("ground", OneOf(tuple(GROUNDS)), "average land", "that the wave crosses"),
-    Key("field", Quantity("V/m", "0.1 µV/m", "10 V/m", "0.5 mV/m"), MUST,
+    Key(
+        "field",
+        Quantity("V/m", "0.1 µV/m", "10 V/m", "0.5 mV/m"),
+        MUST,
         "field at your aerial, r.m.s., instead of power and distance: for a sky wave, or where you have measured it",
-        optional=True),
-)  # fmt: skip
+        optional=True,
+    ),
+)
 ROLES = {"local": "a strong station to be kept out", "wanted": "a station that you want to hear"}
 NEEDED_BY = {"valve": ("type",), "supply": ("ht", "lt")}  # must be given where a set with a valve is built

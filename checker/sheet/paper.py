@@ -28,10 +28,19 @@ def print_sheet(page: Path, pdf: Path) -> Path:
         made = Path(scratch) / "sheet.pdf"
         root = hasattr(os, "geteuid") and os.geteuid() == 0  # whom Chromium's own sandbox refuses
         command = [
-            browser, "--headless", "--disable-gpu", "--no-first-run", "--disable-background-networking", "--disable-sync",
-            "--disable-component-update", f"--user-data-dir={scratch}/profile", *(["--no-sandbox"] if root else []),
-            "--no-pdf-header-footer", f"--print-to-pdf={made}", page.resolve().as_uri(),
-        ]  # fmt: skip
+            browser,
+            "--headless",
+            "--disable-gpu",
+            "--no-first-run",
+            "--disable-background-networking",
+            "--disable-sync",
+            "--disable-component-update",
+            f"--user-data-dir={scratch}/profile",
+            *(["--no-sandbox"] if root else []),
+            "--no-pdf-header-footer",
+            f"--print-to-pdf={made}",
+            page.resolve().as_uri(),
+        ]
         nowhere = dict.fromkeys(("stdin", "stdout", "stderr"), subprocess.DEVNULL)
         with suppress(OSError, subprocess.TimeoutExpired):
             subprocess.run(command, timeout=SECONDS, **nowhere)

@@ -1,4 +1,5 @@
 """What to buy or to look for, set by set, in preferred values where there are any (IEC 60063)."""
+
 from . import keys, physics
 from .spread import in_units
 from .supply import FUSE

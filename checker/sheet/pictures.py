@@ -1,4 +1,5 @@
 """The two pictures of a sheet, as SVG drawn line by line: the windings on their tube, and a dial to cut out."""
+
 import math
 from html import escape
 from typing import Any

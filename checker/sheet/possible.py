@@ -1,4 +1,5 @@
 """Parts that are each in range and cannot go together: one sentence for each, at the key to change."""
+
 import math
 from collections.abc import Sequence
 

@@ -1,4 +1,5 @@
 """A builder's file into parts: every value in SI units, and where it was given."""
+
 from collections.abc import Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches

@@ -1,4 +1,5 @@
 """The builder's set drawn many times within its parts' tolerances, and the circuits that the draws make at a frequency."""
+
 from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Any

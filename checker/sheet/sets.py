@@ -4,6 +4,7 @@ A set is one function of (sample, station's field and frequency); `FIVE` holds t
 aerial and the tuned circuit are one source, and what follows loads it: a crystal as in unit 04; a grid as in unit 05, with
 reaction as in units 06 and 07 taking some of that load, and of the circuit's own, away again.
 """
+
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
@@ -141,10 +142,12 @@ class Grid:
         at_crest = np.maximum.accumulate(SWINGS * (loss - most * self.given), axis=1) >= driven[2][:, None]
         turned = np.take_along_axis(most, np.argmax(at_crest, axis=1)[:, None], axis=1)
         needed = np.maximum.accumulate(SWINGS * (loss - turned * self.given), axis=1)
-        return np.array([
-            [np.exp(np.interp(np.log(one), np.log(row), np.log(SWINGS))) for one, row in zip(currents, needed, strict=True)]
-            for currents in driven
-        ])  # fmt: skip
+        return np.array(
+            [
+                [np.exp(np.interp(np.log(one), np.log(row), np.log(SWINGS))) for one, row in zip(currents, needed, strict=True)]
+                for currents in driven
+            ]
+        )
 
     def limit(self, circuit: Circuit, beyond: np.ndarray) -> np.ndarray:
         """Crest at which an oscillation settles, when a small swing is fed so many siemens more than it loses."""

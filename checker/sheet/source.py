@@ -1,4 +1,5 @@
 """A builder's file as TOML, and the line that each of its keys stands in."""
+
 import re
 import tomllib
 from collections.abc import Iterator

@@ -2,6 +2,7 @@
 
 The same draws serve every sheet, so that a wider tolerance widens an interval and never moves it by chance.
 """
+
 import math
 from dataclasses import dataclass
 

@@ -1,4 +1,5 @@
 """The text of one key into its value."""
+
 from collections.abc import Sequence
 from difflib import get_close_matches
 

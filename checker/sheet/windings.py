@@ -1,4 +1,5 @@
 """The three windings on one tube, in their order along it: aerial, tuned, tickler."""
+
 import math
 from dataclasses import dataclass
 from typing import Any
@@ -94,10 +95,14 @@ def inductances(turns: int, former: Any, covered: Any) -> np.ndarray:
 
 def mutual(turns_1: int, turns_2: int, former: Any, covered: Any, gap: Any) -> np.ndarray:
     """Mutual inductance of two windings on the tube with a gap between their nearest ends, for each drawn set."""
-    return np.array([
-        physics.mutual.coaxial_coils(turns_1, d + c, turns_1 * c, turns_2, d + c, turns_2 * c, (turns_1 + turns_2) * c / 2 + g)
-        for d, c, g in zip(former, covered, gap, strict=True)
-    ])  # fmt: skip
+    return np.array(
+        [
+            physics.mutual.coaxial_coils(
+                turns_1, d + c, turns_1 * c, turns_2, d + c, turns_2 * c, (turns_1 + turns_2) * c / 2 + g
+            )
+            for d, c, g in zip(former, covered, gap, strict=True)
+        ]
+    )
 
 
 def wind(sample: Any, tickler: int) -> Windings:
@@ -112,10 +117,15 @@ def wind(sample: Any, tickler: int) -> Windings:
     except ValueError as problem:
         raise parts.fault("former.diameter", f"the coil's own capacitance is not known: {problem}.") from None
     return Windings(
-        aerial, tuned, tickler, needed,
-        inductances(aerial, former, covered), inductances(tuned, former, covered), inductances(tickler, former, covered),
+        aerial,
+        tuned,
+        tickler,
+        needed,
+        inductances(aerial, former, covered),
+        inductances(tuned, former, covered),
+        inductances(tickler, former, covered),
         mutual(aerial, tuned, former, covered, near),
         mutual(tickler, tuned, former, covered, far),
         mutual(aerial, tickler, former, covered, near + far + tuned * covered),
         own,
-    )  # fmt: skip
+    )

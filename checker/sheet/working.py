@@ -1,4 +1,5 @@
 """A file's parts worked out: all that the page shows, in SI units."""
+
 from dataclasses import dataclass
 
 import numpy as np

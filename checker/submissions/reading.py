@@ -3,6 +3,7 @@
 Each file is opened once and read once, into memory; what was read is what is marked, whatever becomes of the file. No
 link is followed, no pipe is waited for, nothing is unpacked to disk. What cannot be read is said in a sentence and left.
 """
+
 import io
 import os
 import re

@@ -12,6 +12,7 @@ child does to itself (`contain`), one function a layer. Each layer stops what th
 The names and sizes of files stay visible (`os.stat`): hiding them takes a file system of its own around the warm process.
 Not covered: faults of the kernel, what processors leak through timing, the memory of many children together.
 """
+
 import contextlib
 import ctypes
 import os
@@ -74,11 +75,16 @@ class Containment:
         if not self.landlock and not self.seccomp:
             nothing = "Nothing on this system keeps a submission from your files, the network and your other programs."
             return (nothing,) if self.limits else (nothing, _NO_LIMITS)
-        gaps = ((self.landlock, "This system has no Landlock: a submission could read your files and change them."),
-                (self.seccomp, "This system has no system-call filter for submissions: one could use the network, "
-                               "start programs and stop your other programs."),
-                (self.no_new_privileges, "This system lets a submission gain privileges by starting a program."),
-                (self.limits, _NO_LIMITS))
+        gaps = (
+            (self.landlock, "This system has no Landlock: a submission could read your files and change them."),
+            (
+                self.seccomp,
+                "This system has no system-call filter for submissions: one could use the network, "
+                "start programs and stop your other programs.",
+            ),
+            (self.no_new_privileges, "This system lets a submission gain privileges by starting a program."),
+            (self.limits, _NO_LIMITS),
+        )
         return tuple(sentence for present, sentence in gaps if not present)
 
 
@@ -86,6 +92,7 @@ _NO_LIMITS = "This system sets no limits to a program's memory and processor tim
 
 
 # What this system has
+
 
 def probe() -> Containment:
     """What this system offers; a child is started for a moment to see whether it can have a disk of its own."""
@@ -126,6 +133,7 @@ def _succeeds(action: Callable, *arguments: Any) -> bool:
 
 
 # Built once, in the warm process
+
 
 @dataclass(frozen=True)
 class Walls:
@@ -196,6 +204,7 @@ def _reading_rules(version: int, readable: Collection[str], scratch: str | None)
 
 
 # What each child does to itself
+
 
 def contain(walls: Walls, limits: Limits = Limits(), keep: Collection[int] = ()) -> None:
     """Shut this process in, for good: a fresh fork of the warm process, with one thread, that has read nothing yet.
@@ -278,8 +287,14 @@ def limit_resources(limits: Limits, memory_in_use: int) -> None:
 
     Source: man 2 setrlimit. RLIMIT_NPROC is set for systems without seccomp; it does nothing for root.
     """
-    most = {"RLIMIT_CPU": (limits.cpu_seconds, limits.cpu_seconds + 1), "RLIMIT_FSIZE": limits.file_bytes,
-            "RLIMIT_NOFILE": limits.descriptors, "RLIMIT_CORE": 0, "RLIMIT_NPROC": 0, "RLIMIT_MEMLOCK": 0}
+    most = {
+        "RLIMIT_CPU": (limits.cpu_seconds, limits.cpu_seconds + 1),
+        "RLIMIT_FSIZE": limits.file_bytes,
+        "RLIMIT_NOFILE": limits.descriptors,
+        "RLIMIT_CORE": 0,
+        "RLIMIT_NPROC": 0,
+        "RLIMIT_MEMLOCK": 0,
+    }
     if memory_in_use:
         most["RLIMIT_AS"] = memory_in_use + limits.memory_bytes
     for name, value in most.items():
@@ -309,8 +324,15 @@ def restrict_files(walls: Walls) -> None:
     writing = landlock.ruleset(version, landlock.CHANGING | landlock.REFER)
     landlock.grant(writing, os.devnull, landlock.WRITE_FILE)
     if walls.scratch:
-        in_scratch = (landlock.WRITE_FILE | landlock.TRUNCATE | landlock.MAKE_REG | landlock.MAKE_DIR | landlock.REFER
-                      | landlock.REMOVE_FILE | landlock.REMOVE_DIR)
+        in_scratch = (
+            landlock.WRITE_FILE
+            | landlock.TRUNCATE
+            | landlock.MAKE_REG
+            | landlock.MAKE_DIR
+            | landlock.REFER
+            | landlock.REMOVE_FILE
+            | landlock.REMOVE_DIR
+        )
         landlock.grant(writing, ".", landlock.known(version, in_scratch))
     if walls.reading is None:
         raise OSError("there are no rules for reading")

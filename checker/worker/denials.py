@@ -3,6 +3,7 @@
 Python tells an audit hook what is about to be done (PEP 578; the table of audit events in the library reference). The
 hook here gives the sentence. It is no wall: code that goes round Python goes round it, and meets the kernel's.
 """
+
 import os
 import sys
 from collections.abc import Callable, Collection, Sequence
@@ -32,16 +33,16 @@ WORDS = {
 # Audit events that mean an attempt whatever their arguments are.
 _EVENTS = {
     "network": "socket.__new__ socket.connect socket.bind socket.sendto socket.sendmsg socket.getaddrinfo "
-               "socket.gethostbyname socket.gethostbyaddr socket.getnameinfo socket.sethostname urllib.Request "
-               "http.client.connect ftplib.connect smtplib.connect poplib.connect imaplib.open nntplib.connect "
-               "telnetlib.Telnet.open webbrowser.open syslog.syslog",
+    "socket.gethostbyname socket.gethostbyaddr socket.getnameinfo socket.sethostname urllib.Request "
+    "http.client.connect ftplib.connect smtplib.connect poplib.connect imaplib.open nntplib.connect "
+    "telnetlib.Telnet.open webbrowser.open syslog.syslog",
     "program": "subprocess.Popen os.system os.exec os.spawn os.posix_spawn os.startfile pty.spawn",
     "process": "os.fork os.forkpty",
     "thread": "_thread.start_new_thread _thread.start_joinable_thread",
     "signal": "os.kill os.killpg signal.pthread_kill",
     "change": "os.chmod os.chown os.lockf os.link os.symlink os.utime os.setxattr os.removexattr os.chflags",
     "machine": "ctypes.dlopen ctypes.dlsym ctypes.dlsym/handle ctypes.call_function ctypes.string_at ctypes.wstring_at "
-               "ctypes.cdata/buffer ctypes.set_exception",
+    "ctypes.cdata/buffer ctypes.set_exception",
     "limits": "resource.setrlimit resource.prlimit",
     "watch": "sys.addaudithook",
 }
@@ -49,8 +50,14 @@ _KIND_OF = {event: kind for kind, events in _EVENTS.items() for event in events.
 
 # Audit events whose first argument, or first two, are paths; an attempt if they lead outside.
 _ON_PATHS = {
-    "os.listdir": "list", "os.scandir": "list", "os.remove": "change", "os.rename": "change", "os.rmdir": "change",
-    "os.truncate": "change", "os.mkdir": "write", "sqlite3.connect": "write",
+    "os.listdir": "list",
+    "os.scandir": "list",
+    "os.remove": "change",
+    "os.rename": "change",
+    "os.rmdir": "change",
+    "os.truncate": "change",
+    "os.mkdir": "write",
+    "sqlite3.connect": "write",
 }
 _WRITING = os.O_WRONLY | os.O_RDWR | os.O_CREAT | os.O_TRUNC | os.O_APPEND
 
@@ -71,8 +78,9 @@ class Attempt:
         return f"tried to {WORDS[self.kind]}{path}{line}"
 
 
-def watch_audit(callback: Callable[[Attempt], None], source: Collection[str], readable: Sequence[str] = (),
-                writable: Sequence[str] = ()) -> None:
+def watch_audit(
+    callback: Callable[[Attempt], None], source: Collection[str], readable: Sequence[str] = (), writable: Sequence[str] = ()
+) -> None:
     """Call `callback` with each `Attempt` from now on, before it is made; if it raises, the attempt is not made.
 
     The hook cannot be taken away again, and it slows every audited action by well under a microsecond.

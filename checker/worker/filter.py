@@ -4,6 +4,7 @@ The list allows; whatever is not on it is refused with EPERM. So a call that a l
 
 Source: Linux Documentation/userspace-api/seccomp_filter.rst; man 2 seccomp; include/uapi/linux/{seccomp,filter,audit}.h.
 """
+
 import errno
 import struct
 from dataclasses import dataclass
@@ -60,8 +61,10 @@ CONDITIONAL = {
     "open": _open_flags(1),
     "openat": _open_flags(2),
     # Not F_SETOWN, F_SETSIG (a signal to another process), F_NOTIFY, leases, pipe sizes.
-    "fcntl": [[Bits(1, ALL, command)] for command in (F_DUPFD, F_GETFD, F_SETFD, F_GETFL, F_SETFL, F_GETLK, F_SETLK,
-                                                      F_SETLKW, F_DUPFD_CLOEXEC)],
+    "fcntl": [
+        [Bits(1, ALL, command)]
+        for command in (F_DUPFD, F_GETFD, F_SETFD, F_GETFL, F_SETFL, F_GETLK, F_SETLK, F_SETLKW, F_DUPFD_CLOEXEC)
+    ],
     # Python asks of every file it opens whether it is a terminal (TCGETS), and closes it on exec (FIOCLEX).
     "ioctl": [[Bits(1, ALL, request)] for request in (TCGETS, FIONCLEX, FIOCLEX)],
     # Its own limits, to read only: process 0, and no new limit.
@@ -91,8 +94,12 @@ def program(machine: str) -> bytes:
     bytes, 8 for each instruction
     """
     number = numbers(machine)
-    steps = [_step(LOAD, ARCHITECTURE), _step(IF_EQUAL, ARCHITECTURES[machine], yes=1), _step(RETURN, RET_KILL_PROCESS),
-             _step(LOAD, NUMBER)]
+    steps = [
+        _step(LOAD, ARCHITECTURE),
+        _step(IF_EQUAL, ARCHITECTURES[machine], yes=1),
+        _step(RETURN, RET_KILL_PROCESS),
+        _step(LOAD, NUMBER),
+    ]
     if machine == "x86_64":
         steps += _when(IF_AT_LEAST, X32, [_step(RETURN, RET_KILL_PROCESS)])
     steps += _when(IF_GREATER, NEWEST, [_step(RETURN, RET_ERRNO | errno.ENOSYS)])
@@ -122,7 +129,10 @@ def _any_of(alternatives: Any) -> Any:
     for tests in alternatives:
         for place, test in enumerate(tests, 1):
             to_the_next_alternative = 3 * (len(tests) - place) + 1
-            block += [_step(LOAD, ARGUMENTS + 8 * test.argument + 4 * test.half), _step(AND, test.mask),
-                      _step(IF_EQUAL, test.value, no=to_the_next_alternative)]
+            block += [
+                _step(LOAD, ARGUMENTS + 8 * test.argument + 4 * test.half),
+                _step(AND, test.mask),
+                _step(IF_EQUAL, test.value, no=to_the_next_alternative),
+            ]
         block += [_step(RETURN, RET_ALLOW)]
     return [*block, _step(RETURN, RET_ERRNO | errno.EPERM)]

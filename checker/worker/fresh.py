@@ -1,4 +1,5 @@
 """The worker where there is no fork: one exercise, in a Python started for it, asked over standard input and output."""
+
 import os
 import random
 import sys

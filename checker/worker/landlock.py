@@ -6,6 +6,7 @@ Looking at a name (stat, access, readlink), chmod and chown are not covered.
 
 Source: Linux Documentation/userspace-api/landlock.rst; man 7 landlock; include/uapi/linux/landlock.h.
 """
+
 import os
 import stat
 import struct
@@ -17,8 +18,19 @@ MAKE_CHAR, MAKE_DIR, MAKE_REG, MAKE_SOCK, MAKE_FIFO, MAKE_BLOCK, MAKE_SYM = (1 <
 REFER, TRUNCATE, IOCTL_DEV = 1 << 13, 1 << 14, 1 << 15
 
 LOOKING = EXECUTE | READ_FILE | READ_DIR | IOCTL_DEV
-CHANGING = (WRITE_FILE | REMOVE_DIR | REMOVE_FILE | MAKE_CHAR | MAKE_DIR | MAKE_REG | MAKE_SOCK | MAKE_FIFO | MAKE_BLOCK
-            | MAKE_SYM | TRUNCATE)
+CHANGING = (
+    WRITE_FILE
+    | REMOVE_DIR
+    | REMOVE_FILE
+    | MAKE_CHAR
+    | MAKE_DIR
+    | MAKE_REG
+    | MAKE_SOCK
+    | MAKE_FIFO
+    | MAKE_BLOCK
+    | MAKE_SYM
+    | TRUNCATE
+)
 TCP = 1 << 0 | 1 << 1  # bind, connect
 OTHERS = 1 << 0 | 1 << 1  # abstract Unix sockets, signals
 

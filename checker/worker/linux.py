@@ -1,4 +1,5 @@
 """Linux system calls that Python has no function for, with Python's errors."""
+
 import ctypes
 import functools
 import os

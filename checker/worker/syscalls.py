@@ -4,6 +4,7 @@ Two columns: x86_64, from the kernel's arch/x86/entry/syscalls/syscall_64.tbl; a
 include/uapi/asm-generic/unistd.h. `None` where a machine has no such call. Only calls named in `filter.py` or made by
 `contain.py` are here. A test holds both columns to the kernel headers of the machine that it runs on.
 """
+
 MACHINES = ("x86_64", "aarch64")
 
 # From 424 on, a new call has one number on every machine. This is the newest known to this table (mseal, Linux 6.10):

@@ -3,6 +3,7 @@
 Landlock grants whole trees and cannot take a part back. So a folder that also holds other people's packages is never
 named; what is needed of it is named one by one.
 """
+
 import glob
 import importlib.util
 import os
@@ -45,8 +46,9 @@ def import_path() -> list[str]:
     """
     folders = {os.path.realpath(sysconfig.get_path(name)) for name in ("stdlib", "platstdlib")}
     modules = {os.path.join(folder, "lib-dynload") for folder in folders}
-    standard = [entry for entry in sys.path
-                if os.path.realpath(entry) in folders | modules or os.path.basename(entry) == _ZIPPED]
+    standard = [
+        entry for entry in sys.path if os.path.realpath(entry) in folders | modules or os.path.basename(entry) == _ZIPPED
+    ]
     return [entry for entry in standard if os.path.exists(entry)]
 
 

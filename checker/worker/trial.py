@@ -3,6 +3,7 @@
 `contain` puts the walls up; this finds out whether they hold on this machine and today. The bait is a file of the
 judge's, open in this process, and a socket on which the judge listens.
 """
+
 import json
 import mmap
 import os

@@ -5,6 +5,7 @@ write): fork a child that serves them, with or without a disk of its own; the an
 REAP: wait for that child; the answer is how it ended. FORGET: the child's end is not waited for, and there is no answer.
 The child reads its request itself, so that this process never holds a student's data.
 """
+
 import array
 import contextlib
 import gc
@@ -112,4 +113,3 @@ def _receive(channel: socket.socket) -> Any:
 def _send(channel: socket.socket, number: int, descriptors: Any) -> None:
     rights = [(socket.SOL_SOCKET, socket.SCM_RIGHTS, array.array("i", descriptors))] if descriptors else []
     channel.sendmsg([ANSWER.pack(number)], rights)
-

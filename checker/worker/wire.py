@@ -9,6 +9,7 @@ A value is one of
     {"unusable": name of the type}                           anything else, named
     {"oversize": what it was}                                more than crosses
 """
+
 import base64
 import json
 import math

@@ -42,8 +42,15 @@ def quenched_set() -> dict:
         "feeds": ["quenched"],
         "stages": {},
         "dial": {
-            "low": DIAL[0], "high": DIAL[1], "step": 10e3, "fine": 60e3, "least": 1e3, "tick": 50e3, "span": 960e3,
-            "weakest": -110.0, "gain": -60.0,
+            "low": DIAL[0],
+            "high": DIAL[1],
+            "step": 10e3,
+            "fine": 60e3,
+            "least": 1e3,
+            "tick": 50e3,
+            "span": 960e3,
+            "weakest": -110.0,
+            "gain": -60.0,
         },
         "stations": [{"name": name, "frequency": frequency, "emf": emf} for name, frequency, emf in TINS],
         "quenched": {
@@ -55,7 +62,7 @@ def quenched_set() -> dict:
             "loop_resistance": LOOP_RESISTANCE,
             **behind_the_grid(),
         },
-    }  # fmt: skip
+    }
 
 
 def knob(unit: str, low: float, high: float, start: float) -> dict:

@@ -4,6 +4,7 @@ All sets here have the Circle's aerial and coils; what is new in each is the det
 them but the ear, is made in `quenched_set`. Keys that come from a dataclass or a
 named tuple of `solutions/` keep its field names.
 """
+
 from dataclasses import asdict, replace
 
 import numpy as np
@@ -88,8 +89,15 @@ def bench_figures() -> dict:
         "order": list(sets),
         "sets": sets,
         "dial": {
-            "low": DIAL[0], "high": DIAL[1], "step": 1e3, "fine": 6e3, "least": 20.0, "tick": 10e3, "span": 24e3,
-            "weakest": -80.0, "gain": -20.0,
+            "low": DIAL[0],
+            "high": DIAL[1],
+            "step": 1e3,
+            "fine": 6e3,
+            "least": 20.0,
+            "tick": 10e3,
+            "span": 24e3,
+            "weakest": -80.0,
+            "gain": -20.0,
         },
         "stations": all_stations(),
         "aerial": {"effective_height": height},
@@ -108,7 +116,7 @@ def bench_figures() -> dict:
         "loud": LOUD,
         "cycle": {"moments": cycle.MOMENTS, "grid_points": cycle.GRID_POINTS, "grid_limit": cycle.GRID_LIMIT},
         "coil": coil_law(),
-    }  # fmt: skip
+    }
 
 
 def all_stations() -> list[dict]:

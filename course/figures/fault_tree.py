@@ -1,4 +1,5 @@
 """Fault-finding trees: questions for the meter, one under the other, and where each answer leads."""
+
 from typing import NamedTuple
 
 from matplotlib.figure import Figure

@@ -1,4 +1,5 @@
 """Bench, sections 1, 2 and 5: the table, the ladder of prefixes, the meter."""
+
 from typing import Annotated
 
 import numpy as np
@@ -85,8 +86,9 @@ def ladder():
         axes.plot([0, 0.7], [power, power], color=INK, linewidth=2.4)
         factor = "10" + str(power).translate(RAISED) if power else "1"
         axes.text(-0.2, power, factor, ha="right", va="center", fontsize=LARGE_TEXT)
-        axes.text(-1.75, power, f"{NAMES[prefix]} {prefix}", ha="right", va="center", color=SEA, weight="bold",
-                  fontsize=LARGE_TEXT)
+        axes.text(
+            -1.75, power, f"{NAMES[prefix]} {prefix}", ha="right", va="center", color=SEA, weight="bold", fontsize=LARGE_TEXT
+        )
     label = -np.inf
     for text, what in ON_THE_LADDER:
         height = np.log10(from_engineering(text))

@@ -1,4 +1,5 @@
 """Bench, section 6: a filament from a fixed rail."""
+
 from itertools import pairwise
 
 import numpy as np

@@ -27,9 +27,7 @@ def aerial_current():
     drawing, axes = plot(height=3.0)
     at_bend = TOP / (HEIGHT + TOP)
     width = 2.2
-    axes.fill(
-        [0, width, width * at_bend, 0], [0, 0, HEIGHT, HEIGHT], facecolor=BRASS, alpha=0.5, hatch="//", linewidth=0
-    )
+    axes.fill([0, width, width * at_bend, 0], [0, 0, HEIGHT, HEIGHT], facecolor=BRASS, alpha=0.5, hatch="//", linewidth=0)
     axes.fill([0, 0, TOP], [HEIGHT, HEIGHT - width * at_bend, HEIGHT], facecolor=SEA, alpha=0.3, linewidth=0)
     axes.plot([0, 0, TOP], [0, HEIGHT, HEIGHT], color=INK, linewidth=2.4)
     reach = effective_height(HEIGHT, TOP)
@@ -78,8 +76,7 @@ def aerial_circuit():
     caption="Power that Curlew Bank puts into a load, against the load's resistance, with 30 Ω in the aerial and its "
     "reactance tuned out. It is greatest where the two are equal, and the top is broad: twice or half as much "
     "loses only a ninth.",
-    alt="A hump over a logarithmic axis of load resistance from 1 to 1000 ohms, with its top at 30 ohms and 45 "
-    "microwatts.",
+    alt="A hump over a logarithmic axis of load resistance from 1 to 1000 ohms, with its top at 30 ohms and 45 microwatts.",
 )
 def load_sweep():
     drawing, axes = plot(height=2.8)
@@ -88,9 +85,7 @@ def load_sweep():
     axes.semilogx(load, (emf / (RESISTANCE + load)) ** 2 * load, color=SEA)
     best = available_power(emf, RESISTANCE)
     axes.plot(RESISTANCE, best, marker="o", color=RUST)
-    axes.annotate(
-        "load = aerial", (RESISTANCE, best), (0, 8), textcoords="offset points", ha="center", fontsize=SMALL_TEXT
-    )
+    axes.annotate("load = aerial", (RESISTANCE, best), (0, 8), textcoords="offset points", ha="center", fontsize=SMALL_TEXT)
     axes.set(ylim=(0, 1.25 * best))
     axes.set_xticks([1, 10, 100, 1000], ["1", "10", "100", "1000"])
     axes.minorticks_off()

@@ -37,9 +37,7 @@ def dial(raster: Annotated[int, RASTER] = 9_000):
     ):
         x = wavelength(frequencies[name])
         axes.plot([x, x], [0, level - 0.1], color=RUST, linewidth=1.6)
-        axes.text(
-            x, level, name.replace(" ", "\n"), ha=side, va="bottom", color=RUST, fontsize=SMALL_TEXT, linespacing=1
-        )
+        axes.text(x, level, name.replace(" ", "\n"), ha=side, va="bottom", color=RUST, fontsize=SMALL_TEXT, linespacing=1)
     for reading in range(200, 600, 50):
         axes.text(reading, -0.15, f"{reading}", ha="center", va="top", fontsize=SMALL_TEXT)
     axes.text(380, -0.75, "metres", ha="center", va="top", fontsize=SMALL_TEXT)

@@ -29,8 +29,25 @@ LOOKS = {  # colour and dash of each ground
     "dry heath": (RUST, (1.5, 1.5)),
 }
 NEAR_LAND = [
-    (-90, -62), (-52, -60), (-30, -40), (-21, -25), (-8, -15), (-2, -5), (1, 0), (4, 5), (13, 7), (6, 11), (7, 19),
-    (17, 31), (14, 44), (0, 55), (-17, 59), (-32, 63), (-46, 61), (-60, 66), (-90, 63),
+    (-90, -62),
+    (-52, -60),
+    (-30, -40),
+    (-21, -25),
+    (-8, -15),
+    (-2, -5),
+    (1, 0),
+    (4, 5),
+    (13, 7),
+    (6, 11),
+    (7, 19),
+    (17, 31),
+    (14, 44),
+    (0, 55),
+    (-17, 59),
+    (-32, 63),
+    (-46, 61),
+    (-60, 66),
+    (-90, 63),
 ]
 FAR_LAND = [(108, 20), (78, 6), (62, 0), (57, -10), (61, -22), (76, -33), (108, -40)]
 HEATH = [(-20, -9), (-33, 5), (-26, -18), (-43, 8), (-48, 0), (-56, 6), (-58, -4), (-36, -22), (-56, -21)]
@@ -43,8 +60,7 @@ def smooth(points, closed=False):
     padded = np.vstack([points[-1], points, points[:2]] if closed else [points[0], points, points[-1]])
     t = np.linspace(0, 1, 12, endpoint=False)[:, None]
     pieces = [
-        ((-t + 2 * t**2 - t**3) * a + (2 - 5 * t**2 + 3 * t**3) * b + (t + 4 * t**2 - 3 * t**3) * c + (t**3 - t**2) * d)
-        / 2
+        ((-t + 2 * t**2 - t**3) * a + (2 - 5 * t**2 + 3 * t**3) * b + (t + 4 * t**2 - 3 * t**3) * c + (t**3 - t**2) * d) / 2
         for a, b, c, d in zip(padded, padded[1:], padded[2:], padded[3:], strict=False)
     ]
     return np.vstack([*pieces, padded[-2]]).T
@@ -138,9 +154,7 @@ def field_against_distance():
         (FAR_OVER_SEA, 0, 10, "center"),
     ):
         solid = station is not FAR_OVER_SEA
-        axes.plot(
-            station.distance, station.field, marker="o", color=PLUM, markersize=6, fillstyle="full" if solid else "none"
-        )
+        axes.plot(station.distance, station.field, marker="o", color=PLUM, markersize=6, fillstyle="full" if solid else "none")
         axes.annotate(
             station.name,
             (station.distance, station.field),

@@ -1,4 +1,5 @@
 """Coil and condenser, sections 2 and 3: the coil with its dimensions, Nagaoka's coefficient, the skin of the wire."""
+
 from typing import Annotated
 
 import numpy as np
@@ -49,8 +50,7 @@ def draw_winding(axes, left, right, radius, turns, colour=BRASS, linewidth=2.2):
     pitch = (right - left) / turns
     for turn in range(turns):
         start = left + turn * pitch
-        axes.plot([start + pitch * 0.25, start + pitch * 0.75], [-radius, radius], color=colour,
-                  linewidth=linewidth)
+        axes.plot([start + pitch * 0.25, start + pitch * 0.75], [-radius, radius], color=colour, linewidth=linewidth)
 
 
 @figure(
@@ -62,8 +62,11 @@ def draw_winding(axes, left, right, radius, turns, colour=BRASS, linewidth=2.2):
 )
 def what_to_measure():
     drawing, axes = plot(height=3.5)
-    axes.add_patch(FancyBboxPatch((-2.6, -1.1), 5.2, 2.2, "round,pad=0,rounding_size=0.06", facecolor="none",
-                                  edgecolor=SOFT, linewidth=1.2))
+    axes.add_patch(
+        FancyBboxPatch(
+            (-2.6, -1.1), 5.2, 2.2, "round,pad=0,rounding_size=0.06", facecolor="none", edgecolor=SOFT, linewidth=1.2
+        )
+    )
     draw_winding(axes, -1.2, 1.2, 1.16, 12)
     axes.annotate("", (-1.75, -1.16), (-1.75, 1.16), arrowprops=ARROW)
     axes.text(-1.85, 0, "dia-\nmeter\nD", ha="right", va="center")
@@ -90,8 +93,9 @@ def flux_lines(axes, turns, length, radius):
     levels = np.linspace(0.06, 0.9, 8) * flux.max()
     for side in (1, -1):
         axes.contour(along, side * across, flux, levels=levels, colors=SEA, linewidths=1.1)
-        axes.plot(places, side * radius * np.ones(turns), "o", color=BRASS, markersize=4.5, markeredgecolor=INK,
-                  markeredgewidth=0.5)
+        axes.plot(
+            places, side * radius * np.ones(turns), "o", color=BRASS, markersize=4.5, markeredgecolor=INK, markeredgewidth=0.5
+        )
 
 
 @figure(
@@ -125,13 +129,28 @@ def nagaoka():
     club = DIAMETER / LENGTH
     axes.plot(club, nagaoka_coefficient(club), "o", color=INK, markersize=9, markerfacecolor="none", markeredgewidth=1.6)
     axes.annotate("the club's coil", (club, nagaoka_coefficient(club)), (10, 6), textcoords="offset points")
-    axes.set(xscale="log", ylim=(0, 1.05), yticks=[0, 0.25, 0.5, 0.75, 1], xlabel="diameter / length",
-             ylabel="coefficient", xlim=(0.1, 20))
+    axes.set(
+        xscale="log",
+        ylim=(0, 1.05),
+        yticks=[0, 0.25, 0.5, 0.75, 1],
+        xlabel="diameter / length",
+        ylabel="coefficient",
+        xlim=(0.1, 20),
+    )
     axes.set_xticks([0.1, 0.5, 1, 2, 5, 20], ["0.1", "0.5", "1", "2", "5", "20"])
     axes.minorticks_off()
     for x, wide, high in ((0.17, 34, 6), (1.0, 17, 17), (13, 4, 40)):
-        axes.add_patch(Rectangle((-wide / 2, -high / 2), wide, high, facecolor="none", edgecolor=BRASS, linewidth=1.8,
-                                 transform=_at(axes, x, 0.13)))
+        axes.add_patch(
+            Rectangle(
+                (-wide / 2, -high / 2),
+                wide,
+                high,
+                facecolor="none",
+                edgecolor=BRASS,
+                linewidth=1.8,
+                transform=_at(axes, x, 0.13),
+            )
+        )
     return drawing
 
 
@@ -172,8 +191,9 @@ def wheeler_error():
     axes.plot(shape, 100 * (wheeler_inductance(1, 1.0, shape) / solenoid_inductance(1, 1.0, shape) - 1), color=SEA)
     for edge in (-1, 1):
         axes.axhline(edge, color=INK, linewidth=0.9, dashes=(1, 2))
-    axes.set(xscale="log", xlabel="length / diameter", ylabel="error, %", ylim=(-6, 2), yticks=[-6, -4, -2, 0, 2],
-             xlim=(0.1, 10))
+    axes.set(
+        xscale="log", xlabel="length / diameter", ylabel="error, %", ylim=(-6, 2), yticks=[-6, -4, -2, 0, 2], xlim=(0.1, 10)
+    )
     axes.set_xticks([0.1, 0.4, 1, 3, 10], ["0.1", "0.4", "1", "3", "10"])
     axes.minorticks_off()
     return drawing
@@ -195,8 +215,14 @@ def crowding():
         sizes = np.round(3.6 * np.sqrt(current_density(spread, ratio)), 1)
         for size in np.unique(sizes):
             of_size = 0.94 * spread[sizes == size]
-            axes.plot(2.5 * place + of_size * np.cos(turned[sizes == size]), of_size * np.sin(turned[sizes == size]), "o",
-                      color=SEA, markersize=size, markeredgewidth=0)
+            axes.plot(
+                2.5 * place + of_size * np.cos(turned[sizes == size]),
+                of_size * np.sin(turned[sizes == size]),
+                "o",
+                color=SEA,
+                markersize=size,
+                markeredgewidth=0,
+            )
         axes.add_patch(Circle((2.5 * place, 0), 1, facecolor="none", edgecolor=INK, linewidth=1.2))
         grown = alternating_resistance(1.0, diameter, frequency) / direct_resistance(1.0, diameter)
         axes.text(2.5 * place, 1.2, name, ha="center", va="bottom")
@@ -224,8 +250,13 @@ def resistance_against_frequency(
         axes.plot(frequency, alternating_resistance(1.0, swg_diameter(gauge), frequency), color=colour, dashes=dashes)
         start = direct_resistance(1.0, swg_diameter(gauge))
         above = gauge > 18
-        axes.text(1.4e3, start * (1.2 if above else 0.85), f"{gauge} SWG: {1e3 * swg_diameter(gauge):.2f} mm",
-                  color=colour, va="bottom" if above else "top")
+        axes.text(
+            1.4e3,
+            start * (1.2 if above else 0.85),
+            f"{gauge} SWG: {1e3 * swg_diameter(gauge):.2f} mm",
+            color=colour,
+            va="bottom" if above else "top",
+        )
     axes.set(xscale="log", yscale="log", xlim=(1e3, 1e7), ylim=(0.006, 4))
     axes.set_xticks([1e3, 1e4, 1e5, 1e6, 1e7], ["1 kHz", "10", "100", "1 MHz", "10"])
     axes.set_yticks([0.01, 0.1, 1], ["0.01", "0.1", "1"])

@@ -1,4 +1,5 @@
 """Coil and condenser, sections 6 and 7: plates and their laws, gangs, and the winding sheet."""
+
 import numpy as np
 from matplotlib.patches import Polygon
 
@@ -62,8 +63,13 @@ def three_curves():
     drawing, axes = plot()
     angle = np.linspace(0, np.pi, 121)
     for law, (colour, dashes) in LAWS.items():
-        axes.plot(np.degrees(angle), vane_capacitance(angle, law, MINIMUM, MAXIMUM), color=colour, dashes=dashes,
-                  label=f"even in {law}")
+        axes.plot(
+            np.degrees(angle),
+            vane_capacitance(angle, law, MINIMUM, MAXIMUM),
+            color=colour,
+            dashes=dashes,
+            label=f"even in {law}",
+        )
     axes.set(xticks=[0, 45, 90, 135, 180], xlabel="angle, degrees", xlim=(0, 180), ylim=(0, 400e-12))
     axes.legend(loc="upper left")
     engineering_axis(axes.yaxis, "capacitance", "F")

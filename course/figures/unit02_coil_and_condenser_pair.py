@@ -1,4 +1,5 @@
 """Coil and condenser, sections 1, 4 and 5: two coils together, and the condenser that hides in one."""
+
 import numpy as np
 
 from course.figures import figure
@@ -63,10 +64,8 @@ def caught():
     places = turn_positions(12, 1.2)
     flux = sum(coaxial_filaments(0.8, across, along - place) for place in places)
     for side in (1, -1):
-        axes.contour(along, side * across, flux, levels=np.arange(0.02, 0.95, 0.045) * flux.max(), colors=BRASS,
-                     linewidths=0.8)
-        axes.plot(places, 0 * places + side * 0.8, "o", color=BRASS, markersize=4.5, markeredgecolor=INK,
-                  markeredgewidth=0.5)
+        axes.contour(along, side * across, flux, levels=np.arange(0.02, 0.95, 0.045) * flux.max(), colors=BRASS, linewidths=0.8)
+        axes.plot(places, 0 * places + side * 0.8, "o", color=BRASS, markersize=4.5, markeredgecolor=INK, markeredgewidth=0.5)
         for start, strength in ((1.0, 1.0), (2.4, 0.4)):
             loose = start + 0.1 * np.arange(5)
             axes.plot(loose, 0 * loose + side * 0.8, "s", color=SEA, markersize=4.5, alpha=strength)
@@ -188,11 +187,24 @@ def octave_line():
     axes.plot(ends, ends * 1e-12 / ((2 * np.pi) ** 2 * inductance) - own, color=SEA)
     axes.plot(1e12 / frequency**2, needed(frequency), "o", color=INK)
     for each in frequency:
-        axes.annotate(f"{each / 1e6:.1f} MHz", (1e12 / each**2, needed(each)), (7, -5), textcoords="offset points",
-                      va="top", fontsize=SMALL_TEXT)
+        axes.annotate(
+            f"{each / 1e6:.1f} MHz",
+            (1e12 / each**2, needed(each)),
+            (7, -5),
+            textcoords="offset points",
+            va="top",
+            fontsize=SMALL_TEXT,
+        )
     axes.axhline(0, color=INK, linewidth=0.9)
-    axes.annotate("−C₀", (0, -own), (40, -16), textcoords="offset points", color=RUST, va="center",
-                  arrowprops={"arrowstyle": "->", "color": RUST})
+    axes.annotate(
+        "−C₀",
+        (0, -own),
+        (40, -16),
+        textcoords="offset points",
+        color=RUST,
+        va="center",
+        arrowprops={"arrowstyle": "->", "color": RUST},
+    )
     axes.set(xlim=(0, 3.4), ylim=(-60e-12, 380e-12), xlabel="one over frequency², 1/MHz²")
     engineering_axis(axes.yaxis, "condenser", "F", ticks=4)
     return drawing

@@ -1,4 +1,5 @@
 """Tuned circuit, sections 6 and 7: two coupled circuits, and the aerial."""
+
 import numpy as np
 
 from course.figures import figure
@@ -54,8 +55,7 @@ def current(frequency, mutual):
 
 
 @figure(
-    caption="The hut's set as far as this unit goes. The aerial has a coil of its own, which slides: closer or "
-    "further off.",
+    caption="The hut's set as far as this unit goes. The aerial has a coil of its own, which slides: closer or further off.",
     alt="An aerial goes down through a small coil to earth. Beside that coil, coupled to it by an arrow that says "
     "variable, stands a larger coil with a variable condenser across it; its foot is earthed too.",
 )
@@ -63,9 +63,16 @@ def aerial_and_circuit():
     with schematic() as drawing:
         coils = Windings(5, 7, gap=0.7, variable=(2,)).at((2, 1.5))
         Aerial().at((0.6, 3.1)).label("aerial", loc="right", ofst=(0.25, 0.35))
-        for start, end in (((0.6, 3.1), (0.6, 2.7)), ((0.6, 2.7), (2, 2.7)), ((2, 2.7), coils.top1),
-                           (coils.bottom1, (2, 0)), (coils.top2, (2.7, 3)), ((2.7, 3), (4.6, 3)),
-                           (coils.bottom2, (2.7, 0)), ((2, 0), (4.6, 0))):
+        for start, end in (
+            ((0.6, 3.1), (0.6, 2.7)),
+            ((0.6, 2.7), (2, 2.7)),
+            ((2, 2.7), coils.top1),
+            (coils.bottom1, (2, 0)),
+            (coils.top2, (2.7, 3)),
+            ((2.7, 3), (4.6, 3)),
+            (coils.bottom2, (2.7, 0)),
+            ((2, 0), (4.6, 0)),
+        ):
             Line().at(start).to(end)
         VariableCondenser().at((4.6, 3)).to((4.6, 0)).label("C", loc="bottom", ofst=0.05)
         Earth().at((2, 0))
@@ -109,7 +116,9 @@ def one_hump_or_two():
     frequency = np.linspace(970e3, 1030e3, 241)
     alone = series_impedance(frequency, INDUCTANCE, capacitance, resistance)
     for times, colour, dashes, name in (
-        (0.5, RUST, (6, 2), "half"), (1, SEA, (None, None), "critical"), (2, BRASS, (3, 1.5), "twice")
+        (0.5, RUST, (6, 2), "half"),
+        (1, SEA, (None, None), "critical"),
+        (2, BRASS, (3, 1.5), "twice"),
     ):
         mutual = mutual_from_coupling(times * critical_coupling(q, q), INDUCTANCE, INDUCTANCE)
         current = np.abs(secondary_current(1.0, frequency, mutual, alone, alone)) * 2 * resistance

@@ -1,4 +1,5 @@
 """Tuned circuit, section 8: the dial."""
+
 from typing import Annotated
 
 import numpy as np

@@ -1,4 +1,5 @@
 """Crystal set, sections 1 to 3: the circuit, the crystal's curve, and how much it rectifies."""
+
 from typing import Annotated, NamedTuple
 
 import numpy as np
@@ -79,8 +80,16 @@ def the_set():
     with schematic() as drawing:
         coils = Windings(4, 6, gap=0.7, variable=(2,)).at((1.1, 1.75))
         Aerial().at((0.3, 3.5))
-        wires(((0.3, 3.5), (0.3, 2.9)), ((0.3, 2.9), (1.1, 2.9)), ((1.1, 2.9), coils.top1), (coils.bottom1, (1.1, 0)),
-              (coils.top2, (1.8, 3.5)), ((1.8, 3.5), (3, 3.5)), (coils.bottom2, (1.8, 0)), ((1.1, 0), (7.1, 0)))
+        wires(
+            ((0.3, 3.5), (0.3, 2.9)),
+            ((0.3, 2.9), (1.1, 2.9)),
+            ((1.1, 2.9), coils.top1),
+            (coils.bottom1, (1.1, 0)),
+            (coils.top2, (1.8, 3.5)),
+            ((1.8, 3.5), (3, 3.5)),
+            (coils.bottom2, (1.8, 0)),
+            ((1.1, 0), (7.1, 0)),
+        )
         VariableCondenser().at((3, 3.5)).to((3, 0))
         CrystalDetector().at((3, 3.5)).to((4.7, 3.5)).label("crystal", loc="top", color=RUST).color(RUST)
         Condenser().at((4.7, 3.5)).to((4.7, 0)).label("1 nF", loc="bottom", ofst=0.1)
@@ -159,15 +168,29 @@ def two_laws():
     axes.plot(carrier, square_law_output(carrier, SLOPE_VOLTAGE), color=RUST, dashes=(6, 2), linewidth=1.3)
     axes.plot(carrier, carrier, color=BRASS, dashes=(1.5, 1.5), linewidth=1.3)
     for station, shift, side in (
-        (NEXT_CHANNEL, (8, -6), "left"), (FAR_OVER_SEA, (9, -7), "left"), (ACROSS_THE_BAY, (9, -8), "left"),
+        (NEXT_CHANNEL, (8, -6), "left"),
+        (FAR_OVER_SEA, (9, -7), "left"),
+        (ACROSS_THE_BAY, (9, -8), "left"),
         (LOCAL, (-9, 4), "right"),
     ):
         crest, _ = working_point(*source(station), LOAD, *CRYSTAL)
         axes.plot(crest, no_load_output(crest, SLOPE_VOLTAGE), "o", color=INK, markersize=5)
-        axes.annotate(station.name, (crest, no_load_output(crest, SLOPE_VOLTAGE)), shift, ha=side,
-                      textcoords="offset points", fontsize=SMALL_TEXT)
-    axes.set(xscale="log", yscale="log", xlim=(1e-3, 20), ylim=(3e-6, 8), xticks=[1e-3, 1e-2, 0.1, 1],
-             yticks=[1e-5, 1e-4, 1e-3, 1e-2, 0.1, 1])
+        axes.annotate(
+            station.name,
+            (crest, no_load_output(crest, SLOPE_VOLTAGE)),
+            shift,
+            ha=side,
+            textcoords="offset points",
+            fontsize=SMALL_TEXT,
+        )
+    axes.set(
+        xscale="log",
+        yscale="log",
+        xlim=(1e-3, 20),
+        ylim=(3e-6, 8),
+        xticks=[1e-3, 1e-2, 0.1, 1],
+        yticks=[1e-5, 1e-4, 1e-3, 1e-2, 0.1, 1],
+    )
     axes.text(3.2e-3, 2.2e-5, "square law", color=RUST, fontsize=SMALL_TEXT, ha="left")
     axes.text(2e-3, 4.5e-3, "all of it", color=BRASS, fontsize=SMALL_TEXT, ha="left")
     axes.set_xticklabels(["1 mV", "10 mV", "0.1 V", "1 V"])
@@ -194,7 +217,8 @@ def bent(
     for crest, colour, dashes in ((strong, SEA, (6, 2)), (weak, RUST, (None, None))):
         output = no_load_output(crest * envelope, SLOPE_VOLTAGE)
         axes.plot(cycles, output / output.max(), color=colour, dashes=dashes, label=to_engineering(crest, "V", 3))
-    axes.set(xlim=(0, 2), ylim=(0, 1.32), xticks=[0, 1, 2], yticks=[0, 0.5, 1], xlabel="cycles of the tone",
-             ylabel="of the crest")
+    axes.set(
+        xlim=(0, 2), ylim=(0, 1.32), xticks=[0, 1, 2], yticks=[0, 0.5, 1], xlabel="cycles of the tone", ylabel="of the crest"
+    )
     axes.legend(loc="upper center", ncols=3, columnspacing=1.1, handlelength=2)
     return drawing

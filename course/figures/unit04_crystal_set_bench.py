@@ -1,4 +1,5 @@
 """Crystal set, sections 7 to 9: how near the coils must be, and which way to look when it is silent."""
+
 import numpy as np
 
 from course.figures import figure

@@ -1,4 +1,5 @@
 """Crystal set, section 6: where the power goes between the transmitter and the ear."""
+
 from collections.abc import Sequence
 
 import numpy as np
@@ -43,15 +44,27 @@ def budget_diagram(watts: Sequence[float]) -> Figure:
         start, end = levels[place : place + 2]
         axes.barh(place + 1, start - end, left=end, height=0.46, color=RUST, alpha=0.55)
         room = max(start, end) < 40
-        axes.text(max(start, end) + 3 if room else min(start, end) - 4, place + 1, minus(f"{-lost:+.1f} dB"),
-                  ha="left" if room else "right", va="center", fontsize=SMALL_TEXT)
+        axes.text(
+            max(start, end) + 3 if room else min(start, end) - 4,
+            place + 1,
+            minus(f"{-lost:+.1f} dB"),
+            ha="left" if room else "right",
+            va="center",
+            fontsize=SMALL_TEXT,
+        )
         axes.plot([end, end], [place + 0.72, place + 2.28 if place + 2 < len(PLACES) else place + 1.5], color=INK, linewidth=1)
     axes.plot([levels[0]] * 2, [-0.3, 1.28], color=INK, linewidth=1)
     axes.plot(levels, places, "o", color=INK, markersize=5)
     axes.axvline(level(JUST_HEARD), color=SEA, linewidth=1.3, dashes=(4, 2))
     axes.text(level(JUST_HEARD) + 2, -0.28, "just\nheard", color=SEA, fontsize=SMALL_TEXT, va="center")
-    axes.set(yticks=places, yticklabels=PLACES, ylim=(6.6, -0.75), xlim=(-125, 75), xlabel="power, dB above 1 mW",
-             xticks=[-100, -50, 0, 50])
+    axes.set(
+        yticks=places,
+        yticklabels=PLACES,
+        ylim=(6.6, -0.75),
+        xlim=(-125, 75),
+        xlabel="power, dB above 1 mW",
+        xticks=[-100, -50, 0, 50],
+    )
     axes.set_xticklabels(["−100", "−50", "0", "50"])
     axes.grid(axis="y", visible=False)
     return drawing
@@ -98,7 +111,13 @@ def three_stations():
         axes.text(*name, words, color=colour, fontsize=SMALL_TEXT, ha=side, va="center")
     axes.axvline(level(JUST_HEARD), color=PLUM, linewidth=1.3, dashes=(4, 2))
     axes.text(level(JUST_HEARD) + 2, 0.1, "just\nheard", color=PLUM, fontsize=SMALL_TEXT, va="center")
-    axes.set(yticks=places, yticklabels=PLACES, ylim=(6.4, -0.4), xlim=(-125, 75), xlabel="power, dB above 1 mW",
-             xticks=[-100, -50, 0, 50])
+    axes.set(
+        yticks=places,
+        yticklabels=PLACES,
+        ylim=(6.4, -0.4),
+        xlim=(-125, 75),
+        xlabel="power, dB above 1 mW",
+        xticks=[-100, -50, 0, 50],
+    )
     axes.set_xticklabels(["−100", "−50", "0", "50"])
     return drawing

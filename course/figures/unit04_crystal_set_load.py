@@ -1,4 +1,5 @@
 """Crystal set, section 4: what the crystal takes from the tuned circuit, and where to tap the coil."""
+
 import numpy as np
 
 from course.figures import figure
@@ -109,8 +110,13 @@ def spoilt():
         (quality_factor(LOCAL, 1 / 3), SEA, (6, 2), "a third"),
         (resistance / (2 * np.pi * LOCAL.frequency * COIL), BRASS, (2, 1.5), "none"),
     ):
-        axes.plot(frequency, decibels(np.abs(relative_response(frequency, LOCAL.frequency, q))), color=colour,
-                  dashes=dashes, label=name)
+        axes.plot(
+            frequency,
+            decibels(np.abs(relative_response(frequency, LOCAL.frequency, q))),
+            color=colour,
+            dashes=dashes,
+            label=name,
+        )
     axes.axvline(NEXT_CHANNEL.frequency, color=PLUM, linewidth=1)
     axes.set(xlim=(800e3, 892e3), ylim=(-33, 0), yticks=[0, -10, -20], ylabel="response, dB")
     axes.set_yticklabels(["0", "−10", "−20"])
@@ -136,7 +142,13 @@ def tapped():
     for axes in (loud, sharp):
         axes.axvline(1 / 3, color=PLUM, linewidth=1.2, dashes=(4, 2))
     loud.set(ylabel="level, dB", ylim=(78, 90), yticks=[80, 84, 88])
-    sharp.set(ylabel="Q", ylim=(0, 175), yticks=[0, 50, 100, 150], xlim=(0, 1), xticks=[0, 0.25, 0.5, 0.75, 1],
-              xlabel="part of the turns")
+    sharp.set(
+        ylabel="Q",
+        ylim=(0, 175),
+        yticks=[0, 50, 100, 150],
+        xlim=(0, 1),
+        xticks=[0, 0.25, 0.5, 0.75, 1],
+        xlabel="part of the turns",
+    )
     sharp.set_xticklabels(["0", "¼", "½", "¾", "all"])
     return drawing

@@ -23,7 +23,7 @@ GAP = 2.5e-3  # metre
 )
 def three_surfaces():
     drawing, axes = plot(height=3.3)
-    for (name, surface, colour, dashes, ends) in (
+    for name, surface, colour, dashes, ends in (
         ("oxide", OXIDE, RUST, (None, None), (650, 1300)),
         ("thoriated", THORIATED, BRASS, (6, 2), (1200, 2200)),
         ("tungsten", TUNGSTEN, SEA, (3, 1.5), (1850, 2800)),
@@ -32,8 +32,15 @@ def three_surfaces():
         axes.semilogy(temperature, emission_density(temperature, *surface), color=colour, dashes=dashes)
         wanted = float(temperature_for(1000.0, *surface))
         axes.plot(wanted, 1000.0, "o", color=colour)
-        axes.annotate(f"{name}\n{wanted:.0f} K", (wanted, 1000.0), (7, -5), textcoords="offset points", color=colour,
-                      va="top", fontsize=SMALL_TEXT)
+        axes.annotate(
+            f"{name}\n{wanted:.0f} K",
+            (wanted, 1000.0),
+            (7, -5),
+            textcoords="offset points",
+            color=colour,
+            va="top",
+            fontsize=SMALL_TEXT,
+        )
     axes.set(ylim=(1, 1e5), yticks=[1, 10, 100, 1e3, 1e4, 1e5], xlim=(600, 2900), xticks=[1000, 1500, 2000, 2500])
     axes.set_yticklabels(["1", "10", "100", "1000", "10⁴", "10⁵"])
     axes.minorticks_off()
@@ -73,8 +80,15 @@ def two_limits():
     for temperature, colour, dashes in ((900.0, BRASS, (3, 1.5)), (950.0, RUST, (6, 2)), (1000.0, SEA, (None, None))):
         emission = emission_density(temperature, *OXIDE)
         axes.plot(voltage, anode_density(voltage, GAP, emission), color=colour, dashes=dashes)
-        axes.annotate(f"{temperature:.0f} K", (220, anode_density(220.0, GAP, emission)), (0, 4),
-                      textcoords="offset points", ha="right", color=colour, fontsize=SMALL_TEXT)
+        axes.annotate(
+            f"{temperature:.0f} K",
+            (220, anode_density(220.0, GAP, emission)),
+            (0, 4),
+            textcoords="offset points",
+            ha="right",
+            color=colour,
+            fontsize=SMALL_TEXT,
+        )
     axes.set(xlim=(0, 220), ylim=(0, 1050))
     engineering_axis(axes.xaxis, "anode voltage", "V")
     engineering_axis(axes.yaxis, "current", "A/m²")
@@ -96,8 +110,15 @@ def family():
         at = min(7.2e-3, 0.75 * current[-1])
         axes.plot(voltage, current, color=colour)
         reached = np.interp(at, current, voltage)
-        axes.annotate(f"{grid:g}".replace("-", "−"), (reached, at), (-4, 2), textcoords="offset points", ha="right",
-                      color=colour, fontsize=SMALL_TEXT)
+        axes.annotate(
+            f"{grid:g}".replace("-", "−"),
+            (reached, at),
+            (-4, 2),
+            textcoords="offset points",
+            ha="right",
+            color=colour,
+            fontsize=SMALL_TEXT,
+        )
     for line in MANUAL["30"]:
         axes.plot(line.anode_voltage, line.anode_current, "o", color=INK, markersize=6)
     axes.set(xlim=(0, 210), ylim=(0, 8e-3))
@@ -126,8 +147,9 @@ def slope_and_shift():
     axes.plot(-4.5, here, "o", color=INK)
     axes.text(-3.0, 3.0e-3, f"{slope * 1e3:.2f} mA\na volt", color=RUST, fontsize=SMALL_TEXT, va="top")
     shift = (135.0 - 90.0) / LAW[0]
-    axes.annotate("", (-4.5 - shift, here), (-4.5, here),
-                  arrowprops={"arrowstyle": "<->", "color": PLUM, "shrinkA": 0, "shrinkB": 3})
+    axes.annotate(
+        "", (-4.5 - shift, here), (-4.5, here), arrowprops={"arrowstyle": "<->", "color": PLUM, "shrinkA": 0, "shrinkB": 3}
+    )
     axes.text(-4.5 - shift / 2, here + 0.15e-3, f"{shift:.1f} V", color=PLUM, ha="center", fontsize=SMALL_TEXT)
     axes.text(-0.9, 6.7e-3, "90 V", color=SEA, ha="right", fontsize=SMALL_TEXT)
     axes.text(-5.3, 6.7e-3, "135 V", color=BRASS, ha="right", fontsize=SMALL_TEXT)

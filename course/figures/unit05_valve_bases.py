@@ -19,10 +19,18 @@ def base(axes, centre, title, pins, thick=(), key=False):
     for angle, number, role in pins:
         a = np.radians(angle)
         px, py = x + 0.78 * np.sin(a), y + 0.78 * np.cos(a)
-        axes.plot(px, py, "o", color=ROLES[role], markersize=9 if number in thick else 6,
-                  fillstyle="none" if role == "–" else "full")
-        axes.text(x + 1.6 * np.sin(a), y + 1.56 * np.cos(a), f"{number} {role}".removesuffix(" –"), color=ROLES[role],
-                  ha="center", va="center", fontsize=SMALL_TEXT)
+        axes.plot(
+            px, py, "o", color=ROLES[role], markersize=9 if number in thick else 6, fillstyle="none" if role == "–" else "full"
+        )
+        axes.text(
+            x + 1.6 * np.sin(a),
+            y + 1.56 * np.cos(a),
+            f"{number} {role}".removesuffix(" –"),
+            color=ROLES[role],
+            ha="center",
+            va="center",
+            fontsize=SMALL_TEXT,
+        )
     axes.text(x, y - 2.45, title, ha="center", va="center", color=INK)
 
 

@@ -1,4 +1,5 @@
 """Valve, section 11: which way to look when the one-valve set is silent."""
+
 from course.figures import figure
 from course.figures.fault_tree import Found, GoOn, Measure, fault_tree
 from course.figures.style import BRASS, KELP, PLUM, RUST, SEA

@@ -121,8 +121,10 @@ def where_the_grid_settles():
     drawing, axes = plot()
     grid = np.linspace(-0.8, 0.12, 185)
     axes.plot(grid, ZERO_CURRENT * np.exp(grid / GRID_SLOPE), color=SEA)
-    for back, colour, dashes, name, at in ((LEAK_RETURN, RUST, (6, 2), "leak to LT+", (-0.78, 1.42e-6)),
-                                           (0.0, BRASS, (3, 1.5), "leak to LT−", (-0.78, 0.46e-6))):
+    for back, colour, dashes, name, at in (
+        (LEAK_RETURN, RUST, (6, 2), "leak to LT+", (-0.78, 1.42e-6)),
+        (0.0, BRASS, (3, 1.5), "leak to LT−", (-0.78, 0.46e-6)),
+    ):
         axes.plot(grid, (back - grid) / LEAK, color=colour, dashes=dashes)
         rest = rest_bias(LEAK, back, ZERO_CURRENT, GRID_SLOPE)
         axes.plot(rest, (back - rest) / LEAK, "o", color=colour)
@@ -174,8 +176,12 @@ def treble():
     tone = np.logspace(np.log10(50), np.log10(5000), 101)
     grid = bias_with_carrier(0.1, LEAK, LEAK_RETURN, ZERO_CURRENT, GRID_SLOPE)
     current = (LEAK_RETURN - grid) / LEAK
-    for capacitance, colour, dashes, name in ((50e-12, SEA, (None, None), "50 pF"), (100e-12, KELP, (6, 2), "100 pF"),
-                                              (250e-12, BRASS, (3, 1.5), "250 pF"), (1e-9, RUST, (1, 1.2), "1000 pF")):
+    for capacitance, colour, dashes, name in (
+        (50e-12, SEA, (None, None), "50 pF"),
+        (100e-12, KELP, (6, 2), "100 pF"),
+        (250e-12, BRASS, (3, 1.5), "250 pF"),
+        (1e-9, RUST, (1, 1.2), "1000 pF"),
+    ):
         gain = grid_gain(0.1, tone, capacitance, LEAK, current, GRID_SLOPE)
         level = 20 * np.log10(gain / grid_gain(0.1, 0.0, capacitance, LEAK, current, GRID_SLOPE))
         axes.semilogx(tone, level, color=colour, dashes=dashes, label=name)

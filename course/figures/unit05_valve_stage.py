@@ -71,8 +71,15 @@ def load_line(
         anode, settled = operating_point(supply, load, grid, *LAW)
         axes.plot(anode, settled, "o", color=INK if colour == FAINT else colour)
         top = min(4.75e-3, triode_current(108.0, grid, *LAW))
-        axes.annotate(f"{grid:g}".replace("-", "−"), (np.interp(top, current, voltage), top), (-4, 1),
-                      textcoords="offset points", ha="right", fontsize=SMALL_TEXT, color=INK if colour == FAINT else colour)
+        axes.annotate(
+            f"{grid:g}".replace("-", "−"),
+            (np.interp(top, current, voltage), top),
+            (-4, 1),
+            textcoords="offset points",
+            ha="right",
+            fontsize=SMALL_TEXT,
+            color=INK if colour == FAINT else colour,
+        )
     line = np.array([0.0, supply])
     axes.plot(line, load_line_current(line, supply, load), color=BRASS, dashes=(6, 2))
     axes.text(5, load_line_current(5.0, supply, load) + 2e-4, "load", color=BRASS, fontsize=SMALL_TEXT)
@@ -107,10 +114,8 @@ def gain_and_load():
 
 
 @figure(
-    caption="What the tone finds between the anode and earth: µ times the signal, behind the anode resistance, and "
-    "the load.",
-    alt="Circuit: a source marked µ times V, in series with a resistor marked anode resistance, feeds a load "
-    "resistor R.",
+    caption="What the tone finds between the anode and earth: µ times the signal, behind the anode resistance, and the load.",
+    alt="Circuit: a source marked µ times V, in series with a resistor marked anode resistance, feeds a load resistor R.",
 )
 def equivalent():
     with schematic() as drawing:
@@ -148,5 +153,3 @@ def upside_down(
     above.set(ylabel="grid, V", yticks=[-5, -3, -1], yticklabels=["−5", "−3", "−1"])
     below.set(ylabel="anode, V", yticks=[50, 60, 70, 80], xlabel="time, cycles", xlim=(0, 2), xticks=[0, 0.5, 1, 1.5, 2])
     return drawing
-
-

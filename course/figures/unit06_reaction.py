@@ -55,9 +55,11 @@ def round_and_round():
     drawing, axes = plot()
     rounds = np.arange(41)
     for feedback, colour, dashes, at in (
-        (0.5, KELP, (None, None), (30, 2.3)), (0.8, SEA, (6, 2), (30, 5.3)), (0.9, BRASS, (3, 1.5), (30, 8.3)),
+        (0.5, KELP, (None, None), (30, 2.3)),
+        (0.8, SEA, (6, 2), (30, 5.3)),
+        (0.9, BRASS, (3, 1.5), (30, 8.3)),
         (1.1, RUST, (None, None), (4, 10.3)),
-    ):  # fmt: skip
+    ):
         axes.plot(rounds, np.cumsum(feedback**rounds), color=colour, dashes=dashes)
         axes.text(*at, f"k = {feedback:g}", color=colour, fontsize=SMALL_TEXT)
     axes.set(xlim=(0, 40), ylim=(0, 12), yticks=[0, 2, 5, 10], xlabel="rounds", ylabel="times the station's")
@@ -109,8 +111,10 @@ def sharper_and_louder():
     turned = retuned(replace(here, tuned_tickler=-here.tuned_tickler, throttle_capacitance=80e-12), STATION)
     shut = club_set.on_station(STATION, THROTTLE_RANGE[0])
     curves = [(turned, INK, (1.5, 1.5)), (cold, RUST, (6, 2)), (shut, PLUM, (4, 1.5))]
-    curves += [(club_set.on_station(STATION, pF * 1e-12), colour, (None, None))
-               for pF, colour in ((80, BRASS), (105, KELP), (112, SEA))]  # fmt: skip
+    curves += [
+        (club_set.on_station(STATION, pF * 1e-12), colour, (None, None))
+        for pF, colour in ((80, BRASS), (105, KELP), (112, SEA))
+    ]
     for parts, colour, dashes in curves:
         axes.semilogy(offset, np.abs(response(parts, STATION + offset)), color=colour, dashes=dashes)
     axes.text(1500, 400, "112 pF", color=SEA, fontsize=SMALL_TEXT)

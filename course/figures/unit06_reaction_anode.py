@@ -93,9 +93,10 @@ def loss_by_by_pass():
 def early_tickler():
     drawing, axes = plot(height=3.8)
     for capacitance, colour, dashes, at in (
-        (0.0, BRASS, (1.5, 1.5), (600e3, 22e-12)), (1e-12, KELP, (3, 1.5), (1250e3, 47e-12)),
+        (0.0, BRASS, (1.5, 1.5), (600e3, 22e-12)),
+        (1e-12, KELP, (3, 1.5), (1250e3, 47e-12)),
         (6e-12, RUST, (6, 2), (1250e3, 360e-12)),
-    ):  # fmt: skip
+    ):
         axes.plot(FREQUENCIES, early_threshold(FREQUENCIES, capacitance), color=colour, dashes=dashes)
         axes.text(*at, f"{capacitance * 1e12:g} pF", color=colour, fontsize=SMALL_TEXT)
     axes.plot(FREQUENCIES, threshold_throttle(FREQUENCIES), color=SEA)

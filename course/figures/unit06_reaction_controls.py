@@ -11,9 +11,11 @@ from solutions.unit06_reaction.stability import retuned, ring
 
 STATION = ACROSS_THE_BAY.frequency
 LOOKS = {
-    "throttle": (SEA, (None, None)), "swinging tickler": (KELP, (6, 2)), "anode voltage": (RUST, (3, 1.5)),
+    "throttle": (SEA, (None, None)),
+    "swinging tickler": (KELP, (6, 2)),
+    "anode voltage": (RUST, (3, 1.5)),
     "resistor across the tickler": (BRASS, (1.5, 1.5)),
-}  # fmt: skip
+}
 
 
 @figure(

@@ -38,8 +38,15 @@ def poles_to_the_right():
             for place, pF in enumerate(np.round(marks * 1e12)):
                 mark = f"{pF:g} pF" if place == 0 else f"{pF:g}"
                 aside = (-14, -13) if pF == 100 else (4, 7)
-                axes.annotate(mark, (growth[place], frequency[place]), aside, textcoords="offset points", ha="center",
-                              color=colour, fontsize=SMALL_TEXT)  # fmt: skip
+                axes.annotate(
+                    mark,
+                    (growth[place], frequency[place]),
+                    aside,
+                    textcoords="offset points",
+                    ha="center",
+                    color=colour,
+                    fontsize=SMALL_TEXT,
+                )
     axes.axvline(0, color=INK, linewidth=1.4)
     axes.axvspan(0, 60e3, facecolor=FAINT, alpha=0.5, linewidth=0)
     axes.text(30e3, 1.1045e6, "sings", ha="center")

@@ -27,8 +27,9 @@ def silent_map(frequency, throttle, coupling):
 
 def contours(axes, across, up, values, levels, colour, text, log=False):
     """Lines of one height, each with its height written on it."""
-    lines = axes.contour(across, up, np.ma.log(values) if log else values, np.log(levels) if log else levels, colors=colour,
-                         linewidths=1.5)  # fmt: skip
+    lines = axes.contour(
+        across, up, np.ma.log(values) if log else values, np.log(levels) if log else levels, colors=colour, linewidths=1.5
+    )
     heights = {level: text(height) for level, height in zip(lines.levels, levels, strict=True)}
     axes.clabel(lines, fmt=heights, fontsize=SMALL_TEXT, inline_spacing=4)
 
@@ -148,9 +149,10 @@ def threshold_map():
 def across_the_dial():
     drawing, axes = plot(height=3.4)
     for coupling, colour, dashes, at in (
-        (5e-6, BRASS, (3, 1.5), (1600e3, 75e-12)), (20e-6, SEA, (None, None), (1600e3, 91e-12)),
+        (5e-6, BRASS, (3, 1.5), (1600e3, 75e-12)),
+        (20e-6, SEA, (None, None), (1600e3, 91e-12)),
         (25e-6, RUST, (6, 2), (1600e3, 114e-12)),
-    ):  # fmt: skip
+    ):
         axes.plot(FREQUENCIES, club_set.threshold_throttle(FREQUENCIES, coupling), color=colour, dashes=dashes)
         axes.text(*at, f"{coupling * 1e6:g} µH", color=colour, ha="right", fontsize=SMALL_TEXT)
     there = np.array([station.frequency for station in STATIONS])
@@ -172,9 +174,11 @@ def across_the_dial():
 def level_by_an_open_throttle():
     drawing, axes = plot(height=3.6)
     for throttle, colour, dashes, at in (
-        (80e-12, RUST, (None, None), (800e3, 8.2e-3)), (100e-12, BRASS, (6, 2), (640e3, 2.7e-3)),
-        (150e-12, KELP, (3, 1.5), (640e3, 1.06e-3)), (200e-12, SEA, (None, None), (580e3, 0.36e-3)),
-    ):  # fmt: skip
+        (80e-12, RUST, (None, None), (800e3, 8.2e-3)),
+        (100e-12, BRASS, (6, 2), (640e3, 2.7e-3)),
+        (150e-12, KELP, (3, 1.5), (640e3, 1.06e-3)),
+        (200e-12, SEA, (None, None), (580e3, 0.36e-3)),
+    ):
         axes.semilogy(FREQUENCIES, club_set.threshold_slope(FREQUENCIES, throttle), color=colour, dashes=dashes)
         axes.text(*at, f"{throttle * 1e12:g} pF", color=colour, fontsize=SMALL_TEXT)
     axes.axhline(SALTMARSH_SET.transconductance, color=INK, linewidth=1.2, dashes=(2, 2))

@@ -55,9 +55,11 @@ def beside_the_peak():
     drawing, axes = plot(height=3.4)
     tone = np.geomspace(100, 5000, 160)
     for detuning, colour, dashes, at in (
-        (0.0, BRASS, (3, 1.5), (900, -9)), (500.0, KELP, (6, 2), (1900, -5)), (800.0, SEA, (None, None), (330, 1.6)),
+        (0.0, BRASS, (3, 1.5), (900, -9)),
+        (500.0, KELP, (6, 2), (1900, -5)),
+        (800.0, SEA, (None, None), (330, 1.6)),
         (2000.0, PLUM, (None, None), (1050, 5)),
-    ):  # fmt: skip
+    ):
         axes.semilogx(tone, 20 * np.log10(tone_response(tone, 1e3, detuning)), color=colour, dashes=dashes)
         axes.text(*at, f"{detuning:g} Hz", color=colour, fontsize=SMALL_TEXT, ha="right")
     axes.axhline(0, color=INK, linewidth=0.8)

@@ -63,9 +63,14 @@ def growth_and_limit(
         axes.semilogy(time[::3], swing[::3], color=colour)
         axes.semilogy(time[::3], amplitude(time, 1e-6, swing[-1], growth)[::3], color=INK, linestyle="--", linewidth=0.9)
         first = np.argmax(swing > level)
-        axes.annotate(f"{round(100 * (part - 1))} % beyond", (time[first], level), xytext=(7, -5),
-                      textcoords="offset points", color=colour,
-                      bbox={"facecolor": SLIP, "edgecolor": "none", "pad": 0.5})  # fmt: skip
+        axes.annotate(
+            f"{round(100 * (part - 1))} % beyond",
+            (time[first], level),
+            xytext=(7, -5),
+            textcoords="offset points",
+            color=colour,
+            bbox={"facecolor": SLIP, "edgecolor": "none", "pad": 0.5},
+        )
     axes.set_ylim(5e-7, 20)
     axes.set_yticks([1e-6, 1e-3, 1])
     axes.set_yticklabels(["1 µV", "1 mV", "1 V"])
@@ -125,8 +130,9 @@ def gentle_and_fierce():
         up, rising, back, falling = onset(fierce_one)
         axes.plot(up, rising, color=colour)
         axes.plot(back, falling, color=colour, linestyle="--")
-        axes.annotate(name, (1.17, rising[-2]), xytext=(0, -15 if fierce_one else 7), textcoords="offset points",
-                      color=colour, ha="right")  # fmt: skip
+        axes.annotate(
+            name, (1.17, rising[-2]), xytext=(0, -15 if fierce_one else 7), textcoords="offset points", color=colour, ha="right"
+        )
     axes.axvline(1, color=INK, linewidth=0.8, linestyle=":")
     axes.set_xlabel("throttle, parts of the edge")
     engineering_axis(axes.yaxis, "swing", "V")
@@ -324,14 +330,18 @@ def how_far():
         field = field_of(swing_beyond(in_hand, 1.03), in_hand, distance)
         axes.loglog(distance, field, color=colour)
         axes.annotate(name, (distance[10], field[10]), xytext=(5, 5), textcoords="offset points", color=colour)
-    lines = ((STATION.field, INK, "-", "Gannet Rock"), (STATION.field / 100, INK, "--", "40 dB below"),
-             (noise_field(STATION.frequency, 9e3, *COUNTRY), SOFT, ":", "noise, country"),
-             (noise_field(STATION.frequency, 9e3, 76.8, 27.7), SOFT, ":", "noise, town"))  # fmt: skip
+    lines = (
+        (STATION.field, INK, "-", "Gannet Rock"),
+        (STATION.field / 100, INK, "--", "40 dB below"),
+        (noise_field(STATION.frequency, 9e3, *COUNTRY), SOFT, ":", "noise, country"),
+        (noise_field(STATION.frequency, 9e3, 76.8, 27.7), SOFT, ":", "noise, town"),
+    )
     for place, (level, colour, dash, name) in enumerate(lines):
         axes.axhline(level, color=colour, linestyle=dash, linewidth=1.1)
         side, where = ("left", 10) if place in (1, 2) else ("right", 5e3)
-        axes.annotate(name, (where, level), xytext=(0, -13 if place == 1 else 3), textcoords="offset points",
-                      color=colour, ha=side)  # fmt: skip
+        axes.annotate(
+            name, (where, level), xytext=(0, -13 if place == 1 else 3), textcoords="offset points", color=colour, ha=side
+        )
     axes.set_ylim(1e-7, 2e-2)
     axes.set_xticks([10, 100, 1e3], ["10 m", "100 m", "1 km"])
     axes.set_yticks([1e-6, 1e-5, 1e-4, 1e-3, 1e-2], ["1 µV/m", "10", "100", "1 mV/m", "10"])

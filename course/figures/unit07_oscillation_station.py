@@ -32,8 +32,14 @@ def margin_used_up():
     for frequency, colour, mark, above in ((531e3, KELP, "s", -15), (855e3, SEA, "o", 6), (1602e3, RUST, "^", 6)):
         used = [100 * margin_used(frequency, float(crest)) for crest in CRESTS]
         axes.semilogx(CRESTS, used, mark + "-", color=colour)
-        axes.annotate(f"{frequency / 1e3:.0f} kHz", (CRESTS[-1], used[-1]), xytext=(0, above), textcoords="offset points",
-                      color=colour, ha="right")  # fmt: skip
+        axes.annotate(
+            f"{frequency / 1e3:.0f} kHz",
+            (CRESTS[-1], used[-1]),
+            xytext=(0, above),
+            textcoords="offset points",
+            color=colour,
+            ha="right",
+        )
     gannet = aerial_crest(NEXT_CHANNEL.field)
     axes.axvline(gannet, color=INK, linewidth=0.8, linestyle=":")
     axes.annotate("Gannet Rock", (gannet, 0.6), xytext=(5, 0), textcoords="offset points", color=INK)

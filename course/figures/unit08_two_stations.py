@@ -40,8 +40,14 @@ def left_between():
         above = metres == CREEK
         place = 7000 if above else 2500
         at = protection_left(gannet_rock(), local_at(metres), circuit_rejection(WANTED, OFFSET, place))
-        axes.annotate(name, (place, at), xytext=(-8, 4) if above else (6, -12), textcoords="offset points", color=colour,
-                      ha="right" if above else "left")  # fmt: skip
+        axes.annotate(
+            name,
+            (place, at),
+            xytext=(-8, 4) if above else (6, -12),
+            textcoords="offset points",
+            color=colour,
+            ha="right" if above else "left",
+        )
     axes.axhline(0, color=INK, linewidth=0.9)
     axes.axhline(40, color=SOFT, linestyle=DASH, linewidth=1.2)
     axes.annotate("40 dB", (21, 40), xytext=(0, -15), textcoords="offset points", color=SOFT)
@@ -67,10 +73,11 @@ def one_and_two_circuits(q: Annotated[float, Between("Q of each circuit", 50, 20
     offset = np.linspace(-40e3, 40e3, 321)
     alone = circuit_rejection(WANTED, offset, q)
     curves = (
-        ("one", alone, SEA, "solid"), ("two, parted", 2 * alone, RUST, "solid"),
+        ("one", alone, SEA, "solid"),
+        ("two, parted", 2 * alone, RUST, "solid"),
         ("critical", coupled_rejection(WANTED, offset, q, q, 1 / q), KELP, DASH),
         ("too close", coupled_rejection(WANTED, offset, q, q, 3 / q), PLUM, (0, (1.5, 1.5))),
-    )  # fmt: skip
+    )
     for name, rejection, colour, line in curves:
         axes.plot(offset, rejection, color=colour, linestyle=line, label=name)
     for side in (-9e3, 9e3):
@@ -141,8 +148,9 @@ def faint_station():
         left = faint_suppression(strong, load, SATURATION_CURRENT, SLOPE_VOLTAGE)
         axes.plot(strong, left, color=colour)
         place = 88 if load == PHONES else 70
-        axes.annotate(name, (strong[place], left[place]), xytext=(4, 6 if load == PHONES else 3), textcoords="offset points",
-                      color=colour)  # fmt: skip
+        axes.annotate(
+            name, (strong[place], left[place]), xytext=(4, 6 if load == PHONES else 3), textcoords="offset points", color=colour
+        )
     limit = strong > 0.06
     axes.plot(strong[limit], 20 * np.log10(SLOPE_VOLTAGE / strong[limit]), color=INK, linestyle=DASH, linewidth=1.1)
     axes.axhline(0, color=INK, linewidth=0.8)
@@ -184,6 +192,8 @@ def programme_over_other(above: np.ndarray, stronger: float, load: float = HIGH_
 
 def tone_of(carrier: np.ndarray, beside: np.ndarray, load: float, depth: float = 0.1) -> np.ndarray:
     """Volts by which the detector's output swings with one carrier's modulation, another beside it."""
-    high, low = (two_carrier_output(carrier * factor, beside, load, SATURATION_CURRENT, SLOPE_VOLTAGE)
-                 for factor in (1 + depth, 1 - depth))  # fmt: skip
+    high, low = (
+        two_carrier_output(carrier * factor, beside, load, SATURATION_CURRENT, SLOPE_VOLTAGE)
+        for factor in (1 + depth, 1 - depth)
+    )
     return high - low

@@ -30,8 +30,14 @@ def log_and_lacks():
     above.plot(READINGS, SQUARES, "o", color=RUST)
     for place, frequency in zip(READINGS, LOGGED, strict=True):
         if frequency != 846e3:
-            above.annotate(f"{frequency / 1e3:.0f} kHz", (place, (SPEED_OF_LIGHT / frequency) ** 2), xytext=(7, -11),
-                           textcoords="offset points", color=RUST, size=SMALL_TEXT)  # fmt: skip
+            above.annotate(
+                f"{frequency / 1e3:.0f} kHz",
+                (place, (SPEED_OF_LIGHT / frequency) ** 2),
+                xytext=(7, -11),
+                textcoords="offset points",
+                color=RUST,
+                size=SMALL_TEXT,
+            )
     above.set_yticks([0, 1e5, 2e5], ["0", "100", "200"])
     above.set_ylim(0, 2.3e5)
     above.set_ylabel("λ², 1000 m²")
@@ -61,8 +67,14 @@ def how_sure():
     axes.axhline(SPACING / 2, color=SOFT, linestyle=DASH)
     axes.plot(LOGGED, 0 * LOGGED, "o", color=RUST, clip_on=False)
     axes.plot(SOUGHT, frequency_by_log(reading_by_log(SOUGHT)[0])[1], "s", color=KELP)
-    axes.annotate("Skerry Vore", (SOUGHT, frequency_by_log(reading_by_log(SOUGHT)[0])[1]), xytext=(-6, 6),
-                  textcoords="offset points", color=KELP, ha="right")  # fmt: skip
+    axes.annotate(
+        "Skerry Vore",
+        (SOUGHT, frequency_by_log(reading_by_log(SOUGHT)[0])[1]),
+        xytext=(-6, 6),
+        textcoords="offset points",
+        color=KELP,
+        ha="right",
+    )
     axes.set_ylim(0, 18e3)
     engineering_axis(axes.xaxis, "frequency", "Hz")
     engineering_axis(axes.yaxis, "uncertainty", "Hz")

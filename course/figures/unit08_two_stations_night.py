@@ -36,9 +36,11 @@ def sun_over_the_path():
     hours = np.linspace(12, 36, 193)
     latitude, longitude, _ = path_middle(*HUT, *SKERRY_VORE)
     for (month, name), colour, line in zip(
-        ((6, "June"), (4, "April"), (3, "March"), (12, "December")), (RUST, BRASS, KELP, SEA),
-        ("solid", (0, (1.5, 1.5)), DASH, "solid"), strict=True,
-    ):  # fmt: skip
+        ((6, "June"), (4, "April"), (3, "March"), (12, "December")),
+        (RUST, BRASS, KELP, SEA),
+        ("solid", (0, (1.5, 1.5)), DASH, "solid"),
+        strict=True,
+    ):
         height = sun_elevation(days_since_2000(YEAR, month, 21, 0.0) + hours / 24, latitude, longitude)
         axes.plot(hours, height, color=colour, linestyle=line, label=f"21 {name}")
     axes.axhline(dark_elevation(DARK_HEIGHT), color=INK, linestyle=DASH, linewidth=1.1)
@@ -104,8 +106,14 @@ def one_hop():
         if name:
             axes.plot(*zip(place(-half, 0), place(0, height), place(half, 0), strict=True), color=colour)
             elevation, _ = hop(SKERRY_VORE_DISTANCE, height)
-            axes.annotate(f"{name}: {height / 1e3:.0f} km, {elevation:.0f}°", place(0, height), xytext=(0, raised),
-                          textcoords="offset points", color=colour, ha="center")  # fmt: skip
+            axes.annotate(
+                f"{name}: {height / 1e3:.0f} km, {elevation:.0f}°",
+                place(0, height),
+                xytext=(0, raised),
+                textcoords="offset points",
+                color=colour,
+                ha="center",
+            )
     axes.annotate("hut", place(-half, 0), xytext=(-2, -18), textcoords="offset points", ha="center")
     axes.annotate("Skerry Vore", place(half, 0), xytext=(-12, -18), textcoords="offset points", ha="center")
     axes.set_aspect("equal")

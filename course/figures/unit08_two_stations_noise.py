@@ -37,16 +37,18 @@ def noise_on_the_dial():
     night = club.outside_field(frequency, "winter night", "quiet country")
     axes.plot(frequency, night, color=BRASS, linestyle=(0, (5, 2, 1.5, 2)), linewidth=1.4)
     axes.annotate("quiet, night", (0.56e6, 1.75e-6), color=BRASS)
-    axes.annotate("", (0.62e6, 5.7e-6), xytext=(0.64e6, 2.5e-6),
-                  arrowprops={"arrowstyle": "-", "color": BRASS, "linewidth": 0.9})  # fmt: skip
+    axes.annotate(
+        "", (0.62e6, 5.7e-6), xytext=(0.64e6, 2.5e-6), arrowprops={"arrowstyle": "-", "color": BRASS, "linewidth": 0.9}
+    )
     axes.set_yscale("log")
     axes.set_ylim(1.5e-8, 1.5e-5)
     marks = 1e-6 * np.array([0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10])
     axes.set_yticks(marks, ["0.02", "0.05", "0.1", "0.2", "0.5", "1", "2", "5", "10"])
     axes.set_yticks([], minor=True)
     axes.set_ylabel("field in 9 kHz, µV/m")
-    decibels = axes.secondary_yaxis("right", functions=(lambda v: 20 * np.log10(np.maximum(v, 1e-12) / 1e-6),
-                                                        lambda d: 1e-6 * 10 ** (np.asarray(d) / 20)))  # fmt: skip
+    decibels = axes.secondary_yaxis(
+        "right", functions=(lambda v: 20 * np.log10(np.maximum(v, 1e-12) / 1e-6), lambda d: 1e-6 * 10 ** (np.asarray(d) / 20))
+    )
     decibels.set_yscale("linear")
     decibels.set_yticks([-30, -20, -10, 0, 10, 20], ["−30", "−20", "−10", "0", "10", "20"])
     decibels.set_ylabel("dB above 1 µV/m")
@@ -71,7 +73,7 @@ def what_decides(
         ("winter night", "country", SEA, "solid", "country, night", 4),
         ("winter day", "country", RUST, DASH, "country, day", -14),
         ("winter day", "quiet country", KELP, DOTS, "quiet country, day", 4),
-    ):  # fmt: skip
+    ):
         least = club.least_through_noise(1e6, when, where, ratio)
         axes.axhline(least, color=colour, linestyle=line)
         axes.annotate(name, (GAINS[-1], least), xytext=(-2, lift), textcoords="offset points", color=colour, ha="right")

@@ -66,8 +66,9 @@ def drawn(part, coils, low, high):
     drawing, axes = plot()
     frequency = np.unique(np.concatenate([np.linspace(550e3, 1600e3, 211), TRAPPED + np.linspace(-30e3, 30e3, 121)]))
     for inductance, colour, line in coils:
-        axes.plot(frequency, with_trap(frequency, inductance)[part], color=colour, linestyle=line,
-                  label=f"{inductance * 1e6:.0f} µH")  # fmt: skip
+        axes.plot(
+            frequency, with_trap(frequency, inductance)[part], color=colour, linestyle=line, label=f"{inductance * 1e6:.0f} µH"
+        )
     marked(axes, low, high)
     axes.legend(loc="upper right")
     engineering_axis(axes.xaxis, "frequency", "Hz")

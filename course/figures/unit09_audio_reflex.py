@@ -1,4 +1,5 @@
 """Feedback receivers, sections 4 and 5: one valve that amplifies twice."""
+
 import numpy as np
 
 from course.figures import figure
@@ -108,8 +109,13 @@ def bypass_window():
         axes.axvline(limit, color=INK, linewidth=1, dashes=(2, 2))
     axes.text(6e-11, 0.72, "carrier", color=SEA, fontsize=SMALL_TEXT)
     axes.text(2.2e-8, 0.3, "tone", color=RUST, fontsize=SMALL_TEXT)
-    axes.set(xlim=(1e-11, 1e-7), ylim=(0, 1.08), yticks=[0, 0.5, 1], ylabel="share of the gain",
-             xlabel="condenser across the headphones")
+    axes.set(
+        xlim=(1e-11, 1e-7),
+        ylim=(0, 1.08),
+        yticks=[0, 0.5, 1],
+        ylabel="share of the gain",
+        xlabel="condenser across the headphones",
+    )
     axes.minorticks_off()
     axes.set_xticks([1e-11, 1e-10, 1e-9, 1e-8, 1e-7], ["10 pF", "0.1 nF", "1 nF", "10 nF", "0.1 µF"])
     return drawing
@@ -165,8 +171,15 @@ def gain_against_grid():
     travelled = BIAS + audio * np.linspace(-1, 1, 61)
     axes.plot(travelled, gain(travelled), color=RUST, linewidth=4)
     axes.plot(BIAS, gain(BIAS), "o", color=INK)
-    axes.set(xlim=(-7, 0), ylim=(0, 6), yticks=[0, 2, 4, 6], ylabel="carrier's gain", xlabel="grid, V",
-             xticks=[-6, -4, -2, 0], xticklabels=["−6", "−4", "−2", "0"])
+    axes.set(
+        xlim=(-7, 0),
+        ylim=(0, 6),
+        yticks=[0, 2, 4, 6],
+        ylabel="carrier's gain",
+        xlabel="grid, V",
+        xticks=[-6, -4, -2, 0],
+        xticklabels=["−6", "−4", "−2", "0"],
+    )
     return drawing
 
 
@@ -191,12 +204,24 @@ def once_round():
         turned = 2 * np.pi * tone * leak * DETECTOR
         round_trip = gain * stepped * turned / np.hypot(1, turned)
         axes.loglog(tone, round_trip, color=colour, dashes=dashes)
-        axes.annotate(f"{leak * 1e12:.0f} pF", (700, np.interp(700, tone, round_trip)), place,
-                      textcoords="offset points", color=colour, fontsize=SMALL_TEXT, ha=side)
+        axes.annotate(
+            f"{leak * 1e12:.0f} pF",
+            (700, np.interp(700, tone, round_trip)),
+            place,
+            textcoords="offset points",
+            color=colour,
+            fontsize=SMALL_TEXT,
+            ha=side,
+        )
     axes.axhline(1, color=INK, linewidth=1.2, dashes=(4, 2))
     axes.axhspan(1, 100, color=FAINT, alpha=0.4, linewidth=0)
-    axes.set(xlim=(100, 20e3), ylim=(3e-3, 20), yticks=[0.01, 0.1, 1, 10], yticklabels=["0.01", "0.1", "1", "10"],
-             ylabel="once round")
+    axes.set(
+        xlim=(100, 20e3),
+        ylim=(3e-3, 20),
+        yticks=[0.01, 0.1, 1, 10],
+        yticklabels=["0.01", "0.1", "1", "10"],
+        ylabel="once round",
+    )
     axes.set_xticks([100, 1e3, 1e4], ["100 Hz", "1 kHz", "10 kHz"])
     axes.set_xlabel("pitch")
     axes.minorticks_off()

@@ -1,4 +1,5 @@
 """Feedback receivers, sections 6 to 8: from the detector to a loudspeaker."""
+
 import numpy as np
 
 from course.figures import figure
@@ -115,9 +116,7 @@ def couplings():
     drawing, axes = plot(height=3.5)
     tone = np.geomspace(20, 20e3, 240)
     anode, _ = operating_point(HT, RESISTOR, RESISTOR_BIAS, *LAW)
-    by_resistor = resistance_gain(
-        LAW[0], anode_resistance(anode, RESISTOR_BIAS, *LAW), RESISTOR, LEAK, COUPLING, STRAY, tone
-    )
+    by_resistor = resistance_gain(LAW[0], anode_resistance(anode, RESISTOR_BIAS, *LAW), RESISTOR, LEAK, COUPLING, STRAY, tone)
     for gain, colour, dashes, words, place in (
         (first_stage(tone), SEA, (None, None), "1:3 transformer", (400, 30)),
         (by_resistor, BRASS, (6, 2), "resistor", (400, 14.5)),
@@ -147,8 +146,15 @@ def output_line():
         colour = RUST if grid == LAST_BIAS else INK
         axes.plot(voltage, current, color=colour, linewidth=1.8 if grid == LAST_BIAS else 1.0)
         top = min(11.5e-3, current[-8])
-        axes.annotate(f"{grid:g}".replace("-", "−"), (np.interp(top, current, voltage), top), (-4, 1),
-                      textcoords="offset points", ha="right", fontsize=SMALL_TEXT, color=colour)
+        axes.annotate(
+            f"{grid:g}".replace("-", "−"),
+            (np.interp(top, current, voltage), top),
+            (-4, 1),
+            textcoords="offset points",
+            ha="right",
+            fontsize=SMALL_TEXT,
+            color=colour,
+        )
     virtual = HT + REST * LOAD
     ends = [operating_point(virtual, LOAD, grid, *TYPE_31) for grid in (0.0, 2 * LAST_BIAS)]
     line = np.array([20.0, virtual])

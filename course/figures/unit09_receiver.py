@@ -27,8 +27,16 @@ def on_the_spit() -> Figure:
         far = name == "Gannet Rock"
         axes.plot([frequency, frequency], [30, level], color=RUST if far else SEA, linewidth=3)
         beside = -14e3 if name in ("Saltmarsh Point", "Holm Light") else 14e3
-        axes.text(frequency + beside, level - 2, name, color=RUST if far else INK, size=SMALL_TEXT,
-                  rotation=90, va="top", ha="left" if beside > 0 else "right")  # fmt: skip
+        axes.text(
+            frequency + beside,
+            level - 2,
+            name,
+            color=RUST if far else INK,
+            size=SMALL_TEXT,
+            rotation=90,
+            va="top",
+            ha="left" if beside > 0 else "right",
+        )
     axes.set_xlim(600e3, 1550e3)
     axes.set_ylim(30, 102)
     engineering_axis(axes.xaxis, "frequency", "Hz")

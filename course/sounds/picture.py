@@ -46,13 +46,16 @@ def picture(samples: np.ndarray, rate: int, moments: Sequence[tuple[float, str]]
         *frame(PITCHES, [(pitch, f"{pitch / 1e3:g}") for pitch in (0, 2e3, 4e3)], (0, TOP)),
         *frame(SPECTRUM, [(level, f"{level:.0f}".replace("-", "−")) for level in (-80, -20)], (FAINTEST, STRONGEST)),
         *(words(x, 211, f"{t:g}", "middle") for t, x in ticks(seconds)),
-        words(RIGHT, 226, "seconds", "end"), words(2, 20, "dB"), words(2, 104, "kHz"), words(2, 236, "dB"),
+        words(RIGHT, 226, "seconds", "end"),
+        words(2, 20, "dB"),
+        words(2, 104, "kHz"),
+        words(2, 236, "dB"),
         *(words(LEFT + (RIGHT - LEFT) * kilo * 1e3 / TOP, 307, f"{kilo}", "middle") for kilo in range(6)),
         words(RIGHT, 322, "pitch, kHz", "end"),
         outline(across, down(loudness, LOUDNESS, QUIETEST, LOUDEST), LOUDNESS[1]),
         shading(spectra),
         line(np.linspace(LEFT, RIGHT, ROWS), down(spectra.max(axis=1), SPECTRUM, FAINTEST, STRONGEST), "soft", "2 2"),
-    ]  # fmt: skip
+    ]
     for place, (moment, label) in enumerate(moments):
         x = LEFT + (RIGHT - LEFT) * moment / seconds
         y = 12 if place % 2 == 0 else 25
@@ -76,8 +79,10 @@ def seen(samples: np.ndarray, rate: int) -> tuple[np.ndarray, np.ndarray]:
     spectra = np.abs(np.fft.rfft(pieces * window, axis=1)) * 2 / window.sum()
     bins = np.fft.rfftfreq(length, 1 / rate)
     edges = np.linspace(0, TOP, ROWS + 1)
-    rows = [np.max(spectra[:, (bins >= low - bins[1] / 2) & (bins < high + bins[1] / 2)], axis=1)
-            for low, high in zip(edges[:-1], edges[1:], strict=True)]  # fmt: skip
+    rows = [
+        np.max(spectra[:, (bins >= low - bins[1] / 2) & (bins < high + bins[1] / 2)], axis=1)
+        for low, high in zip(edges[:-1], edges[1:], strict=True)
+    ]
     return decibels(np.array(rows)), decibels(np.sqrt(np.mean(pieces**2, axis=1)))
 
 

@@ -30,11 +30,19 @@ VOWELS = {
 FORMANT_WIDTH = np.array([80.0, 110.0, 160.0])
 # Syllables: seconds they last, the vowels they glide between, whether a hiss begins them, seconds of silence after.
 SYLLABLES = (
-    (0.20, "ah", "e", False, 0.02), (0.16, "e", "ee", True, 0.03), (0.26, "aw", "oo", False, 0.10),
-    (0.14, "e", "e", True, 0.02), (0.18, "a", "ah", False, 0.02), (0.30, "ee", "ee", True, 0.30),
-    (0.16, "oo", "ah", False, 0.02), (0.24, "a", "ee", False, 0.04), (0.14, "e", "aw", True, 0.02),
-    (0.20, "ah", "ah", False, 0.06), (0.16, "ee", "e", True, 0.02), (0.42, "aw", "ah", False, 0.00),
-)  # fmt: skip
+    (0.20, "ah", "e", False, 0.02),
+    (0.16, "e", "ee", True, 0.03),
+    (0.26, "aw", "oo", False, 0.10),
+    (0.14, "e", "e", True, 0.02),
+    (0.18, "a", "ah", False, 0.02),
+    (0.30, "ee", "ee", True, 0.30),
+    (0.16, "oo", "ah", False, 0.02),
+    (0.24, "a", "ee", False, 0.04),
+    (0.14, "e", "aw", True, 0.02),
+    (0.20, "ah", "ah", False, 0.06),
+    (0.16, "ee", "e", True, 0.02),
+    (0.42, "aw", "ah", False, 0.00),
+)
 PITCH = (135.0, 95.0)  # hertz: where the voice begins and where it comes to rest
 # A tune of our own: quarter-second beats it lasts, hertz of melody, hertz of bass.
 NOTES = (

@@ -1,4 +1,5 @@
 """Bench, section 3: what a decibel sounds like."""
+
 from typing import Annotated
 
 import numpy as np

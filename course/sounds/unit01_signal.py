@@ -66,8 +66,7 @@ def folded():
 
 
 @sound(
-    caption="Saltmarsh Point's call with no other station near, then with a carrier 1 kHz away at a tenth of its "
-    "strength.",
+    caption="Saltmarsh Point's call with no other station near, then with a carrier 1 kHz away at a tenth of its strength.",
     transcript="Four bell notes, falling at the end. They are repeated with a steady whistle of 1 kHz all the way "
     "through, which is left by itself as the last bell dies away.",
 )
@@ -79,8 +78,7 @@ def whistle(apart: Annotated[float, Between("how far apart the carriers are", 50
 
 
 @sound(
-    caption="A set that oscillates is tuned slowly across Saltmarsh Point's bare carrier, from 353 m to 355.7 m "
-    "on its dial.",
+    caption="A set that oscillates is tuned slowly across Saltmarsh Point's bare carrier, from 353 m to 355.7 m on its dial.",
     transcript="A whistle that starts high, slides down to a low growl and a moment of silence, then climbs again to "
     "where it began: the station and its image.",
 )

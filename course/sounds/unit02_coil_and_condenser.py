@@ -1,4 +1,5 @@
 """Coil and condenser: a tone from coil to coil, five gaps, each half the last."""
+
 from typing import Annotated
 
 import numpy as np

@@ -1,4 +1,5 @@
 """Tuned circuit: a neighbour nine kilohertz away, and a blow that rings."""
+
 from typing import Annotated
 
 import numpy as np

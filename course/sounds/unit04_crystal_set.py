@@ -1,4 +1,5 @@
 """Crystal set: what comes out of the telephones, on one scale, and what the square law does to it."""
+
 import numpy as np
 
 from course.figures.stations import ACROSS_THE_BAY, LOCAL, NEXT_CHANNEL

@@ -113,8 +113,13 @@ def tuning_in():
 )
 def next_door():
     time, fine = moments(24)
-    swings = turned(fine, (3.99, 0), (4, swing_beyond(gentle(), 1.03)), (13.99, swing_beyond(gentle(), 1.03)),
-                    (14, swing_beyond(fierce(), 1.03)))  # fmt: skip
+    swings = turned(
+        fine,
+        (3.99, 0),
+        (4, swing_beyond(gentle(), 1.03)),
+        (13.99, swing_beyond(gentle(), 1.03)),
+        (14, swing_beyond(fierce(), 1.03)),
+    )
     offset = turned(fine % 10 - 4 + 10 * (fine % 10 < 4), *DIAL)
     disturbance = aerial_crest(field_of(1.0, gentle(), NEXT_DOOR)) * swings * np.conj(dialled(fine, offset))
     emf = station_emf(fine, STATION) + disturbance + noise_emf(fine, STATION.frequency)

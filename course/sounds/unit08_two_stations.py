@@ -145,10 +145,14 @@ def held_and_helped():
 
 def crystal_set(across_bay: float, local: float, seconds: float = PART) -> np.ndarray:
     """Kit's crystal set on Curlew Bank, each station changed by so many decibels on the way in."""
-    wanted = ACROSS_THE_BAY.field * 10 ** (across_bay / 20) * behind(
-        spoken(seconds), ACROSS_THE_BAY.frequency, ACROSS_THE_BAY.frequency, CRYSTAL_QUALITY)  # fmt: skip
-    other = LOCAL.field * 10 ** (local / 20) * behind(
-        played(seconds), LOCAL.frequency, ACROSS_THE_BAY.frequency, CRYSTAL_QUALITY)  # fmt: skip
+    wanted = (
+        ACROSS_THE_BAY.field
+        * 10 ** (across_bay / 20)
+        * behind(spoken(seconds), ACROSS_THE_BAY.frequency, ACROSS_THE_BAY.frequency, CRYSTAL_QUALITY)
+    )
+    other = (
+        LOCAL.field * 10 ** (local / 20) * behind(played(seconds), LOCAL.frequency, ACROSS_THE_BAY.frequency, CRYSTAL_QUALITY)
+    )
     return audible(detected(VOLTS * wanted, VOLTS * other, 20e3))
 
 
@@ -161,8 +165,9 @@ def crystal_set(across_bay: float, local: float, seconds: float = PART) -> np.nd
     moments=((0.0, "no trap"), (4.0, "100 µH"), (8.0, "10 µH")),
 )
 def trap_in():
-    changes = [(0.0, 0.0)] + [(with_trap(ACROSS_THE_BAY.frequency, coil)[0], with_trap(LOCAL.frequency, coil)[0])
-                              for coil in (LARGE, SMALL)]  # fmt: skip
+    changes = [(0.0, 0.0)] + [
+        (with_trap(ACROSS_THE_BAY.frequency, coil)[0], with_trap(LOCAL.frequency, coil)[0]) for coil in (LARGE, SMALL)
+    ]
     return np.concatenate([crystal_set(*change) for change in changes]), RATE
 
 

@@ -1,4 +1,5 @@
 """Feedback receivers: headphones and loudspeaker, what a coupling takes, a stage overdriven, a reflex that sings."""
+
 import numpy as np
 
 from course.figures.stations import ACROSS_THE_BAY
@@ -74,8 +75,7 @@ def in_turn(*sounds: np.ndarray) -> np.ndarray:
 @sound(
     caption="Curlew Bank on the scale of unit 4: first in the headphones of the one-valve set, then from the loudspeaker, "
     "a metre away. The loudspeaker has 2400 times the power, and is 16 dB fainter.",
-    transcript="A voice reading and two seconds of a tune. After half a second of silence the same again, a sixth as "
-    "strong.",
+    transcript="A voice reading and two seconds of a tune. After half a second of silence the same again, a sixth as strong.",
     full_scale=FULL_SCALE,
 )
 def phones_then_speaker():
@@ -96,8 +96,7 @@ def couplings():
 
 @sound(
     caption="The output valve just filled, and then with four times the swing, brought to one loudness.",
-    transcript="The voice and the tune, clear. Then with a rasp: every loud syllable and the beginning of each note is "
-    "torn.",
+    transcript="The voice and the tune, clear. Then with a rasp: every loud syllable and the beginning of each note is torn.",
     moments=((0.0, "just filled"), (4.5, "overdriven")),
 )
 def overdriven():

@@ -44,8 +44,7 @@ def rush():
     "and a little hard, as if pressed flat; then again, just as loud; then just as loud once more, with a good deal of hiss "
     "under it.",
     full_scale=VOLTS,
-    moments=((0.0, "linear, 30 µV"), (4.0, "6 µV"), (8.0, "1.2 µV"), (12.0, "log, 30 µV"), (16.0, "6 µV"),
-             (20.0, "1.2 µV")),
+    moments=((0.0, "linear, 30 µV"), (4.0, "6 µV"), (8.0, "1.2 µV"), (12.0, "log, 30 µV"), (16.0, "6 µV"), (20.0, "1.2 µV")),
 )
 def both_modes():
     voice = envelope()[: round(PIECE * RATE)]

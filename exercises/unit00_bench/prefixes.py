@@ -1,8 +1,31 @@
 """Engineering notation, in and out.   Lesson: Bench, sections 2 and 4."""
 
 PREFIXES = {"f": -15, "p": -12, "n": -9, "µ": -6, "m": -3, "": 0, "k": 3, "M": 6, "G": 9}
-PREFIXED_UNITS = ("A", "V", "W", "Ω", "ohm", "S", "F", "H", "Hz", "s", "m", "J", "C", "T", "Pa",
-                  "rad/s", "V/m", "A/V", "S/m", "Ω/m", "Ω·m", "F/m", "H/m")
+PREFIXED_UNITS = (
+    "A",
+    "V",
+    "W",
+    "Ω",
+    "ohm",
+    "S",
+    "F",
+    "H",
+    "Hz",
+    "s",
+    "m",
+    "J",
+    "C",
+    "T",
+    "Pa",
+    "rad/s",
+    "V/m",
+    "A/V",
+    "S/m",
+    "Ω/m",
+    "Ω·m",
+    "F/m",
+    "H/m",
+)
 PLAIN_UNITS = ("", "dB", "dBm", "K", "°C", "°", "rad", "%", "m²")
 # text.translate(LOOK_ALIKES) writes every look-alike in one way.
 LOOK_ALIKES = str.maketrans({"u": "µ", "\N{GREEK SMALL LETTER MU}": "µ", "\N{OHM SIGN}": "Ω", "\N{MINUS SIGN}": "-"})

@@ -1,4 +1,5 @@
 """From field to volts.   Lesson: Signal, section 4."""
+
 import numpy as np
 
 PERMITTIVITY = 8.8541878128e-12  # F/m, of empty space

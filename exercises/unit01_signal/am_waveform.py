@@ -1,4 +1,5 @@
 """One tone on a carrier.   Lesson: Signal, section 1."""
+
 import numpy as np
 import sympy
 

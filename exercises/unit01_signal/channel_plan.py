@@ -1,4 +1,5 @@
 """Where on the dial?   Lesson: Signal, section 6."""
+
 import numpy as np
 
 SPEED_OF_LIGHT = 299_792_458.0  # m/s, exact by definition

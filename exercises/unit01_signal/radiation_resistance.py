@@ -1,4 +1,5 @@
 """What can the aerial give?   Lesson: Signal, section 5."""
+
 import numpy as np
 
 SPEED_OF_LIGHT = 299_792_458.0  # m/s, exact by definition

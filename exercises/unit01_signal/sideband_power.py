@@ -1,4 +1,5 @@
 """Where the power goes.   Lesson: Signal, section 2."""
+
 import numpy as np
 
 

@@ -1,4 +1,5 @@
 """How much condenser hides in a coil?   Lesson: Coil and condenser, section 5."""
+
 import numpy as np
 
 # R. G. Medhurst, "H.F. Resistance and Self-Capacitance of Single-Layer Solenoids", Wireless Engineer 24, February 1947.

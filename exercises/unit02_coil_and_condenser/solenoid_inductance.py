@@ -1,4 +1,5 @@
 """How much inductance has a coil?   Lesson: Coil and condenser, section 2."""
+
 import numpy as np
 
 MU_0 = 4e-7 * np.pi  # henry per metre

@@ -1,4 +1,5 @@
 """What does the dial turn?   Lesson: Coil and condenser, section 6."""
+
 import numpy as np
 
 EPSILON_0 = 8.8541878128e-12  # farad per metre, CODATA 2018
@@ -67,9 +68,7 @@ def power_of(law: str) -> float:
     return LAWS[law]
 
 
-def vane_radius(
-    angle: float, law: str, minimum: float, maximum: float, plates: int, gap: float, cut_out: float
-) -> float:
+def vane_radius(angle: float, law: str, minimum: float, maximum: float, plates: int, gap: float, cut_out: float) -> float:
     """Radius of the moving plates at the edge that enters at an angle: the outline that gives the law.
 
     Parameters

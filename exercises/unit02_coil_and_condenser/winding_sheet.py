@@ -1,4 +1,5 @@
 """How many turns shall I wind?   Lesson: Coil and condenser, section 7."""
+
 import numpy as np
 
 from exercises.unit02_coil_and_condenser.solenoid_inductance import solenoid_inductance

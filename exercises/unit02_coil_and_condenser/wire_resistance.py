@@ -1,4 +1,5 @@
 """What does the wire cost?   Lesson: Coil and condenser, section 3."""
+
 import numpy as np
 
 from exercises.unit02_coil_and_condenser.solenoid_inductance import INCH, MU_0
@@ -122,9 +123,7 @@ def skin_effect_ratio(radius_over_skin_depth: float) -> float:
     raise NotImplementedError
 
 
-def alternating_resistance(
-    length: float, diameter: float, frequency: float, temperature: float = ROOM_TEMPERATURE
-) -> float:
+def alternating_resistance(length: float, diameter: float, frequency: float, temperature: float = ROOM_TEMPERATURE) -> float:
     """Resistance of a straight round copper wire, far from any other, to an alternating current.
 
     Parameters

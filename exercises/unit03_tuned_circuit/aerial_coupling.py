@@ -1,4 +1,5 @@
 """How closely should the aerial be coupled?   Lesson: Tuned circuit, section 7."""
+
 import numpy as np
 
 from exercises.unit03_tuned_circuit.reflected_impedance import reflected_impedance

@@ -1,4 +1,5 @@
 """What does one circuit do to the other?   Lesson: Tuned circuit, section 6."""
+
 import numpy as np
 
 

@@ -1,4 +1,5 @@
 """Where does it tune?   Lesson: Tuned circuit, section 2."""
+
 import numpy as np
 import sympy
 

@@ -1,4 +1,5 @@
 """How much of each station gets through?   Lesson: Tuned circuit, section 4."""
+
 import numpy as np
 
 

@@ -1,4 +1,5 @@
 """How long does it ring?   Lesson: Tuned circuit, section 5."""
+
 import numpy as np
 
 

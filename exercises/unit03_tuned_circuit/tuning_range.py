@@ -1,4 +1,5 @@
 """Which stations are on the dial, and where?   Lesson: Tuned circuit, section 8."""
+
 import numpy as np
 
 from exercises.unit02_coil_and_condenser.vane_capacitance import LAWS, vane_capacitance
@@ -39,9 +40,7 @@ def tuning_inductance(lowest_frequency: float, maximum: float, stray: float) -> 
     raise NotImplementedError
 
 
-def dial_frequency(
-    angle: float, law: str, minimum: float, maximum: float, stray: float, inductance: float
-) -> float:
+def dial_frequency(angle: float, law: str, minimum: float, maximum: float, stray: float, inductance: float) -> float:
     """Frequency tuned to at an angle of the condenser's spindle.
 
     Parameters
@@ -65,9 +64,7 @@ def dial_frequency(
     raise NotImplementedError
 
 
-def dial_angle(
-    frequency: float, law: str, minimum: float, maximum: float, stray: float, inductance: float
-) -> float:
+def dial_angle(frequency: float, law: str, minimum: float, maximum: float, stray: float, inductance: float) -> float:
     """Angle of the spindle at which a station is found.
 
     Parameters

@@ -1,4 +1,5 @@
 """What does a crystal let through?   Lesson: Crystal set, section 2."""
+
 import numpy as np
 
 VOLTS_PER_KELVIN = 8.617333262e-5  # Boltzmann's constant over the charge of the electron, CODATA

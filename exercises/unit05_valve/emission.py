@@ -1,4 +1,5 @@
 """Where do the electrons come from?   Lesson: Valve, section 1."""
+
 import numpy as np
 
 VOLTS_PER_KELVIN = 8.617333262e-5  # Boltzmann's constant over the charge of the electron, CODATA
@@ -24,9 +25,7 @@ def emission_density(temperature: float, constant: float, work_function: float) 
     raise NotImplementedError
 
 
-def emission_current(
-    temperature: float, constant: float, work_function: float, length: float, diameter: float
-) -> float:
+def emission_current(temperature: float, constant: float, work_function: float, length: float, diameter: float) -> float:
     """Current that a straight filament can give from the whole of its round surface.
 
     Parameters

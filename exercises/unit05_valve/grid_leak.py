@@ -3,6 +3,7 @@
 Grid and filament are a diode, and a condenser with a leak across it is its load. Unlike a crystal the grid passes no
 current backwards, so that at rest the whole of its current goes through the leak.
 """
+
 import numpy as np
 
 from exercises.unit04_crystal_set.rectified_voltage import detector_output, i1_over_i0

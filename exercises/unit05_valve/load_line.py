@@ -1,4 +1,5 @@
 """Where does the valve settle?   Lesson: Valve, section 4."""
+
 import numpy as np
 
 from exercises.unit05_valve.triode_current import triode_current

@@ -2,6 +2,7 @@
 
 A flat cathode and a flat anode face each other across a gap. The electrons on their way hold back those that follow.
 """
+
 import numpy as np
 
 PERMITTIVITY = 8.8541878128e-12  # farad per metre, of empty space

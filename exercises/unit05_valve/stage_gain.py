@@ -1,4 +1,5 @@
 """How much does a stage amplify?   Lesson: Valve, section 5."""
+
 import numpy as np
 
 

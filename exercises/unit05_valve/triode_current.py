@@ -5,6 +5,7 @@ amplification_factor    μ: a volt on the grid does as much as μ volts on the a
 perveance               ampere for a volt of drive, and 2.83 times that for two
 offset                  volt: what contact potential, the electrons' own speed and the filament's drop add to the grid
 """
+
 import numpy as np
 import sympy
 
@@ -31,7 +32,11 @@ def drive(anode_voltage: float, grid_voltage: float, amplification_factor: float
 
 
 def triode_current(
-    anode_voltage: float, grid_voltage: float, amplification_factor: float, perveance: float, offset: float,
+    anode_voltage: float,
+    grid_voltage: float,
+    amplification_factor: float,
+    perveance: float,
+    offset: float,
     emission: float = np.inf,
 ) -> float:
     """Anode current of a triode: the three-halves law, with grid and anode pulling together.

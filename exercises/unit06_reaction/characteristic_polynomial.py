@@ -3,6 +3,7 @@
 Struck and left alone, every current in the set goes as exp(s t). The meshes allow that only for a few values of s,
 the poles: those at which their determinant, a polynomial in s, is zero.
 """
+
 import numpy as np
 import sympy
 from numpy.polynomial import Polynomial

@@ -4,6 +4,7 @@ The voltage on the tuned condenser is the grid's; times μ it acts in the anode 
 the tickler and the throttle condenser in series. The tickler's current induces a voltage back into the tuned coil.
 The valve is the simple one: it has no capacitances of its own. What they do comes in `grid_anode_admittance`.
 """
+
 import numpy as np
 import sympy
 

@@ -4,6 +4,7 @@ Nobody built it in: two wires side by side in one bulb are a condenser. Its one 
 the anode, which swings several times as far and the other way. How much current that draws from the tuned circuit, and in
 which phase, depends on what the anode is joined to.
 """
+
 import numpy as np
 
 

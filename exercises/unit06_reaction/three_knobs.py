@@ -3,6 +3,7 @@
 A set is given as its three knobs, coupling, tuning and throttle, and then the parts that stay as they are: aerial,
 tuned, tickler and valve, all as in `full_polynomial`.
 """
+
 import numpy as np
 
 from exercises.unit06_reaction.characteristic_polynomial import full_polynomial, leading_pole

@@ -3,6 +3,7 @@
 A tone rides on the carrier as two side frequencies, one on either side, as far off as the tone is high. A sharp circuit
 lets the carrier through and holds the far side frequencies back.
 """
+
 import numpy as np
 
 

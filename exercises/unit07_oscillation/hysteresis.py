@@ -4,6 +4,7 @@ returned    of each ampere of anode current at the carrier, how much comes back 
             what the capacitance from anode to grid takes
 loss        siemens: what the tuned circuit loses for each volt, the grid's own load left out
 """
+
 import numpy as np
 
 from exercises.unit04_crystal_set.rectified_voltage import i1_over_i0
@@ -35,9 +36,7 @@ def grid_load(swing: float, leak_resistance: float, return_voltage: float) -> fl
     raise NotImplementedError
 
 
-def returned_for(
-    swing: float, loss: float, leak_resistance: float, return_voltage: float, anode_voltage: float
-) -> float:
+def returned_for(swing: float, loss: float, leak_resistance: float, return_voltage: float, anode_voltage: float) -> float:
     """Reaction that just keeps up a swing.
 
     Parameters
@@ -59,9 +58,7 @@ def returned_for(
     raise NotImplementedError
 
 
-def start_and_stop(
-    loss: float, leak_resistance: float, return_voltage: float, anode_voltage: float
-) -> tuple[float, float]:
+def start_and_stop(loss: float, leak_resistance: float, return_voltage: float, anode_voltage: float) -> tuple[float, float]:
     """Reaction at which the set begins to oscillate when it is turned up, and at which it stops when it is turned down.
 
     Parameters

@@ -1,4 +1,5 @@
 """What do the neighbours hear?   Lesson: Oscillation, section 7."""
+
 import numpy as np
 
 from exercises.unit01_signal.field_strength import unattenuated_field

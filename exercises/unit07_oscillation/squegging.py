@@ -7,6 +7,7 @@ through: with too large a leak the swing dies, the grid stays cut off until the 
 The Circle's set that ticks is the gentle one with its throttle at three times its edge: swing 7 V, 165 pF, Q 190, anode at
 43 V; 3 nF and 20 MΩ tick, 10 MΩ do not, nor does the club's own 100 pF with either.
 """
+
 import numpy as np
 
 from exercises.unit05_valve.triode_current import mutual_conductance
@@ -77,9 +78,7 @@ def largest_leak(
     raise NotImplementedError
 
 
-def starting_bias(
-    needed: float, anode_voltage: float, amplification_factor: float, perveance: float, offset: float
-) -> float:
+def starting_bias(needed: float, anode_voltage: float, amplification_factor: float, perveance: float, offset: float) -> float:
     """Grid voltage at which the silent valve has just the mutual conductance that the set needs.
 
     Parameters

@@ -3,6 +3,7 @@
 A log holds dial readings and the frequencies of the stations found there. With a condenser whose capacitance grows evenly,
 the square of the wavelength grows evenly with the reading: a straight line, whatever the coil and the strays.
 """
+
 import numpy as np
 
 SPEED_OF_LIGHT = 299_792_458.0  # m/s, exact by definition

@@ -3,6 +3,7 @@
 By day the lowest layers of the upper air, lit by the sun, soak medium waves up. By night they are gone, and a higher layer
 throws the waves back: a hop. It is the middle of the path that must be dark. Latitudes count north, longitudes east.
 """
+
 import numpy as np
 
 EARTH_RADIUS = 6371e3  # m, of a sphere as large as the earth
@@ -89,9 +90,7 @@ def sun_elevation(days: float, latitude: float, longitude: float) -> float:
     raise NotImplementedError
 
 
-def path_middle(
-    latitude_1: float, longitude_1: float, latitude_2: float, longitude_2: float
-) -> tuple[float, float, float]:
+def path_middle(latitude_1: float, longitude_1: float, latitude_2: float, longitude_2: float) -> tuple[float, float, float]:
     """Middle of the shortest way between two places, and how long that way is.
 
     Parameters

@@ -3,6 +3,7 @@
 A trap is one more tuned circuit, set to the station that is not wanted. A parallel trap stands in the aerial's lead and
 stops it there; a series trap lies across the set's terminals and leads it to earth.
 """
+
 import numpy as np
 import sympy
 

@@ -4,6 +4,7 @@ The carrier goes through the valve and is detected; the tone goes back to the sa
 through the valve once more. At the anode two loads stand in series: a tuned circuit for the carrier, which a tone does
 not notice, and the telephones for the tone, with a condenser across them, which the carrier does not notice.
 """
+
 import numpy as np
 
 from exercises.unit05_valve.stage_gain import stage_gain

@@ -4,6 +4,7 @@ rail                the supply voltage, volt
 filament_voltage    what the filament is rated for, volt
 filament_current    what it draws at that voltage, ampere
 """
+
 import math
 
 import numpy as np

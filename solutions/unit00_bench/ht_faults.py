@@ -5,6 +5,7 @@ guard               the resistor in the HT lead, ohm
 filament_voltage    what a filament is rated for, volt
 filament_current    what it draws at that voltage, ampere
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges

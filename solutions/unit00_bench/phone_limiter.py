@@ -3,6 +3,7 @@ headphones.
 
 SATURATION, SLOPE    a small silicon diode's saturation current, ampere, and slope voltage, volt: unit 4's
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges

@@ -3,13 +3,37 @@
 For the physics, text becomes an SI number here, and an SI number text. The checker has its own in `checker/checks/units.py`,
 since a student pack holds no solutions; `tests/checker/test_units.py` holds the two to each other.
 """
+
 import math
 import re
 from decimal import Decimal
 
 PREFIXES = {"f": -15, "p": -12, "n": -9, "µ": -6, "m": -3, "": 0, "k": 3, "M": 6, "G": 9}
-PREFIXED_UNITS = ("A", "V", "W", "Ω", "ohm", "S", "F", "H", "Hz", "s", "m", "J", "C", "T", "Pa",
-                  "rad/s", "V/m", "A/V", "S/m", "Ω/m", "Ω·m", "F/m", "H/m")
+PREFIXED_UNITS = (
+    "A",
+    "V",
+    "W",
+    "Ω",
+    "ohm",
+    "S",
+    "F",
+    "H",
+    "Hz",
+    "s",
+    "m",
+    "J",
+    "C",
+    "T",
+    "Pa",
+    "rad/s",
+    "V/m",
+    "A/V",
+    "S/m",
+    "Ω/m",
+    "Ω·m",
+    "F/m",
+    "H/m",
+)
 PLAIN_UNITS = ("", "dB", "dBm", "K", "°C", "°", "rad", "%", "m²")
 # text.translate(LOOK_ALIKES) writes every look-alike in one way.
 LOOK_ALIKES = str.maketrans({"u": "µ", "\N{GREEK SMALL LETTER MU}": "µ", "\N{OHM SIGN}": "Ω", "\N{MINUS SIGN}": "-"})
@@ -71,10 +95,12 @@ def split_symbol(symbol: str) -> tuple[int, str]:
     if symbol in PLAIN_UNITS:
         return 0, symbol
     for prefix, exponent in PREFIXES.items():
-        if symbol.startswith(prefix) and symbol[len(prefix):] in PREFIXED_UNITS:
-            return exponent, symbol[len(prefix):]
-    raise ValueError(f"{symbol!r} is not a prefix and a unit: the prefixes are f p n µ m k M G (kilo is a small k) "
-                     f"and never stand alone; the units are {' '.join(PREFIXED_UNITS)}")
+        if symbol.startswith(prefix) and symbol[len(prefix) :] in PREFIXED_UNITS:
+            return exponent, symbol[len(prefix) :]
+    raise ValueError(
+        f"{symbol!r} is not a prefix and a unit: the prefixes are f p n µ m k M G (kilo is a small k) "
+        f"and never stand alone; the units are {' '.join(PREFIXED_UNITS)}"
+    )
 
 
 def to_engineering(value: float, unit: str, figures: int = 4) -> str:

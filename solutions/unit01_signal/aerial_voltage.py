@@ -1,4 +1,5 @@
 """From field to volts.   Lesson: Signal, section 4."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges

@@ -26,23 +26,34 @@ EXERCISE = Exercise(
                 invariant("an upright wire by itself counts for half its height", lambda f, h, b: (f(h, 0.0), h / 2)),
                 invariant("with a very long top it counts in full", lambda f, h, b: (f(h, 1e12 * h), h)),
                 invariant("it is never more than the height", lambda f, h, b: (f(h, b), h), at_most),
-                invariant("everything twice as long, twice the effective height",
-                          lambda f, h, b: (f(2 * h, 2 * b), 2 * f(h, b))),
+                invariant(
+                    "everything twice as long, twice the effective height", lambda f, h, b: (f(2 * h, 2 * b), 2 * f(h, b))
+                ),
             ],
             published=[
-                value("10 m high, 20 m top", given=(10.0, 20.0), wanted=8.33333, within=PRINTED, source=TERMAN,
-                      known="recomputed"),
-                value("8 m high, 15 m top", given=(8.0, 15.0), wanted=6.60870, within=PRINTED, source=ADMIRALTY,
-                      known="recomputed"),
+                value(
+                    "10 m high, 20 m top", given=(10.0, 20.0), wanted=8.33333, within=PRINTED, source=TERMAN, known="recomputed"
+                ),
+                value(
+                    "8 m high, 15 m top",
+                    given=(8.0, 15.0),
+                    wanted=6.60870,
+                    within=PRINTED,
+                    source=ADMIRALTY,
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("taken the full height: the current is not as strong all the way up", lambda h, b: h + 0 * b),
-                slip("taken half the height: with a level top the current at the bend is not nothing",
-                     lambda h, b: h / 2 + 0 * b),
+                slip(
+                    "taken half the height: with a level top the current at the bend is not nothing", lambda h, b: h / 2 + 0 * b
+                ),
                 slip("counted the level part too: it does not feel an upright field", lambda h, b: (h + b) / 2),
                 slip("taken the current at the bend for the mean of the upright part", lambda h, b: h * b / (h + b)),
-                slip("turned the fraction over: the current at the bend is top over whole wire, b/(h + b)",
-                     lambda h, b: h * (1 + h / (h + b)) / 2),
+                slip(
+                    "turned the fraction over: the current at the bend is top over whole wire, b/(h + b)",
+                    lambda h, b: h * (1 + h / (h + b)) / 2,
+                ),
             ],
         ),
         Question(
@@ -66,8 +77,7 @@ EXERCISE = Exercise(
             ],
             slips=[
                 slip("divided: a higher aerial gives more", lambda e, h: e / h),
-                slip("returned the peak: the answer is wanted in r.m.s., like the field",
-                     lambda e, h: np.sqrt(2) * e * h),
+                slip("returned the peak: the answer is wanted in r.m.s., like the field", lambda e, h: np.sqrt(2) * e * h),
                 slip("halved the height once more: that was done in effective_height", lambda e, h: e * h / 2),
                 slip("taken the field for mV/m: it comes in V/m", lambda e, h: e * h / 1000),
             ],
@@ -80,30 +90,48 @@ EXERCISE = Exercise(
                 "wire_radius": metres("0.2 mm", "3 mm"),
             },
             gives="F",
-            agrees_within=relative(
-                1e-6, because="one formula; only the figures kept of the permittivity of space differ"
-            ),
+            agrees_within=relative(1e-6, because="one formula; only the figures kept of the permittivity of space differ"),
             holds=[
-                invariant("everything twice as large, twice the capacitance",
-                          lambda f, h, b, a: (f(2 * h, 2 * b, 2 * a), 2 * f(h, b, a))),
+                invariant(
+                    "everything twice as large, twice the capacitance",
+                    lambda f, h, b, a: (f(2 * h, 2 * b, 2 * a), 2 * f(h, b, a)),
+                ),
                 invariant("every metre of wire adds the same", lambda f, h, b, a: (f(h, h + 2 * b, a), 2 * f(h, b, a))),
                 invariant("thicker wire has more", lambda f, h, b, a: (f(h, b, a), f(h, b, 2 * a)), less),
             ],
             published=[
-                value("10 m high, 20 m top, 2 mm wire", given=(10.0, 20.0, 1e-3), wanted=173.82e-12, within=ENDS,
-                      source=HOWE, known="recomputed"),
-                value("10 m high, 30 m top, 2 mm wire", given=(10.0, 30.0, 1e-3), wanted=230.45e-12, within=ENDS,
-                      source=HOWE, known="recomputed"),
+                value(
+                    "10 m high, 20 m top, 2 mm wire",
+                    given=(10.0, 20.0, 1e-3),
+                    wanted=173.82e-12,
+                    within=ENDS,
+                    source=HOWE,
+                    known="recomputed",
+                ),
+                value(
+                    "10 m high, 30 m top, 2 mm wire",
+                    given=(10.0, 30.0, 1e-3),
+                    wanted=230.45e-12,
+                    within=ENDS,
+                    source=HOWE,
+                    known="recomputed",
+                ),
             ],
             slips=[
-                slip("used the logarithm to base 10: the natural one, np.log, is wanted",
-                     lambda h, b, a: 2 * np.pi * PERMITTIVITY * (h + b) / np.log10(2 * h / a)),
-                slip("taken the wire's diameter for its radius",
-                     lambda h, b, a: 2 * np.pi * PERMITTIVITY * (h + b) / np.log(h / a)),
+                slip(
+                    "used the logarithm to base 10: the natural one, np.log, is wanted",
+                    lambda h, b, a: 2 * np.pi * PERMITTIVITY * (h + b) / np.log10(2 * h / a),
+                ),
+                slip(
+                    "taken the wire's diameter for its radius",
+                    lambda h, b, a: 2 * np.pi * PERMITTIVITY * (h + b) / np.log(h / a),
+                ),
                 slip("left the down-lead out", lambda h, b, a: aerial_capacitance(h, b, a) * b / (h + b)),
                 slip("left out 2π", lambda h, b, a: aerial_capacitance(h, b, a) / (2 * np.pi)),
-                slip("taken the capacitance between two wires: the earth is half-way, so it is twice that",
-                     lambda h, b, a: aerial_capacitance(h, b, a) / 2),
+                slip(
+                    "taken the capacitance between two wires: the earth is half-way, so it is twice that",
+                    lambda h, b, a: aerial_capacitance(h, b, a) / 2,
+                ),
             ],
         ),
     ],

@@ -1,4 +1,5 @@
 """Where on the dial?   Lesson: Signal, section 6."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges
@@ -105,7 +106,5 @@ def image_reading(reading: float, oscillator_reading: float) -> float:
     Equal beats: f_image = 2 f_oscillator - f.
     """
     if np.any(np.less_equal(reading, np.divide(oscillator_reading, 2))):
-        raise ValueError(
-            f"reading must be more than half of oscillator_reading; they are {reading} and {oscillator_reading}"
-        )
+        raise ValueError(f"reading must be more than half of oscillator_reading; they are {reading} and {oscillator_reading}")
     return wavelength(2 * wavelength(oscillator_reading) - wavelength(reading))

@@ -36,14 +36,24 @@ EXERCISE = Exercise(
             gives="Hz",
             agrees_within=WHOLE,
             arrays=False,
-            holds=[
-                invariant("from one channel to the next is always the spacing", lambda f, s: (np.diff(f(s)), float(s)))
-            ],
+            holds=[invariant("from one channel to the next is always the spacing", lambda f, s: (np.diff(f(s)), float(s)))],
             published=[
-                value("9 kHz: the multiples from the 59th to the 178th", given=(9000,), wanted=9e3 * np.arange(59, 179),
-                      within=WHOLE, source=GENEVA, known="recomputed"),
-                value("10 kHz: 117 channels from 540 kHz", given=(10000,), wanted=540e3 + 10e3 * np.arange(117),
-                      within=WHOLE, source=US_RULES, known="found"),
+                value(
+                    "9 kHz: the multiples from the 59th to the 178th",
+                    given=(9000,),
+                    wanted=9e3 * np.arange(59, 179),
+                    within=WHOLE,
+                    source=GENEVA,
+                    known="recomputed",
+                ),
+                value(
+                    "10 kHz: 117 channels from 540 kHz",
+                    given=(10000,),
+                    wanted=540e3 + 10e3 * np.arange(117),
+                    within=WHOLE,
+                    source=US_RULES,
+                    known="found",
+                ),
             ],
             refuses=[refusal("a spacing of 8000 Hz, which is neither raster", (8000,))],
             slips=[
@@ -61,8 +71,10 @@ EXERCISE = Exercise(
             where=lambda frequency, spacing: abs(frequency / spacing % 1 - 0.5) > 1e-6,
             holds=[
                 invariant("a channel is its own nearest", lambda f, hz, s: (f(f(hz, s), s), f(hz, s))),
-                invariant("nudged a quarter of a step from a channel it comes back to it",
-                          lambda f, hz, s: (f(f(hz, s) + s / 4, s), f(hz, s))),
+                invariant(
+                    "nudged a quarter of a step from a channel it comes back to it",
+                    lambda f, hz, s: (f(f(hz, s) + s / 4, s), f(hz, s)),
+                ),
             ],
             published=[
                 value("1600 kHz", given=(1600e3, 9000), wanted=1602e3, within=WHOLE, source=GENEVA, known="found"),
@@ -71,14 +83,21 @@ EXERCISE = Exercise(
             ],
             refuses=[refusal("a spacing of 8000 Hz, which is neither raster", (846e3, 8000))],
             slips=[
-                slip("gone to the channel below: the one above may be nearer",
-                     lambda hz, s: np.clip(s * np.floor(hz / s), *ends(s))),
-                slip("gone to the channel above: the one below may be nearer",
-                     lambda hz, s: np.clip(s * np.ceil(hz / s), *ends(s))),
-                slip("gone past the ends of the band: there the end channel is the nearest",
-                     lambda hz, s: s * np.round(hz / s)),
-                slip("returned the channel's place in the list: its frequency is wanted",
-                     lambda hz, s: np.argmin(abs(carriers(s) - hz))),
+                slip(
+                    "gone to the channel below: the one above may be nearer",
+                    lambda hz, s: np.clip(s * np.floor(hz / s), *ends(s)),
+                ),
+                slip(
+                    "gone to the channel above: the one below may be nearer",
+                    lambda hz, s: np.clip(s * np.ceil(hz / s), *ends(s)),
+                ),
+                slip(
+                    "gone past the ends of the band: there the end channel is the nearest", lambda hz, s: s * np.round(hz / s)
+                ),
+                slip(
+                    "returned the channel's place in the list: its frequency is wanted",
+                    lambda hz, s: np.argmin(abs(carriers(s) - hz)),
+                ),
             ],
         ),
         Question(
@@ -97,8 +116,7 @@ EXERCISE = Exercise(
             slips=[
                 slip("turned the fraction over", lambda hz: hz / SPEED_OF_LIGHT),
                 slip("taken the frequency for kHz: it comes in Hz", lambda hz: SPEED_OF_LIGHT / hz / 1000),
-                slip("taken 300 000 km/s for the speed of light: the exact one is at the top of the file",
-                     lambda hz: 3e8 / hz),
+                slip("taken 300 000 km/s for the speed of light: the exact one is at the top of the file", lambda hz: 3e8 / hz),
                 slip("multiplied: a higher frequency is a shorter wave", lambda hz: SPEED_OF_LIGHT * hz),
             ],
         ),
@@ -109,28 +127,31 @@ EXERCISE = Exercise(
             agrees_within=relative(1e-9, because="double precision, well away from half of the oscillator's reading"),
             where=lambda reading, oscillator: 0.55 < reading / oscillator < 1.8 and reading != oscillator,
             holds=[
-                invariant("the oscillator's frequency lies half-way between station and image",
-                          lambda f, r, o: (1 / r + 1 / f(r, o), 2 / o)),
+                invariant(
+                    "the oscillator's frequency lies half-way between station and image",
+                    lambda f, r, o: (1 / r + 1 / f(r, o), 2 / o),
+                ),
                 invariant("on the oscillator itself station and image are one", lambda f, r, o: (f(o, o), o)),
-                invariant("everything at twice the wavelength, the image too",
-                          lambda f, r, o: (f(2 * r, 2 * o), 2 * f(r, o))),
+                invariant("everything at twice the wavelength, the image too", lambda f, r, o: (f(2 * r, 2 * o), 2 * f(r, o))),
             ],
             no_published="It follows from the definition of equal beats.",
             refuses=[refusal("a reading of less than half of the oscillator's", (150.0, 400.0))],
             slips=[
-                slip("mirrored the metres: it is the hertz that lie evenly about the oscillator",
-                     lambda r, o: 2 * o - r),
-                slip("returned the image's frequency: the dial is marked in metres",
-                     lambda r, o: 2 * wavelength(o) - wavelength(r)),
+                slip("mirrored the metres: it is the hertz that lie evenly about the oscillator", lambda r, o: 2 * o - r),
+                slip(
+                    "returned the image's frequency: the dial is marked in metres",
+                    lambda r, o: 2 * wavelength(o) - wavelength(r),
+                ),
                 slip("mirrored the oscillator about the station", lambda r, o: 1 / (2 / r - 1 / o)),
-                slip("used the oscillator's frequency once, not twice: that gives the whistle's own wavelength",
-                     lambda r, o: 1 / (1 / o - 1 / r)),
+                slip(
+                    "used the oscillator's frequency once, not twice: that gives the whistle's own wavelength",
+                    lambda r, o: 1 / (1 / o - 1 / r),
+                ),
             ],
         ),
     ],
     hints=[
-        "Carriers stand on whole multiples of the spacing. Images are mirrored in hertz, so turn metres into hertz "
-        "first.",
+        "Carriers stand on whole multiples of the spacing. Images are mirrored in hertz, so turn metres into hertz first.",
         "np.arange(first, last + spacing, spacing) includes the last. For the nearest, round frequency/spacing to "
         "a whole number and keep the result between the ends. The image's frequency is as far above the oscillator "
         "as the station is below.",

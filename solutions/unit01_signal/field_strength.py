@@ -1,4 +1,5 @@
 """How strong is the wave here?   Lesson: Signal, section 3."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges
@@ -28,9 +29,7 @@ def unattenuated_field(radiated_power: float, distance: float) -> float:
 
 
 @check_ranges
-def numerical_distance(
-    distance: float, frequency: float, conductivity: float, relative_permittivity: float
-) -> complex:
+def numerical_distance(distance: float, frequency: float, conductivity: float, relative_permittivity: float) -> complex:
     """Sommerfeld's numerical distance: how far the wave has gone, measured by what the ground takes from it.
 
     Parameters

@@ -1,4 +1,5 @@
 """What can the aerial give?   Lesson: Signal, section 5."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges

@@ -25,19 +25,22 @@ EXERCISE = Exercise(
                 invariant("only height against wavelength counts", lambda f, h, hz: (f(2 * h, hz), f(h, 2 * hz))),
             ],
             published=[
-                value("5 m at 1 MHz", given=(5.0, 1e6), wanted=0.439257, within=PRINTED, source=TERMAN,
-                      known="recomputed"),
-                value("10 m at 600 kHz", given=(10.0, 600e3), wanted=0.632530, within=PRINTED, source=TERMAN,
-                      known="recomputed"),
+                value("5 m at 1 MHz", given=(5.0, 1e6), wanted=0.439257, within=PRINTED, source=TERMAN, known="recomputed"),
+                value(
+                    "10 m at 600 kHz", given=(10.0, 600e3), wanted=0.632530, within=PRINTED, source=TERMAN, known="recomputed"
+                ),
             ],
             slips=[
                 slip("left out the square", lambda h, hz: 160 * np.pi**2 * h * hz / SPEED_OF_LIGHT),
-                slip("used 80π²: that is for a wire in free space, with no ground to mirror it",
-                     lambda h, hz: radiation_resistance(h, hz) / 2),
-                slip("used 40π²: that goes with the whole height of an upright wire, and this is its effective height",
-                     lambda h, hz: radiation_resistance(h, hz) / 4),
-                slip("turned height over wavelength over",
-                     lambda h, hz: 160 * np.pi**2 * (SPEED_OF_LIGHT / hz / h) ** 2),
+                slip(
+                    "used 80π²: that is for a wire in free space, with no ground to mirror it",
+                    lambda h, hz: radiation_resistance(h, hz) / 2,
+                ),
+                slip(
+                    "used 40π²: that goes with the whole height of an upright wire, and this is its effective height",
+                    lambda h, hz: radiation_resistance(h, hz) / 4,
+                ),
+                slip("turned height over wavelength over", lambda h, hz: 160 * np.pi**2 * (SPEED_OF_LIGHT / hz / h) ** 2),
                 slip("used π for π²", lambda h, hz: radiation_resistance(h, hz) / np.pi),
                 slip("taken the frequency for kHz: it comes in Hz", lambda h, hz: radiation_resistance(h, 1000 * hz)),
             ],
@@ -48,10 +51,8 @@ EXERCISE = Exercise(
             gives="W",
             agrees_within=relative(1e-9, because="one line of algebra, double precision"),
             holds=[
-                invariant("no load draws more", lambda f, e, r: ((e / (r + r * LOADS)) ** 2 * r * LOADS, f(e, r)),
-                          at_most),
-                invariant("a load equal to the resistance draws all of it",
-                          lambda f, e, r: ((e / (r + r)) ** 2 * r, f(e, r))),
+                invariant("no load draws more", lambda f, e, r: ((e / (r + r * LOADS)) ** 2 * r * LOADS, f(e, r)), at_most),
+                invariant("a load equal to the resistance draws all of it", lambda f, e, r: ((e / (r + r)) ** 2 * r, f(e, r))),
                 invariant("twice the voltage, four times the power", lambda f, e, r: (f(2 * e, r), 4 * f(e, r))),
             ],
             no_published="It follows from Ohm's law.",

@@ -1,4 +1,5 @@
 """The Circle's tuned coil: what it loses at each frequency of the dial."""
+
 from solutions.ranges import check_ranges
 from solutions.unit02_coil_and_condenser.winding_sheet import wire_length
 from solutions.unit02_coil_and_condenser.wire_resistance import alternating_resistance, swg_diameter

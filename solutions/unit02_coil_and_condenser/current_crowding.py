@@ -1,4 +1,5 @@
 """Where in a wire does an alternating current flow?   Lesson: Coil and condenser, section 3."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges

@@ -1,4 +1,5 @@
 """How much of one coil's field does another catch?   Lesson: Coil and condenser, section 4."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges

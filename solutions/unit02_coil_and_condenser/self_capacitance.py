@@ -1,4 +1,5 @@
 """How much condenser hides in a coil?   Lesson: Coil and condenser, section 5."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges

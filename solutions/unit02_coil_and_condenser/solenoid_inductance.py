@@ -1,4 +1,5 @@
 """How much inductance has a coil?   Lesson: Coil and condenser, section 2."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges

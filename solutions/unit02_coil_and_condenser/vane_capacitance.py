@@ -1,4 +1,5 @@
 """What does the dial turn?   Lesson: Coil and condenser, section 6."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges
@@ -75,9 +76,7 @@ def power_of(law: str) -> float:
 
 
 @check_ranges
-def vane_radius(
-    angle: float, law: str, minimum: float, maximum: float, plates: int, gap: float, cut_out: float
-) -> float:
+def vane_radius(angle: float, law: str, minimum: float, maximum: float, plates: int, gap: float, cut_out: float) -> float:
     """Radius of the moving plates at the edge that enters at an angle: the outline that gives the law.
 
     Parameters

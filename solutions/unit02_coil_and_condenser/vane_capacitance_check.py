@@ -1,4 +1,5 @@
 """How `vane_capacitance` is judged."""
+
 import numpy as np
 
 from checker import (
@@ -54,27 +55,36 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=plate_capacitance,
-            given={"plates": whole(2, 30), "area": physical("m²", "0.0005 m²", "0.003 m²"),
-                   "gap": metres("200 µm", "1 mm")},
+            given={"plates": whole(2, 30), "area": physical("m²", "0.0005 m²", "0.003 m²"), "gap": metres("200 µm", "1 mm")},
             gives="F",
             agrees_within=FORMULA,
             holds=[
-                invariant("half the gap is twice the capacitance",
-                          lambda f, n, area, gap: (f(n, area, gap / 2), 2 * f(n, area, gap))),
-                invariant("three plates are two condensers side by side",
-                          lambda f, n, area, gap: (f(3, area, gap), 2 * f(2, area, gap))),
+                invariant(
+                    "half the gap is twice the capacitance", lambda f, n, area, gap: (f(n, area, gap / 2), 2 * f(n, area, gap))
+                ),
+                invariant(
+                    "three plates are two condensers side by side",
+                    lambda f, n, area, gap: (f(3, area, gap), 2 * f(2, area, gap)),
+                ),
             ],
             published=[
-                value("two plates of one square metre, one millimetre apart", given=(2, 1.0, 1e-3),
-                      wanted=8.8541878128e-9,
-                      within=FORMULA, source="CODATA 2018, electric constant", known="memory"),
+                value(
+                    "two plates of one square metre, one millimetre apart",
+                    given=(2, 1.0, 1e-3),
+                    wanted=8.8541878128e-9,
+                    within=FORMULA,
+                    source="CODATA 2018, electric constant",
+                    known="memory",
+                ),
             ],
             slips=[
-                slip("counted the plates: it is the gaps between them that hold the field",
-                     lambda n, a, d: EPSILON_0 * n * a / d),
+                slip(
+                    "counted the plates: it is the gaps between them that hold the field", lambda n, a, d: EPSILON_0 * n * a / d
+                ),
                 slip("left out the number of gaps", lambda n, a, d: EPSILON_0 * a / d),
-                slip("counted every other gap: each plate has a field on both sides",
-                     lambda n, a, d: EPSILON_0 * n / 2 * a / d),
+                slip(
+                    "counted every other gap: each plate has a field on both sides", lambda n, a, d: EPSILON_0 * n / 2 * a / d
+                ),
                 slip("multiplied by the gap: closer plates hold more", lambda n, a, d: EPSILON_0 * (n - 1) * a * d),
             ],
         ),
@@ -84,34 +94,56 @@ EXERCISE = Exercise(
             gives="F",
             agrees_within=FORMULA,
             holds=[
-                invariant("plates out, it is the minimum",
-                          lambda f, angle, law, low, high: (f(0.0, law, low, high), low)),
-                invariant("plates in, it is the maximum",
-                          lambda f, angle, law, low, high: (f(np.pi, law, low, high), high)),
-                invariant("a further turn never lowers it",
-                          lambda f, angle, *rest: (f(0.9 * angle, *rest), f(angle, *rest)), at_most),
+                invariant("plates out, it is the minimum", lambda f, angle, law, low, high: (f(0.0, law, low, high), low)),
+                invariant("plates in, it is the maximum", lambda f, angle, law, low, high: (f(np.pi, law, low, high), high)),
+                invariant(
+                    "a further turn never lowers it", lambda f, angle, *rest: (f(0.9 * angle, *rest), f(angle, *rest)), at_most
+                ),
             ],
             published=[
-                value("half-way, even in capacitance", given=(np.pi / 2, "capacitance", 50e-12, 500e-12),
-                      wanted=275e-12,
-                      within=FORMULA, source=DIAL_TABLE, known="recomputed"),
-                value("half-way, even in wavelength", given=(np.pi / 2, "wavelength", 50e-12, 500e-12),
-                      wanted=216.5569415e-12,
-                      within=FORMULA, source=DIAL_TABLE, known="recomputed"),
-                value("half-way, even in frequency", given=(np.pi / 2, "frequency", 50e-12, 500e-12),
-                      wanted=115.4430785e-12,
-                      within=FORMULA, source=DIAL_TABLE, known="recomputed"),
+                value(
+                    "half-way, even in capacitance",
+                    given=(np.pi / 2, "capacitance", 50e-12, 500e-12),
+                    wanted=275e-12,
+                    within=FORMULA,
+                    source=DIAL_TABLE,
+                    known="recomputed",
+                ),
+                value(
+                    "half-way, even in wavelength",
+                    given=(np.pi / 2, "wavelength", 50e-12, 500e-12),
+                    wanted=216.5569415e-12,
+                    within=FORMULA,
+                    source=DIAL_TABLE,
+                    known="recomputed",
+                ),
+                value(
+                    "half-way, even in frequency",
+                    given=(np.pi / 2, "frequency", 50e-12, 500e-12),
+                    wanted=115.4430785e-12,
+                    within=FORMULA,
+                    source=DIAL_TABLE,
+                    known="recomputed",
+                ),
             ],
             refuses=BEYOND,
             slips=[
-                slip("made every law even in capacitance",
-                     lambda angle, law, low, high: vane_capacitance(angle, "capacitance", low, high)),
-                slip("exchanged wavelength and frequency: wavelength goes as √C, frequency as 1/√C",
-                     lambda angle, law, low, high: vane_capacitance(angle, EXCHANGED[law], low, high)),
-                slip("counted the angle from plates in: it is 0 with the plates out",
-                     lambda angle, law, low, high: vane_capacitance(np.pi - angle, law, low, high)),
-                slip("divided radians by 180: half a turn is π radians",
-                     lambda angle, law, low, high: vane_capacitance(angle / 180 * np.pi, law, low, high)),
+                slip(
+                    "made every law even in capacitance",
+                    lambda angle, law, low, high: vane_capacitance(angle, "capacitance", low, high),
+                ),
+                slip(
+                    "exchanged wavelength and frequency: wavelength goes as √C, frequency as 1/√C",
+                    lambda angle, law, low, high: vane_capacitance(angle, EXCHANGED[law], low, high),
+                ),
+                slip(
+                    "counted the angle from plates in: it is 0 with the plates out",
+                    lambda angle, law, low, high: vane_capacitance(np.pi - angle, law, low, high),
+                ),
+                slip(
+                    "divided radians by 180: half a turn is π radians",
+                    lambda angle, law, low, high: vane_capacitance(angle / 180 * np.pi, law, low, high),
+                ),
             ],
         ),
         Question(
@@ -120,22 +152,31 @@ EXERCISE = Exercise(
             gives="m",
             agrees_within=FORMULA,
             holds=[
-                invariant("half circles have one radius",
-                          lambda f, angle, law, *rest: (f(angle, "capacitance", *rest), f(0.0, "capacitance", *rest))),
+                invariant(
+                    "half circles have one radius",
+                    lambda f, angle, law, *rest: (f(angle, "capacitance", *rest), f(0.0, "capacitance", *rest)),
+                ),
                 invariant("never inside the cut-out", lambda f, *inputs: (inputs[-1], f(*inputs)), at_most),
-                invariant("half the gaps must enter twice the area",
-                          lambda f, angle, law, low, high, plates, gap, cut_out: (
-                              f(angle, law, low, high, 3, gap, cut_out) ** 2 - cut_out**2,
-                              2 * (f(angle, law, low, high, 5, gap, cut_out) ** 2 - cut_out**2))),
+                invariant(
+                    "half the gaps must enter twice the area",
+                    lambda f, angle, law, low, high, plates, gap, cut_out: (
+                        f(angle, law, low, high, 3, gap, cut_out) ** 2 - cut_out**2,
+                        2 * (f(angle, law, low, high, 5, gap, cut_out) ** 2 - cut_out**2),
+                    ),
+                ),
             ],
             refuses=[refusal(beyond.what, (*beyond.given, 23, 0.35e-3, 9e-3)) for beyond in BEYOND],
             no_published="The outline follows from the law by one step of calculus.",
             slips=[
-                slip("counted the plates: there is one gap fewer",
-                     lambda *inputs: vane_radius(*inputs[:4], inputs[4] + 1, *inputs[5:])),
+                slip(
+                    "counted the plates: there is one gap fewer",
+                    lambda *inputs: vane_radius(*inputs[:4], inputs[4] + 1, *inputs[5:]),
+                ),
                 slip("forgotten the cut-out", lambda *inputs: vane_radius(*inputs[:6], 0.0)),
-                slip("left out the ½ of a sector's area, ½ r² times the angle",
-                     lambda *inputs: np.sqrt(inputs[-1] ** 2 + entered(*inputs) / 2)),
+                slip(
+                    "left out the ½ of a sector's area, ½ r² times the angle",
+                    lambda *inputs: np.sqrt(inputs[-1] ** 2 + entered(*inputs) / 2),
+                ),
                 slip("not squared the cut-out's radius", lambda *inputs: np.sqrt(inputs[-1] + entered(*inputs))),
             ],
         ),
@@ -146,8 +187,10 @@ EXERCISE = Exercise(
             agrees_within=FORMULA,
             holds=[
                 invariant("more than either alone", lambda f, a, b: (max(a, b), f(a, b)), less),
-                invariant("the two ways of joining multiply to the two gangs",
-                          lambda f, a, b: (f(a, b) * f.gangs_in_series(a, b), a * b)),
+                invariant(
+                    "the two ways of joining multiply to the two gangs",
+                    lambda f, a, b: (f(a, b) * f.gangs_in_series(a, b), a * b),
+                ),
             ],
             no_published="It is what capacitance means: the charges add.",
             slips=[

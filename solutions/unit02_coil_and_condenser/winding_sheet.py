@@ -1,4 +1,5 @@
 """How many turns shall I wind?   Lesson: Coil and condenser, section 7."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges

@@ -1,4 +1,5 @@
 """How closely should the aerial be coupled?   Lesson: Tuned circuit, section 7."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges

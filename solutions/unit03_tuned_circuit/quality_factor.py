@@ -1,4 +1,5 @@
 """How sharply does it tune?   Lesson: Tuned circuit, section 3."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges

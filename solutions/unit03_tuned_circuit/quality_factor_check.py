@@ -1,4 +1,5 @@
 """How `quality_factor` is judged."""
+
 import numpy as np
 
 from checker import Exercise, Question, farads, henries, hertz, invariant, number, ohms, relative, slip, value
@@ -17,23 +18,29 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=quality_factor,
-            given={"inductance": henries("10 µH", "10 mH"), "resistance": ohms("0.5 Ω", "200 Ω"),
-                   "frequency": hertz("100 kHz", "10 MHz")},
+            given={
+                "inductance": henries("10 µH", "10 mH"),
+                "resistance": ohms("0.5 Ω", "200 Ω"),
+                "frequency": hertz("100 kHz", "10 MHz"),
+            },
             agrees_within=CLOSE,
             holds=[
                 invariant("half the resistance doubles Q", lambda Q, L, R, f: (Q(L, R / 2, f), 2 * Q(L, R, f))),
-                invariant("two such coils in series have the Q of one",
-                          lambda Q, L, R, f: (Q(2 * L, 2 * R, f), Q(L, R, f))),
+                invariant("two such coils in series have the Q of one", lambda Q, L, R, f: (Q(2 * L, 2 * R, f), Q(L, R, f))),
             ],
             published=[
-                value("a textbook exercise: 150 µH and 10 Ω at resonance with 100 pF",
-                      given=(150e-6, 10.0, 1299494.66872), wanted=122.474487139, within=PRINTED, source=TEXTBOOK,
-                      known="recomputed"),
+                value(
+                    "a textbook exercise: 150 µH and 10 Ω at resonance with 100 pF",
+                    given=(150e-6, 10.0, 1299494.66872),
+                    wanted=122.474487139,
+                    within=PRINTED,
+                    source=TEXTBOOK,
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("left out 2π: the reactance is 2πfL", lambda L, R, f: f * L / R),
-                slip("turned the fraction over: Q is reactance over resistance",
-                     lambda L, R, f: R / (2 * np.pi * f * L)),
+                slip("turned the fraction over: Q is reactance over resistance", lambda L, R, f: R / (2 * np.pi * f * L)),
                 slip("multiplied by the resistance instead of dividing", lambda L, R, f: 2 * np.pi * f * L * R),
             ],
         ),
@@ -46,9 +53,14 @@ EXERCISE = Exercise(
                 invariant("twice the Q halves the width", lambda width, f0, Q: (width(f0, 2 * Q), width(f0, Q) / 2)),
             ],
             published=[
-                value("a textbook exercise: 150 kHz at Q 300", given=(150e3, 300.0), wanted=500.0,
-                      within=relative(1e-9, because="500 Hz is the exercise's own figure"),
-                      source=BIRD, known="found"),
+                value(
+                    "a textbook exercise: 150 kHz at Q 300",
+                    given=(150e3, 300.0),
+                    wanted=500.0,
+                    within=relative(1e-9, because="500 Hz is the exercise's own figure"),
+                    source=BIRD,
+                    known="found",
+                ),
             ],
             slips=[
                 slip("returned half the width: f0/Q reaches from edge to edge", lambda f0, Q: f0 / (2 * Q)),
@@ -63,38 +75,60 @@ EXERCISE = Exercise(
             gives=("Hz", "Hz"),
             agrees_within=CLOSE,
             holds=[
-                invariant("the edges are a bandwidth apart",
-                          lambda edges, f0, Q: (edges(f0, Q)[1] - edges(f0, Q)[0], f0 / Q)),
-                invariant("the resonance is the geometric mean of the edges",
-                          lambda edges, f0, Q: (edges(f0, Q)[0] * edges(f0, Q)[1], f0**2)),
+                invariant("the edges are a bandwidth apart", lambda edges, f0, Q: (edges(f0, Q)[1] - edges(f0, Q)[0], f0 / Q)),
+                invariant(
+                    "the resonance is the geometric mean of the edges",
+                    lambda edges, f0, Q: (edges(f0, Q)[0] * edges(f0, Q)[1], f0**2),
+                ),
             ],
             published=[
-                value("1 MHz at Q 50", given=(1e6, 50.0), wanted=(990049.99875, 1010049.99875), within=PRINTED,
-                      source=f"{TERMAN}; tuned_circuits.toml", known="recomputed"),
+                value(
+                    "1 MHz at Q 50",
+                    given=(1e6, 50.0),
+                    wanted=(990049.99875, 1010049.99875),
+                    within=PRINTED,
+                    source=f"{TERMAN}; tuned_circuits.toml",
+                    known="recomputed",
+                ),
             ],
             slips=[
-                slip("put half a bandwidth on each side: close for high Q, but the edges lie unevenly",
-                     lambda f0, Q: (f0 - f0 / (2 * Q), f0 + f0 / (2 * Q))),
+                slip(
+                    "put half a bandwidth on each side: close for high Q, but the edges lie unevenly",
+                    lambda f0, Q: (f0 - f0 / (2 * Q), f0 + f0 / (2 * Q)),
+                ),
                 slip("put a whole bandwidth on each side", lambda f0, Q: (f0 - f0 / Q, f0 + f0 / Q)),
                 slip("returned the upper edge first", lambda f0, Q: half_power_frequencies(f0, Q)[::-1]),
-                slip("gone down to half the current (−6 dB); half the power is 1/sqrt(2) of the current",
-                     lambda f0, Q: half_power_frequencies(f0, Q / np.sqrt(3))),
+                slip(
+                    "gone down to half the current (−6 dB); half the power is 1/sqrt(2) of the current",
+                    lambda f0, Q: half_power_frequencies(f0, Q / np.sqrt(3)),
+                ),
             ],
         ),
         Question(
             asks=dynamic_resistance,
-            given={"inductance": henries("10 µH", "10 mH"), "capacitance": farads("5 pF", "2 nF"),
-                   "resistance": ohms("0.5 Ω", "200 Ω")},
+            given={
+                "inductance": henries("10 µH", "10 mH"),
+                "capacitance": farads("5 pF", "2 nF"),
+                "resistance": ohms("0.5 Ω", "200 Ω"),
+            },
             gives="Ω",
             agrees_within=CLOSE,
             holds=[
                 invariant("half the loss doubles it", lambda Rd, L, C, R: (Rd(L, C, R / 2), 2 * Rd(L, C, R))),
-                invariant("more coil and as much more condenser leave it as it was",
-                          lambda Rd, L, C, R: (Rd(3 * L, 3 * C, R), Rd(L, C, R))),
+                invariant(
+                    "more coil and as much more condenser leave it as it was",
+                    lambda Rd, L, C, R: (Rd(3 * L, 3 * C, R), Rd(L, C, R)),
+                ),
             ],
             published=[
-                value("a textbook exercise: 150 µH, 100 pF, 10 Ω", given=(150e-6, 100e-12, 10.0), wanted=150e3,
-                      within=PRINTED, source=TEXTBOOK, known="recomputed"),
+                value(
+                    "a textbook exercise: 150 µH, 100 pF, 10 Ω",
+                    given=(150e-6, 100e-12, 10.0),
+                    wanted=150e3,
+                    within=PRINTED,
+                    source=TEXTBOOK,
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("returned sqrt(L/C), the reactance of coil or condenser", lambda L, C, R: np.sqrt(L / C)),
@@ -105,8 +139,7 @@ EXERCISE = Exercise(
         ),
     ],
     hints=[
-        "Q compares what the coil stores with what it loses: its reactance over its resistance. The rest follows from "
-        "Q.",
+        "Q compares what the coil stores with what it loses: its reactance over its resistance. The rest follows from Q.",
         "Reactance is 2πfL. The bandwidth is the resonant frequency shared out by Q. At its edges f/f0 - f0/f is -1/Q "
         "and +1/Q: multiply by f and solve the quadratic. Across its ends the circuit looks like Q times the "
         "reactance.",

@@ -1,4 +1,5 @@
 """How `resonance` is judged."""
+
 import numpy as np
 import sympy
 
@@ -18,16 +19,27 @@ EXERCISE = Exercise(
             agrees_within=relative(1e-9, because="one formula, double precision"),
             holds=[
                 invariant("four times the capacitance halves the frequency", lambda f, L, C: (f(L, 4 * C), f(L, C) / 2)),
-                invariant("three times the coil and a third of the condenser tune alike",
-                          lambda f, L, C: (f(3 * L, C / 3), f(L, C))),
+                invariant(
+                    "three times the coil and a third of the condenser tune alike", lambda f, L, C: (f(3 * L, C / 3), f(L, C))
+                ),
             ],
             published=[
-                value("200 µH with 500 pF", given=(200e-6, 500e-12), wanted=503.292121045e3,
-                      within=relative(1e-9, because="printed to 12 figures"),
-                      source="resonance_lc.csv, row 200 µH, 500 pF", known="recomputed"),
-                value("the handbooks' constant: MHz² µH pF = 25 330", given=(100e-6, 253.30e-12), wanted=1e6,
-                      within=relative(1e-5, because="the constant is printed to five figures"),
-                      source="US National Bureau of Standards, Circular 74, 1924, and later handbooks", known="memory"),
+                value(
+                    "200 µH with 500 pF",
+                    given=(200e-6, 500e-12),
+                    wanted=503.292121045e3,
+                    within=relative(1e-9, because="printed to 12 figures"),
+                    source="resonance_lc.csv, row 200 µH, 500 pF",
+                    known="recomputed",
+                ),
+                value(
+                    "the handbooks' constant: MHz² µH pF = 25 330",
+                    given=(100e-6, 253.30e-12),
+                    wanted=1e6,
+                    within=relative(1e-5, because="the constant is printed to five figures"),
+                    source="US National Bureau of Standards, Circular 74, 1924, and later handbooks",
+                    known="memory",
+                ),
             ],
             slips=[
                 slip("returned the angular frequency, in radians a second", lambda L, C: 1 / np.sqrt(L * C)),

@@ -1,4 +1,5 @@
 """Which stations are on the dial, and where?   Lesson: Tuned circuit, section 8."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges
@@ -46,9 +47,7 @@ def tuning_inductance(lowest_frequency: float, maximum: float, stray: float) -> 
 
 
 @check_ranges(angle=STOPS)
-def dial_frequency(
-    angle: float, law: str, minimum: float, maximum: float, stray: float, inductance: float
-) -> float:
+def dial_frequency(angle: float, law: str, minimum: float, maximum: float, stray: float, inductance: float) -> float:
     """Frequency tuned to at an angle of the condenser's spindle.
 
     Parameters
@@ -73,9 +72,7 @@ def dial_frequency(
 
 
 @check_ranges
-def dial_angle(
-    frequency: float, law: str, minimum: float, maximum: float, stray: float, inductance: float
-) -> float:
+def dial_angle(frequency: float, law: str, minimum: float, maximum: float, stray: float, inductance: float) -> float:
     """Angle of the spindle at which a station is found.
 
     Parameters

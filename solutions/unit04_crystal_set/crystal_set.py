@@ -4,6 +4,7 @@ The club's set: an inverted-L aerial and an earth, a coil in the aerial that can
 germanium crystal, and telephones. In series with the telephones is a resistor with a condenser across it, which makes
 the steady current find the same resistance as the tone does.
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges

@@ -1,4 +1,5 @@
 """What does the crystal take from the tuned circuit?   Lesson: Crystal set, section 4."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges
@@ -9,9 +10,7 @@ MOMENTS = np.cos(np.pi * (np.arange(24) + 0.5) / 24)  # a tone of crest 1, at 24
 
 
 @check_ranges
-def detector_resistance(
-    carrier: float, mean_current: float, saturation_current: float, slope_voltage: float
-) -> float:
+def detector_resistance(carrier: float, mean_current: float, saturation_current: float, slope_voltage: float) -> float:
     """Resistance that a working detector seems to be, to the carrier that feeds it.
 
     Parameters

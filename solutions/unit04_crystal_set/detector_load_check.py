@@ -3,6 +3,7 @@
 In the laws and slips: V and i the carrier's crest and the mean current, E and Rs the source's voltage and resistance,
 m the depth of modulation, R the load, Is and n the diode's saturation current and slope voltage.
 """
+
 import numpy as np
 
 from checker import (
@@ -61,38 +62,59 @@ EXERCISE = Exercise(
             gives="Ω",
             agrees_within=SOLVED,
             holds=[
-                invariant("a weak carrier finds the diode's resistance at rest",
-                          lambda f, V, i, Is, n: (f(n / 50, 0.0, Is, n), n / Is), nearly),
-                invariant("a very strong one gives all its power to the load: V/(2I)",
-                          lambda f, V, i, Is, n: (f(5000 * n, 1e5 * Is, Is, n), 5000 * n / (2e5 * Is)), nearly),
-                invariant("twice the currents at one carrier, half the resistance",
-                          lambda f, V, i, Is, n: (f(V, 2 * i, 2 * Is, n), f(V, i, Is, n) / 2)),
+                invariant(
+                    "a weak carrier finds the diode's resistance at rest",
+                    lambda f, V, i, Is, n: (f(n / 50, 0.0, Is, n), n / Is),
+                    nearly,
+                ),
+                invariant(
+                    "a very strong one gives all its power to the load: V/(2I)",
+                    lambda f, V, i, Is, n: (f(5000 * n, 1e5 * Is, Is, n), 5000 * n / (2e5 * Is)),
+                    nearly,
+                ),
+                invariant(
+                    "twice the currents at one carrier, half the resistance",
+                    lambda f, V, i, Is, n: (f(V, 2 * i, 2 * Is, n), f(V, i, Is, n) / 2),
+                ),
             ],
             published=[
-                value("a crest of 10 slope voltages, a load of 10 times the diode's own 25 kΩ",
-                      given=(0.25, TABLE_Y * 0.025 / 250e3, 1e-6, 0.025), wanted=TABLE_RESISTANCE * 25e3,
-                      within=PRINTED, source=DETECTOR, known="recomputed"),
+                value(
+                    "a crest of 10 slope voltages, a load of 10 times the diode's own 25 kΩ",
+                    given=(0.25, TABLE_Y * 0.025 / 250e3, 1e-6, 0.025),
+                    wanted=TABLE_RESISTANCE * 25e3,
+                    within=PRINTED,
+                    source=DETECTOR,
+                    known="recomputed",
+                ),
             ],
             slips=[
-                slip("left out the 2: the crest of the carrier's share is twice its average",
-                     lambda V, i, Is, n: 2 * detector_resistance(V, i, Is, n)),
+                slip(
+                    "left out the 2: the crest of the carrier's share is twice its average",
+                    lambda V, i, Is, n: 2 * detector_resistance(V, i, Is, n),
+                ),
                 slip("left out the saturation current", lambda V, i, Is, n: V / (2 * i * i1_over_i0(V / n))),
                 slip("taken the diode's resistance at rest, whatever the carrier", lambda V, i, Is, n: n / Is),
                 slip("turned I1/I0 over", lambda V, i, Is, n: V / (2 * (i + Is)) * i1_over_i0(V / n)),
-                slip("divided by the mean current alone: that is no resistance to the carrier",
-                     lambda V, i, Is, n: V / (i + Is)),
+                slip(
+                    "divided by the mean current alone: that is no resistance to the carrier", lambda V, i, Is, n: V / (i + Is)
+                ),
             ],
         ),
         Question(
             asks=quality_factor_with_detector,
-            given={"quality_factor": number(20, 400), "dynamic_resistance": ohms("20 kΩ", "500 kΩ"),
-                   "detector_resistance": ohms("5 kΩ", "500 kΩ")},
+            given={
+                "quality_factor": number(20, 400),
+                "dynamic_resistance": ohms("20 kΩ", "500 kΩ"),
+                "detector_resistance": ohms("5 kΩ", "500 kΩ"),
+            },
             agrees_within=relative(1e-9, because="one formula, double precision"),
             holds=[
                 invariant("a detector always costs Q", lambda f, Q, Rd, R: (f(Q, Rd, R), Q), less),
                 invariant("one of the circuit's own resistance halves it", lambda f, Q, Rd, R: (f(Q, Rd, Rd), Q / 2)),
-                invariant("two detectors side by side take twice as much: 1/Q rises evenly",
-                          lambda f, Q, Rd, R: (1 / f(Q, Rd, R / 2) - 1 / f(Q, Rd, R), 1 / f(Q, Rd, R) - 1 / Q)),
+                invariant(
+                    "two detectors side by side take twice as much: 1/Q rises evenly",
+                    lambda f, Q, Rd, R: (1 / f(Q, Rd, R / 2) - 1 / f(Q, Rd, R), 1 / f(Q, Rd, R) - 1 / Q),
+                ),
             ],
             no_published="Two resistances side by side: no figure is needed.",
             slips=[
@@ -104,69 +126,106 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=working_point,
-            given={"source_voltage": volts("1 mV", "10 V"), "source_resistance": ohms("20 kΩ", "500 kΩ"),
-                   "load_resistance": ohms("1 kΩ", "200 kΩ"), **DIODE},
+            given={
+                "source_voltage": volts("1 mV", "10 V"),
+                "source_resistance": ohms("20 kΩ", "500 kΩ"),
+                "load_resistance": ohms("1 kΩ", "200 kΩ"),
+                **DIODE,
+            },
             gives=("V", "V"),
             agrees_within=SOLVED,
             holds=[
-                invariant("carrier and drop in the source make up the source voltage",
-                          lambda f, E, Rs, R, Is, n: (
-                              f(E, Rs, R, Is, n)[0] + Rs * taken(*f(E, Rs, R, Is, n), R, Is, n), E)),
-                invariant("the output is what that carrier gives",
-                          lambda f, E, Rs, R, Is, n: (
-                              f(E, Rs, R, Is, n)[1], detector_output(f(E, Rs, R, Is, n)[0], R, Is, n))),
-                invariant("the load gets no more power than the tuned circuit can give, E²/(8 Rs)",
-                          lambda f, E, Rs, R, Is, n: (f(E, Rs, R, Is, n)[1] ** 2 / R, E**2 / (8 * Rs)), at_most),
+                invariant(
+                    "carrier and drop in the source make up the source voltage",
+                    lambda f, E, Rs, R, Is, n: (f(E, Rs, R, Is, n)[0] + Rs * taken(*f(E, Rs, R, Is, n), R, Is, n), E),
+                ),
+                invariant(
+                    "the output is what that carrier gives",
+                    lambda f, E, Rs, R, Is, n: (f(E, Rs, R, Is, n)[1], detector_output(f(E, Rs, R, Is, n)[0], R, Is, n)),
+                ),
+                invariant(
+                    "the load gets no more power than the tuned circuit can give, E²/(8 Rs)",
+                    lambda f, E, Rs, R, Is, n: (f(E, Rs, R, Is, n)[1] ** 2 / R, E**2 / (8 * Rs)),
+                    at_most,
+                ),
             ],
             published=[
-                value("a source as high as the detector: half its 0.5 V is left",
-                      given=(0.5, TABLE_RESISTANCE * 25e3, 250e3, 1e-6, 0.025), wanted=(0.25, TABLE_Y * 0.025),
-                      within=PRINTED, source=DETECTOR, known="recomputed"),
+                value(
+                    "a source as high as the detector: half its 0.5 V is left",
+                    given=(0.5, TABLE_RESISTANCE * 25e3, 250e3, 1e-6, 0.025),
+                    wanted=(0.25, TABLE_Y * 0.025),
+                    within=PRINTED,
+                    source=DETECTOR,
+                    known="recomputed",
+                ),
             ],
             slips=[
-                slip("left the tuned circuit unloaded: the diode takes current from it",
-                     lambda E, Rs, R, Is, n: (E, detector_output(E, R, Is, n))),
+                slip(
+                    "left the tuned circuit unloaded: the diode takes current from it",
+                    lambda E, Rs, R, Is, n: (E, detector_output(E, R, Is, n)),
+                ),
                 slip("used the diode's resistance at rest: a working diode takes more", at_rest),
-                slip("returned output and carrier the other way round",
-                     lambda E, Rs, R, Is, n: working_point(E, Rs, R, Is, n)[::-1]),
-                slip("let the carrier find half the load, which is right only for a strong one",
-                     lambda E, Rs, R, Is, n: (
-                         E * R / (R + 2 * Rs), detector_output(E * R / (R + 2 * Rs), R, Is, n))),
+                slip(
+                    "returned output and carrier the other way round",
+                    lambda E, Rs, R, Is, n: working_point(E, Rs, R, Is, n)[::-1],
+                ),
+                slip(
+                    "let the carrier find half the load, which is right only for a strong one",
+                    lambda E, Rs, R, Is, n: (E * R / (R + 2 * Rs), detector_output(E * R / (R + 2 * Rs), R, Is, n)),
+                ),
             ],
         ),
         Question(
             asks=detector_powers,
-            given={"source_voltage": volts("10 mV", "5 V"), "source_resistance": ohms("20 kΩ", "500 kΩ"),
-                   "depth": number(0.1, 0.95),
-                   "load_resistance": ohms("5 kΩ", "200 kΩ"), **DIODE},
+            given={
+                "source_voltage": volts("10 mV", "5 V"),
+                "source_resistance": ohms("20 kΩ", "500 kΩ"),
+                "depth": number(0.1, 0.95),
+                "load_resistance": ohms("5 kΩ", "200 kΩ"),
+                **DIODE,
+            },
             gives=("W", "W", "W"),
             agrees_within=SAMPLED,
             arrays=False,
             holds=[
-                invariant("the diode takes no more than the tuned circuit can give: E²/(8 Rs) and the tone's share",
-                          lambda f, E, Rs, m, R, Is, n: (
-                              f(E, Rs, m, R, Is, n)[0], E**2 / (8 * Rs) * (1 + m**2 / 2)), at_most),
-                invariant("neither diode nor load gives more than it gets",
-                          lambda f, E, Rs, m, R, Is, n: (
-                              np.array(f(E, Rs, m, R, Is, n)[1:]), np.array(f(E, Rs, m, R, Is, n)[:2])), at_most),
-                invariant("an unmodulated carrier gives no tone",
-                          lambda f, E, Rs, m, R, Is, n: (f(E, Rs, 0.0, R, Is, n)[2], 0.0)),
+                invariant(
+                    "the diode takes no more than the tuned circuit can give: E²/(8 Rs) and the tone's share",
+                    lambda f, E, Rs, m, R, Is, n: (f(E, Rs, m, R, Is, n)[0], E**2 / (8 * Rs) * (1 + m**2 / 2)),
+                    at_most,
+                ),
+                invariant(
+                    "neither diode nor load gives more than it gets",
+                    lambda f, E, Rs, m, R, Is, n: (np.array(f(E, Rs, m, R, Is, n)[1:]), np.array(f(E, Rs, m, R, Is, n)[:2])),
+                    at_most,
+                ),
+                invariant(
+                    "an unmodulated carrier gives no tone", lambda f, E, Rs, m, R, Is, n: (f(E, Rs, 0.0, R, Is, n)[2], 0.0)
+                ),
             ],
             published=[
-                value("no tone, the tuned circuit as high as the detector",
-                      given=(0.5, TABLE_RESISTANCE * 25e3, 0.0, 250e3, 1e-6, 0.025),
-                      wanted=(0.25**2 / (2 * TABLE_RESISTANCE * 25e3), (TABLE_Y * 0.025) ** 2 / 250e3, 0.0),
-                      within=relative(1e-8, because="printed to ten figures", floor=1e-18), source=DETECTOR,
-                      known="recomputed"),
+                value(
+                    "no tone, the tuned circuit as high as the detector",
+                    given=(0.5, TABLE_RESISTANCE * 25e3, 0.0, 250e3, 1e-6, 0.025),
+                    wanted=(0.25**2 / (2 * TABLE_RESISTANCE * 25e3), (TABLE_Y * 0.025) ** 2 / 250e3, 0.0),
+                    within=relative(1e-8, because="printed to ten figures", floor=1e-18),
+                    source=DETECTOR,
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("taken the carrier at rest for the first two: the tone adds power", unmodulated),
-                slip("taken the plain average of output × cos: the tone's crest is twice that",
-                     lambda *inputs: np.array(detector_powers(*inputs)) * [1, 1, 0.25]),
-                slip("forgotten to halve: the tone's crest squared over R is twice its power",
-                     lambda *inputs: np.array(detector_powers(*inputs)) * [1, 1, 2]),
-                slip("forgotten to halve the carrier's crest squared over the resistance",
-                     lambda *inputs: np.array(detector_powers(*inputs)) * [2, 1, 1]),
+                slip(
+                    "taken the plain average of output × cos: the tone's crest is twice that",
+                    lambda *inputs: np.array(detector_powers(*inputs)) * [1, 1, 0.25],
+                ),
+                slip(
+                    "forgotten to halve: the tone's crest squared over R is twice its power",
+                    lambda *inputs: np.array(detector_powers(*inputs)) * [1, 1, 2],
+                ),
+                slip(
+                    "forgotten to halve the carrier's crest squared over the resistance",
+                    lambda *inputs: np.array(detector_powers(*inputs)) * [2, 1, 1],
+                ),
                 slip("returned them from tone to carrier", lambda *inputs: detector_powers(*inputs)[::-1]),
             ],
         ),

@@ -1,4 +1,5 @@
 """What does a crystal let through?   Lesson: Crystal set, section 2."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges

@@ -3,6 +3,7 @@
 In the laws and slips: v the voltage across the diode, Is its saturation current, n its slope voltage; N its ideality
 and T its temperature.
 """
+
 import numpy as np
 
 from checker import (
@@ -53,20 +54,35 @@ EXERCISE = Exercise(
             agrees_within=CLOSE,
             holds=[
                 invariant("twice the temperature, twice the step", lambda f, N, T: (f(N, 2 * T), 2 * f(N, T))),
-                invariant("an ideality of 2 doubles the step of a perfect junction",
-                          lambda f, N, T: (f(2.0, T), 2 * f(1.0, T))),
+                invariant(
+                    "an ideality of 2 doubles the step of a perfect junction", lambda f, N, T: (f(2.0, T), 2 * f(1.0, T))
+                ),
             ],
             published=[
-                value("a perfect junction at 20 °C", given=(1.0, 293.15), wanted=25.2617e-3,
-                      within=relative(3e-6, because="printed to six figures"), source=CODATA, known="recomputed"),
-                value("a perfect junction at 27 °C", given=(1.0, 300.0), wanted=25.8520e-3,
-                      within=relative(3e-6, because="printed to six figures"), source=CODATA, known="recomputed"),
+                value(
+                    "a perfect junction at 20 °C",
+                    given=(1.0, 293.15),
+                    wanted=25.2617e-3,
+                    within=relative(3e-6, because="printed to six figures"),
+                    source=CODATA,
+                    known="recomputed",
+                ),
+                value(
+                    "a perfect junction at 27 °C",
+                    given=(1.0, 300.0),
+                    wanted=25.8520e-3,
+                    within=relative(3e-6, because="printed to six figures"),
+                    source=CODATA,
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("left out the ideality", lambda N, T: VOLTS_PER_KELVIN * T),
                 slip("added 273 to a temperature that is in kelvin already", lambda N, T: slope_voltage(N, T + 273.15)),
-                slip("taken the temperature for degrees Celsius and subtracted 273",
-                     lambda N, T: N * VOLTS_PER_KELVIN * (T - 273.15)),
+                slip(
+                    "taken the temperature for degrees Celsius and subtracted 273",
+                    lambda N, T: N * VOLTS_PER_KELVIN * (T - 273.15),
+                ),
                 slip("used the 8.33e-5 of old data sheets, which is 3.3 % low", lambda N, T: N * 8.33e-5 * T),
                 slip("divided by the ideality", lambda N, T: VOLTS_PER_KELVIN * T / N),
             ],
@@ -78,23 +94,32 @@ EXERCISE = Exercise(
             agrees_within=CLOSE,
             holds=[
                 invariant("no voltage, no current", lambda f, v, Is, n: (f(0.0, Is, n), 0.0)),
-                invariant("a diode never gives power: current and voltage have the same sign",
-                          lambda f, v, Is, n: (0.0, v * f(v, Is, n)), at_most),
-                invariant("backwards it never passes more than the saturation current",
-                          lambda f, v, Is, n: (-Is, f(-abs(v), Is, n)), at_most),
-                invariant("a slope voltage more multiplies the current, with Is added, by 2.718",
-                          lambda f, v, Is, n: (f(v + n, Is, n) + Is, np.e * (f(v, Is, n) + Is))),
+                invariant(
+                    "a diode never gives power: current and voltage have the same sign",
+                    lambda f, v, Is, n: (0.0, v * f(v, Is, n)),
+                    at_most,
+                ),
+                invariant(
+                    "backwards it never passes more than the saturation current",
+                    lambda f, v, Is, n: (-Is, f(-abs(v), Is, n)),
+                    at_most,
+                ),
+                invariant(
+                    "a slope voltage more multiplies the current, with Is added, by 2.718",
+                    lambda f, v, Is, n: (f(v + n, Is, n) + Is, np.e * (f(v, Is, n) + Is)),
+                ),
             ],
             no_published="The law itself; its slope is held to a maker's figures in slope_resistance.",
             slips=[
                 slip("left out the −1: at no voltage no current must flow", lambda v, Is, n: Is * np.exp(v / n)),
-                slip("taken the 1 from the current: it goes inside the bracket, before Is multiplies",
-                     lambda v, Is, n: Is * np.exp(v / n) - 1),
+                slip(
+                    "taken the 1 from the current: it goes inside the bracket, before Is multiplies",
+                    lambda v, Is, n: Is * np.exp(v / n) - 1,
+                ),
                 slip("turned the diode round", lambda v, Is, n: -Is * np.expm1(-v / n)),
                 slip("given the exponent a minus sign", lambda v, Is, n: Is * np.expm1(-v / n)),
                 slip("used powers of ten: the law wants powers of 2.718", lambda v, Is, n: Is * (10 ** (v / n) - 1)),
-                slip("multiplied by the slope voltage where the exponent divides by it",
-                     lambda v, Is, n: Is * np.expm1(v * n)),
+                slip("multiplied by the slope voltage where the exponent divides by it", lambda v, Is, n: Is * np.expm1(v * n)),
             ],
         ),
         Question(
@@ -103,26 +128,40 @@ EXERCISE = Exercise(
             gives="Ω",
             agrees_within=CLOSE,
             holds=[
-                invariant("a small step along your curve is the current's step times this resistance",
-                          lambda f, v, Is, n: (step_of_current(f, v, Is, n) * f(v, Is, n), 0.002 * n), nearly),
-                invariant("the further forward, the lower",
-                          lambda f, v, Is, n: (f(v + 0.01, Is, n), f(v, Is, n)), less),
+                invariant(
+                    "a small step along your curve is the current's step times this resistance",
+                    lambda f, v, Is, n: (step_of_current(f, v, Is, n) * f(v, Is, n), 0.002 * n),
+                    nearly,
+                ),
+                invariant("the further forward, the lower", lambda f, v, Is, n: (f(v + 0.01, Is, n), f(v, Is, n)), less),
             ],
             published=[
-                value("a Schottky diode at rest", given=(0.0, 3e-6, 1.06 * VOLTS_PER_KELVIN * WARM),
-                      wanted=8.33e-5 * 1.06 * WARM / 3e-6, within=ROUNDED_CONSTANT, source=MAKER, known="found"),
-                value("the same with 3 µA through it: half of that",
-                      given=(1.06 * VOLTS_PER_KELVIN * WARM * np.log(2), 3e-6, 1.06 * VOLTS_PER_KELVIN * WARM),
-                      wanted=8.33e-5 * 1.06 * WARM / 6e-6, within=ROUNDED_CONSTANT, source=MAKER, known="found"),
+                value(
+                    "a Schottky diode at rest",
+                    given=(0.0, 3e-6, 1.06 * VOLTS_PER_KELVIN * WARM),
+                    wanted=8.33e-5 * 1.06 * WARM / 3e-6,
+                    within=ROUNDED_CONSTANT,
+                    source=MAKER,
+                    known="found",
+                ),
+                value(
+                    "the same with 3 µA through it: half of that",
+                    given=(1.06 * VOLTS_PER_KELVIN * WARM * np.log(2), 3e-6, 1.06 * VOLTS_PER_KELVIN * WARM),
+                    wanted=8.33e-5 * 1.06 * WARM / 6e-6,
+                    within=ROUNDED_CONSTANT,
+                    source=MAKER,
+                    known="found",
+                ),
             ],
             slips=[
-                slip("divided voltage by current: that is the slope of the line to the origin, not of the curve",
-                     lambda v, Is, n: np.float64(v) / diode_current(v, Is, n)),
+                slip(
+                    "divided voltage by current: that is the slope of the line to the origin, not of the curve",
+                    lambda v, Is, n: np.float64(v) / diode_current(v, Is, n),
+                ),
                 slip("left out the saturation current", lambda v, Is, n: n / np.float64(diode_current(v, Is, n))),
                 slip("taken it at rest, whatever the voltage", lambda v, Is, n: n / Is),
                 slip("returned the conductance", lambda v, Is, n: 1 / slope_resistance(v, Is, n)),
-                slip("subtracted the saturation current",
-                     lambda v, Is, n: n / np.float64(diode_current(v, Is, n) - Is)),
+                slip("subtracted the saturation current", lambda v, Is, n: n / np.float64(diode_current(v, Is, n) - Is)),
             ],
         ),
     ],

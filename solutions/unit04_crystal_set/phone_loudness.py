@@ -4,6 +4,7 @@ Levels are those in an ear of average size with the telephone pressed on it; the
 open, facing the sound. The two are not measured alike and may differ by several decibels: good enough to tell loud from
 faint, not for testing anyone's hearing.
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges

@@ -2,6 +2,7 @@
 
 In the laws and slips: P power, S sensitivity, L level, F frequency.
 """
+
 import numpy as np
 
 from checker import (
@@ -59,9 +60,14 @@ EXERCISE = Exercise(
                 invariant("ten times the power is 10 dB more", lambda f, P, S: (f(10 * P, S), f(P, S) + 10)),
             ],
             published=[
-                value("31.62 pW at 105 dB a milliwatt: a quiet room's 30 dB", given=(3.162e-11, 105.0), wanted=30.0,
-                      within=absolute(1e-3, because="the power is printed to four figures"), source="headphones.toml",
-                      known="recomputed"),
+                value(
+                    "31.62 pW at 105 dB a milliwatt: a quiet room's 30 dB",
+                    given=(3.162e-11, 105.0),
+                    wanted=30.0,
+                    within=absolute(1e-3, because="the power is printed to four figures"),
+                    source="headphones.toml",
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("used 20 log: that is for pressures and voltages", lambda P, S: S + 20 * np.log10(P / 1e-3)),
@@ -81,8 +87,14 @@ EXERCISE = Exercise(
                 invariant("0 dB is 20 µPa", lambda f, L: (f(0.0), 20e-6)),
             ],
             published=[
-                value("2.4 dB, just heard at 1 kHz", given=(2.4,), wanted=26.365e-6,
-                      within=relative(2e-5, because="printed to five figures"), source=ISO, known="recomputed"),
+                value(
+                    "2.4 dB, just heard at 1 kHz",
+                    given=(2.4,),
+                    wanted=26.365e-6,
+                    within=relative(2e-5, because="printed to five figures"),
+                    source=ISO,
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("divided the level by 10: that is for powers", lambda L: REFERENCE_PRESSURE * 10 ** (L / 10)),
@@ -97,18 +109,28 @@ EXERCISE = Exercise(
             gives="dB",
             agrees_within=DECIBELS,
             holds=[
-                invariant("half-way from 1 to 1.25 kHz in pitch is half-way from 2.4 to 3.5 dB",
-                          lambda f, F: (f(np.sqrt(1000 * 1250.0)), 2.95)),
+                invariant(
+                    "half-way from 1 to 1.25 kHz in pitch is half-way from 2.4 to 3.5 dB",
+                    lambda f, F: (f(np.sqrt(1000 * 1250.0)), 2.95),
+                ),
                 invariant("the ear is never better than −6 dB", lambda f, F: (-6.0, f(F)), at_most),
             ],
             published=[
-                value("every frequency of the table", given=(1.0 * THRESHOLD_FREQUENCY,), wanted=THRESHOLD_LEVEL,
-                      within=DECIBELS, source=ISO, known="found"),
+                value(
+                    "every frequency of the table",
+                    given=(1.0 * THRESHOLD_FREQUENCY,),
+                    wanted=THRESHOLD_LEVEL,
+                    within=DECIBELS,
+                    source=ISO,
+                    known="found",
+                ),
             ],
             refuses=OUTSIDE,
             slips=[
-                slip("drawn the straight lines against the frequency: pitch goes by its logarithm",
-                     lambda F: np.interp(F, THRESHOLD_FREQUENCY, THRESHOLD_LEVEL)),
+                slip(
+                    "drawn the straight lines against the frequency: pitch goes by its logarithm",
+                    lambda F: np.interp(F, THRESHOLD_FREQUENCY, THRESHOLD_LEVEL),
+                ),
                 slip("taken the nearest entry: between entries the level lies on a line", nearest_entry),
                 slip("turned the sign", lambda F: -hearing_threshold(F)),
                 slip("returned a ratio of pressures instead of decibels", lambda F: 10 ** (hearing_threshold(F) / 20)),
@@ -120,28 +142,45 @@ EXERCISE = Exercise(
             gives="W",
             agrees_within=CLOSE,
             holds=[
-                invariant("that power makes a sound at the threshold",
-                          lambda f, F, S: (f.sound_pressure_level(f(F, S), S), f.hearing_threshold(F)), close_levels),
-                invariant("10 dB more sensitive telephones need a tenth",
-                          lambda f, F, S: (f(F, S + 10), f(F, S) / 10)),
+                invariant(
+                    "that power makes a sound at the threshold",
+                    lambda f, F, S: (f.sound_pressure_level(f(F, S), S), f.hearing_threshold(F)),
+                    close_levels,
+                ),
+                invariant("10 dB more sensitive telephones need a tenth", lambda f, F, S: (f(F, S + 10), f(F, S) / 10)),
             ],
             published=[
-                value("1 kHz at 100 dB a milliwatt: a sixth of a picowatt", given=(1000.0, 100.0), wanted=1.738e-13,
-                      within=relative(3e-4, because="printed to four figures"), source=WORKED, known="recomputed"),
-                value("1 kHz at 115 dB a milliwatt", given=(1000.0, 115.0), wanted=5.495e-15,
-                      within=relative(3e-4, because="printed to four figures"), source=WORKED, known="recomputed"),
+                value(
+                    "1 kHz at 100 dB a milliwatt: a sixth of a picowatt",
+                    given=(1000.0, 100.0),
+                    wanted=1.738e-13,
+                    within=relative(3e-4, because="printed to four figures"),
+                    source=WORKED,
+                    known="recomputed",
+                ),
+                value(
+                    "1 kHz at 115 dB a milliwatt",
+                    given=(1000.0, 115.0),
+                    wanted=5.495e-15,
+                    within=relative(3e-4, because="printed to four figures"),
+                    source=WORKED,
+                    known="recomputed",
+                ),
             ],
             refuses=[
                 refusal("19 Hz, below the table", (19.0, 105.0)),
                 refusal("13 kHz, above the table", (13e3, 105.0)),
             ],
             slips=[
-                slip("divided the decibels by 20: powers go by 10",
-                     lambda F, S: 1e-3 * 10 ** ((hearing_threshold(F) - S) / 20)),
+                slip(
+                    "divided the decibels by 20: powers go by 10", lambda F, S: 1e-3 * 10 ** ((hearing_threshold(F) - S) / 20)
+                ),
                 slip("taken 0 dB as the threshold at every pitch", lambda F, S: 1e-3 * 10 ** (-S / 10) + 0 * F),
                 slip("returned milliwatts", lambda F, S: 1e3 * least_audible_power(F, S)),
-                slip("subtracted the threshold from the sensitivity: that is the other way up",
-                     lambda F, S: 1e-3 * 10 ** ((S - hearing_threshold(F)) / 10)),
+                slip(
+                    "subtracted the threshold from the sensitivity: that is the other way up",
+                    lambda F, S: 1e-3 * 10 ** ((S - hearing_threshold(F)) / 10),
+                ),
             ],
         ),
     ],

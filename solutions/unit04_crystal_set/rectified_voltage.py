@@ -3,6 +3,7 @@
 x    crest of the carrier over the diode's slope voltage
 y    rectified voltage over the diode's slope voltage
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges
@@ -97,9 +98,7 @@ def no_load_output(carrier: float, slope_voltage: float) -> float:
 
 
 @check_ranges
-def detector_output(
-    carrier: float, load_resistance: float, saturation_current: float, slope_voltage: float
-) -> float:
+def detector_output(carrier: float, load_resistance: float, saturation_current: float, slope_voltage: float) -> float:
     """Steady voltage that a diode builds up from a carrier on a condenser with a load across it.
 
     Parameters

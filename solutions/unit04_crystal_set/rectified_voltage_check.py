@@ -3,6 +3,7 @@
 In the laws and slips: V the crest of the carrier, R the load, Is and n the diode's saturation current and slope
 voltage.
 """
+
 import numpy as np
 
 from checker import Exercise, Question, amperes, at_most, equal, invariant, number, ohms, relative, slip, value, volts
@@ -55,14 +56,20 @@ EXERCISE = Exercise(
                 invariant("never more than x²/4", lambda f, x: (f(x), x**2 / 4), at_most),
             ],
             published=[
-                value("x = 1 and 10", given=(np.array([1.0, 10.0]),),
-                      wanted=np.array([0.235914358507179, 7.9429720831187]), within=PRINTED, source=BESSEL, known="recomputed"),
+                value(
+                    "x = 1 and 10",
+                    given=(np.array([1.0, 10.0]),),
+                    wanted=np.array([0.235914358507179, 7.9429720831187]),
+                    within=PRINTED,
+                    source=BESSEL,
+                    known="recomputed",
+                ),
             ],
             slips=[
-                slip("let I0 grow too large for a float: above x = 713 use the form for large x",
-                     lambda x: np.log(np.i0(x))),
-                slip("used the form for large x everywhere: it fails for a weak carrier",
-                     lambda x: x - np.log(2 * np.pi * x) / 2),
+                slip("let I0 grow too large for a float: above x = 713 use the form for large x", lambda x: np.log(np.i0(x))),
+                slip(
+                    "used the form for large x everywhere: it fails for a weak carrier", lambda x: x - np.log(2 * np.pi * x) / 2
+                ),
                 slip("taken the logarithm to base 10: it is the natural one", lambda x: log_i0(x) / np.log(10)),
                 slip("stopped at the first term, x²/4", lambda x: x**2 / 4),
                 slip("taken x for the r.m.s. value: it is the crest", lambda x: log_i0(np.sqrt(2) * x)),
@@ -73,26 +80,29 @@ EXERCISE = Exercise(
             given={"x": number(0.01, 2000)},
             agrees_within=SAMPLED,
             holds=[
-                invariant("at least x/(½ + √(x² + 9/4))",
-                          lambda f, x: (x / (0.5 + np.sqrt(x**2 + 2.25)), f(x)), at_most),
-                invariant("at most x/(½ + √(x² + ¼))",
-                          lambda f, x: (f(x), x / (0.5 + np.sqrt(x**2 + 0.25))), at_most),
+                invariant("at least x/(½ + √(x² + 9/4))", lambda f, x: (x / (0.5 + np.sqrt(x**2 + 2.25)), f(x)), at_most),
+                invariant("at most x/(½ + √(x² + ¼))", lambda f, x: (f(x), x / (0.5 + np.sqrt(x**2 + 0.25))), at_most),
                 invariant("a stronger carrier has the larger ratio", lambda f, x: (f(x), f(1.1 * x)), at_most),
             ],
             published=[
-                value("x = 1 and 10", given=(np.array([1.0, 10.0]),),
-                      wanted=np.array([0.446389965896535, 0.948599825954846]), within=PRINTED,
-                      source=BESSEL, known="recomputed"),
+                value(
+                    "x = 1 and 10",
+                    given=(np.array([1.0, 10.0]),),
+                    wanted=np.array([0.446389965896535, 0.948599825954846]),
+                    within=PRINTED,
+                    source=BESSEL,
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("turned the ratio over", lambda x: 1 / i1_over_i0(x)),
                 slip("used x/2 for all carriers: that holds for weak ones only", lambda x: x / 2),
                 slip("squared it", lambda x: i1_over_i0(x) ** 2),
                 slip("weighted with exp(−x cos θ), which turns the sign", lambda x: -i1_over_i0(x)),
-                slip("averaged cos θ squared: the ratio wants cos θ once",
-                     lambda x: 1 - i1_over_i0(x) / x),
-                slip("counted θ = 0 twice: 2π is the same moment, and np.linspace leaves it out with endpoint=False",
-                     both_ends),
+                slip("averaged cos θ squared: the ratio wants cos θ once", lambda x: 1 - i1_over_i0(x) / x),
+                slip(
+                    "counted θ = 0 twice: 2π is the same moment, and np.linspace leaves it out with endpoint=False", both_ends
+                ),
             ],
         ),
         Question(
@@ -118,15 +128,27 @@ EXERCISE = Exercise(
             gives="V",
             agrees_within=SAMPLED,
             holds=[
-                invariant("a carrier of a twentieth of the slope voltage follows the square law",
-                          lambda f, V, n: (f(n / 20, n), f.square_law_output(n / 20, n)), nearly),
-                invariant("a carrier of a hundred slope voltages follows the linear law V − (n/2) ln(2πV/n)",
-                          lambda f, V, n: (f(100 * n, n), linear_law(100 * n, n)), nearly),
+                invariant(
+                    "a carrier of a twentieth of the slope voltage follows the square law",
+                    lambda f, V, n: (f(n / 20, n), f.square_law_output(n / 20, n)),
+                    nearly,
+                ),
+                invariant(
+                    "a carrier of a hundred slope voltages follows the linear law V − (n/2) ln(2πV/n)",
+                    lambda f, V, n: (f(100 * n, n), linear_law(100 * n, n)),
+                    nearly,
+                ),
                 invariant("never more than the crest of the carrier", lambda f, V, n: (f(V, n), V), at_most),
             ],
             published=[
-                value("a crest of 10 slope voltages of 25 mV", given=(0.25, 0.025), wanted=7.9429720831187 * 0.025,
-                      within=PRINTED, source=BESSEL, known="recomputed"),
+                value(
+                    "a crest of 10 slope voltages of 25 mV",
+                    given=(0.25, 0.025),
+                    wanted=7.9429720831187 * 0.025,
+                    within=PRINTED,
+                    source=BESSEL,
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("taken the crest itself: a diode is no perfect switch", lambda V, n: V),
@@ -138,34 +160,59 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=detector_output,
-            given={"carrier": volts("1 mV", "3 V"), "load_resistance": ohms("1 kΩ", "1 MΩ"),
-                   "saturation_current": amperes("10 nA", "10 µA"), "slope_voltage": SLOPE},
+            given={
+                "carrier": volts("1 mV", "3 V"),
+                "load_resistance": ohms("1 kΩ", "1 MΩ"),
+                "saturation_current": amperes("10 nA", "10 µA"),
+                "slope_voltage": SLOPE,
+            },
             gives="V",
             agrees_within=relative(1e-6, because="solved step by step"),
             holds=[
-                invariant("what the diode rectifies is what the load takes: y + ln(1 + y/r) = ln I0(x)",
-                          lambda f, V, R, Is, n: (
-                              f(V, R, Is, n) / n + np.log1p(f(V, R, Is, n) / (R * Is)), log_i0(V / n))),
-                invariant("never more than without a load",
-                          lambda f, V, R, Is, n: (f(V, R, Is, n), f.no_load_output(V, n)), at_most),
-                invariant("a higher load never gives less",
-                          lambda f, V, R, Is, n: (f(V, R, Is, n), f(V, 2 * R, Is, n)), at_most),
+                invariant(
+                    "what the diode rectifies is what the load takes: y + ln(1 + y/r) = ln I0(x)",
+                    lambda f, V, R, Is, n: (f(V, R, Is, n) / n + np.log1p(f(V, R, Is, n) / (R * Is)), log_i0(V / n)),
+                ),
+                invariant(
+                    "never more than without a load", lambda f, V, R, Is, n: (f(V, R, Is, n), f.no_load_output(V, n)), at_most
+                ),
+                invariant(
+                    "a higher load never gives less", lambda f, V, R, Is, n: (f(V, R, Is, n), f(V, 2 * R, Is, n)), at_most
+                ),
             ],
             published=[
-                value("x = 5 on a load as high as the diode's own 25 kΩ", given=(0.125, 25e3, 1e-6, 0.025),
-                      wanted=2.15552643605 * 0.025, within=PRINTED, source=DETECTOR, known="recomputed"),
-                value("x = 20 on a load of ten times that", given=(0.5, 250e3, 1e-6, 0.025),
-                      wanted=16.6108755343 * 0.025, within=PRINTED, source=DETECTOR, known="recomputed"),
+                value(
+                    "x = 5 on a load as high as the diode's own 25 kΩ",
+                    given=(0.125, 25e3, 1e-6, 0.025),
+                    wanted=2.15552643605 * 0.025,
+                    within=PRINTED,
+                    source=DETECTOR,
+                    known="recomputed",
+                ),
+                value(
+                    "x = 20 on a load of ten times that",
+                    given=(0.5, 250e3, 1e-6, 0.025),
+                    wanted=16.6108755343 * 0.025,
+                    within=PRINTED,
+                    source=DETECTOR,
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("forgotten the load", lambda V, R, Is, n: no_load_output(V, n)),
-                slip("shared the voltage between diode and load at rest: the diode's resistance changes as it works",
-                     lambda V, R, Is, n: no_load_output(V, n) * R / (R + n / Is)),
+                slip(
+                    "shared the voltage between diode and load at rest: the diode's resistance changes as it works",
+                    lambda V, R, Is, n: no_load_output(V, n) * R / (R + n / Is),
+                ),
                 slip("left out the −1, the current that leaks back", without_the_one),
-                slip("turned r over: it is the load over the diode's n/Is",
-                     lambda V, R, Is, n: detector_output(V, (n / Is) ** 2 / R, Is, n)),
-                slip("returned it in slope voltages: multiply by the slope voltage",
-                     lambda V, R, Is, n: detector_output(V, R, Is, n) / n),
+                slip(
+                    "turned r over: it is the load over the diode's n/Is",
+                    lambda V, R, Is, n: detector_output(V, (n / Is) ** 2 / R, Is, n),
+                ),
+                slip(
+                    "returned it in slope voltages: multiply by the slope voltage",
+                    lambda V, R, Is, n: detector_output(V, R, Is, n) / n,
+                ),
             ],
         ),
     ],

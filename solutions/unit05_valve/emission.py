@@ -1,4 +1,5 @@
 """Where do the electrons come from?   Lesson: Valve, section 1."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges
@@ -30,9 +31,7 @@ def emission_density(temperature: float, constant: float, work_function: float) 
 
 
 @check_ranges
-def emission_current(
-    temperature: float, constant: float, work_function: float, length: float, diameter: float
-) -> float:
+def emission_current(temperature: float, constant: float, work_function: float, length: float, diameter: float) -> float:
     """Current that a straight filament can give from the whole of its round surface.
 
     Parameters

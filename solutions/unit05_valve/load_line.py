@@ -1,4 +1,5 @@
 """Where does the valve settle?   Lesson: Valve, section 4."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges

@@ -3,6 +3,7 @@
 In the laws and slips: B the supply, R the load, g the grid's voltage, μ, K and o the valve's law, a and i anode voltage
 and current.
 """
+
 import numpy as np
 
 from checker import (
@@ -30,8 +31,11 @@ CLOSE = relative(1e-9, because="a few operations, double precision", floor=1e-12
 MANUAL = "RCA figures for type 30 at 180 V, −13.5 V, quoted on a page of measured valves; triodes.csv"
 FITTED = relative(0.03, because="one law for three lines of the manual misses each a little")
 SUPPLY, LOAD = volts("45 V", "250 V"), ohms("2 kΩ", "200 kΩ")
-LAW = {"amplification_factor": number(4, 30), "perveance": physical("A/V^1.5", "50 µA/V^1.5", "1 mA/V^1.5"),
-       "offset": volts("-1.5 V", "1.5 V")}
+LAW = {
+    "amplification_factor": number(4, 30),
+    "perveance": physical("A/V^1.5", "50 µA/V^1.5", "1 mA/V^1.5"),
+    "offset": volts("-1.5 V", "1.5 V"),
+}
 STAGE = {"supply": SUPPLY, "load": LOAD, "grid_voltage": volts("-15 V", "0 V"), **LAW}
 TYPE_30 = (9.29, 267.4e-6, -0.67)
 FOR_180_VOLTS = 180 + 10e3 * 3.1e-3
@@ -57,8 +61,9 @@ EXERCISE = Exercise(
             agrees_within=CLOSE,
             holds=[
                 invariant("an anode at the supply's voltage draws nothing", lambda f, a, B, R: (f(B, B, R), 0.0)),
-                invariant("an anode at the filament's draws all that the load lets through",
-                          lambda f, a, B, R: (f(0.0, B, R), B / R)),
+                invariant(
+                    "an anode at the filament's draws all that the load lets through", lambda f, a, B, R: (f(0.0, B, R), B / R)
+                ),
             ],
             no_published="Ohm's law.",
             slips=[
@@ -75,21 +80,35 @@ EXERCISE = Exercise(
             gives=("V", "A"),
             agrees_within=SOLVED,
             holds=[
-                invariant("it lies on the load line",
-                          lambda f, B, R, *law: (f(B, R, *law)[1], f.load_line_current(f(B, R, *law)[0], B, R))),
-                invariant("and on the valve's curve",
-                          lambda f, B, R, *law: (f(B, R, *law)[1], triode_current(f(B, R, *law)[0], *law))),
-                invariant("a falling grid raises the anode",
-                          lambda f, B, R, g, *law: (f(B, R, g, *law)[0], f(B, R, g - 1, *law)[0]), at_most),
+                invariant(
+                    "it lies on the load line",
+                    lambda f, B, R, *law: (f(B, R, *law)[1], f.load_line_current(f(B, R, *law)[0], B, R)),
+                ),
+                invariant(
+                    "and on the valve's curve", lambda f, B, R, *law: (f(B, R, *law)[1], triode_current(f(B, R, *law)[0], *law))
+                ),
+                invariant(
+                    "a falling grid raises the anode",
+                    lambda f, B, R, g, *law: (f(B, R, g, *law)[0], f(B, R, g - 1, *law)[0]),
+                    at_most,
+                ),
             ],
             published=[
-                value("type 30, 10 kΩ, from 211 V: 180 V and 3.1 mA are left", given=(FOR_180_VOLTS, 10e3, -13.5, *TYPE_30),
-                      wanted=(180.0, 3.1e-3), within=FITTED, source=MANUAL, known="found"),
+                value(
+                    "type 30, 10 kΩ, from 211 V: 180 V and 3.1 mA are left",
+                    given=(FOR_180_VOLTS, 10e3, -13.5, *TYPE_30),
+                    wanted=(180.0, 3.1e-3),
+                    within=FITTED,
+                    source=MANUAL,
+                    known="found",
+                ),
             ],
             refuses=[refusal("a grid so high that the anode would stand below the filament", (90.0, 500e3, 2.0, *TYPE_30))],
             slips=[
-                slip("let the valve see the whole supply: the load takes its share",
-                     lambda B, R, *law: (B, triode_current(B, *law))),
+                slip(
+                    "let the valve see the whole supply: the load takes its share",
+                    lambda B, R, *law: (B, triode_current(B, *law)),
+                ),
                 slip("returned current and voltage the other way round", lambda *inputs: operating_point(*inputs)[::-1]),
                 slip("halved the supply instead of solving", lambda B, R, *law: (B / 2, triode_current(B / 2, *law))),
                 slip("kept the wrong half of the interval", lambda B, R, *law: (B, 0.0 * B)),
@@ -102,29 +121,50 @@ EXERCISE = Exercise(
             gives="V",
             agrees_within=CLOSE,
             holds=[
-                invariant("with that grid voltage the valve passes the current, the load taking its share",
-                          lambda f, i, B, R, *law: (
-                              triode_current(B - i * R, f(i, B, R, *law), *law) / i, 1.0), nearly_one),
-                invariant("down to an anode a thousandth of the supply above the filament",
-                          lambda f, i, B, R, *law: (
-                              triode_current(B / 1000, f(0.999 * B / R, B, R, *law), *law) / (0.999 * B / R), 1.0), nearly_one),
-                invariant("more current needs a higher grid",
-                          lambda f, i, B, R, *law: (f(i / 2, B, R, *law), f(i, B, R, *law)), at_most),
+                invariant(
+                    "with that grid voltage the valve passes the current, the load taking its share",
+                    lambda f, i, B, R, *law: (triode_current(B - i * R, f(i, B, R, *law), *law) / i, 1.0),
+                    nearly_one,
+                ),
+                invariant(
+                    "down to an anode a thousandth of the supply above the filament",
+                    lambda f, i, B, R, *law: (
+                        triode_current(B / 1000, f(0.999 * B / R, B, R, *law), *law) / (0.999 * B / R),
+                        1.0,
+                    ),
+                    nearly_one,
+                ),
+                invariant(
+                    "more current needs a higher grid",
+                    lambda f, i, B, R, *law: (f(i / 2, B, R, *law), f(i, B, R, *law)),
+                    at_most,
+                ),
             ],
             published=[
-                value("type 30 at 180 V, 3.1 mA: −13.5 V", given=(3.1e-3, FOR_180_VOLTS, 10e3, *TYPE_30), wanted=-13.5,
-                      within=FITTED, source=MANUAL, known="found"),
+                value(
+                    "type 30 at 180 V, 3.1 mA: −13.5 V",
+                    given=(3.1e-3, FOR_180_VOLTS, 10e3, *TYPE_30),
+                    wanted=-13.5,
+                    within=FITTED,
+                    source=MANUAL,
+                    known="found",
+                ),
             ],
             refuses=[refusal("10 mA through 10 kΩ from 90 V, which has only 9 mA to give", (10e-3, 90.0, 10e3, *TYPE_30))],
             slips=[
-                slip("let the valve see the whole supply: the load takes its share",
-                     lambda i, B, R, *law: grid_voltage_for(i, B, 1e-9 * R, *law)),
-                slip("left out the power 2/3 that turns the law round",
-                     lambda i, B, R, μ, K, o: grid_voltage_for(i, B, R, μ, K, o) + i / K - (i / K) ** (2 / 3)),
-                slip("added the offset: it helps the grid, which then needs less",
-                     lambda i, B, R, μ, K, o: grid_voltage_for(i, B, R, μ, K, o) + 2 * o),
-                slip("not divided the anode's voltage by μ",
-                     lambda i, B, R, μ, K, o: grid_voltage_for(i, B, R, 1.0, K, o)),
+                slip(
+                    "let the valve see the whole supply: the load takes its share",
+                    lambda i, B, R, *law: grid_voltage_for(i, B, 1e-9 * R, *law),
+                ),
+                slip(
+                    "left out the power 2/3 that turns the law round",
+                    lambda i, B, R, μ, K, o: grid_voltage_for(i, B, R, μ, K, o) + i / K - (i / K) ** (2 / 3),
+                ),
+                slip(
+                    "added the offset: it helps the grid, which then needs less",
+                    lambda i, B, R, μ, K, o: grid_voltage_for(i, B, R, μ, K, o) + 2 * o,
+                ),
+                slip("not divided the anode's voltage by μ", lambda i, B, R, μ, K, o: grid_voltage_for(i, B, R, 1.0, K, o)),
                 slip("left the anode's pull out", lambda i, B, R, μ, K, o: (i / K) ** (2 / 3) - o + 0 * B * R * μ),
             ],
         ),
@@ -135,22 +175,36 @@ EXERCISE = Exercise(
             gives=("W", "W", "W"),
             agrees_within=SOLVED,
             holds=[
-                invariant("load and valve together turn into heat what the battery gives",
-                          lambda f, *inputs: (f(*inputs)[1] + f(*inputs)[2], f(*inputs)[0])),
-                invariant("never more heat in the valve than a quarter of supply squared over load",
-                          lambda f, B, R, *law: (f(B, R, *law)[2], B**2 / (4 * R)), at_most),
+                invariant(
+                    "load and valve together turn into heat what the battery gives",
+                    lambda f, *inputs: (f(*inputs)[1] + f(*inputs)[2], f(*inputs)[0]),
+                ),
+                invariant(
+                    "never more heat in the valve than a quarter of supply squared over load",
+                    lambda f, B, R, *law: (f(B, R, *law)[2], B**2 / (4 * R)),
+                    at_most,
+                ),
             ],
             no_published="Voltage times current at a point that has its figure.",
             refuses=[refusal("a grid so high that the anode would stand below the filament", (90.0, 500e3, 2.0, *TYPE_30))],
             slips=[
                 slip("exchanged load and valve", lambda *inputs: np.array(power_shares(*inputs))[[0, 2, 1]]),
-                slip("put the whole supply across the load",
-                     lambda B, R, *law: (*power_shares(B, R, *law)[:1], B**2 / R, power_shares(B, R, *law)[2])),
-                slip("put the whole supply across the valve",
-                     lambda B, R, *law: (*power_shares(B, R, *law)[:2], power_shares(B, R, *law)[0])),
-                slip("taken the current the valve would pass with the whole supply on its anode",
-                     lambda B, R, *law: (
-                         B * triode_current(B, *law), R * triode_current(B, *law) ** 2, B * triode_current(B, *law))),
+                slip(
+                    "put the whole supply across the load",
+                    lambda B, R, *law: (*power_shares(B, R, *law)[:1], B**2 / R, power_shares(B, R, *law)[2]),
+                ),
+                slip(
+                    "put the whole supply across the valve",
+                    lambda B, R, *law: (*power_shares(B, R, *law)[:2], power_shares(B, R, *law)[0]),
+                ),
+                slip(
+                    "taken the current the valve would pass with the whole supply on its anode",
+                    lambda B, R, *law: (
+                        B * triode_current(B, *law),
+                        R * triode_current(B, *law) ** 2,
+                        B * triode_current(B, *law),
+                    ),
+                ),
             ],
         ),
     ],

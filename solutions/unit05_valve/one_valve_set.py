@@ -3,6 +3,7 @@
 The club's set: the same aerial and coil as the crystal set; a type 30 with grid condenser and leak in the crystal's
 place; in its anode the telephones and a dropping resistor with a condenser across it, fed from 90 V.
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges

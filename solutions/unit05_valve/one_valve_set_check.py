@@ -3,6 +3,7 @@
 In the laws and slips: a, g and V the anode's and the grid's voltage and the carrier's crest, E and Rs the tuned
 circuit's voltage and resistance, m the depth, F the tone.
 """
+
 import numpy as np
 
 from checker import (
@@ -43,8 +44,12 @@ from .one_valve_set import (
 from .triode_current import mutual_conductance
 
 SAMPLED = relative(1e-5, because="averages round a cycle may be left a little coarse")
-SOURCE = {"source_voltage": volts("10 mV", "3 V"), "source_resistance": ohms("20 kΩ", "500 kΩ"), "depth": number(0.1, 0.95),
-          "tone": hertz("100 Hz", "5 kHz")}
+SOURCE = {
+    "source_voltage": volts("10 mV", "3 V"),
+    "source_resistance": ohms("20 kΩ", "500 kΩ"),
+    "depth": number(0.1, 0.95),
+    "tone": hertz("100 Hz", "5 kHz"),
+}
 
 
 def conducting_all_round(anode_voltage, grid_voltage, carrier, amplification_factor, perveance, offset):
@@ -109,33 +114,51 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=anode_slopes,
-            given={"anode_voltage": volts("20 V", "90 V"), "grid_voltage": volts("-3 V", "0 V"),
-                   "carrier": volts("10 mV", "3 V"), "amplification_factor": number(5, 20),
-                   "perveance": physical("A/V^1.5", "50 µA/V^1.5", "1 mA/V^1.5"), "offset": volts("-1 V", "1 V")},
+            given={
+                "anode_voltage": volts("20 V", "90 V"),
+                "grid_voltage": volts("-3 V", "0 V"),
+                "carrier": volts("10 mV", "3 V"),
+                "amplification_factor": number(5, 20),
+                "perveance": physical("A/V^1.5", "50 µA/V^1.5", "1 mA/V^1.5"),
+                "offset": volts("-1 V", "1 V"),
+            },
             where=conducting_all_round,
             gives=("S", "S"),
             agrees_within=SAMPLED,
             arrays=False,
             holds=[
-                invariant("a weak carrier finds the mutual conductance, and half its slope times the carrier",
-                          lambda f, a, g, V, *law: (
-                              np.array(f(a, g, 0.001, *law)),
-                              mutual_conductance(a, g, *law) * np.array(
-                                  [1, 0.001 / (4 * (g + a / law[0] + law[2]))])), nearly),
-                invariant("a carrier never does more than a bias of the same size",
-                          lambda f, *inputs: (f(*inputs)[1], f(*inputs)[0]), at_most),
+                invariant(
+                    "a weak carrier finds the mutual conductance, and half its slope times the carrier",
+                    lambda f, a, g, V, *law: (
+                        np.array(f(a, g, 0.001, *law)),
+                        mutual_conductance(a, g, *law) * np.array([1, 0.001 / (4 * (g + a / law[0] + law[2]))]),
+                    ),
+                    nearly,
+                ),
+                invariant(
+                    "a carrier never does more than a bias of the same size",
+                    lambda f, *inputs: (f(*inputs)[1], f(*inputs)[0]),
+                    at_most,
+                ),
             ],
             no_published="Averages of a slope that has its figures; tests integrate the set cycle by cycle.",
             slips=[
-                slip("taken the slopes at the grid's mean voltage: average them round the carrier's cycle",
-                     lambda a, g, V, *law: (mutual_conductance(a, g, *law), anode_slopes(a, g, V, *law)[1])),
-                slip("doubled the second: the plain average of slope times cos is wanted",
-                     lambda *inputs: np.array(anode_slopes(*inputs)) * [1, 2]),
+                slip(
+                    "taken the slopes at the grid's mean voltage: average them round the carrier's cycle",
+                    lambda a, g, V, *law: (mutual_conductance(a, g, *law), anode_slopes(a, g, V, *law)[1]),
+                ),
+                slip(
+                    "doubled the second: the plain average of slope times cos is wanted",
+                    lambda *inputs: np.array(anode_slopes(*inputs)) * [1, 2],
+                ),
                 slip("returned them the other way round", lambda *inputs: anode_slopes(*inputs)[::-1]),
-                slip("taken the carrier's crest for its r.m.s. value",
-                     lambda a, g, V, *law: anode_slopes(a, g, np.sqrt(2) * V, *law)),
-                slip("counted θ = 0 twice: 2π is the same moment, and np.linspace leaves it out with endpoint=False",
-                     both_ends),
+                slip(
+                    "taken the carrier's crest for its r.m.s. value",
+                    lambda a, g, V, *law: anode_slopes(a, g, np.sqrt(2) * V, *law),
+                ),
+                slip(
+                    "counted θ = 0 twice: 2π is the same moment, and np.linspace leaves it out with endpoint=False", both_ends
+                ),
             ],
         ),
         Question(
@@ -144,8 +167,7 @@ EXERCISE = Exercise(
             agrees_within=SAMPLED,
             arrays=False,
             holds=[
-                invariant("treble never comes louder than bass",
-                          lambda f, V, F: (f(V, 2 * F), f(V, F)), at_most),
+                invariant("treble never comes louder than bass", lambda f, V, F: (f(V, 2 * F), f(V, F)), at_most),
                 invariant("a weak carrier's gain grows with the carrier", lambda f, V, F: (f(2e-3, F), 2 * f(1e-3, F)), nearly),
             ],
             no_published="The club's own set; tests integrate it cycle by cycle.",
@@ -164,22 +186,32 @@ EXERCISE = Exercise(
             agrees_within=SAMPLED,
             arrays=False,
             holds=[
-                invariant("the telephones get less than the HT battery gives",
-                          lambda f, *inputs: (f(*inputs), HT * operating_point(HT, STEADY_RESISTANCE, 0.0, *LAW)[1]), at_most),
-                invariant("a deeper tone is louder",
-                          lambda f, E, Rs, m, F: (f(E, Rs, m / 2, F), f(E, Rs, m, F)), at_most),
+                invariant(
+                    "the telephones get less than the HT battery gives",
+                    lambda f, *inputs: (f(*inputs), HT * operating_point(HT, STEADY_RESISTANCE, 0.0, *LAW)[1]),
+                    at_most,
+                ),
+                invariant("a deeper tone is louder", lambda f, E, Rs, m, F: (f(E, Rs, m / 2, F), f(E, Rs, m, F)), at_most),
             ],
             no_published="The club's own set; tests integrate it cycle by cycle.",
             slips=[
                 slip("left the tuned circuit unloaded: a grid takes current too", unloaded),
-                slip("left the leak out: it lies across the tuned circuit and takes its share",
-                     lambda E, Rs, m, F: one_valve_set(E * (1 + Rs / (LEAK - Rs)), Rs * LEAK / (LEAK - Rs), m, F)),
-                slip("taken the whole difference of crest and trough: the swing is half of it",
-                     lambda *inputs: 4 * one_valve_set(*inputs)),
-                slip("forgotten to halve: a tone's crest squared over R is twice its power",
-                     lambda *inputs: 2 * one_valve_set(*inputs)),
-                slip("divided by the resistance to steady current: a tone finds another",
-                     lambda *inputs: one_valve_set(*inputs) * TONE_RESISTANCE / STEADY_RESISTANCE),
+                slip(
+                    "left the leak out: it lies across the tuned circuit and takes its share",
+                    lambda E, Rs, m, F: one_valve_set(E * (1 + Rs / (LEAK - Rs)), Rs * LEAK / (LEAK - Rs), m, F),
+                ),
+                slip(
+                    "taken the whole difference of crest and trough: the swing is half of it",
+                    lambda *inputs: 4 * one_valve_set(*inputs),
+                ),
+                slip(
+                    "forgotten to halve: a tone's crest squared over R is twice its power",
+                    lambda *inputs: 2 * one_valve_set(*inputs),
+                ),
+                slip(
+                    "divided by the resistance to steady current: a tone finds another",
+                    lambda *inputs: one_valve_set(*inputs) * TONE_RESISTANCE / STEADY_RESISTANCE,
+                ),
             ],
         ),
         Question(
@@ -189,17 +221,24 @@ EXERCISE = Exercise(
             agrees_within=absolute(1e-3, because="levels to a thousandth of a decibel"),
             arrays=False,
             holds=[
-                invariant("up to 3 V on the tuned circuit the valve is always the louder", lambda f, *inputs: (0.0, f(*inputs)),
-                          at_most),
+                invariant(
+                    "up to 3 V on the tuned circuit the valve is always the louder",
+                    lambda f, *inputs: (0.0, f(*inputs)),
+                    at_most,
+                ),
             ],
             no_published="The club's own sets.",
             slips=[
                 slip("used 20 log: these are powers", lambda *inputs: 2 * louder_than_crystal(*inputs)),
                 slip("turned the ratio over", lambda *inputs: -louder_than_crystal(*inputs)),
-                slip("compared with the power that the crystal takes from the tuned circuit",
-                     lambda *inputs: 10 * np.log10(one_valve_set(*inputs) / crystal_powers(*inputs[:3])[0])),
-                slip("compared with all that the crystal gives to its load: only the tone is heard",
-                     lambda *inputs: 10 * np.log10(one_valve_set(*inputs) / crystal_powers(*inputs[:3])[1])),
+                slip(
+                    "compared with the power that the crystal takes from the tuned circuit",
+                    lambda *inputs: 10 * np.log10(one_valve_set(*inputs) / crystal_powers(*inputs[:3])[0]),
+                ),
+                slip(
+                    "compared with all that the crystal gives to its load: only the tone is heard",
+                    lambda *inputs: 10 * np.log10(one_valve_set(*inputs) / crystal_powers(*inputs[:3])[1]),
+                ),
             ],
         ),
     ],

@@ -2,6 +2,7 @@
 
 In the laws and slips: V the anode's voltage, d the gap, x a position in it, J what the cathode can emit.
 """
+
 import numpy as np
 
 from checker import Exercise, Question, at_most, invariant, less, metres, physical, relative, slip, value, volts
@@ -26,18 +27,24 @@ EXERCISE = Exercise(
             gives="A/m²",
             agrees_within=CLOSE,
             holds=[
-                invariant("four times the voltage gives eight times the current",
-                          lambda f, V, d: (f(4 * V, d), 8 * f(V, d))),
+                invariant("four times the voltage gives eight times the current", lambda f, V, d: (f(4 * V, d), 8 * f(V, d))),
                 invariant("half the gap gives four times the current", lambda f, V, d: (f(V, d / 2), 4 * f(V, d))),
             ],
             published=[
-                value("100 V across a millimetre", given=(100.0, 1e-3), wanted=2333.951938,
-                      within=relative(1e-8, because="constants of CODATA to nine figures"), source=CODATA,
-                      known="recomputed"),
+                value(
+                    "100 V across a millimetre",
+                    given=(100.0, 1e-3),
+                    wanted=2333.951938,
+                    within=relative(1e-8, because="constants of CODATA to nine figures"),
+                    source=CODATA,
+                    known="recomputed",
+                ),
             ],
             slips=[
-                slip("used Ohm's straight line: space charge gives the power 3/2",
-                     lambda V, d: space_charge_density(V, d) / np.sqrt(V)),
+                slip(
+                    "used Ohm's straight line: space charge gives the power 3/2",
+                    lambda V, d: space_charge_density(V, d) / np.sqrt(V),
+                ),
                 slip("left out the 4/9", lambda V, d: 9 / 4 * space_charge_density(V, d)),
                 slip("left out the 2 under the root", lambda V, d: space_charge_density(V, d) / np.sqrt(2)),
                 slip("not squared the gap", lambda V, d: space_charge_density(V, d) * d),
@@ -51,12 +58,18 @@ EXERCISE = Exercise(
             gives="V",
             agrees_within=CLOSE,
             holds=[
-                invariant("at the cathode it is nothing, at the anode the anode's",
-                          lambda f, x, V, d: (np.array([f(0.0, V, d), f(d, V, d)]), np.array([0, V]))),
-                invariant("space charge holds it below the straight line of an empty gap",
-                          lambda f, x, V, d: (f(x, V, d), V * x / d), at_most),
-                invariant("an eighth of the way it has a sixteenth of the voltage",
-                          lambda f, x, V, d: (f(d / 8, V, d), V / 16)),
+                invariant(
+                    "at the cathode it is nothing, at the anode the anode's",
+                    lambda f, x, V, d: (np.array([f(0.0, V, d), f(d, V, d)]), np.array([0, V])),
+                ),
+                invariant(
+                    "space charge holds it below the straight line of an empty gap",
+                    lambda f, x, V, d: (f(x, V, d), V * x / d),
+                    at_most,
+                ),
+                invariant(
+                    "an eighth of the way it has a sixteenth of the voltage", lambda f, x, V, d: (f(d / 8, V, d), V / 16)
+                ),
             ],
             no_published="A shape; the current that goes with it has the figure.",
             slips=[
@@ -72,15 +85,19 @@ EXERCISE = Exercise(
             gives="s",
             agrees_within=CLOSE,
             holds=[
-                invariant("current times time is the charge on the way, 4/3 of that on two empty plates",
-                          lambda f, V, d: (f.space_charge_density(V, d) * f(V, d), 4 / 3 * PERMITTIVITY * V / d)),
+                invariant(
+                    "current times time is the charge on the way, 4/3 of that on two empty plates",
+                    lambda f, V, d: (f.space_charge_density(V, d) * f(V, d), 4 / 3 * PERMITTIVITY * V / d),
+                ),
                 invariant("a higher voltage hurries them", lambda f, V, d: (f(2 * V, d), f(V, d)), less),
             ],
             no_published="Held to the charge in the gap, which is known without it.",
             slips=[
                 slip("taken the final speed for the whole way", lambda V, d: transit_time(V, d) / 3),
-                slip("taken half the final speed for the mean: that is so in an empty gap",
-                     lambda V, d: transit_time(V, d) * 2 / 3),
+                slip(
+                    "taken half the final speed for the mean: that is so in an empty gap",
+                    lambda V, d: transit_time(V, d) * 2 / 3,
+                ),
                 slip("left out the 2 under the root", lambda V, d: transit_time(V, d) * np.sqrt(2)),
                 slip("left out the root", lambda V, d: 3 * d / (2 * CHARGE_TO_MASS * V)),
             ],
@@ -93,15 +110,19 @@ EXERCISE = Exercise(
             holds=[
                 invariant("never more than the cathode can give", lambda f, V, d, J: (f(V, d, J), J), at_most),
                 invariant("an anode below the cathode draws nothing", lambda f, V, d, J: (f(-abs(V), d, J), 0.0)),
-                invariant("a volt too few for saturation still counts", lambda f, V, d, J: (
-                    f(1.0, d, 1e9), f.space_charge_density(1.0, d))),
+                invariant(
+                    "a volt too few for saturation still counts",
+                    lambda f, V, d, J: (f(1.0, d, 1e9), f.space_charge_density(1.0, d)),
+                ),
             ],
             no_published="The smaller of two limits that have their figures.",
             slips=[
                 slip("taken the larger of the two limits", lambda V, d, J: np.maximum(drawn_by(V, d), J)),
                 slip("forgotten that the cathode can run out of electrons", lambda V, d, J: drawn_by(V, d)),
-                slip("forgotten that an anode below the cathode draws nothing",
-                     lambda V, d, J: np.minimum(drawn_by(abs(V), d), J)),
+                slip(
+                    "forgotten that an anode below the cathode draws nothing",
+                    lambda V, d, J: np.minimum(drawn_by(abs(V), d), J),
+                ),
                 slip("added the two limits", lambda V, d, J: drawn_by(V, d) + J),
             ],
         ),

@@ -3,6 +3,7 @@
 In the laws and slips: μ the amplification factor, r the anode resistance, R the load, G the next grid's leak, C and S
 the coupling and the shunt capacitance, c and k the capacitances of the grid to filament and to anode, A the gain.
 """
+
 import numpy as np
 
 from checker import Exercise, Question, at_most, equal, farads, invariant, less, number, ohms, relative, slip, value
@@ -37,11 +38,22 @@ EXERCISE = Exercise(
                 invariant("a higher load always gives more", lambda f, μ, r, R: (f(μ, r, R), f(μ, r, 2 * R)), less),
             ],
             published=[
-                value("type 30 with 20 kΩ: its 900 µS times both resistances side by side", given=(9.3, 10.3e3, 20e3),
-                      wanted=900e-6 * beside(10.3e3, 20e3), within=ROUNDED, source=MANUAL_30, known="found"),
-                value("half a 12AX7 with 100 kΩ: its 1600 µS times both resistances side by side",
-                      given=(100.0, 62.5e3, 100e3), wanted=1600e-6 * beside(62.5e3, 100e3), within=ROUNDED,
-                      source=MANUAL_12AX7, known="found"),
+                value(
+                    "type 30 with 20 kΩ: its 900 µS times both resistances side by side",
+                    given=(9.3, 10.3e3, 20e3),
+                    wanted=900e-6 * beside(10.3e3, 20e3),
+                    within=ROUNDED,
+                    source=MANUAL_30,
+                    known="found",
+                ),
+                value(
+                    "half a 12AX7 with 100 kΩ: its 1600 µS times both resistances side by side",
+                    given=(100.0, 62.5e3, 100e3),
+                    wanted=1600e-6 * beside(62.5e3, 100e3),
+                    within=ROUNDED,
+                    source=MANUAL_12AX7,
+                    known="found",
+                ),
             ],
             slips=[
                 slip("taken the whole of μ: the anode resistance keeps a share", lambda μ, r, R: μ + 0 * r * R),
@@ -57,10 +69,14 @@ EXERCISE = Exercise(
             gives="F",
             agrees_within=CLOSE,
             holds=[
-                invariant("a valve without gain has its two capacitances side by side",
-                          lambda f, c, k, A: (f(c, k, 0.0), c + k)),
-                invariant("each further volt of gain brings the grid-to-anode capacitance once more",
-                          lambda f, c, k, A: ((f(c, k, A + 1) - f(c, k, A)) / k, 1.0), nearly),
+                invariant(
+                    "a valve without gain has its two capacitances side by side", lambda f, c, k, A: (f(c, k, 0.0), c + k)
+                ),
+                invariant(
+                    "each further volt of gain brings the grid-to-anode capacitance once more",
+                    lambda f, c, k, A: ((f(c, k, A + 1) - f(c, k, A)) / k, 1.0),
+                    nearly,
+                ),
             ],
             no_published="A sum of capacitances; Miller's paper gives the formula.",
             slips=[
@@ -72,30 +88,46 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=band_edges,
-            given={"anode_resistance": RESISTANCE, "load": LOAD, "leak": ohms("100 kΩ", "5 MΩ"),
-                   "coupling_capacitance": farads("1 nF", "1 µF"), "shunt_capacitance": farads("10 pF", "500 pF")},
+            given={
+                "anode_resistance": RESISTANCE,
+                "load": LOAD,
+                "leak": ohms("100 kΩ", "5 MΩ"),
+                "coupling_capacitance": farads("1 nF", "1 µF"),
+                "shunt_capacitance": farads("10 pF", "500 pF"),
+            },
             gives=("Hz", "Hz"),
             agrees_within=CLOSE,
             holds=[
-                invariant("ten times the condenser reaches ten times as low, and no higher",
-                          lambda f, r, R, G, C, S: (
-                              np.array(f(r, R, G, 10 * C, S)) * [10, 1], np.array(f(r, R, G, C, S)))),
-                invariant("valve and load may change places",
-                          lambda f, r, R, G, C, S: (np.array(f(R, r, G, C, S)), np.array(f(r, R, G, C, S)))),
-                invariant("a larger leak reaches lower, and no higher",
-                          lambda f, r, R, G, C, S: (np.array(f(r, R, 2 * G, C, S)), np.array(f(r, R, G, C, S))), at_most),
+                invariant(
+                    "ten times the condenser reaches ten times as low, and no higher",
+                    lambda f, r, R, G, C, S: (np.array(f(r, R, G, 10 * C, S)) * [10, 1], np.array(f(r, R, G, C, S))),
+                ),
+                invariant(
+                    "valve and load may change places",
+                    lambda f, r, R, G, C, S: (np.array(f(R, r, G, C, S)), np.array(f(r, R, G, C, S))),
+                ),
+                invariant(
+                    "a larger leak reaches lower, and no higher",
+                    lambda f, r, R, G, C, S: (np.array(f(r, R, 2 * G, C, S)), np.array(f(r, R, G, C, S))),
+                    at_most,
+                ),
             ],
             no_published="Two resistances and a condenser; tests solve the circuit itself.",
             slips=[
                 slip("left out 2π", lambda *inputs: 2 * np.pi * np.array(band_edges(*inputs))),
                 slip("returned highest and lowest the other way round", lambda *inputs: band_edges(*inputs)[::-1]),
-                slip("left valve and load out of the bass",
-                     lambda r, R, G, C, S: (1 / (2 * np.pi * C * G), band_edges(r, R, G, C, S)[1])),
-                slip("left the next grid's leak out of the treble",
-                     lambda r, R, G, C, S: (band_edges(r, R, G, C, S)[0], 1 / (2 * np.pi * S * beside(r, R)))),
-                slip("put valve and load in series: for the tone they lie side by side",
-                     lambda r, R, G, C, S: (
-                         1 / (2 * np.pi * C * (r + R + G)), 1 / (2 * np.pi * S * beside(r + R, G)))),
+                slip(
+                    "left valve and load out of the bass",
+                    lambda r, R, G, C, S: (1 / (2 * np.pi * C * G), band_edges(r, R, G, C, S)[1]),
+                ),
+                slip(
+                    "left the next grid's leak out of the treble",
+                    lambda r, R, G, C, S: (band_edges(r, R, G, C, S)[0], 1 / (2 * np.pi * S * beside(r, R))),
+                ),
+                slip(
+                    "put valve and load in series: for the tone they lie side by side",
+                    lambda r, R, G, C, S: (1 / (2 * np.pi * C * (r + R + G)), 1 / (2 * np.pi * S * beside(r + R, G))),
+                ),
             ],
         ),
     ],

@@ -2,6 +2,7 @@
 
 `python -m solutions.unit05_valve.triodes` prints the fits and by how much each of them misses the manual.
 """
+
 from functools import cache
 from typing import NamedTuple
 

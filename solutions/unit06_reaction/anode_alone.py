@@ -1,4 +1,5 @@
 """What the anode of the club's set takes from its grid, by-pass and tickler chosen otherwise.   Lesson: Reaction, the anode."""
+
 from dataclasses import replace
 
 import numpy as np
@@ -37,9 +38,7 @@ def with_anode(frequency: float, by_pass: float = BY_PASS, throttle: float = THR
     return retuned(small_signal_set(there, stage), frequency)
 
 
-def reaction_off(
-    frequency: float, by_pass: float = BY_PASS, grid_anode: float = GRID_ANODE
-) -> tuple[float, float]:
+def reaction_off(frequency: float, by_pass: float = BY_PASS, grid_anode: float = GRID_ANODE) -> tuple[float, float]:
     """Gain and bandwidth of the club's set for a weak station, its throttle shut.
 
     Parameters

@@ -1,4 +1,5 @@
 """Readings that the Circle took for the bench pages, all of them invented, and how well what follows from them is known."""
+
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
@@ -135,6 +136,7 @@ def slope_by_click(part_of_threshold: float = 1.0) -> float:
 
 def slope_doubt() -> float:
     """Its standard uncertainty, by that of the threshold alone."""
+
     def slope(throttle):
         return club_set.threshold_slope(FREQUENCY, throttle, NO_AERIAL)
 

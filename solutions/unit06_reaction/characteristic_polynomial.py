@@ -3,6 +3,7 @@
 Struck and left alone, every current in the set goes as exp(s t). The meshes allow that only for a few values of s,
 the poles: those at which their determinant, a polynomial in s, is zero.
 """
+
 import numpy as np
 import sympy
 from numpy.polynomial import Polynomial
@@ -43,10 +44,12 @@ def tuned_grid_polynomial(
     """
     s = sympy.Symbol("s")
     feedback = transconductance * anode_resistance
-    meshes = sympy.Matrix([
-        [1 + s * tuning_capacitance * (tuned_resistance + s * tuned_inductance), s * mutual_inductance],
-        [feedback + s**2 * tuning_capacitance * mutual_inductance, anode_resistance + s * tickler_inductance],
-    ])
+    meshes = sympy.Matrix(
+        [
+            [1 + s * tuning_capacitance * (tuned_resistance + s * tuned_inductance), s * mutual_inductance],
+            [feedback + s**2 * tuning_capacitance * mutual_inductance, anode_resistance + s * tickler_inductance],
+        ]
+    )
     return tuple(sympy.Poly(meshes.det(), s).all_coeffs())
 
 
@@ -161,12 +164,18 @@ def three_winding_polynomial(
     round_coil = Polynomial([resistance, inductance])
     driven = Polynomial([0, throttle * transconductance * anode_resistance])
     rows = [
-        [[1, aerial_capacitance * aerial_resistance, aerial_capacitance * aerial_inductance], by_coupling * into_grid,
-         [0, 0, aerial_capacitance * to_aerial]],
+        [
+            [1, aerial_capacitance * aerial_resistance, aerial_capacitance * aerial_inductance],
+            by_coupling * into_grid,
+            [0, 0, aerial_capacitance * to_aerial],
+        ],
         [[0, coupling], 1 + round_coil * into_grid, [0, to_tuned]],
-        [[0, 0, throttle * to_aerial], driven + Polynomial([0, 0, throttle * to_tuned]) * into_grid,
-         [1, throttle * (anode_resistance + tickler_resistance), throttle * tickler_inductance]],
-    ]  # fmt: skip
+        [
+            [0, 0, throttle * to_aerial],
+            driven + Polynomial([0, 0, throttle * to_tuned]) * into_grid,
+            [1, throttle * (anode_resistance + tickler_resistance), throttle * tickler_inductance],
+        ],
+    ]
     return determinant(rows)[6::-1]
 
 
@@ -219,14 +228,26 @@ def full_polynomial(
     by_tickler = Polynomial([0, 0, throttle * to_tuned])
     round_coil = Polynomial([resistance, inductance])
     rows = [
-        [[1, aerial_capacitance * aerial_resistance, aerial_capacitance * aerial_inductance], by_coupling * by_grid,
-         [0, 0, aerial_capacitance * to_aerial], by_coupling * by_anode],
+        [
+            [1, aerial_capacitance * aerial_resistance, aerial_capacitance * aerial_inductance],
+            by_coupling * by_grid,
+            [0, 0, aerial_capacitance * to_aerial],
+            by_coupling * by_anode,
+        ],
         [[0, coupling], 1 + round_coil * by_grid, [0, to_tuned], round_coil * by_anode],
-        [[0, 0, throttle * to_aerial], by_tickler * by_grid,
-         [1, throttle * tickler_resistance, throttle * tickler_inductance], by_tickler * by_anode - Polynomial([0, throttle])],
-        [[0], anode_resistance * (transconductance + by_anode), [anode_resistance],
-         [1, anode_resistance * (anode_capacitance + grid_anode)]],
-    ]  # fmt: skip
+        [
+            [0, 0, throttle * to_aerial],
+            by_tickler * by_grid,
+            [1, throttle * tickler_resistance, throttle * tickler_inductance],
+            by_tickler * by_anode - Polynomial([0, throttle]),
+        ],
+        [
+            [0],
+            anode_resistance * (transconductance + by_anode),
+            [anode_resistance],
+            [1, anode_resistance * (anode_capacitance + grid_anode)],
+        ],
+    ]
     return determinant(rows)[7::-1]
 
 

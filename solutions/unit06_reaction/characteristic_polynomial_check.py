@@ -3,6 +3,7 @@
 In the laws and slips of the two meshes: L, R, C the tuned circuit, L3 the tickler, ra and gm the valve, M the mutual
 inductance. Of the three: M the coupling, C the tuning, T the throttle, then aerial, tuned, tickler and valve.
 """
+
 import numpy as np
 
 from checker import Exercise, Question, drawn, farads, henries, invariant, less, ohms, refusal, relative, siemens, slip, value
@@ -18,8 +19,12 @@ L, R, C, L3, RA, GM, M, EDGE = 180e-6, 9.0, 1.40723866e-10, 30e-6, 10300.0, 0.9e
 AT_EDGE = np.array([C * (L * L3 - M**2), C * (L * RA + L3 * R), R * C * RA + L3 - M * GM * RA, RA])
 APART = (20e-6, 105e-12, 200e-12, THE_AERIAL, THE_COIL, (2.0, 48e-6, 0.0, 0.0))
 ALIKE = 2.0**-13  # henry, 122 µH: squares of it have no rounding
-OF_SETS = [full_polynomial(15e-6, tuning, throttle, THE_AERIAL, THE_COIL, tickler, THE_VALVE)
-           for tuning in (120e-12, 80e-12, 300e-12) for throttle in (50e-12, 200e-12) for tickler in HELPING]
+OF_SETS = [
+    full_polynomial(15e-6, tuning, throttle, THE_AERIAL, THE_COIL, tickler, THE_VALVE)
+    for tuning in (120e-12, 80e-12, 300e-12)
+    for throttle in (50e-12, 200e-12)
+    for tickler in HELPING
+]
 COEFFICIENTS = drawn(
     [np.array(few) for few in ([1.0, 2.0, 5.0], [2.0, 0.4, 50.0], [1.0, -2.0, 10.0], [1.0, 5.0, 17.0, 13.0])]
     + [AT_EDGE, AT_EDGE * [1, 1, 0.5, 1], AT_EDGE * [1, 1, 2, 1], *OF_SETS],
@@ -57,10 +62,12 @@ def with_mutual(tickler, to_tuned, to_aerial):
 
 def changed(place, change):
     """A wrong set of four formulas: one of them changed, given the symbols too."""
+
     def wrong(*symbols):
         formulas = list(tuned_grid_polynomial(*symbols))
         formulas[place] += change(*symbols)
         return tuple(formulas)
+
     return wrong
 
 
@@ -70,26 +77,41 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=tuned_grid_polynomial,
-            given={"tuned_inductance": henries("100 µH", "400 µH"), "tuned_resistance": ohms("2 Ω", "30 Ω"),
-                   "tuning_capacitance": farads("40 pF", "500 pF"), "tickler_inductance": henries("5 µH", "60 µH"),
-                   "anode_resistance": ohms("4 kΩ", "30 kΩ"), "mutual_inductance": henries("1 µH", "20 µH"),
-                   "transconductance": siemens("100 µS", "3 mS")},
+            given={
+                "tuned_inductance": henries("100 µH", "400 µH"),
+                "tuned_resistance": ohms("2 Ω", "30 Ω"),
+                "tuning_capacitance": farads("40 pF", "500 pF"),
+                "tickler_inductance": henries("5 µH", "60 µH"),
+                "anode_resistance": ohms("4 kΩ", "30 kΩ"),
+                "mutual_inductance": henries("1 µH", "20 µH"),
+                "transconductance": siemens("100 µS", "3 mS"),
+            },
             gives=("", "", "", ""),
             symbolic=True,
             agrees_within=relative(1e-9, because="a formula has no rounding"),
             no_published="A formula, not a figure; the roots that follow from it are held to one.",
             slips=[
-                slip("turned the tickler round: wound so as to help, its M gm ra is taken away",
-                     changed(2, lambda L, R, C, L3, ra, M, gm: 2 * M * gm * ra)),
-                slip("left out what the tuned circuit's current induces in the tickler",
-                     changed(0, lambda L, R, C, L3, ra, M, gm: C * M**2)),
-                slip("forgotten that the valve drives with gm ra, not with gm",
-                     changed(2, lambda L, R, C, L3, ra, M, gm: M * gm * (ra - 1))),
-                slip("left out the tickler's own inductance",
-                     lambda L, R, C, L3, ra, M, gm: tuned_grid_polynomial(L, R, C, 0 * L3, ra, M, gm)),
+                slip(
+                    "turned the tickler round: wound so as to help, its M gm ra is taken away",
+                    changed(2, lambda L, R, C, L3, ra, M, gm: 2 * M * gm * ra),
+                ),
+                slip(
+                    "left out what the tuned circuit's current induces in the tickler",
+                    changed(0, lambda L, R, C, L3, ra, M, gm: C * M**2),
+                ),
+                slip(
+                    "forgotten that the valve drives with gm ra, not with gm",
+                    changed(2, lambda L, R, C, L3, ra, M, gm: M * gm * (ra - 1)),
+                ),
+                slip(
+                    "left out the tickler's own inductance",
+                    lambda L, R, C, L3, ra, M, gm: tuned_grid_polynomial(L, R, C, 0 * L3, ra, M, gm),
+                ),
                 slip("returned them from the constant upwards", lambda *symbols: tuned_grid_polynomial(*symbols)[::-1]),
-                slip("divided all by the first: take the determinant as it stands",
-                     lambda *symbols: tuple(c / tuned_grid_polynomial(*symbols)[0] for c in tuned_grid_polynomial(*symbols))),
+                slip(
+                    "divided all by the first: take the determinant as it stands",
+                    lambda *symbols: tuple(c / tuned_grid_polynomial(*symbols)[0] for c in tuned_grid_polynomial(*symbols)),
+                ),
             ],
         ),
         Question(
@@ -98,45 +120,74 @@ EXERCISE = Exercise(
             agrees_within=relative(1e-7, because="small differences of products, in double precision"),
             arrays=False,
             holds=[
-                invariant("with nothing coupled it is the product of the three circuits' own",
-                          lambda f, M, C, T, aerial, tuned, tickler, valve: (
-                              f(0.0, C, T, aerial, tuned, with_mutual(tickler, 0, 0), valve),
-                              alone(C, T, aerial, tuned, tickler, valve))),
-                invariant("the aerial's coil may be turned round: nothing is left alone in another way",
-                          lambda f, M, C, T, aerial, tuned, tickler, valve: (
-                              f(-M, C, T, aerial, tuned, with_mutual(tickler, 1, -1), valve),
-                              f(M, C, T, aerial, tuned, tickler, valve))),
-                invariant("with a cold valve the tickler may be turned round too",
-                          lambda f, M, C, T, aerial, tuned, tickler, valve: (
-                              f(M, C, T, aerial, tuned, with_mutual(tickler, -1, -1), (0.0, valve[1])),
-                              f(M, C, T, aerial, tuned, tickler, (0.0, valve[1])))),
+                invariant(
+                    "with nothing coupled it is the product of the three circuits' own",
+                    lambda f, M, C, T, aerial, tuned, tickler, valve: (
+                        f(0.0, C, T, aerial, tuned, with_mutual(tickler, 0, 0), valve),
+                        alone(C, T, aerial, tuned, tickler, valve),
+                    ),
+                ),
+                invariant(
+                    "the aerial's coil may be turned round: nothing is left alone in another way",
+                    lambda f, M, C, T, aerial, tuned, tickler, valve: (
+                        f(-M, C, T, aerial, tuned, with_mutual(tickler, 1, -1), valve),
+                        f(M, C, T, aerial, tuned, tickler, valve),
+                    ),
+                ),
+                invariant(
+                    "with a cold valve the tickler may be turned round too",
+                    lambda f, M, C, T, aerial, tuned, tickler, valve: (
+                        f(M, C, T, aerial, tuned, with_mutual(tickler, -1, -1), (0.0, valve[1])),
+                        f(M, C, T, aerial, tuned, tickler, (0.0, valve[1])),
+                    ),
+                ),
             ],
             no_published="A determinant; the figures are those of the thresholds that follow from it.",
             refuses=[
                 refusal("a coupling of 130 µH with an aerial's winding of 40 µH", (130e-6, *APART[1:], THE_VALVE[:2])),
-                refusal("a tickler of 48 µH that shares 100 µH with the tuned coil",
-                        (*APART[:5], (2.0, 48e-6, 100e-6, 0.0), THE_VALVE[:2])),
-                refusal("a tickler of 48 µH that shares 50 µH with the aerial's",
-                        (*APART[:5], (2.0, 48e-6, 0.0, 50e-6), THE_VALVE[:2])),
-                refusal("two windings wound wire by wire", (ALIKE, *APART[1:3], (30.0, 160e-12, ALIKE), (6.0, ALIKE, 8e-6),
-                                                            APART[5], THE_VALVE[:2])),
+                refusal(
+                    "a tickler of 48 µH that shares 100 µH with the tuned coil",
+                    (*APART[:5], (2.0, 48e-6, 100e-6, 0.0), THE_VALVE[:2]),
+                ),
+                refusal(
+                    "a tickler of 48 µH that shares 50 µH with the aerial's",
+                    (*APART[:5], (2.0, 48e-6, 0.0, 50e-6), THE_VALVE[:2]),
+                ),
+                refusal(
+                    "two windings wound wire by wire",
+                    (ALIKE, *APART[1:3], (30.0, 160e-12, ALIKE), (6.0, ALIKE, 8e-6), APART[5], THE_VALVE[:2]),
+                ),
             ],
             slips=[
-                slip("turned the tickler round",
-                     lambda M, C, T, aerial, tuned, tickler, valve: three_winding_polynomial(
-                         M, C, T, aerial, tuned, with_mutual(tickler, -1, 1), valve)),
-                slip("left out the grid's conductance: i2 = (s C + g) v",
-                     lambda M, C, T, aerial, tuned, tickler, valve: three_winding_polynomial(
-                         M, C, T, aerial, (*tuned[:2], 0.0), tickler, valve)),
-                slip("left out the mutual inductance of tickler and aerial",
-                     lambda M, C, T, aerial, tuned, tickler, valve: three_winding_polynomial(
-                         M, C, T, aerial, tuned, with_mutual(tickler, 1, 0), valve)),
-                slip("driven the tickler with gm v: behind the anode resistance it is gm ra v",
-                     lambda M, C, T, aerial, tuned, tickler, valve: three_winding_polynomial(
-                         M, C, T, aerial, tuned, (tickler[0] + valve[1] - 1, *tickler[1:]), (valve[0], 1.0))),
+                slip(
+                    "turned the tickler round",
+                    lambda M, C, T, aerial, tuned, tickler, valve: three_winding_polynomial(
+                        M, C, T, aerial, tuned, with_mutual(tickler, -1, 1), valve
+                    ),
+                ),
+                slip(
+                    "left out the grid's conductance: i2 = (s C + g) v",
+                    lambda M, C, T, aerial, tuned, tickler, valve: three_winding_polynomial(
+                        M, C, T, aerial, (*tuned[:2], 0.0), tickler, valve
+                    ),
+                ),
+                slip(
+                    "left out the mutual inductance of tickler and aerial",
+                    lambda M, C, T, aerial, tuned, tickler, valve: three_winding_polynomial(
+                        M, C, T, aerial, tuned, with_mutual(tickler, 1, 0), valve
+                    ),
+                ),
+                slip(
+                    "driven the tickler with gm v: behind the anode resistance it is gm ra v",
+                    lambda M, C, T, aerial, tuned, tickler, valve: three_winding_polynomial(
+                        M, C, T, aerial, tuned, (tickler[0] + valve[1] - 1, *tickler[1:]), (valve[0], 1.0)
+                    ),
+                ),
                 slip("returned them from the constant upwards", lambda *inputs: three_winding_polynomial(*inputs)[::-1]),
-                slip("exchanged the tuning and the throttle condenser",
-                     lambda M, C, T, *rest: three_winding_polynomial(M, T, C, *rest)),
+                slip(
+                    "exchanged the tuning and the throttle condenser",
+                    lambda M, C, T, *rest: three_winding_polynomial(M, T, C, *rest),
+                ),
             ],
         ),
         Question(
@@ -145,45 +196,75 @@ EXERCISE = Exercise(
             agrees_within=relative(1e-7, because="small differences of products, in double precision"),
             arrays=False,
             holds=[
-                invariant("a valve without capacitance leaves the three windings' polynomial, with nothing for s⁷",
-                          lambda f, *parts: (
-                              f(*parts[:-1], with_capacitances(parts[-1], 0, 0)),
-                              np.append(0.0, f.three_winding_polynomial(*parts[:-1], parts[-1][:2])))),
-                invariant("with nothing coupled, by coils or by condenser, it is the product of the three circuits' own",
-                          lambda f, M, C, T, aerial, tuned, tickler, valve: (
-                              f(0.0, C, T, aerial, tuned, with_mutual(tickler, 0, 0), with_capacitances(valve, 0, 1)),
-                              full_alone(C, T, aerial, tuned, tickler, valve))),
-                invariant("the aerial's coil may be turned round: nothing is left alone in another way",
-                          lambda f, M, C, T, aerial, tuned, tickler, valve: (
-                              f(-M, C, T, aerial, tuned, with_mutual(tickler, 1, -1), valve),
-                              f(M, C, T, aerial, tuned, tickler, valve))),
-                invariant("with a cold valve everything dies away, however grid and anode are joined",
-                          lambda f, *parts: (leading_pole(f(*parts[:-1], (0.0, *parts[-1][1:]))).real, 0.0), less),
+                invariant(
+                    "a valve without capacitance leaves the three windings' polynomial, with nothing for s⁷",
+                    lambda f, *parts: (
+                        f(*parts[:-1], with_capacitances(parts[-1], 0, 0)),
+                        np.append(0.0, f.three_winding_polynomial(*parts[:-1], parts[-1][:2])),
+                    ),
+                ),
+                invariant(
+                    "with nothing coupled, by coils or by condenser, it is the product of the three circuits' own",
+                    lambda f, M, C, T, aerial, tuned, tickler, valve: (
+                        f(0.0, C, T, aerial, tuned, with_mutual(tickler, 0, 0), with_capacitances(valve, 0, 1)),
+                        full_alone(C, T, aerial, tuned, tickler, valve),
+                    ),
+                ),
+                invariant(
+                    "the aerial's coil may be turned round: nothing is left alone in another way",
+                    lambda f, M, C, T, aerial, tuned, tickler, valve: (
+                        f(-M, C, T, aerial, tuned, with_mutual(tickler, 1, -1), valve),
+                        f(M, C, T, aerial, tuned, tickler, valve),
+                    ),
+                ),
+                invariant(
+                    "with a cold valve everything dies away, however grid and anode are joined",
+                    lambda f, *parts: (leading_pole(f(*parts[:-1], (0.0, *parts[-1][1:]))).real, 0.0),
+                    less,
+                ),
             ],
             no_published="A determinant; the figures are those of the thresholds that follow from it.",
             refuses=[
                 refusal("a coupling of 130 µH with an aerial's winding of 40 µH", (130e-6, *APART[1:], THE_VALVE)),
-                refusal("a tickler of 48 µH that shares 100 µH with the tuned coil",
-                        (*APART[:5], (2.0, 48e-6, 100e-6, 0.0), THE_VALVE)),
-                refusal("a tickler of 48 µH that shares 50 µH with the aerial's",
-                        (*APART[:5], (2.0, 48e-6, 0.0, 50e-6), THE_VALVE)),
-                refusal("two windings wound wire by wire", (ALIKE, *APART[1:3], (30.0, 160e-12, ALIKE), (6.0, ALIKE, 8e-6),
-                                                            APART[5], THE_VALVE)),
+                refusal(
+                    "a tickler of 48 µH that shares 100 µH with the tuned coil",
+                    (*APART[:5], (2.0, 48e-6, 100e-6, 0.0), THE_VALVE),
+                ),
+                refusal(
+                    "a tickler of 48 µH that shares 50 µH with the aerial's", (*APART[:5], (2.0, 48e-6, 0.0, 50e-6), THE_VALVE)
+                ),
+                refusal(
+                    "two windings wound wire by wire",
+                    (ALIKE, *APART[1:3], (30.0, 160e-12, ALIKE), (6.0, ALIKE, 8e-6), APART[5], THE_VALVE),
+                ),
             ],
             slips=[
-                slip("turned the tickler round",
-                     lambda M, C, T, aerial, tuned, tickler, valve: full_polynomial(
-                         M, C, T, aerial, tuned, with_mutual(tickler, -1, 1), valve)),
-                slip("left out the condenser between grid and anode",
-                     lambda *parts: full_polynomial(*parts[:-1], with_capacitances(parts[-1], 0, 1))),
-                slip("left out the anode's capacitance to earth",
-                     lambda *parts: full_polynomial(*parts[:-1], with_capacitances(parts[-1], 1, 0))),
-                slip("left the condenser between grid and anode out of i2 = (s C + g) v + s Cga (v − va): v is on it too",
-                     lambda M, C, T, *rest: full_polynomial(M, C - rest[-1][2], T, *rest)),
-                slip("turned the sign of the current from grid to anode: it is s Cga (v − va)",
-                     lambda *parts: full_polynomial(*parts[:-1], with_capacitances(parts[-1], -1, 1))),
-                slip("divided the anode's row by ra: take the equations as they stand",
-                     lambda *parts: full_polynomial(*parts) / parts[-1][1]),
+                slip(
+                    "turned the tickler round",
+                    lambda M, C, T, aerial, tuned, tickler, valve: full_polynomial(
+                        M, C, T, aerial, tuned, with_mutual(tickler, -1, 1), valve
+                    ),
+                ),
+                slip(
+                    "left out the condenser between grid and anode",
+                    lambda *parts: full_polynomial(*parts[:-1], with_capacitances(parts[-1], 0, 1)),
+                ),
+                slip(
+                    "left out the anode's capacitance to earth",
+                    lambda *parts: full_polynomial(*parts[:-1], with_capacitances(parts[-1], 1, 0)),
+                ),
+                slip(
+                    "left the condenser between grid and anode out of i2 = (s C + g) v + s Cga (v − va): v is on it too",
+                    lambda M, C, T, *rest: full_polynomial(M, C - rest[-1][2], T, *rest),
+                ),
+                slip(
+                    "turned the sign of the current from grid to anode: it is s Cga (v − va)",
+                    lambda *parts: full_polynomial(*parts[:-1], with_capacitances(parts[-1], -1, 1)),
+                ),
+                slip(
+                    "divided the anode's row by ra: take the equations as they stand",
+                    lambda *parts: full_polynomial(*parts) / parts[-1][1],
+                ),
                 slip("returned them from the constant upwards", lambda *inputs: full_polynomial(*inputs)[::-1]),
             ],
         ),
@@ -195,17 +276,26 @@ EXERCISE = Exercise(
             arrays=False,
             holds=[
                 invariant("three times every coefficient changes no root", lambda f, c: (f(3 * c), f(c))),
-                invariant("twice as fast a circuit has its pole twice as far out",
-                          lambda f, c: (f(c / 2.0 ** np.arange(len(c))[::-1]), 2 * f(c))),
+                invariant(
+                    "twice as fast a circuit has its pole twice as far out",
+                    lambda f, c: (f(c / 2.0 ** np.arange(len(c))[::-1]), 2 * f(c)),
+                ),
             ],
             published=[
-                value("two meshes at their threshold: the pole stands on the axis, at 999.927 kHz", given=(AT_EDGE,),
-                      wanted=2j * np.pi * EDGE, within=relative(1e-6, because="M is printed to nine figures"),
-                      source=TUNED_GRID, known="recomputed"),
+                value(
+                    "two meshes at their threshold: the pole stands on the axis, at 999.927 kHz",
+                    given=(AT_EDGE,),
+                    wanted=2j * np.pi * EDGE,
+                    within=relative(1e-6, because="M is printed to nine figures"),
+                    source=TUNED_GRID,
+                    known="recomputed",
+                ),
             ],
             slips=[
-                slip("taken the root farthest from 0: it is the one farthest to the right that outlasts the others",
-                     lambda c: complex(max(np.roots(c), key=lambda s: (abs(s), s.real, s.imag)))),
+                slip(
+                    "taken the root farthest from 0: it is the one farthest to the right that outlasts the others",
+                    lambda c: complex(max(np.roots(c), key=lambda s: (abs(s), s.real, s.imag))),
+                ),
                 slip("returned the pole with the negative imaginary part", lambda c: np.conj(leading_pole(c))),
                 slip("read the coefficients from the constant upwards", lambda c: leading_pole(c[::-1])),
                 slip("turned the sign of the real part: a pole to the left dies away", lambda c: -np.conj(leading_pole(c))),

@@ -2,6 +2,7 @@
 
 Each formula of the course gives readings from parts. Here they are turned round, and give parts from readings.
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges

@@ -4,6 +4,7 @@ At the edge of oscillation a set swings for ever at one frequency. So all that h
 frequency, just nothing: its conductance is 0. That is one equation for the throttle, and a quadratic one. No pole has to be
 sought, and a map over the dial and two hundred sets is one call.
 """
+
 from collections.abc import Iterable
 from dataclasses import replace
 from typing import NamedTuple

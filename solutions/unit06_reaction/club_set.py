@@ -3,6 +3,7 @@
 The tuning condenser is turned until the set rings on the station; so the knobs that are left are aerial coupling and
 throttle.
 """
+
 from dataclasses import replace
 
 import numpy as np

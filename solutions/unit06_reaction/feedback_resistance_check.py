@@ -4,6 +4,7 @@ In the laws and slips: f or w the frequency or 2π times it, M the mutual induct
 condenser, μ the amplification factor, Z the anode circuit's impedance, r the anode resistance, L and L3 the tuned coil
 and the tickler, R the circuit's resistance. The valve is the simple one, without capacitances.
 """
+
 from functools import partial
 
 import numpy as np
@@ -62,39 +63,65 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=feedback_impedance,
-            given={"frequency": hertz("500 kHz", "1600 kHz"), "mutual_inductance": henries("-30 µH", "30 µH"),
-                   "tuning_capacitance": farads("50 pF", "500 pF"), "amplification_factor": number(3, 30),
-                   "anode_impedance": ANODE},
+            given={
+                "frequency": hertz("500 kHz", "1600 kHz"),
+                "mutual_inductance": henries("-30 µH", "30 µH"),
+                "tuning_capacitance": farads("50 pF", "500 pF"),
+                "amplification_factor": number(3, 30),
+                "anode_impedance": ANODE,
+            },
             gives="Ω",
             agrees_within=CLOSE,
             holds=[
-                invariant("a valve that does not amplify leaves an ordinary coupled circuit: loss, never gain",
-                          lambda Zf, f, M, C, μ, Z: (Zf(f, M, C, 0.0, Z), passive(f, M) / Z)),
-                invariant("a tickler wound the other way round never takes loss away",
-                          lambda Zf, f, M, C, μ, Z: (0, np.real(Zf(f, -abs(M), C, μ, Z))), at_most),
-                invariant("turning the tickler over turns the valve's part alone: both ways together are twice the rest",
-                          lambda Zf, f, M, C, μ, Z: (Zf(f, M, C, μ, Z) + Zf(f, -M, C, μ, Z), 2 * passive(f, M) / Z)),
-                invariant("half the condenser and half of μ do the same",
-                          lambda Zf, f, M, C, μ, Z: (Zf(f, M, C / 2, μ / 2, Z), Zf(f, M, C, μ, Z))),
+                invariant(
+                    "a valve that does not amplify leaves an ordinary coupled circuit: loss, never gain",
+                    lambda Zf, f, M, C, μ, Z: (Zf(f, M, C, 0.0, Z), passive(f, M) / Z),
+                ),
+                invariant(
+                    "a tickler wound the other way round never takes loss away",
+                    lambda Zf, f, M, C, μ, Z: (0, np.real(Zf(f, -abs(M), C, μ, Z))),
+                    at_most,
+                ),
+                invariant(
+                    "turning the tickler over turns the valve's part alone: both ways together are twice the rest",
+                    lambda Zf, f, M, C, μ, Z: (Zf(f, M, C, μ, Z) + Zf(f, -M, C, μ, Z), 2 * passive(f, M) / Z),
+                ),
+                invariant(
+                    "half the condenser and half of μ do the same",
+                    lambda Zf, f, M, C, μ, Z: (Zf(f, M, C / 2, μ / 2, Z), Zf(f, M, C, μ, Z)),
+                ),
             ],
             published=[
-                value("at the threshold it takes away the whole 9 Ω, and makes up the reactance left over",
-                      given=(EDGE, AT_EDGE, CONDENSER, 9.27, complex(10300, 2 * np.pi * EDGE * TICKLER)),
-                      wanted=complex(-9.0, -LEFT_OVER),
-                      within=relative(1e-6, because="frequency and mutual inductance are printed to 9 figures"),
-                      source=TUNED_GRID, known="recomputed"),
+                value(
+                    "at the threshold it takes away the whole 9 Ω, and makes up the reactance left over",
+                    given=(EDGE, AT_EDGE, CONDENSER, 9.27, complex(10300, 2 * np.pi * EDGE * TICKLER)),
+                    wanted=complex(-9.0, -LEFT_OVER),
+                    within=relative(1e-6, because="frequency and mutual inductance are printed to 9 figures"),
+                    source=TUNED_GRID,
+                    known="recomputed",
+                ),
             ],
             slips=[
-                slip("taken the wrong winding sense: a positive M helps, and takes loss away",
-                     lambda f, M, C, μ, Z: feedback_impedance(f, -M, C, μ, Z)),
-                slip("forgotten what the anode circuit reflects even without the valve's help",
-                     lambda f, M, C, μ, Z: -driven(M, C, μ) / Z),
-                slip("multiplied by the condenser: the voltage on it is I2/(jωC)",
-                     lambda f, M, C, μ, Z: (passive(f, M) - μ * M * C) / Z),
-                slip("left the frequency in the valve's part: jωM times 1/(jωC) is M/C",
-                     lambda f, M, C, μ, Z: (passive(f, M) - 2j * np.pi * f * driven(M, C, μ)) / Z),
-                slip("divided by the size of the anode circuit's impedance: keep it complex",
-                     lambda f, M, C, μ, Z: feedback_impedance(f, M, C, μ, np.abs(Z)) + 0j),
+                slip(
+                    "taken the wrong winding sense: a positive M helps, and takes loss away",
+                    lambda f, M, C, μ, Z: feedback_impedance(f, -M, C, μ, Z),
+                ),
+                slip(
+                    "forgotten what the anode circuit reflects even without the valve's help",
+                    lambda f, M, C, μ, Z: -driven(M, C, μ) / Z,
+                ),
+                slip(
+                    "multiplied by the condenser: the voltage on it is I2/(jωC)",
+                    lambda f, M, C, μ, Z: (passive(f, M) - μ * M * C) / Z,
+                ),
+                slip(
+                    "left the frequency in the valve's part: jωM times 1/(jωC) is M/C",
+                    lambda f, M, C, μ, Z: (passive(f, M) - 2j * np.pi * f * driven(M, C, μ)) / Z,
+                ),
+                slip(
+                    "divided by the size of the anode circuit's impedance: keep it complex",
+                    lambda f, M, C, μ, Z: feedback_impedance(f, M, C, μ, np.abs(Z)) + 0j,
+                ),
                 slip("left out 2π", lambda f, M, C, μ, Z: ((f * M) ** 2 - driven(M, C, μ)) / Z),
             ],
         ),
@@ -105,51 +132,79 @@ EXERCISE = Exercise(
             agrees_within=CLOSE,
             holds=[
                 invariant("no feedback, no change", lambda f, L, R, Zf: (np.array(f(L, R, 0j)), np.array([R, 0.0]))),
-                invariant("a reactance that acts like more coil tunes lower",
-                          lambda f, L, R, Zf: (f(L, R, Zf)[1] * np.imag(Zf), 0.0), at_most),
-                invariant("twice the coil is moved half as far",
-                          lambda f, L, R, Zf: (f(2 * L, R, Zf)[1], f(L, R, Zf)[1] / 2)),
+                invariant(
+                    "a reactance that acts like more coil tunes lower",
+                    lambda f, L, R, Zf: (f(L, R, Zf)[1] * np.imag(Zf), 0.0),
+                    at_most,
+                ),
+                invariant("twice the coil is moved half as far", lambda f, L, R, Zf: (f(2 * L, R, Zf)[1], f(L, R, Zf)[1] / 2)),
             ],
             published=[
-                value("at the threshold of the example 9 Ω are cancelled, and it oscillates 73 Hz low of 1 MHz",
-                      given=(COIL, 9.0, complex(-9.0, -LEFT_OVER)), wanted=(0.0, EDGE - 1e6),
-                      within=relative(1e-3, because="a shift so small is proportional to the reactance", floor=1e-6),
-                      source=TUNED_GRID, known="recomputed"),
+                value(
+                    "at the threshold of the example 9 Ω are cancelled, and it oscillates 73 Hz low of 1 MHz",
+                    given=(COIL, 9.0, complex(-9.0, -LEFT_OVER)),
+                    wanted=(0.0, EDGE - 1e6),
+                    within=relative(1e-3, because="a shift so small is proportional to the reactance", floor=1e-6),
+                    source=TUNED_GRID,
+                    known="recomputed",
+                ),
             ],
             slips=[
-                slip("taken the real part away: the feedback carries its own sign",
-                     lambda L, R, Zf: (R - np.real(Zf), circuit_with_feedback(L, R, Zf)[1])),
-                slip("turned the sign of the shift: more reactance of the coil's kind tunes lower",
-                     lambda L, R, Zf: (R + np.real(Zf), np.imag(Zf) / (4 * np.pi * L))),
-                slip("let the coil alone make up the reactance: coil and condenser share it",
-                     lambda L, R, Zf: (R + np.real(Zf), -np.imag(Zf) / (2 * np.pi * L))),
+                slip(
+                    "taken the real part away: the feedback carries its own sign",
+                    lambda L, R, Zf: (R - np.real(Zf), circuit_with_feedback(L, R, Zf)[1]),
+                ),
+                slip(
+                    "turned the sign of the shift: more reactance of the coil's kind tunes lower",
+                    lambda L, R, Zf: (R + np.real(Zf), np.imag(Zf) / (4 * np.pi * L)),
+                ),
+                slip(
+                    "let the coil alone make up the reactance: coil and condenser share it",
+                    lambda L, R, Zf: (R + np.real(Zf), -np.imag(Zf) / (2 * np.pi * L)),
+                ),
                 slip("returned the shift in radians a second", lambda L, R, Zf: (R + np.real(Zf), -np.imag(Zf) / (2 * L))),
-                slip("added the size of the feedback: only its real part is loss",
-                     lambda L, R, Zf: (R + np.abs(Zf), -np.imag(Zf) / (4 * np.pi * L))),
+                slip(
+                    "added the size of the feedback: only its real part is loss",
+                    lambda L, R, Zf: (R + np.abs(Zf), -np.imag(Zf) / (4 * np.pi * L)),
+                ),
             ],
         ),
         Question(
             asks=feedback_resistance,
-            given={"angular_frequency": physical("rad/s", "3 Mrad/s", "10 Mrad/s"),
-                   "mutual_inductance": henries("1 µH", "30 µH"), "tuning_capacitance": farads("50 pF", "500 pF"),
-                   "amplification_factor": number(3, 30), "anode_resistance": ohms("5 kΩ", "30 kΩ"),
-                   "tickler_inductance": henries("10 µH", "100 µH"), "throttle_capacitance": farads("5 pF", "500 pF")},
+            given={
+                "angular_frequency": physical("rad/s", "3 Mrad/s", "10 Mrad/s"),
+                "mutual_inductance": henries("1 µH", "30 µH"),
+                "tuning_capacitance": farads("50 pF", "500 pF"),
+                "amplification_factor": number(3, 30),
+                "anode_resistance": ohms("5 kΩ", "30 kΩ"),
+                "tickler_inductance": henries("10 µH", "100 µH"),
+                "throttle_capacitance": farads("5 pF", "500 pF"),
+            },
             gives="Ω",
             symbolic=True,
             agrees_within=relative(1e-12, because="a formula has no rounding"),
             no_published="A formula; the example's figures are met by the impedance it is the real part of.",
             slips=[
-                slip("left the throttle condenser out",
-                     lambda w, M, C, μ, r, L3, C3: ((w * M) ** 2 - driven(M, C, μ)) * r / (r**2 + (w * L3) ** 2)),
-                slip("added the two reactances: the condenser's counts against the tickler's",
-                     lambda w, M, C, μ, r, L3, C3: ((w * M) ** 2 - driven(M, C, μ)) * r / mesh(w, r, L3, -C3)),
-                slip("divided by the anode resistance alone, as if nothing were in series with it",
-                     lambda w, M, C, μ, r, L3, C3: ((w * M) ** 2 - driven(M, C, μ)) / r),
-                slip("returned the imaginary part, without its sign",
-                     lambda w, M, C, μ, r, L3, C3: feedback_resistance(w, M, C, μ, r, L3, C3)
-                     * (w * L3 - 1 / (w * C3)) / r),
-                slip("lost the sign: a tickler wound to help takes loss away",
-                     lambda w, M, C, μ, r, L3, C3: -feedback_resistance(w, M, C, μ, r, L3, C3)),
+                slip(
+                    "left the throttle condenser out",
+                    lambda w, M, C, μ, r, L3, C3: ((w * M) ** 2 - driven(M, C, μ)) * r / (r**2 + (w * L3) ** 2),
+                ),
+                slip(
+                    "added the two reactances: the condenser's counts against the tickler's",
+                    lambda w, M, C, μ, r, L3, C3: ((w * M) ** 2 - driven(M, C, μ)) * r / mesh(w, r, L3, -C3),
+                ),
+                slip(
+                    "divided by the anode resistance alone, as if nothing were in series with it",
+                    lambda w, M, C, μ, r, L3, C3: ((w * M) ** 2 - driven(M, C, μ)) / r,
+                ),
+                slip(
+                    "returned the imaginary part, without its sign",
+                    lambda w, M, C, μ, r, L3, C3: feedback_resistance(w, M, C, μ, r, L3, C3) * (w * L3 - 1 / (w * C3)) / r,
+                ),
+                slip(
+                    "lost the sign: a tickler wound to help takes loss away",
+                    lambda w, M, C, μ, r, L3, C3: -feedback_resistance(w, M, C, μ, r, L3, C3),
+                ),
                 slip("kept only the valve's part", lambda w, M, C, μ, r, L3, C3: -driven(M, C, μ) * r / mesh(w, r, L3, C3)),
             ],
         ),

@@ -1,4 +1,5 @@
 """The reaction sets that the checks of this unit draw: each part a tuple of three or four numbers, shown with their units."""
+
 from functools import partial
 
 import numpy as np
@@ -21,27 +22,45 @@ def parts(units, words, *values):
 
 COUPLING, TUNING, THROTTLE = henries("1 µH", "20 µH"), farads("80 pF", "400 pF"), farads("10 pF", "500 pF")
 AERIAL = parts(
-    ("Ω", "F", "H"), "resistance 20 Ω to 80 Ω, capacitance 100 pF to 200 pF, inductance 30 µH to 45 µH",
-    (30.0, 160e-12, 40e-6), (25.0, 120e-12, 30e-6), (50.0, 200e-12, 35e-6), (80.0, 180e-12, 30e-6), (20.0, 100e-12, 45e-6),
+    ("Ω", "F", "H"),
+    "resistance 20 Ω to 80 Ω, capacitance 100 pF to 200 pF, inductance 30 µH to 45 µH",
+    (30.0, 160e-12, 40e-6),
+    (25.0, 120e-12, 30e-6),
+    (50.0, 200e-12, 35e-6),
+    (80.0, 180e-12, 30e-6),
+    (20.0, 100e-12, 45e-6),
 )
 TUNED = parts(
-    ("Ω", "H", "S"), "resistance 4 Ω to 15 Ω, inductance 180 µH to 250 µH, grid conductance 0 µS to 10 µS",
-    (6.0, 200e-6, 8e-6), (10.0, 180e-6, 2e-6), (4.0, 250e-6, 10e-6), (15.0, 200e-6, 5e-6), (8.0, 220e-6, 0.0),
+    ("Ω", "H", "S"),
+    "resistance 4 Ω to 15 Ω, inductance 180 µH to 250 µH, grid conductance 0 µS to 10 µS",
+    (6.0, 200e-6, 8e-6),
+    (10.0, 180e-6, 2e-6),
+    (4.0, 250e-6, 10e-6),
+    (15.0, 200e-6, 5e-6),
+    (8.0, 220e-6, 0.0),
 )
 HELPING = (2.0, 48e-6, 14e-6, 0.4e-6), (1.0, 30e-6, 10e-6, 0.0), (3.0, 80e-6, 20e-6, 1e-6), (2.0, 60e-6, 8e-6, 0.5e-6)
 HINDERING = (2.0, 48e-6, -14e-6, 0.4e-6), (1.0, 80e-6, -8e-6, -0.5e-6)
 UNITS_OF_TICKLER = "Ω", "H", "H", "H"
 TICKLER = parts(
-    UNITS_OF_TICKLER, "resistance 1 Ω to 3 Ω, inductance 30 µH to 80 µH, with the tuned coil −14 µH to 20 µH, "
-    "with the aerial's −0.5 µH to 1 µH", *HELPING, *HINDERING,
+    UNITS_OF_TICKLER,
+    "resistance 1 Ω to 3 Ω, inductance 30 µH to 80 µH, with the tuned coil −14 µH to 20 µH, with the aerial's −0.5 µH to 1 µH",
+    *HELPING,
+    *HINDERING,
 )
 HELPING_TICKLER = parts(
-    UNITS_OF_TICKLER, "resistance 1 Ω to 3 Ω, inductance 30 µH to 80 µH, with the tuned coil 8 µH to 20 µH, "
-    "with the aerial's 0 µH to 1 µH", *HELPING,
+    UNITS_OF_TICKLER,
+    "resistance 1 Ω to 3 Ω, inductance 30 µH to 80 µH, with the tuned coil 8 µH to 20 µH, with the aerial's 0 µH to 1 µH",
+    *HELPING,
 )
 SIMPLE_VALVE = parts(
-    ("S", "Ω"), "transconductance 0 S to 2 mS, anode resistance 5 kΩ to 20 kΩ",
-    (0.9e-3, 10e3), (0.5e-3, 20e3), (2e-3, 5e3), (0.0, 10e3), (1.2e-3, 8e3),
+    ("S", "Ω"),
+    "transconductance 0 S to 2 mS, anode resistance 5 kΩ to 20 kΩ",
+    (0.9e-3, 10e3),
+    (0.5e-3, 20e3),
+    (2e-3, 5e3),
+    (0.0, 10e3),
+    (1.2e-3, 8e3),
 )
 VALVES = (
     (0.9e-3, 10e3, 6e-12, 200e-12), (0.5e-3, 20e3, 2e-12, 100e-12), (2e-3, 5e3, 8e-12, 300e-12), (0.0, 10e3, 6e-12, 200e-12),

@@ -1,8 +1,9 @@
 """What the figures of this unit leave out, and how large each is: one row a thing, sized by the network itself.
 
-    for row in LEFT_OUT:
-        print(row.name, row.size(1107e3), row.unit, row.words)
+for row in LEFT_OUT:
+    print(row.name, row.size(1107e3), row.unit, row.words)
 """
+
 from collections.abc import Callable
 from dataclasses import replace
 from typing import NamedTuple
@@ -102,9 +103,13 @@ def valve_behind(condenser: float, slope: float = 1.0, resistance: float = 1.0, 
     """
     transconductance, anode_resistance, conductance = slopes_at_rest(SALTMARSH_STAGE)
     seen = through_grid_condenser(
-        condenser, GRID_ANODE + more, GRID_FILAMENT,
-        slope * transconductance, resistance * anode_resistance, grid_current * conductance,
-    )  # fmt: skip
+        condenser,
+        GRID_ANODE + more,
+        GRID_FILAMENT,
+        slope * transconductance,
+        resistance * anode_resistance,
+        grid_current * conductance,
+    )
     return dict(zip(("transconductance", "anode_resistance", "grid_conductance", "grid_anode_capacitance"), seen, strict=True))
 
 
@@ -129,29 +134,63 @@ def _leads(frequency):
 LEFT_OUT = (
     LeftOut("the choke's inductance, 100 mH", "", _choke, "moves the threshold; on the dial it counts as its 3 pF alone"),
     LeftOut("100 mm of lead at the by-pass", "", _leads, "moves the threshold"),
-    LeftOut("a grid condenser of no reactance in place of 100 pF", "", _threshold(lambda of: valve_behind(1e3 * CONDENSER)),
-            "would move the threshold; the figures count the 100 pF"),
-    LeftOut("1 pF more from grid to anode, of base and holder", "", _threshold(lambda of: valve_behind(CONDENSER, more=HOLDER)),
-            "moves the threshold"),
-    LeftOut("a coil of a fifth more resistance", "",
-            _threshold(lambda of: {"tuned_resistance": (1 + QUALITY_SPREAD) * of.tuned_resistance}), "moves the threshold"),
-    LeftOut("half as much again of grid current at rest", "",
-            _threshold(lambda of: valve_behind(CONDENSER, grid_current=1 + GRID_CURRENT_SPREAD)), "moves the threshold"),
-    LeftOut("the worst type 30 of a measured handful", "",
-            _threshold(lambda of: valve_behind(CONDENSER, WORST_SLOPE, WORST_RESISTANCE)), "moves the threshold"),
-    LeftOut("aerial winding and tickler on one tube: 1.7 µH, not 0.4", "",
-            _threshold(lambda of: {"aerial_tickler": WOUND_CLOSE}), "moves the threshold"),
-    LeftOut("ten kelvin warmer: copper", "",
-            _threshold(lambda of: {"tuned_resistance": (1 + COPPER * WARMER / 2) * of.tuned_resistance}),
-            "moves the threshold; half as much as the resistance to steady current, as the skin is the deeper"),
-    LeftOut("ten kelvin warmer: the coil grows", "Hz",
-            lambda frequency: tuning_moved(
-                lambda of: {"tuned_inductance": (1 + COIL_GROWS * WARMER) * of.tuned_inductance}, frequency),
-            "moves the tuning"),
-    LeftOut("a hand near the live end", "Hz",
-            lambda frequency: tuning_moved(lambda of: {"tuning_capacitance": of.tuning_capacitance + HAND}, frequency),
-            "moves the tuning; a screen behind the panel keeps it out"),
-)  # fmt: skip
+    LeftOut(
+        "a grid condenser of no reactance in place of 100 pF",
+        "",
+        _threshold(lambda of: valve_behind(1e3 * CONDENSER)),
+        "would move the threshold; the figures count the 100 pF",
+    ),
+    LeftOut(
+        "1 pF more from grid to anode, of base and holder",
+        "",
+        _threshold(lambda of: valve_behind(CONDENSER, more=HOLDER)),
+        "moves the threshold",
+    ),
+    LeftOut(
+        "a coil of a fifth more resistance",
+        "",
+        _threshold(lambda of: {"tuned_resistance": (1 + QUALITY_SPREAD) * of.tuned_resistance}),
+        "moves the threshold",
+    ),
+    LeftOut(
+        "half as much again of grid current at rest",
+        "",
+        _threshold(lambda of: valve_behind(CONDENSER, grid_current=1 + GRID_CURRENT_SPREAD)),
+        "moves the threshold",
+    ),
+    LeftOut(
+        "the worst type 30 of a measured handful",
+        "",
+        _threshold(lambda of: valve_behind(CONDENSER, WORST_SLOPE, WORST_RESISTANCE)),
+        "moves the threshold",
+    ),
+    LeftOut(
+        "aerial winding and tickler on one tube: 1.7 µH, not 0.4",
+        "",
+        _threshold(lambda of: {"aerial_tickler": WOUND_CLOSE}),
+        "moves the threshold",
+    ),
+    LeftOut(
+        "ten kelvin warmer: copper",
+        "",
+        _threshold(lambda of: {"tuned_resistance": (1 + COPPER * WARMER / 2) * of.tuned_resistance}),
+        "moves the threshold; half as much as the resistance to steady current, as the skin is the deeper",
+    ),
+    LeftOut(
+        "ten kelvin warmer: the coil grows",
+        "Hz",
+        lambda frequency: tuning_moved(
+            lambda of: {"tuned_inductance": (1 + COIL_GROWS * WARMER) * of.tuned_inductance}, frequency
+        ),
+        "moves the tuning",
+    ),
+    LeftOut(
+        "a hand near the live end",
+        "Hz",
+        lambda frequency: tuning_moved(lambda of: {"tuning_capacitance": of.tuning_capacitance + HAND}, frequency),
+        "moves the tuning; a screen behind the panel keeps it out",
+    ),
+)
 
 
 def size_of(name: str, frequency: float) -> float:

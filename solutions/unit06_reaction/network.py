@@ -5,6 +5,7 @@ its condenser, whose voltage v is on the grid. i3 comes out of the anode, throug
 to earth. Every winding is coupled to both others. The anode is a node of its own, at a voltage va: the valve draws
 gm v + va/ra from it, a condenser joins it to earth (the valve's own, wiring, choke and by-pass), and another to the grid.
 """
+
 from dataclasses import astuple, dataclass, replace
 
 import numpy as np
@@ -29,8 +30,14 @@ from solutions.unit05_valve.triode_current import anode_resistance, mutual_condu
 from solutions.unit05_valve.triodes import capacitances
 
 STATES = (
-    "aerial charge", "aerial current", "grid voltage", "tuned current", "tickler current", "throttle voltage", "anode voltage",
-)  # fmt: skip
+    "aerial charge",
+    "aerial current",
+    "grid voltage",
+    "tuned current",
+    "tickler current",
+    "throttle voltage",
+    "anode voltage",
+)
 CHARGE, AERIAL, GRID, TUNED, TICKLER, THROTTLE, ANODE = range(7)  # where each stands among the states
 
 CONDENSERS = "aerial_capacitance", "tuning_capacitance", "throttle_capacitance", "anode_capacitance"

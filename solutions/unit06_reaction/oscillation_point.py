@@ -1,4 +1,5 @@
 """Where does it begin to oscillate?   Lesson: Reaction, section 5."""
+
 import numpy as np
 import sympy
 

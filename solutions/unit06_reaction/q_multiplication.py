@@ -4,6 +4,7 @@ One tuned circuit, and a feedback that takes the fraction k of its loss away: 0 
 oscillation, and below 0 the tickler is wound the wrong way round. However the fraction comes about, by a simple valve or by
 one with capacitances, this is what it does; the resistance without feedback has all losses counted in, the anode's too.
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges

@@ -3,6 +3,7 @@
 In the laws and slips: Q and f0 the circuit's own, k the feedback, B the bandwidth wanted, R and left the resistance
 without and with feedback.
 """
+
 import numpy as np
 
 from checker import Exercise, Question, at_most, hertz, invariant, less, number, ohms, refusal, relative, slip, value
@@ -30,8 +31,14 @@ EXERCISE = Exercise(
                 invariant("ohms may be counted in any unit", lambda k, R, left: (k(3 * R, 3 * left), k(R, left))),
             ],
             published=[
-                value("9 Ω of which 90 % are gone", given=(9.0, 0.9), wanted=0.9, within=PRINTED, source=TERMAN,
-                      known="recomputed"),
+                value(
+                    "9 Ω of which 90 % are gone",
+                    given=(9.0, 0.9),
+                    wanted=0.9,
+                    within=PRINTED,
+                    source=TERMAN,
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("returned what is left, not what is gone", lambda R, left: left / R),
@@ -50,10 +57,17 @@ EXERCISE = Exercise(
                 invariant("wound the other way round it only gets broader", lambda q, Q, k: (q(Q, -abs(k)), Q), at_most),
             ],
             published=[
-                value("nine tenths of the loss gone: ten times the Q", given=(100.0, 0.9), wanted=1000.0, within=PRINTED,
-                      source=TERMAN, known="recomputed"),
-                value("98 %: fifty times", given=(100.0, 0.98), wanted=5000.0, within=PRINTED, source=TERMAN,
-                      known="recomputed"),
+                value(
+                    "nine tenths of the loss gone: ten times the Q",
+                    given=(100.0, 0.9),
+                    wanted=1000.0,
+                    within=PRINTED,
+                    source=TERMAN,
+                    known="recomputed",
+                ),
+                value(
+                    "98 %: fifty times", given=(100.0, 0.98), wanted=5000.0, within=PRINTED, source=TERMAN, known="recomputed"
+                ),
             ],
             refuses=[
                 refusal("a feedback of 1: the threshold itself", (100.0, 1.0)),
@@ -73,27 +87,40 @@ EXERCISE = Exercise(
             gives=("", "Hz"),
             agrees_within=CLOSE,
             holds=[
-                invariant("gain times bandwidth stays what it was, whatever the feedback",
-                          lambda f, f0, Q, k: (np.prod(f(f0, Q, k)), np.prod(f(f0, Q, 0.0)))),
+                invariant(
+                    "gain times bandwidth stays what it was, whatever the feedback",
+                    lambda f, f0, Q, k: (np.prod(f(f0, Q, k)), np.prod(f(f0, Q, 0.0))),
+                ),
                 invariant("without feedback the gain is Q", lambda f, f0, Q, k: (f(f0, Q, 0.0)[0], Q)),
-                invariant("more gain always costs bandwidth",
-                          lambda f, f0, Q, k: (f(f0, Q, k)[1], f(f0, Q, k - 0.01)[1]), less),
+                invariant(
+                    "more gain always costs bandwidth", lambda f, f0, Q, k: (f(f0, Q, k)[1], f(f0, Q, k - 0.01)[1]), less
+                ),
             ],
             published=[
-                value("1 MHz, Q 100, 95 % of the loss gone: 500 Hz are left", given=(1e6, 100.0, 0.95), wanted=(2000.0, 500.0),
-                      within=PRINTED, source=TERMAN, known="recomputed"),
+                value(
+                    "1 MHz, Q 100, 95 % of the loss gone: 500 Hz are left",
+                    given=(1e6, 100.0, 0.95),
+                    wanted=(2000.0, 500.0),
+                    within=PRINTED,
+                    source=TERMAN,
+                    known="recomputed",
+                ),
             ],
             refuses=[
                 refusal("a feedback of 1: the threshold itself", (1e6, 100.0, 1.0)),
                 refusal("a feedback of 1.2: it oscillates, though the formula gives a number", (1e6, 100.0, 1.2)),
             ],
             slips=[
-                slip("returned how many times the gain grows, not the gain",
-                     lambda f0, Q, k: (1 / (1 - k), gain_and_bandwidth(f0, Q, k)[1])),
+                slip(
+                    "returned how many times the gain grows, not the gain",
+                    lambda f0, Q, k: (1 / (1 - k), gain_and_bandwidth(f0, Q, k)[1]),
+                ),
                 slip("left the bandwidth as it was", lambda f0, Q, k: (gain_and_bandwidth(f0, Q, k)[0], f0 / Q)),
                 slip("let the bandwidth grow with the gain", lambda f0, Q, k: (Q / (1 - k), f0 / Q / (1 - k))),
-                slip("returned half the bandwidth: it reaches from −3 dB to −3 dB",
-                     lambda f0, Q, k: (Q / (1 - k), f0 * (1 - k) / (2 * Q))),
+                slip(
+                    "returned half the bandwidth: it reaches from −3 dB to −3 dB",
+                    lambda f0, Q, k: (Q / (1 - k), f0 * (1 - k) / (2 * Q)),
+                ),
                 slip("returned the two the other way round", lambda f0, Q, k: gain_and_bandwidth(f0, Q, k)[::-1]),
             ],
         ),
@@ -103,13 +130,23 @@ EXERCISE = Exercise(
             agrees_within=NEAR_ONE,
             holds=[
                 invariant("the circuit's own bandwidth needs no feedback", lambda k, f0, Q, B: (k(f0, Q, f0 / Q), 0)),
-                invariant("half the bandwidth halves what is left of the loss",
-                          lambda k, f0, Q, B: (1 - k(f0, Q, B / 2), (1 - k(f0, Q, B)) / 2)),
-                invariant("always below the threshold, be it a tenth of a hertz wide", lambda k, f0, Q, B: (k(f0, Q, 0.1), 1), less),
+                invariant(
+                    "half the bandwidth halves what is left of the loss",
+                    lambda k, f0, Q, B: (1 - k(f0, Q, B / 2), (1 - k(f0, Q, B)) / 2),
+                ),
+                invariant(
+                    "always below the threshold, be it a tenth of a hertz wide", lambda k, f0, Q, B: (k(f0, Q, 0.1), 1), less
+                ),
             ],
             published=[
-                value("200 Hz from a circuit of 10 kHz at 1 MHz: 98 %", given=(1e6, 100.0, 200.0), wanted=0.98, within=PRINTED,
-                      source=TERMAN, known="recomputed"),
+                value(
+                    "200 Hz from a circuit of 10 kHz at 1 MHz: 98 %",
+                    given=(1e6, 100.0, 200.0),
+                    wanted=0.98,
+                    within=PRINTED,
+                    source=TERMAN,
+                    known="recomputed",
+                ),
             ],
             refuses=[
                 refusal("no bandwidth at all", (1e6, 100.0, 0.0)),
@@ -131,9 +168,14 @@ EXERCISE = Exercise(
                 invariant("nearer the threshold it is always touchier", lambda s, k: (s(k), s(k + 0.01)), less),
             ],
             published=[
-                value("at 99 % a thousandth more or less is about 10 % of the gain", given=(0.99,), wanted=100.0,
-                      within=relative(0.02, because="the figure says about"),
-                      source="reaction.toml, q_multiplication, sensitivity: k/(1 − k)", known="recomputed"),
+                value(
+                    "at 99 % a thousandth more or less is about 10 % of the gain",
+                    given=(0.99,),
+                    wanted=100.0,
+                    within=relative(0.02, because="the figure says about"),
+                    source="reaction.toml, q_multiplication, sensitivity: k/(1 − k)",
+                    known="recomputed",
+                ),
             ],
             refuses=[
                 refusal("a feedback of 1: there the gain has no bound", (1.0,)),

@@ -3,6 +3,7 @@
 Throttle, swinging tickler, anode voltage, resistor across the tickler. Each knob is a number from 0, least reaction, to 1,
 and says what the set's parts are at that place. Everything else about the four is asked of the same functions.
 """
+
 from collections.abc import Callable
 from dataclasses import replace
 from functools import lru_cache
@@ -68,17 +69,35 @@ def _as_it_is(part, _value):
 CONTROLS = {
     control.name: control
     for control in (
-        Control("throttle", "capacitance of the throttle", "F",
-                lambda place: THROTTLE_RANGE[0] + place * (THROTTLE_RANGE[1] - THROTTLE_RANGE[0]), _throttled, _as_it_is),
-        Control("swinging tickler", "mutual inductance of tickler and coil", "H",
-                lambda place: SWINGING * np.sin(np.pi / 2 * place), _swung, _as_it_is),
-        Control("anode voltage", "share of the HT", "",
-                lambda place: LOWEST_SHARE + place * (1 - LOWEST_SHARE),
-                lambda windings, _share: _throttled(windings, FIXED_THROTTLE), _starved),
-        Control("resistor across the tickler", "resistance", "Ω",
-                lambda place: SHUNT * np.maximum(place, 1e-3), _shunted, _as_it_is),
+        Control(
+            "throttle",
+            "capacitance of the throttle",
+            "F",
+            lambda place: THROTTLE_RANGE[0] + place * (THROTTLE_RANGE[1] - THROTTLE_RANGE[0]),
+            _throttled,
+            _as_it_is,
+        ),
+        Control(
+            "swinging tickler",
+            "mutual inductance of tickler and coil",
+            "H",
+            lambda place: SWINGING * np.sin(np.pi / 2 * place),
+            _swung,
+            _as_it_is,
+        ),
+        Control(
+            "anode voltage",
+            "share of the HT",
+            "",
+            lambda place: LOWEST_SHARE + place * (1 - LOWEST_SHARE),
+            lambda windings, _share: _throttled(windings, FIXED_THROTTLE),
+            _starved,
+        ),
+        Control(
+            "resistor across the tickler", "resistance", "Ω", lambda place: SHUNT * np.maximum(place, 1e-3), _shunted, _as_it_is
+        ),
     )
-}  # fmt: skip
+}
 
 
 FEEDS = {"fierce": SALTMARSH_STAGE, "gentle": GENTLE_STAGE}

@@ -3,6 +3,7 @@
 The network takes valve and grid by their slopes at rest. A strong carrier moves both: the grid's bias sinks, its load falls,
 the valve's slope changes. The lesson puts both answers side by side where they part.
 """
+
 from functools import lru_cache
 
 import numpy as np

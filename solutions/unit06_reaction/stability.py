@@ -3,6 +3,7 @@
 Every function takes a `ReactionSet`, whose fields may be arrays: a map over two knobs is one call, with
 `replace(SALTMARSH_SET, aerial_tuned=couplings[:, None], throttle_capacitance=throttles)`.
 """
+
 from dataclasses import replace
 
 import numpy as np
@@ -62,9 +63,19 @@ def from_parts(
     resistance, inductance, grid_conductance = tuned
     tickler_resistance, tickler_inductance, to_tuned, to_aerial = tickler
     return ReactionSet(
-        *aerial, inductance, resistance, tuning, tickler_inductance, tickler_resistance, throttle,
-        coupling, to_tuned, to_aerial, grid_conductance, *valve,
-    )  # fmt: skip
+        *aerial,
+        inductance,
+        resistance,
+        tuning,
+        tickler_inductance,
+        tickler_resistance,
+        throttle,
+        coupling,
+        to_tuned,
+        to_aerial,
+        grid_conductance,
+        *valve,
+    )
 
 
 def poles(reaction_set: ReactionSet) -> np.ndarray:

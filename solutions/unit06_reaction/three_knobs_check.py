@@ -3,6 +3,7 @@
 In the laws and slips: F a station's frequency, M the coupling, C the tuning, T the throttle (least and most: its stops),
 then the parts that stay as they are: aerial, tuned, tickler and valve.
 """
+
 import numpy as np
 
 from checker import (
@@ -46,14 +47,25 @@ THE_PARTS = (THE_AERIAL, THE_COIL, THE_TICKLER, THE_VALVE)
 BY_THE_TICKLER = (0.0, 100e-12, 100e-12, THE_AERIAL, THE_COIL, (*THE_TICKLER[:3], 20e-6), THE_VALVE)
 STOPS = {"least": farads("10 pF", "20 pF"), "most": farads("300 pF", "500 pF")}
 LIVELY = parts(
-    UNITS_OF_VALVE, f"transconductance 0.9 mS to 2 mS, anode resistance 8 kΩ to 15 kΩ, {CAPACITANCES}",
-    THE_VALVE, (2e-3, 8e3, 8e-12, 300e-12), (1.5e-3, 10e3, 4e-12, 100e-12), (1.2e-3, 15e3, 1e-12, 30e-12),
+    UNITS_OF_VALVE,
+    f"transconductance 0.9 mS to 2 mS, anode resistance 8 kΩ to 15 kΩ, {CAPACITANCES}",
+    THE_VALVE,
+    (2e-3, 8e3, 8e-12, 300e-12),
+    (1.5e-3, 10e3, 4e-12, 100e-12),
+    (1.2e-3, 15e3, 1e-12, 30e-12),
 )
 REACTS = {"aerial": AERIAL, "tuned": TUNED, "tickler": HELPING_TICKLER, "valve": LIVELY}
 # A circuit of Q 100 at 1 MHz; M gm = 0.9 R C; a valve so high in resistance that it loads nothing, a tickler of few turns.
 CONDENSER = 1 / ((2 * np.pi * 1e6) ** 2 * 200e-6)
-ALONE = (0.0, CONDENSER, 100e-12, THE_AERIAL, (4 * np.pi, 200e-6, 0.0), (0.0, 1e-6, 0.9 * 4 * np.pi * CONDENSER / 1e-3, 0.0),
-         (1e-3, 1e5, 0.0, 0.0))
+ALONE = (
+    0.0,
+    CONDENSER,
+    100e-12,
+    THE_AERIAL,
+    (4 * np.pi, 200e-6, 0.0),
+    (0.0, 1e-6, 0.9 * 4 * np.pi * CONDENSER / 1e-3, 0.0),
+    (1e-3, 1e5, 0.0, 0.0),
+)
 
 
 def reached(coupling, tuning, least, most, *rest):
@@ -65,7 +77,8 @@ def reached(coupling, tuning, least, most, *rest):
 def leads_near_and_far(M, C, T, aerial, tuned, tickler, valve):
     """Whether it is the tuned circuit that leads, both with the aerial's coil and without."""
     return tuned_circuit_leads(M, C, T, aerial, tuned, tickler, valve) and tuned_circuit_leads(
-        0.0, C, T, aerial, tuned, (*tickler[:3], 0.0), valve)
+        0.0, C, T, aerial, tuned, (*tickler[:3], 0.0), valve
+    )
 
 
 def first_tuning(frequency, tuned):
@@ -108,30 +121,49 @@ EXERCISE = Exercise(
             agrees_within=ROOTS,
             arrays=False,
             holds=[
-                invariant("more tuning condenser, lower frequency",
-                          lambda f, M, C, *rest: (f(M, 1.1 * C, *rest)[0], f(M, C, *rest)[0]), less),
-                invariant("a tickler wound the other way round leaves a broader band",
-                          lambda f, M, C, T, aerial, tuned, tickler, valve: (
-                              f(M, C, T, aerial, tuned, (*tickler[:2], abs(tickler[2]), 0.0), THE_VALVE)[1],
-                              f(M, C, T, aerial, tuned, (*tickler[:2], -abs(tickler[2]), 0.0), THE_VALVE)[1]), less),
+                invariant(
+                    "more tuning condenser, lower frequency",
+                    lambda f, M, C, *rest: (f(M, 1.1 * C, *rest)[0], f(M, C, *rest)[0]),
+                    less,
+                ),
+                invariant(
+                    "a tickler wound the other way round leaves a broader band",
+                    lambda f, M, C, T, aerial, tuned, tickler, valve: (
+                        f(M, C, T, aerial, tuned, (*tickler[:2], abs(tickler[2]), 0.0), THE_VALVE)[1],
+                        f(M, C, T, aerial, tuned, (*tickler[:2], -abs(tickler[2]), 0.0), THE_VALVE)[1],
+                    ),
+                    less,
+                ),
             ],
             published=[
-                value("nine tenths of the loss of a coil of Q 100 taken away at 1 MHz", given=ALONE, wanted=(1e6, 1e3),
-                      within=relative(0.01, because="the valve and the tickler load and shift the circuit a little"),
-                      source=SHARPENED, known="recomputed"),
+                value(
+                    "nine tenths of the loss of a coil of Q 100 taken away at 1 MHz",
+                    given=ALONE,
+                    wanted=(1e6, 1e3),
+                    within=relative(0.01, because="the valve and the tickler load and shift the circuit a little"),
+                    source=SHARPENED,
+                    known="recomputed",
+                ),
             ],
             refuses=[
                 refusal("a coupling of 130 µH with an aerial's winding of 40 µH", (130e-6, 105e-12, 100e-12, *THE_PARTS)),
             ],
             slips=[
-                slip("returned radians a second: divide by 2π",
-                     lambda *set_: (2 * np.pi * tuned_to(*set_)[0], tuned_to(*set_)[1])),
-                slip("returned half the band: it reaches as far to either side",
-                     lambda *set_: (tuned_to(*set_)[0], tuned_to(*set_)[1] / 2)),
-                slip("turned the sign of the bandwidth: the real part is below 0 while the set is silent",
-                     lambda *set_: (tuned_to(*set_)[0], -tuned_to(*set_)[1])),
-                slip("left the bandwidth in radians a second",
-                     lambda *set_: (tuned_to(*set_)[0], 2 * np.pi * tuned_to(*set_)[1])),
+                slip(
+                    "returned radians a second: divide by 2π",
+                    lambda *set_: (2 * np.pi * tuned_to(*set_)[0], tuned_to(*set_)[1]),
+                ),
+                slip(
+                    "returned half the band: it reaches as far to either side",
+                    lambda *set_: (tuned_to(*set_)[0], tuned_to(*set_)[1] / 2),
+                ),
+                slip(
+                    "turned the sign of the bandwidth: the real part is below 0 while the set is silent",
+                    lambda *set_: (tuned_to(*set_)[0], -tuned_to(*set_)[1]),
+                ),
+                slip(
+                    "left the bandwidth in radians a second", lambda *set_: (tuned_to(*set_)[0], 2 * np.pi * tuned_to(*set_)[1])
+                ),
             ],
         ),
         Question(
@@ -142,14 +174,26 @@ EXERCISE = Exercise(
             agrees_within=relative(1e-6, because="a small difference of two frequencies", floor=0.1),
             arrays=False,
             holds=[
-                invariant("an aerial that is not coupled detunes nothing",
-                          lambda f, M, C, T, aerial, tuned, tickler, valve: (
-                              f(0.0, C, T, aerial, tuned, (*tickler[:3], 0.0), valve), 0.0)),
-                invariant("an aerial that resonates far above the dial makes it tune lower",
-                          lambda f, M, C, T, aerial, tuned, tickler, valve: (
-                              f(M, C, T, (30.0, 50e-12, 30e-6), tuned, (*tickler[:3], 0.0), valve), 0.0), less),
-                invariant("with no coupling, 20 µH from aerial to tickler still draw the set: both mutual inductances count",
-                          lambda f, *set_: (f(*BY_THE_TICKLER), -1.0), less),
+                invariant(
+                    "an aerial that is not coupled detunes nothing",
+                    lambda f, M, C, T, aerial, tuned, tickler, valve: (
+                        f(0.0, C, T, aerial, tuned, (*tickler[:3], 0.0), valve),
+                        0.0,
+                    ),
+                ),
+                invariant(
+                    "an aerial that resonates far above the dial makes it tune lower",
+                    lambda f, M, C, T, aerial, tuned, tickler, valve: (
+                        f(M, C, T, (30.0, 50e-12, 30e-6), tuned, (*tickler[:3], 0.0), valve),
+                        0.0,
+                    ),
+                    less,
+                ),
+                invariant(
+                    "with no coupling, 20 µH from aerial to tickler still draw the set: both mutual inductances count",
+                    lambda f, *set_: (f(*BY_THE_TICKLER), -1.0),
+                    less,
+                ),
             ],
             no_published="A difference of two roots, each of a polynomial that has its figures.",
             refuses=[
@@ -157,9 +201,13 @@ EXERCISE = Exercise(
             ],
             slips=[
                 slip("subtracted the wrong way round", lambda *set_: -detuning(*set_)),
-                slip("returned the change of the bandwidth",
-                     lambda M, C, T, aerial, tuned, tickler, valve: tuned_to(M, C, T, aerial, tuned, tickler, valve)[1]
-                     - tuned_to(0.0, C, T, aerial, tuned, (*tickler[:3], 0.0), valve)[1]),
+                slip(
+                    "returned the change of the bandwidth",
+                    lambda M, C, T, aerial, tuned, tickler, valve: (
+                        tuned_to(M, C, T, aerial, tuned, tickler, valve)[1]
+                        - tuned_to(0.0, C, T, aerial, tuned, (*tickler[:3], 0.0), valve)[1]
+                    ),
+                ),
                 slip("returned radians a second", lambda *set_: 2 * np.pi * detuning(*set_)),
             ],
         ),
@@ -171,35 +219,60 @@ EXERCISE = Exercise(
             agrees_within=SOLVED,
             arrays=False,
             holds=[
-                invariant("at that setting the band is narrowed to nothing",
-                          lambda f, M, C, least, most, *rest: (
-                              f.tuned_to(M, C, f(M, C, least, most, *rest), *rest)[1],
-                              f.tuned_to(M, C, f(M, C, least, most, *rest), *rest)[0]), on_the_axis),
-                invariant("loosening the aerial brings oscillation nearer: the throttle wants less",
-                          lambda f, M, C, least, most, *rest: (
-                              f(*coil_away(4e-6, 126e-12, 0.5, *THE_PARTS, least, most)),
-                              f(*coil_away(4e-6 + M / 2, 126e-12, 1.0, *THE_PARTS, least, most))), a_little_less),
+                invariant(
+                    "at that setting the band is narrowed to nothing",
+                    lambda f, M, C, least, most, *rest: (
+                        f.tuned_to(M, C, f(M, C, least, most, *rest), *rest)[1],
+                        f.tuned_to(M, C, f(M, C, least, most, *rest), *rest)[0],
+                    ),
+                    on_the_axis,
+                ),
+                invariant(
+                    "loosening the aerial brings oscillation nearer: the throttle wants less",
+                    lambda f, M, C, least, most, *rest: (
+                        f(*coil_away(4e-6, 126e-12, 0.5, *THE_PARTS, least, most)),
+                        f(*coil_away(4e-6 + M / 2, 126e-12, 1.0, *THE_PARTS, least, most)),
+                    ),
+                    a_little_less,
+                ),
             ],
             no_published="The threshold of `oscillation_point`, which has its figure, found with another knob.",
             refuses=[
-                refusal("a set that is silent with the plates all in",
-                        (20e-6, 105e-12, 10e-12, 80e-12, *THE_PARTS)),
-                refusal("a set that oscillates with the plates all out",
-                        (20e-6, 105e-12, 200e-12, 500e-12, *THE_PARTS)),
-                refusal("a tickler wound the wrong way round",
-                        (20e-6, 105e-12, 10e-12, 500e-12, THE_AERIAL, THE_COIL, (2.0, 48e-6, -14e-6, 0.4e-6),
-                         (0.5e-3, *THE_VALVE[1:]))),
+                refusal("a set that is silent with the plates all in", (20e-6, 105e-12, 10e-12, 80e-12, *THE_PARTS)),
+                refusal("a set that oscillates with the plates all out", (20e-6, 105e-12, 200e-12, 500e-12, *THE_PARTS)),
+                refusal(
+                    "a tickler wound the wrong way round",
+                    (
+                        20e-6,
+                        105e-12,
+                        10e-12,
+                        500e-12,
+                        THE_AERIAL,
+                        THE_COIL,
+                        (2.0, 48e-6, -14e-6, 0.4e-6),
+                        (0.5e-3, *THE_VALVE[1:]),
+                    ),
+                ),
             ],
             slips=[
-                slip("returned the share of the way between the stops",
-                     lambda M, C, least, most, *rest: (reaction_setting(M, C, least, most, *rest) - least) / (most - least)),
-                slip("counted the share from the condenser's nothing, not from its least",
-                     lambda M, C, least, most, *rest: reaction_setting(M, C, least, most, *rest) - least),
-                slip("exchanged the stops",
-                     lambda M, C, least, most, *rest: least + most - reaction_setting(M, C, least, most, *rest)),
-                slip("left the aerial out of account",
-                     lambda M, C, least, most, aerial, tuned, tickler, valve: reaction_setting(
-                         0.0, C, 1e-12, 1e-9, aerial, tuned, (*tickler[:3], 0.0), valve)),
+                slip(
+                    "returned the share of the way between the stops",
+                    lambda M, C, least, most, *rest: (reaction_setting(M, C, least, most, *rest) - least) / (most - least),
+                ),
+                slip(
+                    "counted the share from the condenser's nothing, not from its least",
+                    lambda M, C, least, most, *rest: reaction_setting(M, C, least, most, *rest) - least,
+                ),
+                slip(
+                    "exchanged the stops",
+                    lambda M, C, least, most, *rest: least + most - reaction_setting(M, C, least, most, *rest),
+                ),
+                slip(
+                    "left the aerial out of account",
+                    lambda M, C, least, most, aerial, tuned, tickler, valve: reaction_setting(
+                        0.0, C, 1e-12, 1e-9, aerial, tuned, (*tickler[:3], 0.0), valve
+                    ),
+                ),
             ],
         ),
         Question(
@@ -210,26 +283,36 @@ EXERCISE = Exercise(
             agrees_within=relative(1e-4, because="one knob set after the other, in rounds"),
             arrays=False,
             holds=[
-                invariant("with these settings the set rings at the station's frequency, to a hertz",
-                          lambda f, F, M, least, most, *rest: (
-                              f.tuned_to(M, *f(F, M, least, most, *rest), *rest)[0], F), on_station),
-                invariant("higher up the dial less tuning condenser is wanted",
-                          lambda f, F, M, least, most, *rest: (
-                              f(F, M, least, most, *rest)[0], f(0.97 * F, M, least, most, *rest)[0]), less),
+                invariant(
+                    "with these settings the set rings at the station's frequency, to a hertz",
+                    lambda f, F, M, least, most, *rest: (f.tuned_to(M, *f(F, M, least, most, *rest), *rest)[0], F),
+                    on_station,
+                ),
+                invariant(
+                    "higher up the dial less tuning condenser is wanted",
+                    lambda f, F, M, least, most, *rest: (f(F, M, least, most, *rest)[0], f(0.97 * F, M, least, most, *rest)[0]),
+                    less,
+                ),
             ],
             no_published="Two knobs set in turn, each by a function that has its figures.",
             refuses=[
                 refusal("a station for which the throttle is too small", (530e3, 20e-6, 10e-12, 150e-12, *THE_PARTS)),
             ],
             slips=[
-                slip("stopped after the first setting of the throttle: it moves the tuning",
-                     lambda F, M, least, most, aerial, tuned, *rest: (
-                         first_tuning(F, tuned),
-                         reaction_setting(M, first_tuning(F, tuned), least, most, aerial, tuned, *rest))),
+                slip(
+                    "stopped after the first setting of the throttle: it moves the tuning",
+                    lambda F, M, least, most, aerial, tuned, *rest: (
+                        first_tuning(F, tuned),
+                        reaction_setting(M, first_tuning(F, tuned), least, most, aerial, tuned, *rest),
+                    ),
+                ),
                 slip("returned them the other way round", lambda *inputs: settings_for(*inputs)[::-1]),
-                slip("left the aerial out of account",
-                     lambda F, M, least, most, aerial, tuned, tickler, valve: settings_for(
-                         F, 0.0, 1e-12, 1e-9, aerial, tuned, (*tickler[:3], 0.0), valve)),
+                slip(
+                    "left the aerial out of account",
+                    lambda F, M, least, most, aerial, tuned, tickler, valve: settings_for(
+                        F, 0.0, 1e-12, 1e-9, aerial, tuned, (*tickler[:3], 0.0), valve
+                    ),
+                ),
             ],
         ),
     ],

@@ -3,6 +3,7 @@
 In the laws and slips: F the tone, B the bandwidth, d the detuning, dB the loss, Fs and As a programme's tones and their
 amplitudes.
 """
+
 import numpy as np
 
 from checker import (
@@ -26,10 +27,19 @@ from .treble_loss import highest_tone, programme_left, tone_level, tone_response
 CUT = "single tuned circuit at 1 MHz; reaction.toml, sideband_cutting"
 CLOSE = relative(1e-9, because="a few operations, double precision")
 TONE, BANDWIDTH = hertz("50 Hz", "10 kHz"), hertz("200 Hz", "20 kHz")
-TONES = [np.array(tones) for tones in ([200.0, 1000.0, 4000.0], [100.0, 3000.0, 5000.0], [300.0, 500.0, 6000.0],
-                                       [50.0, 2000.0, 9000.0], [1000.0, 2000.0, 3000.0])]
-AMPLITUDES = [np.array(sizes) for sizes in ([1.0, 1.0, 1.0], [3.0, 2.0, 1.0], [1.0, 2.0, 0.0], [0.5, 0.2, 0.1],
-                                            [1.0, 5.0, 2.0])]
+TONES = [
+    np.array(tones)
+    for tones in (
+        [200.0, 1000.0, 4000.0],
+        [100.0, 3000.0, 5000.0],
+        [300.0, 500.0, 6000.0],
+        [50.0, 2000.0, 9000.0],
+        [1000.0, 2000.0, 3000.0],
+    )
+]
+AMPLITUDES = [
+    np.array(sizes) for sizes in ([1.0, 1.0, 1.0], [3.0, 2.0, 1.0], [1.0, 2.0, 0.0], [0.5, 0.2, 0.1], [1.0, 5.0, 2.0])
+]
 
 
 def side(F, B, d):
@@ -48,33 +58,54 @@ EXERCISE = Exercise(
             given={"tone": TONE, "bandwidth": BANDWIDTH, "detuning": hertz("-5 kHz", "5 kHz")},
             agrees_within=CLOSE,
             holds=[
-                invariant("the slowest tones keep their depth, wherever the carrier lies",
-                          lambda r, F, B, d: (r(0.0, B, d), 1)),
+                invariant(
+                    "the slowest tones keep their depth, wherever the carrier lies", lambda r, F, B, d: (r(0.0, B, d), 1)
+                ),
                 invariant("above the peak and below it sound alike", lambda r, F, B, d: (r(F, B, -d), r(F, B, d))),
-                invariant("on the peak a higher tone always loses more",
-                          lambda r, F, B, d: (r(2 * F, B, 0.0), r(F, B, 0.0)), less),
-                invariant("only ratios count: all three doubled are the same",
-                          lambda r, F, B, d: (r(2 * F, 2 * B, 2 * d), r(F, B, d))),
-                invariant("far down the slope the tone as far off as the peak gains half its detuning in half bandwidths",
-                          lambda r, F, B, d: (r(5000 * B, B, 5000 * B), 5000.0), nearly),
+                invariant(
+                    "on the peak a higher tone always loses more", lambda r, F, B, d: (r(2 * F, B, 0.0), r(F, B, 0.0)), less
+                ),
+                invariant(
+                    "only ratios count: all three doubled are the same", lambda r, F, B, d: (r(2 * F, 2 * B, 2 * d), r(F, B, d))
+                ),
+                invariant(
+                    "far down the slope the tone as far off as the peak gains half its detuning in half bandwidths",
+                    lambda r, F, B, d: (r(5000 * B, B, 5000 * B), 5000.0),
+                    nearly,
+                ),
             ],
             published=[
-                value("1 kHz behind 2 kHz of bandwidth: 3.0103 dB down", given=(1000.0, 2000.0, 0.0),
-                      wanted=10 ** (-3.0103 / 20), within=relative(1e-5, because="printed to 0.0001 dB"),
-                      source=f"{CUT}, Q 500", known="recomputed"),
+                value(
+                    "1 kHz behind 2 kHz of bandwidth: 3.0103 dB down",
+                    given=(1000.0, 2000.0, 0.0),
+                    wanted=10 ** (-3.0103 / 20),
+                    within=relative(1e-5, because="printed to 0.0001 dB"),
+                    source=f"{CUT}, Q 500",
+                    known="recomputed",
+                ),
             ],
             slips=[
-                slip("looked at one side frequency only: the envelope hears both",
-                     lambda F, B, d: np.abs(side(F, B, d) / side(0, B, d))),
-                slip("forgotten to divide by what becomes of the carrier",
-                     lambda F, B, d: np.abs(side(F, B, d) + np.conj(side(-F, B, d))) / 2),
-                slip("added the two sizes: the sides turn against each other in phase",
-                     lambda F, B, d: (np.abs(side(F, B, d)) + np.abs(side(-F, B, d))) / 2 / np.abs(side(0, B, d))),
-                slip("left out the conjugate: the lower side frequency turns the other way round the carrier",
-                     lambda F, B, d: np.abs(side(F, B, d) / side(0, B, d) + side(-F, B, d) / side(0, B, d)) / 2),
+                slip(
+                    "looked at one side frequency only: the envelope hears both",
+                    lambda F, B, d: np.abs(side(F, B, d) / side(0, B, d)),
+                ),
+                slip(
+                    "forgotten to divide by what becomes of the carrier",
+                    lambda F, B, d: np.abs(side(F, B, d) + np.conj(side(-F, B, d))) / 2,
+                ),
+                slip(
+                    "added the two sizes: the sides turn against each other in phase",
+                    lambda F, B, d: (np.abs(side(F, B, d)) + np.abs(side(-F, B, d))) / 2 / np.abs(side(0, B, d)),
+                ),
+                slip(
+                    "left out the conjugate: the lower side frequency turns the other way round the carrier",
+                    lambda F, B, d: np.abs(side(F, B, d) / side(0, B, d) + side(-F, B, d) / side(0, B, d)) / 2,
+                ),
                 slip("taken the bandwidth to one side only, for half of it", lambda F, B, d: tone_response(F, 2 * B, d)),
-                slip("forgotten to halve: each side frequency carries half of the tone",
-                     lambda F, B, d: 2 * tone_response(F, B, d)),
+                slip(
+                    "forgotten to halve: each side frequency carries half of the tone",
+                    lambda F, B, d: 2 * tone_response(F, B, d),
+                ),
             ],
         ),
         Question(
@@ -84,16 +115,30 @@ EXERCISE = Exercise(
             agrees_within=absolute(1e-9, because="a tone that loses nothing is at 0 dB"),
             holds=[
                 invariant("never louder than a slow tone", lambda f, F, B: (f(F, B), 0.0), at_most),
-                invariant("a tone of half the bandwidth keeps half its power",
-                          lambda f, F, B: (f(B / 2, B), 10 * np.log10(0.5))),
-                invariant("far out an octave costs 6 dB",
-                          lambda f, F, B: (f(2000 * B, B) - f(1000 * B, B), -20 * np.log10(2)), nearly),
+                invariant(
+                    "a tone of half the bandwidth keeps half its power", lambda f, F, B: (f(B / 2, B), 10 * np.log10(0.5))
+                ),
+                invariant(
+                    "far out an octave costs 6 dB", lambda f, F, B: (f(2000 * B, B) - f(1000 * B, B), -20 * np.log10(2)), nearly
+                ),
             ],
             published=[
-                value("4.5 kHz at Q 100: 10 kHz of bandwidth", given=(4500.0, 10e3), wanted=-2.5768,
-                      within=absolute(6e-5, because="printed to 0.0001 dB"), source=CUT, known="recomputed"),
-                value("3 kHz at Q 2000: 500 Hz of bandwidth", given=(3000.0, 500.0), wanted=-21.6137,
-                      within=absolute(6e-5, because="printed to 0.0001 dB"), source=CUT, known="recomputed"),
+                value(
+                    "4.5 kHz at Q 100: 10 kHz of bandwidth",
+                    given=(4500.0, 10e3),
+                    wanted=-2.5768,
+                    within=absolute(6e-5, because="printed to 0.0001 dB"),
+                    source=CUT,
+                    known="recomputed",
+                ),
+                value(
+                    "3 kHz at Q 2000: 500 Hz of bandwidth",
+                    given=(3000.0, 500.0),
+                    wanted=-21.6137,
+                    within=absolute(6e-5, because="printed to 0.0001 dB"),
+                    source=CUT,
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("written 10 log: that is for powers; a depth is a voltage", lambda F, B: tone_level(F, B) / 2),
@@ -113,13 +158,21 @@ EXERCISE = Exercise(
                 invariant("who puts up with more loss hears higher", lambda f, B, dB: (f(B, dB), f(B, dB + 1)), less),
             ],
             published=[
-                value("10 dB lost behind 2 kHz: 3 kHz", given=(2000.0, 10.0), wanted=3000.0,
-                      within=relative(1e-5, because="printed to 0.0001 dB"), source=f"{CUT}, Q 500", known="recomputed"),
+                value(
+                    "10 dB lost behind 2 kHz: 3 kHz",
+                    given=(2000.0, 10.0),
+                    wanted=3000.0,
+                    within=relative(1e-5, because="printed to 0.0001 dB"),
+                    source=f"{CUT}, Q 500",
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("taken the whole bandwidth: the carrier sits in the middle of it", lambda B, dB: 2 * highest_tone(B, dB)),
-                slip("divided the loss by 20: it is the square that 1 is taken from",
-                     lambda B, dB: B / 2 * np.sqrt(10 ** (dB / 20) - 1)),
+                slip(
+                    "divided the loss by 20: it is the square that 1 is taken from",
+                    lambda B, dB: B / 2 * np.sqrt(10 ** (dB / 20) - 1),
+                ),
                 slip("left out the 1", lambda B, dB: B / 2 * 10 ** (dB / 20)),
                 slip("left out the root", lambda B, dB: B / 2 * (10 ** (dB / 10) - 1)),
                 slip("given half the bandwidth for every loss: that is the 3 dB tone", lambda B, dB: B / 2 + 0 * dB),
@@ -127,28 +180,37 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=programme_left,
-            given={"tones": drawn(TONES, "three tones, 50 Hz to 9 kHz"),
-                   "amplitudes": drawn(AMPLITUDES, "one for each tone, 0 to 5"), "bandwidth": BANDWIDTH},
+            given={
+                "tones": drawn(TONES, "three tones, 50 Hz to 9 kHz"),
+                "amplitudes": drawn(AMPLITUDES, "one for each tone, 0 to 5"),
+                "bandwidth": BANDWIDTH,
+            },
             agrees_within=CLOSE,
             arrays=False,
             holds=[
                 invariant("never more than there was", lambda f, Fs, As, B: (f(Fs, As, B), 1), at_most),
                 invariant("how loud the programme is does not count", lambda f, Fs, As, B: (f(Fs, 3 * As, B), f(Fs, As, B))),
-                invariant("one tone of half the bandwidth keeps half",
-                          lambda f, Fs, As, B: (f(np.array([B / 2]), np.array([1.0]), B), 0.5)),
+                invariant(
+                    "one tone of half the bandwidth keeps half",
+                    lambda f, Fs, As, B: (f(np.array([B / 2]), np.array([1.0]), B), 0.5),
+                ),
                 invariant("a narrower band leaves less", lambda f, Fs, As, B: (f(Fs, As, B / 2), f(Fs, As, B)), less),
             ],
             no_published="A sum over whatever is played; its single tones have their figures.",
             slips=[
-                slip("added voltages: it is the powers of different tones that add",
-                     lambda Fs, As, B: np.sum(As * tone_response(Fs, B, 0.0)) / np.sum(As)),
-                slip("left the response unsquared",
-                     lambda Fs, As, B: np.sum(As**2 * tone_response(Fs, B, 0.0)) / np.sum(As**2)),
-                slip("averaged over the tones as if they were equally loud",
-                     lambda Fs, As, B: np.mean(tone_response(Fs, B, 0.0) ** 2) + 0 * As[0]),
+                slip(
+                    "added voltages: it is the powers of different tones that add",
+                    lambda Fs, As, B: np.sum(As * tone_response(Fs, B, 0.0)) / np.sum(As),
+                ),
+                slip(
+                    "left the response unsquared", lambda Fs, As, B: np.sum(As**2 * tone_response(Fs, B, 0.0)) / np.sum(As**2)
+                ),
+                slip(
+                    "averaged over the tones as if they were equally loud",
+                    lambda Fs, As, B: np.mean(tone_response(Fs, B, 0.0) ** 2) + 0 * As[0],
+                ),
                 slip("returned what is lost", lambda Fs, As, B: 1 - programme_left(Fs, As, B)),
-                slip("forgotten to divide by what there was",
-                     lambda Fs, As, B: np.sum(As**2 * tone_response(Fs, B, 0.0) ** 2)),
+                slip("forgotten to divide by what there was", lambda Fs, As, B: np.sum(As**2 * tone_response(Fs, B, 0.0) ** 2)),
             ],
         ),
     ],

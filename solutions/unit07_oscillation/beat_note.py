@@ -2,6 +2,7 @@
 
 A set that oscillates while it receives is called an autodyne: detecting both swings together it gives their difference.
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges

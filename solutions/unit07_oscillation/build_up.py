@@ -3,6 +3,7 @@
 feedback    part of the tuned circuit's loss that reaction makes good: 1 at the edge, more beyond it
 growth      neper a second: a swing left to itself is multiplied by 2.718 in one second divided by it
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges

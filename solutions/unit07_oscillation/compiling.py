@@ -1,4 +1,5 @@
 """numba, where it is installed; without it the same lines run as they stand, slower."""
+
 try:
     from numba import njit
 except ImportError:

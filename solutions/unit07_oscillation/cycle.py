@@ -4,6 +4,7 @@ The valve's drive, grid voltage and anode voltage over μ together, is a steady 
 overtones that its own current makes in the circuits round it. Its current is summed from moments spread evenly round a
 cycle: no table, and every set alike. The grid's exponential law has a table, which serves every set too.
 """
+
 import math
 from functools import lru_cache
 
@@ -47,9 +48,15 @@ def anode_cycle(steady: float, crest: float, second: complex, third: complex, fo
         cosine3, sine3 = WAVES[2, 0, n], WAVES[2, 1, n]
         cosine4, sine4 = WAVES[3, 0, n], WAVES[3, 1, n]
         drive = (
-            steady + crest * cosine + second.real * cosine2 + second.imag * sine2 + third.real * cosine3
-            + third.imag * sine3 + fourth.real * cosine4 + fourth.imag * sine4
-        )  # fmt: skip
+            steady
+            + crest * cosine
+            + second.real * cosine2
+            + second.imag * sine2
+            + third.real * cosine3
+            + third.imag * sine3
+            + fourth.real * cosine4
+            + fourth.imag * sine4
+        )
         if drive > 0.0:
             root = math.sqrt(drive)
             current = drive * root

@@ -8,6 +8,7 @@ blocking and squegging all come out of these three.
     time = np.arange(19200) / RATE
     heard = follow(carrier(time, 1e3, 1e-3), RATE, 1e6, replace(SALTMARSH_SET, throttle_capacitance=200e-12))
 """
+
 from collections.abc import Callable, Iterator
 from typing import NamedTuple
 

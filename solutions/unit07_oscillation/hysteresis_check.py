@@ -3,6 +3,7 @@
 In the laws and slips: V the swing, G the loss, R the leak, E the voltage that it is taken to, a the anode's, k the reaction, o
 whether it oscillated before.
 """
+
 import numpy as np
 
 from checker import (
@@ -76,26 +77,43 @@ EXERCISE = Exercise(
             gives="S",
             agrees_within=SOLVED,
             holds=[
-                invariant("a small swing finds the grid's slope at rest, and the leak", lambda f, V, R, E: (
-                    f(SMALL, R, E), ZERO_CURRENT * np.exp(at_rest(R, E) / GRID_SLOPE) / GRID_SLOPE + 1 / R), nearly),
-                invariant("with the leak taken to 4 V a larger swing is loaded less",
-                          lambda f, V, R, E: (f(V + 1, R, 4.0), f(V, R, 4.0)), less),
+                invariant(
+                    "a small swing finds the grid's slope at rest, and the leak",
+                    lambda f, V, R, E: (f(SMALL, R, E), ZERO_CURRENT * np.exp(at_rest(R, E) / GRID_SLOPE) / GRID_SLOPE + 1 / R),
+                    nearly,
+                ),
+                invariant(
+                    "with the leak taken to 4 V a larger swing is loaded less",
+                    lambda f, V, R, E: (f(V + 1, R, 4.0), f(V, R, 4.0)),
+                    less,
+                ),
                 invariant("never less than the leak alone", lambda f, V, R, E: (1 / R, f(V, R, E)), at_most),
             ],
             published=[
-                value("leak × zero current = slope voltage, taken to 0 V, no swing to speak of: (1 + W(1))/R",
-                      given=(SMALL, GRID_SLOPE / ZERO_CURRENT, 0.0), wanted=1.5671432904 * ZERO_CURRENT / GRID_SLOPE,
-                      within=relative(1e-4, because="a small swing is not quite none"), source=OMEGA, known="recomputed"),
+                value(
+                    "leak × zero current = slope voltage, taken to 0 V, no swing to speak of: (1 + W(1))/R",
+                    given=(SMALL, GRID_SLOPE / ZERO_CURRENT, 0.0),
+                    wanted=1.5671432904 * ZERO_CURRENT / GRID_SLOPE,
+                    within=relative(1e-4, because="a small swing is not quite none"),
+                    source=OMEGA,
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("forgotten the leak itself", lambda V, R, E: grid_load(V, R, E) - 1 / R),
-                slip("taken the mean current: at the carrier it is 2 I1/I0 times that",
-                     lambda V, R, E: (E - bias(V, R, E)) / (R * V) + 1 / R),
-                slip("left out I1/I0: a small swing steers the current only in part",
-                     lambda V, R, E: 2 * (E - bias(V, R, E)) / (R * V) + 1 / R),
+                slip(
+                    "taken the mean current: at the carrier it is 2 I1/I0 times that",
+                    lambda V, R, E: (E - bias(V, R, E)) / (R * V) + 1 / R,
+                ),
+                slip(
+                    "left out I1/I0: a small swing steers the current only in part",
+                    lambda V, R, E: 2 * (E - bias(V, R, E)) / (R * V) + 1 / R,
+                ),
                 slip("kept the load that the grid has at rest", lambda V, R, E: grid_load(0 * V + 1e-4, R, E)),
-                slip("forgotten the voltage that the leak is taken to",
-                     lambda V, R, E: -2 * bias(V, R, E) / R * i1_over_i0(V / GRID_SLOPE) / V + 1 / R),
+                slip(
+                    "forgotten the voltage that the leak is taken to",
+                    lambda V, R, E: -2 * bias(V, R, E) / R * i1_over_i0(V / GRID_SLOPE) / V + 1 / R,
+                ),
             ],
         ),
         Question(
@@ -103,23 +121,41 @@ EXERCISE = Exercise(
             given={"swing": SWING, **CIRCUIT},
             agrees_within=SOLVED,
             holds=[
-                invariant("a small swing needs loss and load over the mutual conductance at rest", lambda f, V, G, R, E, a: (
-                    f(SMALL, G, R, E, a), (G + f.grid_load(SMALL, R, E)) / mutual_conductance(a, at_rest(R, E), *LAW)),
-                    nearly),
-                invariant("more loss needs more reaction, in proportion to all that is lost", lambda f, V, G, R, E, a: (
-                    f(V, 2 * G, R, E, a) / f(V, G, R, E, a), (2 * G + f.grid_load(V, R, E)) / (G + f.grid_load(V, R, E)))),
-                invariant("more anode voltage needs less reaction",
-                          lambda f, V, G, R, E, a: (f(V, G, R, E, a + 10), f(V, G, R, E, a)), less),
+                invariant(
+                    "a small swing needs loss and load over the mutual conductance at rest",
+                    lambda f, V, G, R, E, a: (
+                        f(SMALL, G, R, E, a),
+                        (G + f.grid_load(SMALL, R, E)) / mutual_conductance(a, at_rest(R, E), *LAW),
+                    ),
+                    nearly,
+                ),
+                invariant(
+                    "more loss needs more reaction, in proportion to all that is lost",
+                    lambda f, V, G, R, E, a: (
+                        f(V, 2 * G, R, E, a) / f(V, G, R, E, a),
+                        (2 * G + f.grid_load(V, R, E)) / (G + f.grid_load(V, R, E)),
+                    ),
+                ),
+                invariant(
+                    "more anode voltage needs less reaction",
+                    lambda f, V, G, R, E, a: (f(V, G, R, E, a + 10), f(V, G, R, E, a)),
+                    less,
+                ),
             ],
             no_published="The club's own valve and grid leak; tests hold it against the whole set, followed step by step.",
             slips=[
-                slip("left out the grid's load",
-                     lambda V, G, R, E, a: returned_for(V, G, R, E, a) * G / (G + grid_load(V, R, E))),
+                slip(
+                    "left out the grid's load", lambda V, G, R, E, a: returned_for(V, G, R, E, a) * G / (G + grid_load(V, R, E))
+                ),
                 slip("let the grid go on loading as at rest", fixed_load),
-                slip("taken the slope at rest: the swing changes what the valve is worth",
-                     lambda V, G, R, E, a: (G + grid_load(V, R, E)) / mutual_conductance(a, at_rest(R, E), *LAW)),
-                slip("taken the slope at the bias that the swing makes, where the describing function is meant",
-                     lambda V, G, R, E, a: (G + grid_load(V, R, E)) / (mutual_conductance(a, bias(V, R, E), *LAW) + 1e-12)),
+                slip(
+                    "taken the slope at rest: the swing changes what the valve is worth",
+                    lambda V, G, R, E, a: (G + grid_load(V, R, E)) / mutual_conductance(a, at_rest(R, E), *LAW),
+                ),
+                slip(
+                    "taken the slope at the bias that the swing makes, where the describing function is meant",
+                    lambda V, G, R, E, a: (G + grid_load(V, R, E)) / (mutual_conductance(a, bias(V, R, E), *LAW) + 1e-12),
+                ),
                 slip("turned the fraction over", lambda *inputs: 1 / returned_for(*inputs)),
             ],
         ),
@@ -131,20 +167,32 @@ EXERCISE = Exercise(
             arrays=False,
             holds=[
                 invariant("it never stops later than it starts", lambda f, *circuit: f(*circuit)[::-1], at_most),
-                invariant("no swing is kept up with less than the reaction at which it stops", lambda f, *circuit: (
-                    f(*circuit)[1] * 0.999, f.returned_for(0.7 * least_swing(*circuit) + 0.3, *circuit)), at_most),
-                invariant("a great loss hides the grid's load: the onset is smooth", lambda f, G, R, E, a: (
-                    *f(1e-2, R, E, a),), nearly),
-                invariant("a leak taken to 4 V rather than to 0 V makes more backlash", lambda f, G, R, E, a: (
-                    f(G, R, 4.0, a)[1] / f(G, R, 4.0, a)[0], f(G, R, 0.0, a)[1] / f(G, R, 0.0, a)[0]), less),
+                invariant(
+                    "no swing is kept up with less than the reaction at which it stops",
+                    lambda f, *circuit: (f(*circuit)[1] * 0.999, f.returned_for(0.7 * least_swing(*circuit) + 0.3, *circuit)),
+                    at_most,
+                ),
+                invariant(
+                    "a great loss hides the grid's load: the onset is smooth",
+                    lambda f, G, R, E, a: (*f(1e-2, R, E, a),),
+                    nearly,
+                ),
+                invariant(
+                    "a leak taken to 4 V rather than to 0 V makes more backlash",
+                    lambda f, G, R, E, a: (f(G, R, 4.0, a)[1] / f(G, R, 4.0, a)[0], f(G, R, 0.0, a)[1] / f(G, R, 0.0, a)[0]),
+                    less,
+                ),
             ],
             no_published="The least of a curve that has its own checks; the club's valve.",
             slips=[
                 slip("returned them the other way round", lambda *circuit: start_and_stop(*circuit)[::-1]),
-                slip("taken both alike: look for the swing that needs least",
-                     lambda *circuit: (start_and_stop(*circuit)[0],) * 2),
-                slip("taken the most that any swing needs for the start: it is the smallest swing's",
-                     lambda *circuit: (float(np.max(returned_for(SWINGS, *circuit))), start_and_stop(*circuit)[1])),
+                slip(
+                    "taken both alike: look for the swing that needs least", lambda *circuit: (start_and_stop(*circuit)[0],) * 2
+                ),
+                slip(
+                    "taken the most that any swing needs for the start: it is the smallest swing's",
+                    lambda *circuit: (float(np.max(returned_for(SWINGS, *circuit))), start_and_stop(*circuit)[1]),
+                ),
                 slip("left the leak's return out", lambda G, R, E, a: start_and_stop(G, R, 0 * E, a)),
             ],
         ),
@@ -156,23 +204,42 @@ EXERCISE = Exercise(
             agrees_within=relative(1e-2, because="read off a curve of some hundred points", floor=1e-9),
             arrays=False,
             holds=[
-                invariant("the swing that you give is kept up by just that reaction", lambda f, k, o, *circuit: (
-                    f.returned_for(f(1.5, o, *circuit), *circuit), 1.5 * f.start_and_stop(*circuit)[0]), nearly),
-                invariant("just below the start it swings only if it did before",
-                          lambda f, k, o, *circuit: (f(0.99, False, *circuit), 0.0)),
-                invariant("turned down in oscillation it swings on, just above where it stops", lambda f, k, o, *circuit: (
-                    0.5 * least_swing(*circuit), f(1.002 * np.divide(*start_and_stop(*circuit)[::-1]), True, *circuit)), less),
-                invariant("more reaction swings further",
-                          lambda f, k, o, *circuit: (f(1.3, o, *circuit), f(1.4, o, *circuit)), less),
+                invariant(
+                    "the swing that you give is kept up by just that reaction",
+                    lambda f, k, o, *circuit: (
+                        f.returned_for(f(1.5, o, *circuit), *circuit),
+                        1.5 * f.start_and_stop(*circuit)[0],
+                    ),
+                    nearly,
+                ),
+                invariant(
+                    "just below the start it swings only if it did before",
+                    lambda f, k, o, *circuit: (f(0.99, False, *circuit), 0.0),
+                ),
+                invariant(
+                    "turned down in oscillation it swings on, just above where it stops",
+                    lambda f, k, o, *circuit: (
+                        0.5 * least_swing(*circuit),
+                        f(1.002 * np.divide(*start_and_stop(*circuit)[::-1]), True, *circuit),
+                    ),
+                    less,
+                ),
+                invariant(
+                    "more reaction swings further", lambda f, k, o, *circuit: (f(1.3, o, *circuit), f(1.4, o, *circuit)), less
+                ),
             ],
             no_published="The club's own valve and grid leak; tests hold it against the whole set, followed step by step.",
             slips=[
-                slip("let it oscillate whenever it can, whether it did before or not",
-                     lambda k, o, *circuit: swing_at(k, True, *circuit)),
+                slip(
+                    "let it oscillate whenever it can, whether it did before or not",
+                    lambda k, o, *circuit: swing_at(k, True, *circuit),
+                ),
                 slip("let it stop where it starts", lambda k, o, *circuit: swing_at(k, False, *circuit)),
                 slip("taken the smallest swing that is kept up: from there it grows on", smallest_kept_up),
-                slip("returned the bias instead of the swing", lambda k, o, G, R, E, a: (
-                    bias(swing_at(k, o, G, R, E, a), R, E) if swing_at(k, o, G, R, E, a) else 0.0)),
+                slip(
+                    "returned the bias instead of the swing",
+                    lambda k, o, G, R, E, a: bias(swing_at(k, o, G, R, E, a), R, E) if swing_at(k, o, G, R, E, a) else 0.0,
+                ),
                 slip("returned it from crest to trough", lambda *inputs: 2 * swing_at(*inputs)),
             ],
         ),

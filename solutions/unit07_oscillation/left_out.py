@@ -2,6 +2,7 @@
 
 The rows are those of `unit06_reaction.left_out`, here for a set that swings: the fierce one, 30 % over its edge.
 """
+
 from collections.abc import Callable
 from dataclasses import replace
 
@@ -103,27 +104,52 @@ def _more_grid_current(of):
 
 LEFT_OUT = (
     LeftOut("the choke's inductance, 100 mH", "", _choke, "changes the swing"),
-    LeftOut("the worst type 30 of a measured handful", "",
-            lambda frequency: swing_changed(frequency, lambda of: {"perveance": WORST_SLOPE * of.perveance}),
-            "changes the swing"),
-    LeftOut("half as much again of grid current: swing", "",
-            lambda frequency: swing_changed(frequency, _more_grid_current), "changes the swing"),
-    LeftOut("half as much again of grid current: stop", "",
-            lambda frequency: backlash_moved(_more_grid_current, frequency), "moves the stop, as a part of the edge"),
-    LeftOut("the filament's middle, 1 V above its end", "",
-            lambda frequency: swing_changed(
-                frequency, lambda of: {"offset": of.offset - FILAMENT_DROP * (1 + 1 / of.amplification_factor)}),
-            "changes the swing; the law's offset, taken from curves, holds most of it already"),
-    LeftOut("an old battery's 350 Ω", "",
-            lambda frequency: swing_changed(frequency, lambda of: {"load_resistance": of.load_resistance + OLD_BATTERY}),
-            "changes the swing"),
-    LeftOut("what the aerial radiates", "",
-            lambda frequency: float(radiation_resistance(effective_height(HEIGHT, TOP), frequency) / EARTH_RESISTANCE),
-            "of the aerial's loss; the figures count the earth's alone"),
-    LeftOut("the end of the filament's emission", "A", crest_current,
-            "flows at the crests; an oxide filament of 0.12 W gives some 6 to 12 mA (50 to 100 mA a watt, from memory): a "
-            "tired one limits the swing first"),
-)  # fmt: skip
+    LeftOut(
+        "the worst type 30 of a measured handful",
+        "",
+        lambda frequency: swing_changed(frequency, lambda of: {"perveance": WORST_SLOPE * of.perveance}),
+        "changes the swing",
+    ),
+    LeftOut(
+        "half as much again of grid current: swing",
+        "",
+        lambda frequency: swing_changed(frequency, _more_grid_current),
+        "changes the swing",
+    ),
+    LeftOut(
+        "half as much again of grid current: stop",
+        "",
+        lambda frequency: backlash_moved(_more_grid_current, frequency),
+        "moves the stop, as a part of the edge",
+    ),
+    LeftOut(
+        "the filament's middle, 1 V above its end",
+        "",
+        lambda frequency: swing_changed(
+            frequency, lambda of: {"offset": of.offset - FILAMENT_DROP * (1 + 1 / of.amplification_factor)}
+        ),
+        "changes the swing; the law's offset, taken from curves, holds most of it already",
+    ),
+    LeftOut(
+        "an old battery's 350 Ω",
+        "",
+        lambda frequency: swing_changed(frequency, lambda of: {"load_resistance": of.load_resistance + OLD_BATTERY}),
+        "changes the swing",
+    ),
+    LeftOut(
+        "what the aerial radiates",
+        "",
+        lambda frequency: float(radiation_resistance(effective_height(HEIGHT, TOP), frequency) / EARTH_RESISTANCE),
+        "of the aerial's loss; the figures count the earth's alone",
+    ),
+    LeftOut(
+        "the end of the filament's emission",
+        "A",
+        crest_current,
+        "flows at the crests; an oxide filament of 0.12 W gives some 6 to 12 mA (50 to 100 mA a watt, from memory): a "
+        "tired one limits the swing first",
+    ),
+)
 
 
 def size_of(name: str, frequency: float) -> float:

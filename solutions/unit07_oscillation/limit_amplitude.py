@@ -4,6 +4,7 @@ A valve that swings far works with another slope than at rest. What it still doe
 describing function: the part of its current at the oscillation's own frequency, for each volt of swing. The
 oscillation grows until that has fallen to what the losses need.
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges

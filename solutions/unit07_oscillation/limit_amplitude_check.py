@@ -3,6 +3,7 @@
 In the laws and slips: V the swing, n and c the device's negative conductance and its cubic term, g and a the grid's and
 the anode's steady voltage, law the valve's three numbers, S the mutual conductance needed.
 """
+
 import numpy as np
 
 from checker import (
@@ -79,12 +80,20 @@ EXERCISE = Exercise(
             holds=[
                 invariant("a swing of nothing finds the whole negative conductance", lambda f, V, n, c: (f(0.0, n, c), -n)),
                 invariant("a larger swing finds less of it", lambda f, V, n, c: (f(V, n, c), f(1.1 * V, n, c)), less),
-                invariant("at your own limiting amplitude nothing is left of it",
-                          lambda f, V, n, c: (f(f.van_der_pol_amplitude(n, c), n, c) / n + 1, 1.0)),
+                invariant(
+                    "at your own limiting amplitude nothing is left of it",
+                    lambda f, V, n, c: (f(f.van_der_pol_amplitude(n, c), n, c) / n + 1, 1.0),
+                ),
             ],
             published=[
-                value("van der Pol's device at a swing of 1: three quarters of the way down", given=(1.0, 1.0, 1 / 3),
-                      wanted=-0.75, within=CLOSE, source=VAN_DER_POL, known="memory"),
+                value(
+                    "van der Pol's device at a swing of 1: three quarters of the way down",
+                    given=(1.0, 1.0, 1 / 3),
+                    wanted=-0.75,
+                    within=CLOSE,
+                    source=VAN_DER_POL,
+                    known="memory",
+                ),
             ],
             slips=[
                 slip("taken the slope at the crest: average round the cycle", lambda V, n, c: -n + 3 * c * V**2),
@@ -100,15 +109,28 @@ EXERCISE = Exercise(
             gives="V",
             agrees_within=CLOSE,
             holds=[
-                invariant("four times the negative conductance swings twice as far",
-                          lambda f, n, c: (f(4 * n, c), 2 * f(n, c))),
+                invariant(
+                    "four times the negative conductance swings twice as far", lambda f, n, c: (f(4 * n, c), 2 * f(n, c))
+                ),
                 invariant("a device twice as strong in all swings no further", lambda f, n, c: (f(2 * n, 2 * c), f(n, c))),
             ],
             published=[
-                value("the normalised equation: 2", given=(1.0, 1 / 3), wanted=2.0, within=CLOSE, source=VAN_DER_POL,
-                      known="memory"),
-                value("the whole equation at ε = 0.05, solved: 2.000026", given=(0.05, 0.05 / 3), wanted=2.00002603,
-                      within=relative(2e-5, because="the formula is for small ε"), source=VAN_DER_POL, known="recomputed"),
+                value(
+                    "the normalised equation: 2",
+                    given=(1.0, 1 / 3),
+                    wanted=2.0,
+                    within=CLOSE,
+                    source=VAN_DER_POL,
+                    known="memory",
+                ),
+                value(
+                    "the whole equation at ε = 0.05, solved: 2.000026",
+                    given=(0.05, 0.05 / 3),
+                    wanted=2.00002603,
+                    within=relative(2e-5, because="the formula is for small ε"),
+                    source=VAN_DER_POL,
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("left out the 2", lambda n, c: np.sqrt(n / (3 * c))),
@@ -120,38 +142,67 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=effective_transconductance,
-            given={"swing": volts("100 mV", "20 V"), "grid_voltage": volts("-10 V", "0 V"),
-                   "anode_voltage": volts("20 V", "90 V"), "amplification_factor": number(5, 20),
-                   "perveance": physical("A/V^1.5", "50 µA/V^1.5", "1 mA/V^1.5"), "offset": volts("-1 V", "1 V")},
+            given={
+                "swing": volts("100 mV", "20 V"),
+                "grid_voltage": volts("-10 V", "0 V"),
+                "anode_voltage": volts("20 V", "90 V"),
+                "amplification_factor": number(5, 20),
+                "perveance": physical("A/V^1.5", "50 µA/V^1.5", "1 mA/V^1.5"),
+                "offset": volts("-1 V", "1 V"),
+            },
             where=lambda V, g, a, *law: drive(a, g + V, law[0], law[2]) > 0.3,
             gives="S",
             agrees_within=SAMPLED,
             holds=[
-                invariant("a small swing finds the mutual conductance: at 60 V, grid at 0 V, µ 9, no offset",
-                          lambda f, V, g, a, m, K, o: (f(0.01, 0.0, 60.0, 9.0, K, 0.0), 1.5 * K * np.sqrt(60 / 9)), nearly),
-                invariant("four times all voltages, twice the transconductance",
-                          lambda f, V, g, a, m, K, o: (f(4 * V, 4 * g, 4 * a, m, K, 4 * o), 2 * f(V, g, a, m, K, o))),
-                invariant("µ volts on the anode do as much as one on the grid",
-                          lambda f, V, g, a, m, K, o: (f(V, g - 1, a + m, m, K, o), f(V, g, a, m, K, o))),
-                invariant("a valve biased out of reach gives nothing", lambda f, V, g, a, m, K, o: (
-                    1 + f(V, -V - a / m - o - 1, a, m, K, o) / K, 1.0)),
+                invariant(
+                    "a small swing finds the mutual conductance: at 60 V, grid at 0 V, µ 9, no offset",
+                    lambda f, V, g, a, m, K, o: (f(0.01, 0.0, 60.0, 9.0, K, 0.0), 1.5 * K * np.sqrt(60 / 9)),
+                    nearly,
+                ),
+                invariant(
+                    "four times all voltages, twice the transconductance",
+                    lambda f, V, g, a, m, K, o: (f(4 * V, 4 * g, 4 * a, m, K, 4 * o), 2 * f(V, g, a, m, K, o)),
+                ),
+                invariant(
+                    "µ volts on the anode do as much as one on the grid",
+                    lambda f, V, g, a, m, K, o: (f(V, g - 1, a + m, m, K, o), f(V, g, a, m, K, o)),
+                ),
+                invariant(
+                    "a valve biased out of reach gives nothing",
+                    lambda f, V, g, a, m, K, o: (1 + f(V, -V - a / m - o - 1, a, m, K, o) / K, 1.0),
+                ),
             ],
             published=[
-                value("biased just to cut-off: Γ(1.75)/(√π Γ(2.25)) for each root volt",
-                      given=(1.0, -10.0, 90.0, 9.0, 1.0, 0.0), wanted=0.9190625268 / (np.sqrt(np.pi) * 1.25 * 0.9064024771),
-                      within=relative(1e-4, because="averages round a cycle"), source=BETA, known="memory"),
+                value(
+                    "biased just to cut-off: Γ(1.75)/(√π Γ(2.25)) for each root volt",
+                    given=(1.0, -10.0, 90.0, 9.0, 1.0, 0.0),
+                    wanted=0.9190625268 / (np.sqrt(np.pi) * 1.25 * 0.9064024771),
+                    within=relative(1e-4, because="averages round a cycle"),
+                    source=BETA,
+                    known="memory",
+                ),
             ],
             slips=[
-                slip("taken the slope at the grid's mean voltage",
-                     lambda V, g, a, *law: mutual_conductance(a, g, *law) + 0 * V),
+                slip(
+                    "taken the slope at the grid's mean voltage", lambda V, g, a, *law: mutual_conductance(a, g, *law) + 0 * V
+                ),
                 slip("forgotten the 2 of the Fourier series", lambda *inputs: effective_transconductance(*inputs) / 2),
-                slip("averaged the slope: average current times cos",
-                     lambda V, g, a, *law: np.mean(mutual_conductance(
-                         *(np.asarray(x)[..., None] for x in (a,)), np.asarray(g)[..., None] + np.asarray(V)[..., None] * ROUND,
-                         *(np.asarray(x)[..., None] for x in law)), axis=-1)),
+                slip(
+                    "averaged the slope: average current times cos",
+                    lambda V, g, a, *law: np.mean(
+                        mutual_conductance(
+                            *(np.asarray(x)[..., None] for x in (a,)),
+                            np.asarray(g)[..., None] + np.asarray(V)[..., None] * ROUND,
+                            *(np.asarray(x)[..., None] for x in law),
+                        ),
+                        axis=-1,
+                    ),
+                ),
                 slip("forgotten to divide by the swing", lambda V, *rest: V * effective_transconductance(V, *rest)),
-                slip("taken the whole change of current, from trough to crest, over the whole swing",
-                     lambda V, g, a, *law: (triode_current(a, g + V, *law) - triode_current(a, g - V, *law)) / (2 * V)),
+                slip(
+                    "taken the whole change of current, from trough to crest, over the whole swing",
+                    lambda V, g, a, *law: (triode_current(a, g + V, *law) - triode_current(a, g - V, *law)) / (2 * V),
+                ),
             ],
         ),
         Question(
@@ -161,22 +212,27 @@ EXERCISE = Exercise(
             agrees_within=SOLVED,
             arrays=False,
             holds=[
-                invariant("a set that needs less swings further",
-                          lambda f, S, a: (f(S, a), f(0.9 * S, a)), less),
+                invariant("a set that needs less swings further", lambda f, S, a: (f(S, a), f(0.9 * S, a)), less),
                 invariant("more anode voltage, a wider swing", lambda f, S, a: (f(S, a), f(S, a + 10)), less),
-                invariant("a set that needs 2 % less than the valve has at rest swings by less than a volt",
-                          lambda f, S, a: (f(0.98 * mutual_conductance(a, rest_bias(*GRID_LEAK), *LAW), a), 1.0), less),
+                invariant(
+                    "a set that needs 2 % less than the valve has at rest swings by less than a volt",
+                    lambda f, S, a: (f(0.98 * mutual_conductance(a, rest_bias(*GRID_LEAK), *LAW), a), 1.0),
+                    less,
+                ),
             ],
             no_published="The club's own valve and grid leak; tests integrate it cycle by cycle.",
-            refuses=[refusal("a set that needs more than the valve has at rest", (5e-3, 60.0)),
-                     refusal("a set that would swing beyond 200 V", (1e-9, 60.0))],
+            refuses=[
+                refusal("a set that needs more than the valve has at rest", (5e-3, 60.0)),
+                refusal("a set that would swing beyond 200 V", (1e-9, 60.0)),
+            ],
             slips=[
                 slip("held the bias where it rests: the grid leak makes it follow the swing", at_fixed_bias),
                 slip("taken the slope at the mean grid voltage for the describing function", by_slope),
                 slip("returned it from crest to trough", lambda S, a: 2 * limit_amplitude(S, a)),
                 slip("returned the r.m.s. value", lambda S, a: limit_amplitude(S, a) / np.sqrt(2)),
-                slip("returned the bias instead of the swing",
-                     lambda S, a: bias_with_carrier(limit_amplitude(S, a), *GRID_LEAK)),
+                slip(
+                    "returned the bias instead of the swing", lambda S, a: bias_with_carrier(limit_amplitude(S, a), *GRID_LEAK)
+                ),
             ],
         ),
     ],

@@ -3,6 +3,7 @@
 offset     hertz: the station's carrier less the frequency at which the set would oscillate by itself
 hold       hertz: the largest offset, either way, at which the station still holds the oscillation
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges

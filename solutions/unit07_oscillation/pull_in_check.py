@@ -3,6 +3,7 @@
 In the laws and slips: f0 the frequency, Q the quality factor, e and E the injected and the own swing, d the offset, h the
 hold, t a time.
 """
+
 import numpy as np
 
 from checker import (
@@ -58,26 +59,45 @@ EXERCISE = Exercise(
             agrees_within=CLOSE,
             holds=[
                 invariant("twice the signal, twice the range", lambda f, f0, Q, e, E: (f(f0, Q, 2 * e, E), 2 * f(f0, Q, e, E))),
-                invariant("only the ratio of the swings counts",
-                          lambda f, f0, Q, e, E: (f(f0, Q, 2 * e, 2 * E), f(f0, Q, e, E))),
-                invariant("a circuit of twice the Q is harder to pull",
-                          lambda f, f0, Q, e, E: (f(f0, 2 * Q, e, E), f(f0, Q, e, E) / 2)),
+                invariant(
+                    "only the ratio of the swings counts", lambda f, f0, Q, e, E: (f(f0, Q, 2 * e, 2 * E), f(f0, Q, e, E))
+                ),
+                invariant(
+                    "a circuit of twice the Q is harder to pull",
+                    lambda f, f0, Q, e, E: (f(f0, 2 * Q, e, E), f(f0, Q, e, E) / 2),
+                ),
             ],
             published=[
-                value("1 MHz, Q 100, a hundredth of the own swing: 50 Hz", given=(1e6, 100.0, 0.01, 1.0), wanted=50.0,
-                      within=PRINTED, source=ADLER, known="recomputed"),
-                value("600 kHz, Q 80, a twentieth: 187.5 Hz", given=(600e3, 80.0, 0.05, 1.0), wanted=187.5, within=PRINTED,
-                      source=ADLER, known="recomputed"),
+                value(
+                    "1 MHz, Q 100, a hundredth of the own swing: 50 Hz",
+                    given=(1e6, 100.0, 0.01, 1.0),
+                    wanted=50.0,
+                    within=PRINTED,
+                    source=ADLER,
+                    known="recomputed",
+                ),
+                value(
+                    "600 kHz, Q 80, a twentieth: 187.5 Hz",
+                    given=(600e3, 80.0, 0.05, 1.0),
+                    wanted=187.5,
+                    within=PRINTED,
+                    source=ADLER,
+                    known="recomputed",
+                ),
             ],
-            refuses=[refusal("a set that does not oscillate", (1e6, 100.0, 0.01, 0.0)),
-                     refusal("a station stronger than the swing", (1e6, 100.0, 2.0, 1.0))],
+            refuses=[
+                refusal("a set that does not oscillate", (1e6, 100.0, 0.01, 0.0)),
+                refusal("a station stronger than the swing", (1e6, 100.0, 2.0, 1.0)),
+            ],
             slips=[
                 slip("returned the whole width, both ways", lambda *inputs: 2 * locking_range(*inputs)),
                 slip("turned the ratio of the swings over", lambda f0, Q, e, E: f0 / (2 * Q) * E / e),
                 slip("returned radians a second", lambda *inputs: 2 * np.pi * locking_range(*inputs)),
                 slip("multiplied by Q", lambda f0, Q, e, E: f0 * Q / 2 * e / E),
-                slip("squared the ratio: it is the swings that count, not powers",
-                     lambda f0, Q, e, E: f0 / (2 * Q) * (e / E) ** 2),
+                slip(
+                    "squared the ratio: it is the swings that count, not powers",
+                    lambda f0, Q, e, E: f0 / (2 * Q) * (e / E) ** 2,
+                ),
             ],
         ),
         Question(
@@ -92,13 +112,22 @@ EXERCISE = Exercise(
                 invariant("the other side, the other sign", lambda f, d, h: (f(-d, h), -f(d, h))),
             ],
             published=[
-                value("half of the hold: 30°", given=(25.0, 50.0), wanted=30.0, within=PRINTED, source=ADLER,
-                      known="recomputed"),
-                value("nine tenths of it: 64.1581°", given=(168.75, 187.5), wanted=64.1581, within=PRINTED, source=ADLER,
-                      known="recomputed"),
+                value(
+                    "half of the hold: 30°", given=(25.0, 50.0), wanted=30.0, within=PRINTED, source=ADLER, known="recomputed"
+                ),
+                value(
+                    "nine tenths of it: 64.1581°",
+                    given=(168.75, 187.5),
+                    wanted=64.1581,
+                    within=PRINTED,
+                    source=ADLER,
+                    known="recomputed",
+                ),
             ],
-            refuses=[refusal("an offset beyond the hold", (200.0, 100.0)),
-                     refusal("the same on the other side", (-200.0, 100.0))],
+            refuses=[
+                refusal("an offset beyond the hold", (200.0, 100.0)),
+                refusal("the same on the other side", (-200.0, 100.0)),
+            ],
             slips=[
                 slip("returned radians", lambda d, h: np.arcsin(d / h)),
                 slip("taken the arc cosine", lambda d, h: np.degrees(np.arccos(d / h))),
@@ -118,12 +147,30 @@ EXERCISE = Exercise(
                 invariant("either side alike", lambda f, d, h: (f(-d, h), f(d, h))),
             ],
             published=[
-                value("10 % outside 50 Hz: 22.9129 Hz", given=(55.0, 50.0), wanted=22.9129, within=PRINTED, source=ADLER,
-                      known="recomputed"),
-                value("half as far again as 500 Hz: 559.017 Hz", given=(750.0, 500.0), wanted=559.0170, within=PRINTED,
-                      source=ADLER, known="recomputed"),
-                value("inside: none", given=(25.0, 50.0), wanted=0.0, within=absolute(1e-9, because="no beat at all"),
-                      source=ADLER, known="recomputed"),
+                value(
+                    "10 % outside 50 Hz: 22.9129 Hz",
+                    given=(55.0, 50.0),
+                    wanted=22.9129,
+                    within=PRINTED,
+                    source=ADLER,
+                    known="recomputed",
+                ),
+                value(
+                    "half as far again as 500 Hz: 559.017 Hz",
+                    given=(750.0, 500.0),
+                    wanted=559.0170,
+                    within=PRINTED,
+                    source=ADLER,
+                    known="recomputed",
+                ),
+                value(
+                    "inside: none",
+                    given=(25.0, 50.0),
+                    wanted=0.0,
+                    within=absolute(1e-9, because="no beat at all"),
+                    source=ADLER,
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("taken the offset itself: the station pulls", lambda d, h: np.where(np.abs(d) > h, np.abs(d), 0.0)[()]),
@@ -139,13 +186,21 @@ EXERCISE = Exercise(
             gives="V",
             agrees_within=CLOSE,
             holds=[
-                invariant("with that signal your locking range is the offset",
-                          lambda f, d, f0, Q, E: (f.locking_range(f0, Q, f(d, f0, Q, E), E), d)),
+                invariant(
+                    "with that signal your locking range is the offset",
+                    lambda f, d, f0, Q, E: (f.locking_range(f0, Q, f(d, f0, Q, E), E), d),
+                ),
                 invariant("either side alike", lambda f, d, f0, Q, E: (f(-d, f0, Q, E), f(d, f0, Q, E))),
             ],
             published=[
-                value("50 Hz at 1 MHz, Q 100: a hundredth", given=(50.0, 1e6, 100.0, 1.0), wanted=0.01, within=PRINTED,
-                      source=ADLER, known="recomputed"),
+                value(
+                    "50 Hz at 1 MHz, Q 100: a hundredth",
+                    given=(50.0, 1e6, 100.0, 1.0),
+                    wanted=0.01,
+                    within=PRINTED,
+                    source=ADLER,
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("kept the sign: a crest has none", lambda d, f0, Q, E: 2 * Q * d / f0 * E * np.where(d > 0, -1.0, 1.0)),
@@ -162,12 +217,15 @@ EXERCISE = Exercise(
             agrees_within=relative(1e-7, because="an arc tangent, and whole turns added"),
             holds=[
                 invariant("it starts from nothing", lambda f, t, d, h: (f(0.0, d, h), 0.0)),
-                invariant("after two beats, and a quarter of one, it has gone two turns more than after the quarter",
-                          lambda f, t, d, h: (f(2.25 / f.pulled_beat(d, h), d, h),
-                                              4 * np.pi + f(0.25 / f.pulled_beat(d, h), d, h)), nearly),
+                invariant(
+                    "after two beats, and a quarter of one, it has gone two turns more than after the quarter",
+                    lambda f, t, d, h: (f(2.25 / f.pulled_beat(d, h), d, h), 4 * np.pi + f(0.25 / f.pulled_beat(d, h), d, h)),
+                    nearly,
+                ),
                 invariant("it moves as Adler's equation says", by_a_step, nearly),
-                invariant("a station that brings nothing lets it run evenly",
-                          lambda f, t, d, h: (f(t, d, 0.0), 2 * np.pi * d * t)),
+                invariant(
+                    "a station that brings nothing lets it run evenly", lambda f, t, d, h: (f(t, d, 0.0), 2 * np.pi * d * t)
+                ),
             ],
             no_published="A closed form; tests integrate Adler's equation.",
             refuses=[refusal("an offset that the station holds", (0.01, 50.0, 100.0))],
@@ -176,11 +234,18 @@ EXERCISE = Exercise(
                 slip("let it run evenly at the beat", lambda t, d, h: 2 * np.pi * pulled_beat(d, h) * t),
                 slip("forgotten the whole turns", without_turns),
                 slip("returned degrees", lambda t, d, h: np.degrees(slipping_phase(t, d, h))),
-                slip("let it hurry where it should linger",
-                     lambda t, d, h: 2 * np.pi * np.divmod(pulled_beat(d, h) * t, 1)[0] + 2 * np.arctan2(
-                         d * np.sin(np.pi * (pulled_beat(d, h) * t % 1)),
-                         pulled_beat(d, h) * np.cos(np.pi * (pulled_beat(d, h) * t % 1))
-                         - h * np.sin(np.pi * (pulled_beat(d, h) * t % 1)))),
+                slip(
+                    "let it hurry where it should linger",
+                    lambda t, d, h: (
+                        2 * np.pi * np.divmod(pulled_beat(d, h) * t, 1)[0]
+                        + 2
+                        * np.arctan2(
+                            d * np.sin(np.pi * (pulled_beat(d, h) * t % 1)),
+                            pulled_beat(d, h) * np.cos(np.pi * (pulled_beat(d, h) * t % 1))
+                            - h * np.sin(np.pi * (pulled_beat(d, h) * t % 1)),
+                        )
+                    ),
+                ),
             ],
         ),
     ],

@@ -1,4 +1,5 @@
 """What do the neighbours hear?   Lesson: Oscillation, section 7."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges

@@ -1,4 +1,5 @@
 """What the exercise of backlash calls loss and returned, of a whole set: three windings, and an anode with capacitances."""
+
 from dataclasses import replace
 
 import numpy as np

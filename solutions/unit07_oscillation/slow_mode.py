@@ -1,4 +1,5 @@
 """The network of three windings and anode, reduced to the one mode that is slow beside the carrier."""
+
 from dataclasses import replace
 from typing import NamedTuple
 

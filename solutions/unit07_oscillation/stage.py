@@ -1,4 +1,5 @@
 """Valve, grid leak and anode feed, as the envelope's equation wants them."""
+
 from dataclasses import replace
 from functools import lru_cache
 from typing import NamedTuple
@@ -52,9 +53,18 @@ class Stage(NamedTuple):
 
 BYPASS = 2e-9  # farad
 SALTMARSH_STAGE = Stage(
-    *club.LAW, club.HT, club.STEADY_RESISTANCE, BYPASS, club.LEAK, club.LEAK_RETURN, club.CONDENSER, club.ZERO_CURRENT,
-    club.GRID_SLOPE, GRID_ANODE, GRID_FILAMENT,
-)  # fmt: skip
+    *club.LAW,
+    club.HT,
+    club.STEADY_RESISTANCE,
+    BYPASS,
+    club.LEAK,
+    club.LEAK_RETURN,
+    club.CONDENSER,
+    club.ZERO_CURRENT,
+    club.GRID_SLOPE,
+    GRID_ANODE,
+    GRID_FILAMENT,
+)
 # The same valve, made gentle: 45 V, telephones without a dropping resistor, half a megohm to the filament's negative end.
 GENTLE_STAGE = SALTMARSH_STAGE._replace(supply=45.0, load_resistance=4e3, leak_resistance=0.5e6, leak_return=0.0)
 

@@ -4,6 +4,7 @@ A weak carrier finds the set of unit 06. A strong one swings the grid far enough
 the set is another: one with backlash can be carried over its edge at a throttle that would be safe in silence. All of
 this is played by the envelope's equation, the set being tuned to the station at each setting of the throttle.
 """
+
 from dataclasses import replace
 from functools import lru_cache
 
@@ -122,9 +123,7 @@ def sings_after(
 
 
 @lru_cache(maxsize=512)
-def threshold_with_station(
-    frequency: float, emf: float, coupling: float = COUPLING, stage: Stage = SALTMARSH_STAGE
-) -> float:
+def threshold_with_station(frequency: float, emf: float, coupling: float = COUPLING, stage: Stage = SALTMARSH_STAGE) -> float:
     """Least throttle at which a carrier leaves the set singing, or at which it would sing in any case.
 
     Parameters

@@ -12,6 +12,7 @@ kept together as `lasting`: what the grid's voltage has beside the mode, as a sh
 the carrier differs from that at rest; what its current's overtones add to the grid's crest, in volts, with, as
 imaginary part, by what share they bend it more sharply; and the overtones of its drive.
 """
+
 import cmath
 import math
 

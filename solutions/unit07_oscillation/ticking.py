@@ -1,4 +1,5 @@
 """A set that ticks: the gentle one with its throttle far open, a great leak and a large grid condenser."""
+
 from functools import lru_cache
 from typing import NamedTuple
 

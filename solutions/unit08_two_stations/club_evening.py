@@ -2,6 +2,7 @@
 
 All of it is invented: where these places lie, and the land between them, an atlas shows only water.
 """
+
 import numpy as np
 
 from solutions.unit01_signal.aerial_voltage import aerial_capacitance, effective_height

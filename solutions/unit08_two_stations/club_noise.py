@@ -3,6 +3,7 @@
 The set is the one-valve set of unit 05 on the club's aerial, with the aerial coil of the reaction set. Reaction multiplies
 station and noise alike; so what is told here of its noise holds with and without. Noise is counted in a channel's 9 kHz.
 """
+
 from statistics import NormalDist
 from typing import NamedTuple
 
@@ -179,9 +180,7 @@ def own_below(frequency: float, when: str, where: str = "country") -> float:
     return 20 * np.log10(outside_noise(frequency, when, where) / own_noise(frequency))
 
 
-def least_through_noise(
-    frequency: float, when: str, where: str = "country", ratio: float = 6.0, depth: float = DEPTH
-) -> float:
+def least_through_noise(frequency: float, when: str, where: str = "country", ratio: float = 6.0, depth: float = DEPTH) -> float:
     """Field in volts a metre of a carrier whose programme stands `ratio` decibels above all the noise before the detector."""
     noise = noise_together(outside_noise(frequency, when, where), own_noise(frequency))[0]
     return least_field(noise, AERIAL_HEIGHT, depth, ratio)
@@ -198,8 +197,10 @@ def median_of_both() -> float:
     Each varies by itself from hour to hour and place to place; each side of a median falls off as a bell curve in decibels.
     """
     bell = np.array([NormalDist().inv_cdf(share) for share in np.linspace(0, 1, 401)[1:-1]])
-    levels = [figure + bell / NormalDist().inv_cdf(0.9) * np.where(bell > 0, *DECILES[name]) for name, figure in
-              (("country", man_made_figure(1e6)), ("winter night", sky_figure(1e6, "winter night")))]  # fmt: skip
+    levels = [
+        figure + bell / NormalDist().inv_cdf(0.9) * np.where(bell > 0, *DECILES[name])
+        for name, figure in (("country", man_made_figure(1e6)), ("winter night", sky_figure(1e6, "winter night")))
+    ]
     together = 10 * np.log10(10 ** (levels[0][:, None] / 10) + 10 ** (levels[1] / 10))
     return float(np.median(together)) - outside_figure(1e6, "winter night")
 

@@ -3,6 +3,7 @@
 A log holds dial readings and the frequencies of the stations found there. With a condenser whose capacitance grows evenly,
 the square of the wavelength grows evenly with the reading: a straight line, whatever the coil and the strays.
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges

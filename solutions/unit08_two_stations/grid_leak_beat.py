@@ -1,4 +1,5 @@
 """What a grid leak does with two stations at once: its condenser follows their beat part of the way."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges

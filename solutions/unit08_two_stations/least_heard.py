@@ -3,6 +3,7 @@
 Noise is a voltage with no pattern. What counts of it is the r.m.s. value in the band that is let through, and of noises that
 know nothing of each other the squares add. All of it is brought to one place: the aerial, in series with it.
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges
@@ -80,9 +81,7 @@ def country_noise(noise_figure: float, frequency: float, bandwidth: float, effec
 
 
 @check_ranges
-def circuit_noise(
-    resistance: float, reactance: float, leak_resistance: float, grid_current: float, bandwidth: float
-) -> float:
+def circuit_noise(resistance: float, reactance: float, leak_resistance: float, grid_current: float, bandwidth: float) -> float:
     """Voltage that coil, leak and grid together put in series with the tuned coil, in a room of 290 K.
 
     Parameters

@@ -3,6 +3,7 @@
 In the laws and slips: t a time in days and D a whole number of them, y, mo and d a date, p and q latitude and longitude, of two
 places p1, q1, p2, q2, s a distance, z a height, h the sun's elevation at which it is dark.
 """
+
 from functools import partial
 
 import numpy as np
@@ -47,8 +48,12 @@ TWILIGHT = "sunset on high over a sphere of 6371 km; skywave_facts.toml, sunset_
 EPHEMERIS = "PyEphem 4.2.1, next setting and rising of the sun's centre at that elevation, no refraction"
 PRINTED = absolute(6e-4, because="printed to three decimals")
 SECONDS = absolute(1e-4, because="nine seconds, in days")
-TIME = drawn([float(day) + eighth / 8 for day in (0, *range(100, 10000, 37)) for eighth in (0, 2, 5, 7, 1, 3, 4, 6)],
-             "0 to 10 000 days", partial(shown, unit="days"), stacks=True)
+TIME = drawn(
+    [float(day) + eighth / 8 for day in (0, *range(100, 10000, 37)) for eighth in (0, 2, 5, 7, 1, 3, 4, 6)],
+    "0 to 10 000 days",
+    partial(shown, unit="days"),
+    stacks=True,
+)
 LATITUDE, LONGITUDE = degrees("-70°", "70°"), degrees("-180°", "180°")
 NORTH, WEST = degrees("35°", "65°"), degrees("-30°", "30°")
 DATE = {"year": whole(2000, 2030), "month": whole(1, 12), "day": whole(1, 28)}
@@ -103,8 +108,9 @@ def one_guess(D, p, q, h):
     """The sun's place at noon taken for the whole night."""
     noon = D - q / 360
     declination, hour_angle = sun_place(noon, q)
-    cosine = ((np.sin(np.radians(h)) - np.sin(np.radians(p)) * np.sin(np.radians(declination)))
-              / (np.cos(np.radians(p)) * np.cos(np.radians(declination))))
+    cosine = (np.sin(np.radians(h)) - np.sin(np.radians(p)) * np.sin(np.radians(declination))) / (
+        np.cos(np.radians(p)) * np.cos(np.radians(declination))
+    )
     half = np.degrees(np.arccos(np.clip(cosine, -1, 1)))
     return noon + (half - hour_angle) / 360, noon + 1 - (half + hour_angle) / 360
 
@@ -119,32 +125,55 @@ EXERCISE = Exercise(
             gives="°",
             agrees_within=CLOSE,
             holds=[
-                invariant("on the other side of the world the sun stands as far below as here above",
-                          lambda f, t, p, q: (f(t, -p, q + 180), -f(t, p, q))),
-                invariant("at the pole the sun stands as high all day, but for its declination's small change",
-                          lambda f, t, p, q: (f(t, 90.0, q), f(t, 90.0, 0.0))),
+                invariant(
+                    "on the other side of the world the sun stands as far below as here above",
+                    lambda f, t, p, q: (f(t, -p, q + 180), -f(t, p, q)),
+                ),
+                invariant(
+                    "at the pole the sun stands as high all day, but for its declination's small change",
+                    lambda f, t, p, q: (f(t, 90.0, q), f(t, 90.0, 0.0)),
+                ),
                 invariant("all the way round is the same place", lambda f, t, p, q: (f(t, p, q + 360), f(t, p, q))),
             ],
             published=[
-                value("noon at 50° north on the Greenwich meridian, 20 March 2023",
-                      given=(days_since_2000(2023, 3, 20, 12.0), 50.0, 0.0), wanted=39.8171, within=SUN_WITHIN, source=SUN,
-                      known="recomputed"),
-                value("35° south, 140° east, 15 January 2023, 8 hours UT",
-                      given=(days_since_2000(2023, 1, 15, 8.0), -35.0, 140.0), wanted=21.7, within=SUN_WITHIN, source=SUN,
-                      known="recomputed"),
-                value("40° north, 100° west, 10 February 2024, 1 hour UT: ten degrees down",
-                      given=(days_since_2000(2024, 2, 10, 1.0), 40.0, -100.0), wanted=-10.4053, within=SUN_WITHIN, source=SUN,
-                      known="recomputed"),
+                value(
+                    "noon at 50° north on the Greenwich meridian, 20 March 2023",
+                    given=(days_since_2000(2023, 3, 20, 12.0), 50.0, 0.0),
+                    wanted=39.8171,
+                    within=SUN_WITHIN,
+                    source=SUN,
+                    known="recomputed",
+                ),
+                value(
+                    "35° south, 140° east, 15 January 2023, 8 hours UT",
+                    given=(days_since_2000(2023, 1, 15, 8.0), -35.0, 140.0),
+                    wanted=21.7,
+                    within=SUN_WITHIN,
+                    source=SUN,
+                    known="recomputed",
+                ),
+                value(
+                    "40° north, 100° west, 10 February 2024, 1 hour UT: ten degrees down",
+                    given=(days_since_2000(2024, 2, 10, 1.0), 40.0, -100.0),
+                    wanted=-10.4053,
+                    within=SUN_WITHIN,
+                    source=SUN,
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("given degrees to np.sin, which wants radians", in_radians),
                 slip("returned radians", lambda t, p, q: np.radians(sun_elevation(t, p, q))),
                 slip("counted longitude to the west", lambda t, p, q: sun_elevation(t, p, -q)),
                 slip("counted latitude to the south", lambda t, p, q: sun_elevation(t, -p, q)),
-                slip("returned the distance from the zenith: the height is what it lacks of 90°",
-                     lambda t, p, q: 90 - sun_elevation(t, p, q)),
-                slip("added the longitude once more: the hour angle is already the place's own",
-                     lambda t, p, q: sun_elevation(t, p, 2 * q)),
+                slip(
+                    "returned the distance from the zenith: the height is what it lacks of 90°",
+                    lambda t, p, q: 90 - sun_elevation(t, p, q),
+                ),
+                slip(
+                    "added the longitude once more: the hour angle is already the place's own",
+                    lambda t, p, q: sun_elevation(t, p, 2 * q),
+                ),
             ],
         ),
         Question(
@@ -154,26 +183,40 @@ EXERCISE = Exercise(
             gives=("°", "°", "m"),
             agrees_within=relative(1e-9, because="a few operations, double precision", floor=1e-9),
             holds=[
-                invariant("there and back is one path", lambda f, p1, q1, p2, q2: (
-                    np.array(f(p1, q1, p2, q2)), np.array(f(p2, q2, p1, q1)))),
-                invariant("along a meridian the middle is half-way", lambda f, p1, q1, p2, q2: (
-                    np.array(f(40.0, q1, 60.0, q1))[:2], np.array([50.0, q1]))),
-                invariant("from the middle it is half as far", lambda f, p1, q1, p2, q2: (
-                    f(*f(p1, q1, p2, q2)[:2], p2, q2)[2], f(p1, q1, p2, q2)[2] / 2)),
-                invariant("a quarter of the equator is a quarter of the sphere's girth", lambda f, p1, q1, p2, q2: (
-                    f(0.0, q1, 0.0, q1 + 90)[2], np.pi / 2 * EARTH_RADIUS)),
+                invariant(
+                    "there and back is one path",
+                    lambda f, p1, q1, p2, q2: (np.array(f(p1, q1, p2, q2)), np.array(f(p2, q2, p1, q1))),
+                ),
+                invariant(
+                    "along a meridian the middle is half-way",
+                    lambda f, p1, q1, p2, q2: (np.array(f(40.0, q1, 60.0, q1))[:2], np.array([50.0, q1])),
+                ),
+                invariant(
+                    "from the middle it is half as far",
+                    lambda f, p1, q1, p2, q2: (f(*f(p1, q1, p2, q2)[:2], p2, q2)[2], f(p1, q1, p2, q2)[2] / 2),
+                ),
+                invariant(
+                    "a quarter of the equator is a quarter of the sphere's girth",
+                    lambda f, p1, q1, p2, q2: (f(0.0, q1, 0.0, q1 + 90)[2], np.pi / 2 * EARTH_RADIUS),
+                ),
             ],
             no_published="Geometry on a sphere; tests hold it to an astronomy library's angle between two places.",
             slips=[
                 slip("averaged latitudes and longitudes: the shortest way bends towards the pole", flat_middle),
                 slip("measured through the earth: along the ground it is an arc", chord),
-                slip("returned the place in radians", lambda *inputs: (
-                    *np.radians(path_middle(*inputs)[:2]), path_middle(*inputs)[2])),
+                slip(
+                    "returned the place in radians",
+                    lambda *inputs: (*np.radians(path_middle(*inputs)[:2]), path_middle(*inputs)[2]),
+                ),
                 slip("returned half the distance", lambda *inputs: (*path_middle(*inputs)[:2], path_middle(*inputs)[2] / 2)),
-                slip("returned the angle at the earth's centre, in radians: times the radius it is a distance",
-                     lambda *inputs: (*path_middle(*inputs)[:2], path_middle(*inputs)[2] / EARTH_RADIUS)),
-                slip("given longitude before latitude", lambda *inputs: (
-                    path_middle(*inputs)[1], path_middle(*inputs)[0], path_middle(*inputs)[2])),
+                slip(
+                    "returned the angle at the earth's centre, in radians: times the radius it is a distance",
+                    lambda *inputs: (*path_middle(*inputs)[:2], path_middle(*inputs)[2] / EARTH_RADIUS),
+                ),
+                slip(
+                    "given longitude before latitude",
+                    lambda *inputs: (path_middle(*inputs)[1], path_middle(*inputs)[0], path_middle(*inputs)[2]),
+                ),
             ],
         ),
         Question(
@@ -182,30 +225,51 @@ EXERCISE = Exercise(
             gives=("°", "m"),
             agrees_within=CLOSE,
             holds=[
-                invariant("nearly straight up and down: twice the height",
-                          lambda f, s, z: (f(1.0, z)[1] / (2 * z), 1.0), nearly),
+                invariant(
+                    "nearly straight up and down: twice the height", lambda f, s, z: (f(1.0, z)[1] / (2 * z), 1.0), nearly
+                ),
                 invariant("a higher mirror, a steeper start", lambda f, s, z: (f(s, z)[0], f(s, 1.2 * z)[0]), less),
-                invariant("it is farther than the chord between the ends",
-                          lambda f, s, z: (2 * EARTH_RADIUS * np.sin(s / (2 * EARTH_RADIUS)), f(s, z)[1]), less),
+                invariant(
+                    "it is farther than the chord between the ends",
+                    lambda f, s, z: (2 * EARTH_RADIUS * np.sin(s / (2 * EARTH_RADIUS)), f(s, z)[1]),
+                    less,
+                ),
             ],
             published=[
-                value("1000 km by the E layer", given=(1000e3, 100e3), wanted=(8.970, 1027.217e3),
-                      within=relative(1e-6, because="printed to a metre and a thousandth of a degree", floor=6e-4),
-                      source=GEOMETRY, known="recomputed"),
-                value("300 km by the F layer", given=(300e3, 220e3), wanted=(54.579, 535.447e3),
-                      within=relative(1e-6, because="printed to a metre and a thousandth of a degree", floor=6e-4),
-                      source=GEOMETRY, known="recomputed"),
-                value("2500 km by the E layer: below the horizon", given=(2500e3, 100e3), wanted=(-1.097, 2523.443e3),
-                      within=relative(1e-6, because="printed to a metre and a thousandth of a degree", floor=6e-4),
-                      source=GEOMETRY, known="recomputed"),
+                value(
+                    "1000 km by the E layer",
+                    given=(1000e3, 100e3),
+                    wanted=(8.970, 1027.217e3),
+                    within=relative(1e-6, because="printed to a metre and a thousandth of a degree", floor=6e-4),
+                    source=GEOMETRY,
+                    known="recomputed",
+                ),
+                value(
+                    "300 km by the F layer",
+                    given=(300e3, 220e3),
+                    wanted=(54.579, 535.447e3),
+                    within=relative(1e-6, because="printed to a metre and a thousandth of a degree", floor=6e-4),
+                    source=GEOMETRY,
+                    known="recomputed",
+                ),
+                value(
+                    "2500 km by the E layer: below the horizon",
+                    given=(2500e3, 100e3),
+                    wanted=(-1.097, 2523.443e3),
+                    within=relative(1e-6, because="printed to a metre and a thousandth of a degree", floor=6e-4),
+                    source=GEOMETRY,
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("taken the earth for flat", lambda s, z: (np.degrees(np.arctan2(2 * z, s)), 2 * np.hypot(s / 2, z))),
                 slip("returned one way up only", lambda s, z: (hop(s, z)[0], hop(s, z)[1] / 2)),
                 slip("turned by the whole distance instead of half of it", lambda s, z: hop(2 * s, z)),
                 slip("returned radians", lambda s, z: (np.radians(hop(s, z)[0]), hop(s, z)[1])),
-                slip("returned the angle at the mirror, between the wave and the upright",
-                     lambda s, z: (90 - hop(s, z)[0] - np.degrees(s / (2 * EARTH_RADIUS)), hop(s, z)[1])),
+                slip(
+                    "returned the angle at the mirror, between the wave and the upright",
+                    lambda s, z: (90 - hop(s, z)[0] - np.degrees(s / (2 * EARTH_RADIUS)), hop(s, z)[1]),
+                ),
             ],
         ),
         Question(
@@ -216,21 +280,21 @@ EXERCISE = Exercise(
             holds=[
                 invariant("on the ground the sun sets at the horizon", lambda f, z: (f(0.0), 0.0)),
                 invariant("the higher, the longer the light lasts", lambda f, z: (f(1.1 * z), f(z)), less),
-                invariant("close to the ground it goes as the root of the height",
-                          lambda f, z: (f(0.4e3) / f(0.1e3), 2.0), nearly),
+                invariant(
+                    "close to the ground it goes as the root of the height", lambda f, z: (f(0.4e3) / f(0.1e3), 2.0), nearly
+                ),
             ],
             published=[
-                value("for air 60 km up", given=(60e3,), wanted=-7.833, within=PRINTED,
-                      source=TWILIGHT, known="recomputed"),
-                value("for air 90 km up", given=(90e3,), wanted=-9.574, within=PRINTED,
-                      source=TWILIGHT, known="recomputed"),
+                value("for air 60 km up", given=(60e3,), wanted=-7.833, within=PRINTED, source=TWILIGHT, known="recomputed"),
+                value("for air 90 km up", given=(90e3,), wanted=-9.574, within=PRINTED, source=TWILIGHT, known="recomputed"),
             ],
             slips=[
-                slip("returned it above the horizon: seen from the ground the sun has gone down long before",
-                     lambda z: -dark_elevation(z)),
+                slip(
+                    "returned it above the horizon: seen from the ground the sun has gone down long before",
+                    lambda z: -dark_elevation(z),
+                ),
                 slip("returned radians", lambda z: np.radians(dark_elevation(z))),
-                slip("taken the arc tangent of the height over the radius",
-                     lambda z: -np.degrees(np.arctan(z / EARTH_RADIUS))),
+                slip("taken the arc tangent of the height over the radius", lambda z: -np.degrees(np.arctan(z / EARTH_RADIUS))),
                 slip("taken the arc sine of the radii", lambda z: -90 - dark_elevation(z)),
             ],
         ),
@@ -240,18 +304,39 @@ EXERCISE = Exercise(
             gives=("days", "days"),
             agrees_within=MOMENT,
             holds=[
-                invariant("at your nightfall, where there is one, your sun stands at the elevation asked for",
-                          lambda f, D, p, q, h: (f.sun_elevation(f(D, 0.6 * p, q, h)[0], 0.6 * p, q), h), nearly),
-                invariant("and at your daybreak",
-                          lambda f, D, p, q, h: (f.sun_elevation(f(D, 0.6 * p, q, h)[1], 0.6 * p, q), h), nearly),
-                invariant("a degree farther east it is night four minutes earlier, within some seconds",
-                          lambda f, D, p, q, h: (f(D, 0.6 * p, q, h)[0] - f(D, 0.6 * p, q + 1, h)[0], 1 / 360), in_seconds),
+                invariant(
+                    "at your nightfall, where there is one, your sun stands at the elevation asked for",
+                    lambda f, D, p, q, h: (f.sun_elevation(f(D, 0.6 * p, q, h)[0], 0.6 * p, q), h),
+                    nearly,
+                ),
+                invariant(
+                    "and at your daybreak",
+                    lambda f, D, p, q, h: (f.sun_elevation(f(D, 0.6 * p, q, h)[1], 0.6 * p, q), h),
+                    nearly,
+                ),
+                invariant(
+                    "a degree farther east it is night four minutes earlier, within some seconds",
+                    lambda f, D, p, q, h: (f(D, 0.6 * p, q, h)[0] - f(D, 0.6 * p, q + 1, h)[0], 1 / 360),
+                    in_seconds,
+                ),
             ],
             published=[
-                value("the 8913th day, 52° north, 4° west, 8° down", given=(8913, 52.0, -4.0, -8.0),
-                      wanted=(8913.393405916, 8913.624797899), within=SECONDS, source=EPHEMERIS, known="recomputed"),
-                value("the 3000th, 40° south, 70° west, 10° down", given=(3000, -40.0, -70.0, -10.0),
-                      wanted=(3000.486300388, 3000.913362421), within=SECONDS, source=EPHEMERIS, known="recomputed"),
+                value(
+                    "the 8913th day, 52° north, 4° west, 8° down",
+                    given=(8913, 52.0, -4.0, -8.0),
+                    wanted=(8913.393405916, 8913.624797899),
+                    within=SECONDS,
+                    source=EPHEMERIS,
+                    known="recomputed",
+                ),
+                value(
+                    "the 3000th, 40° south, 70° west, 10° down",
+                    given=(3000, -40.0, -70.0, -10.0),
+                    wanted=(3000.486300388, 3000.913362421),
+                    within=SECONDS,
+                    source=EPHEMERIS,
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("given daybreak first", lambda *inputs: night_at(*inputs)[::-1]),
@@ -270,29 +355,51 @@ EXERCISE = Exercise(
             arrays=False,
             agrees_within=HOUR,
             holds=[
-                invariant("there and back is one path", lambda f, y, mo, d, p1, q1, p2, q2, z: (
-                    np.array(f(y, mo, d, p1, q1, p2, q2, z)), np.array(f(y, mo, d, p2, q2, p1, q1, z)))),
-                invariant("higher air is dark for a shorter time", lambda f, y, mo, d, p1, q1, p2, q2, z: (
-                    np.ptp(f(y, 1, d, 40.0, q1, 50.0, q2, 1.1 * z)), np.ptp(f(y, 1, d, 40.0, q1, 50.0, q2, z))), less),
-                invariant("a path all north of the arctic circle is dark for the whole of a midwinter day",
-                          lambda f, y, mo, d, p1, q1, p2, q2, z: (
-                              np.ptp(f(y, 12, 20, 83.0, q1, 83.0, q1 + 5, z)), 24.0),
-                          lambda left, right, tolerance: equal(left, right, absolute(0.05, because="noon moves a little"))),
+                invariant(
+                    "there and back is one path",
+                    lambda f, y, mo, d, p1, q1, p2, q2, z: (
+                        np.array(f(y, mo, d, p1, q1, p2, q2, z)),
+                        np.array(f(y, mo, d, p2, q2, p1, q1, z)),
+                    ),
+                ),
+                invariant(
+                    "higher air is dark for a shorter time",
+                    lambda f, y, mo, d, p1, q1, p2, q2, z: (
+                        np.ptp(f(y, 1, d, 40.0, q1, 50.0, q2, 1.1 * z)),
+                        np.ptp(f(y, 1, d, 40.0, q1, 50.0, q2, z)),
+                    ),
+                    less,
+                ),
+                invariant(
+                    "a path all north of the arctic circle is dark for the whole of a midwinter day",
+                    lambda f, y, mo, d, p1, q1, p2, q2, z: (np.ptp(f(y, 12, 20, 83.0, q1, 83.0, q1 + 5, z)), 24.0),
+                    lambda left, right, tolerance: equal(left, right, absolute(0.05, because="noon moves a little")),
+                ),
             ],
             no_published="It joins the functions above; tests hold it to an astronomy library for many dates and places.",
-            refuses=[refusal("30 February", (2023, 2, 30, 50.0, 0.0, 55.0, 5.0, 80e3)),
-                     refusal("a thirteenth month", (2023, 13, 1, 50.0, 0.0, 55.0, 5.0, 80e3))],
+            refuses=[
+                refusal("30 February", (2023, 2, 30, 50.0, 0.0, 55.0, 5.0, 80e3)),
+                refusal("a thirteenth month", (2023, 13, 1, 50.0, 0.0, 55.0, 5.0, 80e3)),
+            ],
             slips=[
                 slip("taken the ground's own sunset: the air that soaks the wave up has the sun for longer", wrong_night),
-                slip("looked at the first station alone: the middle of the path counts",
-                     lambda y, mo, d, p1, q1, p2, q2, z: path_night(y, mo, d, p1, q1, p1, q1, z)),
-                slip("looked at the second station alone",
-                     lambda y, mo, d, p1, q1, p2, q2, z: path_night(y, mo, d, p2, q2, p2, q2, z)),
+                slip(
+                    "looked at the first station alone: the middle of the path counts",
+                    lambda y, mo, d, p1, q1, p2, q2, z: path_night(y, mo, d, p1, q1, p1, q1, z),
+                ),
+                slip(
+                    "looked at the second station alone",
+                    lambda y, mo, d, p1, q1, p2, q2, z: path_night(y, mo, d, p2, q2, p2, q2, z),
+                ),
                 slip("taken the night before", day_of_path),
-                slip("counted the hours from noon: they count from midnight at the beginning of the date",
-                     lambda *inputs: tuple(hour - 12 for hour in path_night(*inputs))),
-                slip("returned a part of a day instead of hours",
-                     lambda *inputs: tuple(hour / 24 for hour in path_night(*inputs))),
+                slip(
+                    "counted the hours from noon: they count from midnight at the beginning of the date",
+                    lambda *inputs: tuple(hour - 12 for hour in path_night(*inputs)),
+                ),
+                slip(
+                    "returned a part of a day instead of hours",
+                    lambda *inputs: tuple(hour / 24 for hour in path_night(*inputs)),
+                ),
             ],
         ),
     ],

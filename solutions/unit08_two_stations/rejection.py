@@ -2,6 +2,7 @@
 
 A circuit stands on the wanted station. Its rejection of another is how many decibels more it takes from that one.
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges

@@ -3,6 +3,7 @@
 In the laws and slips: f0 the wanted station's frequency, o the offset, Q, Q1 and Q2 quality factors, k a coupling, W and U
 the wanted and the unwanted field, r a rejection, p the protection asked for.
 """
+
 import numpy as np
 
 from checker import (
@@ -63,71 +64,128 @@ EXERCISE = Exercise(
             agrees_within=CLOSE,
             holds=[
                 invariant("the wanted station itself loses nothing", lambda f, f0, o, Q: (f(f0, 0.0, Q), 0.0)),
-                invariant("far outside the bandwidth, twice the Q is worth 6 dB",
-                          lambda f, f0, o, Q: (f(f0, o, 2e5 * Q) - f(f0, o, 1e5 * Q), 20 * np.log10(2)), nearly),
-                invariant("a station twice as high is held back like one half as high",
-                          lambda f, f0, o, Q: (f(f0, f0, Q), f(f0, -f0 / 2, Q))),
+                invariant(
+                    "far outside the bandwidth, twice the Q is worth 6 dB",
+                    lambda f, f0, o, Q: (f(f0, o, 2e5 * Q) - f(f0, o, 1e5 * Q), 20 * np.log10(2)),
+                    nearly,
+                ),
+                invariant(
+                    "a station twice as high is held back like one half as high",
+                    lambda f, f0, o, Q: (f(f0, f0, Q), f(f0, -f0 / 2, Q)),
+                ),
             ],
             published=[
-                value("half a bandwidth above 1 MHz, Q 100", given=(1e6, 5e3, 100.0),
-                      wanted=-20 * np.log10(0.7079868135), within=absolute(1e-8, because="printed to ten figures"),
-                      source=RESONANCE, known="recomputed"),
-                value("two bandwidths below it", given=(1e6, -20e3, 100.0), wanted=-20 * np.log10(0.2402278292),
-                      within=absolute(1e-8, because="printed to ten figures"), source=RESONANCE, known="recomputed"),
+                value(
+                    "half a bandwidth above 1 MHz, Q 100",
+                    given=(1e6, 5e3, 100.0),
+                    wanted=-20 * np.log10(0.7079868135),
+                    within=absolute(1e-8, because="printed to ten figures"),
+                    source=RESONANCE,
+                    known="recomputed",
+                ),
+                value(
+                    "two bandwidths below it",
+                    given=(1e6, -20e3, 100.0),
+                    wanted=-20 * np.log10(0.2402278292),
+                    within=absolute(1e-8, because="printed to ten figures"),
+                    source=RESONANCE,
+                    known="recomputed",
+                ),
             ],
             slips=[
-                slip("taken 10 log of the size: 20 log of a ratio of voltages, or 10 log of its square",
-                     lambda f0, o, Q: circuit_rejection(f0, o, Q) / 2),
-                slip("returned the response in decibels: rejection is counted upwards",
-                     lambda f0, o, Q: -circuit_rejection(f0, o, Q)),
-                slip("forgotten the 2: f/f0 − f0/f is twice the offset over f0",
-                     lambda f0, o, Q: 10 * np.log10(1 + (Q * o / f0) ** 2)),
+                slip(
+                    "taken 10 log of the size: 20 log of a ratio of voltages, or 10 log of its square",
+                    lambda f0, o, Q: circuit_rejection(f0, o, Q) / 2,
+                ),
+                slip(
+                    "returned the response in decibels: rejection is counted upwards",
+                    lambda f0, o, Q: -circuit_rejection(f0, o, Q),
+                ),
+                slip(
+                    "forgotten the 2: f/f0 − f0/f is twice the offset over f0",
+                    lambda f0, o, Q: 10 * np.log10(1 + (Q * o / f0) ** 2),
+                ),
                 slip("left out the 1, the resistance", lambda f0, o, Q: 20 * np.log10(np.abs(Q * away(f0, o)))),
                 slip("used the natural logarithm", lambda f0, o, Q: circuit_rejection(f0, o, Q) * np.log(10)),
-                slip("used the rule for small offsets, 2 × offset/f0: take f/f0 − f0/f",
-                     lambda f0, o, Q: 10 * np.log10(1 + (2 * Q * o / f0) ** 2)),
+                slip(
+                    "used the rule for small offsets, 2 × offset/f0: take f/f0 − f0/f",
+                    lambda f0, o, Q: 10 * np.log10(1 + (2 * Q * o / f0) ** 2),
+                ),
             ],
         ),
         Question(
             asks=coupled_rejection,
-            given={"frequency": FREQUENCY, "offset": OFFSET, "primary_quality_factor": QUALITY,
-                   "secondary_quality_factor": QUALITY, "coupling_coefficient": number(0.001, 0.05)},
+            given={
+                "frequency": FREQUENCY,
+                "offset": OFFSET,
+                "primary_quality_factor": QUALITY,
+                "secondary_quality_factor": QUALITY,
+                "coupling_coefficient": number(0.001, 0.05),
+            },
             where=apart,
             gives="dB",
             agrees_within=CLOSE,
             holds=[
-                invariant("the wanted station itself loses nothing",
-                          lambda f, f0, o, Q1, Q2, k: (f(f0, 0.0, Q1, Q2, k), 0.0)),
-                invariant("coupled ever so loosely, the two rejections add, but for the coupling's own rise with frequency",
-                          lambda f, f0, o, Q1, Q2, k: (f(f0, o, Q1, Q2, 1e-6) + 20 * np.log10((f0 + o) / f0),
-                                                       f.circuit_rejection(f0, o, Q1) + f.circuit_rejection(f0, o, Q2)),
-                          nearly),
-                invariant("the two circuits may change places",
-                          lambda f, f0, o, Q1, Q2, k: (f(f0, o, Q1, Q2, k), f(f0, o, Q2, Q1, k))),
-                invariant("coupled at three times the critical, a hump lets its station through better than the wanted",
-                          lambda f, f0, o, Q1, Q2, k: (f(f0, 1.5 * f0 / Q1, Q1, Q1, 3 / Q1), 0.0), less),
+                invariant("the wanted station itself loses nothing", lambda f, f0, o, Q1, Q2, k: (f(f0, 0.0, Q1, Q2, k), 0.0)),
+                invariant(
+                    "coupled ever so loosely, the two rejections add, but for the coupling's own rise with frequency",
+                    lambda f, f0, o, Q1, Q2, k: (
+                        f(f0, o, Q1, Q2, 1e-6) + 20 * np.log10((f0 + o) / f0),
+                        f.circuit_rejection(f0, o, Q1) + f.circuit_rejection(f0, o, Q2),
+                    ),
+                    nearly,
+                ),
+                invariant(
+                    "the two circuits may change places", lambda f, f0, o, Q1, Q2, k: (f(f0, o, Q1, Q2, k), f(f0, o, Q2, Q1, k))
+                ),
+                invariant(
+                    "coupled at three times the critical, a hump lets its station through better than the wanted",
+                    lambda f, f0, o, Q1, Q2, k: (f(f0, 1.5 * f0 / Q1, Q1, Q1, 3 / Q1), 0.0),
+                    less,
+                ),
             ],
             published=[
-                value("critical coupling, Q 100, 10 kHz below 1 MHz", given=(1e6, -10e3, 100.0, 100.0, 0.01),
-                      wanted=-20 * np.log10(0.438300981141), within=absolute(1e-9, because="printed to twelve figures"),
-                      source=COUPLED, known="recomputed"),
-                value("twice critical, 10 kHz above", given=(1e6, 10e3, 100.0, 100.0, 0.02),
-                      wanted=-20 * np.log10(0.977084238175 / 0.8), within=absolute(1e-9, because="printed to twelve figures"),
-                      source=COUPLED, known="recomputed"),
+                value(
+                    "critical coupling, Q 100, 10 kHz below 1 MHz",
+                    given=(1e6, -10e3, 100.0, 100.0, 0.01),
+                    wanted=-20 * np.log10(0.438300981141),
+                    within=absolute(1e-9, because="printed to twelve figures"),
+                    source=COUPLED,
+                    known="recomputed",
+                ),
+                value(
+                    "twice critical, 10 kHz above",
+                    given=(1e6, 10e3, 100.0, 100.0, 0.02),
+                    wanted=-20 * np.log10(0.977084238175 / 0.8),
+                    within=absolute(1e-9, because="printed to twelve figures"),
+                    source=COUPLED,
+                    known="recomputed",
+                ),
             ],
             slips=[
                 slip("added the rejections of two circuits with nothing between them: these load each other", parted),
-                slip("left out what the coupling reflects",
-                     lambda f0, o, Q1, Q2, k: parted(f0, o, Q1, Q2) - 20 * np.log10((f0 + o) / f0)),
-                slip("left out that the coupling's reactance rises with frequency",
-                     lambda f0, o, Q1, Q2, k: 20 * np.log10(np.abs((1 / Q1 + 1j * away(f0, o)) * (1 / Q2 + 1j * away(f0, o))
-                                                                   + k**2) / (1 / (Q1 * Q2) + k**2))),
-                slip("forgotten to square the coupling",
-                     lambda f0, o, Q1, Q2, k: coupled_rejection(f0, o, Q1, Q2, np.sqrt(k))),
-                slip("returned the response in decibels: rejection is counted upwards",
-                     lambda *inputs: -coupled_rejection(*inputs)),
-                slip("measured against one circuit's own resonance, not against the wanted station behind both",
-                     lambda f0, o, Q1, Q2, k: coupled_rejection(f0, o, Q1, Q2, k) + 20 * np.log10(1 + Q1 * Q2 * k**2)),
+                slip(
+                    "left out what the coupling reflects",
+                    lambda f0, o, Q1, Q2, k: parted(f0, o, Q1, Q2) - 20 * np.log10((f0 + o) / f0),
+                ),
+                slip(
+                    "left out that the coupling's reactance rises with frequency",
+                    lambda f0, o, Q1, Q2, k: (
+                        20
+                        * np.log10(
+                            np.abs((1 / Q1 + 1j * away(f0, o)) * (1 / Q2 + 1j * away(f0, o)) + k**2) / (1 / (Q1 * Q2) + k**2)
+                        )
+                    ),
+                ),
+                slip("forgotten to square the coupling", lambda f0, o, Q1, Q2, k: coupled_rejection(f0, o, Q1, Q2, np.sqrt(k))),
+                slip(
+                    "returned the response in decibels: rejection is counted upwards",
+                    lambda *inputs: -coupled_rejection(*inputs),
+                ),
+                slip(
+                    "measured against one circuit's own resonance, not against the wanted station behind both",
+                    lambda f0, o, Q1, Q2, k: coupled_rejection(f0, o, Q1, Q2, k) + 20 * np.log10(1 + Q1 * Q2 * k**2),
+                ),
             ],
         ),
         Question(
@@ -138,56 +196,100 @@ EXERCISE = Exercise(
             holds=[
                 invariant("two stations alike: only the circuits part them", lambda f, W, U, r: (f(W, W, r), r)),
                 invariant("ten times the local is 20 dB less", lambda f, W, U, r: (f(W, 10 * U, r), f(W, U, r) - 20)),
-                invariant("seen from the other station it is the other way round",
-                          lambda f, W, U, r: (f(W, U, 0.0), -f(U, W, 0.0))),
+                invariant(
+                    "seen from the other station it is the other way round", lambda f, W, U, r: (f(W, U, 0.0), -f(U, W, 0.0))
+                ),
             ],
             published=[
-                value("on one channel, 0.5 mV/m against 25 µV/m", given=(0.5e-3, 25e-6, 0.0), wanted=26.02,
-                      within=TWO_FIGURES, source=CONTOURS, known="found"),
-                value("10 kHz apart, 0.5 mV/m against 0.25 mV/m", given=(0.5e-3, 0.25e-3, 0.0), wanted=6.02,
-                      within=TWO_FIGURES, source=CONTOURS, known="found"),
+                value(
+                    "on one channel, 0.5 mV/m against 25 µV/m",
+                    given=(0.5e-3, 25e-6, 0.0),
+                    wanted=26.02,
+                    within=TWO_FIGURES,
+                    source=CONTOURS,
+                    known="found",
+                ),
+                value(
+                    "10 kHz apart, 0.5 mV/m against 0.25 mV/m",
+                    given=(0.5e-3, 0.25e-3, 0.0),
+                    wanted=6.02,
+                    within=TWO_FIGURES,
+                    source=CONTOURS,
+                    known="found",
+                ),
             ],
             slips=[
                 slip("taken 10 log: fields are voltages", lambda W, U, r: 10 * np.log10(W / U) + r),
                 slip("turned the ratio over: it is wanted over unwanted", lambda W, U, r: 20 * np.log10(U / W) + r),
                 slip("taken the rejection away: it helps the wanted station", lambda W, U, r: 20 * np.log10(W / U) - r),
-                slip("multiplied by the decibels: first make them a ratio, or add them",
-                     lambda W, U, r: 20 * np.log10(W / U) * r),
+                slip(
+                    "multiplied by the decibels: first make them a ratio, or add them", lambda W, U, r: 20 * np.log10(W / U) * r
+                ),
                 slip("left the rejection out", lambda W, U, r: 20 * np.log10(W / U) + 0 * r),
             ],
         ),
         Question(
             asks=quality_factor_needed,
-            given={"frequency": FREQUENCY, "offset": OFFSET, "wanted_field": WANTED, "unwanted_field": UNWANTED,
-                   "protection": decibels("6 dB", "60 dB")},
+            given={
+                "frequency": FREQUENCY,
+                "offset": OFFSET,
+                "wanted_field": WANTED,
+                "unwanted_field": UNWANTED,
+                "protection": decibels("6 dB", "60 dB"),
+            },
             where=apart,
             agrees_within=CLOSE,
             holds=[
-                invariant("with that Q your rejection gives the protection asked for, or the fields alone give more",
-                          lambda f, f0, o, W, U, p: (p, f.protection_left(W, U, f.circuit_rejection(
-                              f0, o, np.maximum(f(f0, o, W, U, p), 1e-9)))), at_most),
-                invariant("a station already far enough above needs none",
-                          lambda f, f0, o, W, U, p: (f(f0, o, 1e4 * U, U, p), 0.0)),
-                invariant("twice as high a station needs a higher Q for the same offset",
-                          lambda f, f0, o, W, U, p: (f(f0, abs(o), U / 2, U, p), f(2 * f0, abs(o), U / 2, U, p)), less),
+                invariant(
+                    "with that Q your rejection gives the protection asked for, or the fields alone give more",
+                    lambda f, f0, o, W, U, p: (
+                        p,
+                        f.protection_left(W, U, f.circuit_rejection(f0, o, np.maximum(f(f0, o, W, U, p), 1e-9))),
+                    ),
+                    at_most,
+                ),
+                invariant(
+                    "a station already far enough above needs none", lambda f, f0, o, W, U, p: (f(f0, o, 1e4 * U, U, p), 0.0)
+                ),
+                invariant(
+                    "twice as high a station needs a higher Q for the same offset",
+                    lambda f, f0, o, W, U, p: (f(f0, abs(o), U / 2, U, p), f(2 * f0, abs(o), U / 2, U, p)),
+                    less,
+                ),
             ],
             published=[
-                value("two stations of one strength, one at twice the other's frequency: Q × 1.5 = sqrt(10⁴ − 1)",
-                      given=(846e3, 846e3, 1e-3, 1e-3, 40.0), wanted=np.sqrt(9999) / 1.5,
-                      within=relative(1e-9, because="exact"), source=BS560, known="found"),
+                value(
+                    "two stations of one strength, one at twice the other's frequency: Q × 1.5 = sqrt(10⁴ − 1)",
+                    given=(846e3, 846e3, 1e-3, 1e-3, 40.0),
+                    wanted=np.sqrt(9999) / 1.5,
+                    within=relative(1e-9, because="exact"),
+                    source=BS560,
+                    known="found",
+                ),
             ],
             slips=[
-                slip("divided by the ratio without taking off the 1, the resistance",
-                     lambda f0, o, W, U, p: 10 ** (np.maximum(p - protection_left(W, U, 0.0), 0.0) / 20) / np.abs(away(f0, o))
-                     * (p > protection_left(W, U, 0.0))),
-                slip("used the rule for small offsets, 2 × offset/f0: take f/f0 − f0/f",
-                     lambda f0, o, W, U, p: quality_factor_needed(f0, o, W, U, p) * np.abs(away(f0, o) * f0 / (2 * o))),
+                slip(
+                    "divided by the ratio without taking off the 1, the resistance",
+                    lambda f0, o, W, U, p: (
+                        10 ** (np.maximum(p - protection_left(W, U, 0.0), 0.0) / 20)
+                        / np.abs(away(f0, o))
+                        * (p > protection_left(W, U, 0.0))
+                    ),
+                ),
+                slip(
+                    "used the rule for small offsets, 2 × offset/f0: take f/f0 − f0/f",
+                    lambda f0, o, W, U, p: quality_factor_needed(f0, o, W, U, p) * np.abs(away(f0, o) * f0 / (2 * o)),
+                ),
                 slip("forgotten that the fields differ", lambda f0, o, W, U, p: quality_factor_needed(f0, o, U, U, p)),
                 slip("turned the ratio of the fields over", lambda f0, o, W, U, p: quality_factor_needed(f0, o, U, W, p)),
-                slip("let Q be negative below the wanted station",
-                     lambda f0, o, W, U, p: quality_factor_needed(f0, o, W, U, p) * np.sign(o)),
-                slip("left out the square root", lambda f0, o, W, U, p: quality_factor_needed(f0, o, W, U, p) ** 2
-                     * np.abs(away(f0, o))),
+                slip(
+                    "let Q be negative below the wanted station",
+                    lambda f0, o, W, U, p: quality_factor_needed(f0, o, W, U, p) * np.sign(o),
+                ),
+                slip(
+                    "left out the square root",
+                    lambda f0, o, W, U, p: quality_factor_needed(f0, o, W, U, p) ** 2 * np.abs(away(f0, o)),
+                ),
             ],
         ),
     ],

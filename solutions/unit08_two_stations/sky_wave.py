@@ -2,6 +2,7 @@
 
 A rule drawn from measurements, not from physics: half of the nights are better, half are worse.
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges

@@ -4,6 +4,7 @@ Two carriers together swell and shrink: they beat. The detector's condenser foll
 is too high, hears the average. What the weak station adds to that average, as its own modulation makes it stronger and
 weaker, is all that is left of its programme.
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges

@@ -1,4 +1,5 @@
 """What the meter in a class A stage's supply reads while the programme comes: the valve's bend rectifies a little."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges

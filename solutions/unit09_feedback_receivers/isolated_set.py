@@ -3,6 +3,7 @@
 The first of the three windings is no longer in the aerial but in the valve's anode; the e.m.f. in that mesh is μ times the
 grid's voltage, and the mesh's resistance the valve's. A condenser from the foot of the winding to earth closes it.
 """
+
 from dataclasses import replace
 from typing import NamedTuple
 

@@ -6,6 +6,7 @@ tuned circuit     the reaction set's, with its tuning condenser; its swing is th
 anode winding     in the isolating valve's anode, coupled to the tuned coil
 stray             capacitance from the top of the tuned circuit straight to the aerial's lead
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges

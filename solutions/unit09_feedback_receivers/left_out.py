@@ -38,10 +38,18 @@ def winding_left_out(frequency: float, kind: str) -> float:
     tuning = 1 / ((2 * np.pi * frequency) ** 2 * COIL)
     valve = VALVES[kind]
     with_it, without = (
-        isolation(frequency, tuning, (coil, LOOSE), aerial_impedance(frequency), GRID_RESISTANCE,
-                  (WINDING, MUTUAL), (valve.anode_resistance, valve.anode_grid), 0.0)
+        isolation(
+            frequency,
+            tuning,
+            (coil, LOOSE),
+            aerial_impedance(frequency),
+            GRID_RESISTANCE,
+            (WINDING, MUTUAL),
+            (valve.anode_resistance, valve.anode_grid),
+            0.0,
+        )
         for coil in (SALTMARSH_SET.aerial_inductance - WIRE_INDUCTANCE, NO_COIL)
-    )  # fmt: skip  # the coupling falls out of the difference
+    )  # the coupling falls out of the difference
     return float(without - with_it)
 
 

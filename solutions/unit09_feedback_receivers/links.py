@@ -44,23 +44,44 @@ def links(knobs, far, rate):
     swell = 0.3 * (1 + 0.5 * np.sin(2 * np.pi * 400 * np.arange(240) / rate)) * np.exp(1j)
     height = float(effective_height(HEIGHT, TOP))
     return (
-        ("field_strength", ground_wave_field, "how strong the stations are",
-         [(one.power, one.distance, one.frequency, *one.ground) for one in GROUND]),
+        (
+            "field_strength",
+            ground_wave_field,
+            "how strong the stations are",
+            [(one.power, one.distance, one.frequency, *one.ground) for one in GROUND],
+        ),
         ("aerial_voltage", aerial_emf, "what they bring into the aerial", [(field(one), height) for one in STATIONS]),
         ("aerial_coupling", loaded_quality_factor, "how sharp the first circuit is", [first]),
         ("aerial_coupling", tuned_voltage, "what the first circuit gains", [(1.0, *first)]),
         ("receiver", club.knobs, "where both condensers stand", knobs),
-        ("tuning_range", dial_angle, "where the pointer stands",
-         [(float(resonant_frequency(club.COIL, tuning)), *TUNING_CONDENSER, club.COIL) for tuning, _ in condensers]),
-        ("three_knobs", tuned_to, "where the second circuit is tuned, and how sharply",
-         [(club.COUPLING, *both, *parts(knob[0])) for both, knob in zip(condensers, knobs, strict=True)]),
-        ("oscillation_point", gain, "what the second circuit gains", [(far, club.COUPLING, *club.knobs(far, SECOND_WIDTH), *parts(far))]),
-        ("receiver", club.circuit_voltage, "both circuits, moment by moment",
-         [(swell, rate, 300.0, 800.0, 5e3, 500.0, 0.1j), (swell, rate, 0.0, -200.0, 5e3, 500.0, 0j)]),
+        (
+            "tuning_range",
+            dial_angle,
+            "where the pointer stands",
+            [(float(resonant_frequency(club.COIL, tuning)), *TUNING_CONDENSER, club.COIL) for tuning, _ in condensers],
+        ),
+        (
+            "three_knobs",
+            tuned_to,
+            "where the second circuit is tuned, and how sharply",
+            [(club.COUPLING, *both, *parts(knob[0])) for both, knob in zip(condensers, knobs, strict=True)],
+        ),
+        (
+            "oscillation_point",
+            gain,
+            "what the second circuit gains",
+            [(far, club.COUPLING, *club.knobs(far, SECOND_WIDTH), *parts(far))],
+        ),
+        (
+            "receiver",
+            club.circuit_voltage,
+            "both circuits, moment by moment",
+            [(swell, rate, 300.0, 800.0, 5e3, 500.0, 0.1j), (swell, rate, 0.0, -200.0, 5e3, 500.0, 0j)],
+        ),
         ("grid_leak", bias_with_carrier, "the detector's grid", [(crests, *grid_law)]),
         ("load_line", operating_point, "the detector's anode", [(club.SUPPLY, club.LOAD, bias, *club.LAW)]),
         ("receiver", club.telephones, "grid and anode together, moment by moment", [(swell, rate)]),
-    )  # fmt: skip
+    )
 
 
 def numbers(frame, rate):

@@ -5,6 +5,7 @@ A quenched set is let grow and made to die away in turns, some ten thousand time
 growth, decay     neper a second: of a small swing while it grows; of any swing while it dies away. Both above 0
 growing, dying    second: how long each lasts; the two together are one quench cycle
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges

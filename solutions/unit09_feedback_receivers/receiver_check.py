@@ -15,7 +15,7 @@ from checker import (
     relative,
     slip,
     value,
-)  # fmt: skip
+)
 
 from ..unit03_tuned_circuit.aerial_coupling import loaded_quality_factor, tuned_voltage
 from ..unit05_valve.load_line import operating_point
@@ -42,7 +42,7 @@ from .receiver import (
     receiver,
     second_coil,
     telephones,
-)  # fmt: skip
+)
 
 PLACES, GANNET_ROCK = range(6), 2
 RATES = 16e3, 48e3, 48e3, 16e3, 16e3, 16e3  # hertz, of each station's evening: more where two are to be parted
@@ -291,7 +291,9 @@ EXERCISE = Exercise(
             no_published="The set is the club's own; the network behind it is held to published figures in unit 06.",
             refuses=[
                 refusal("a band of 100 kHz, which no throttle makes", (1000e3, 100e3)),
-                refusal("a band of −11 kHz at 600 kHz, just narrower than the throttle makes with its plates in", (600e3, -11e3)),
+                refusal(
+                    "a band of −11 kHz at 600 kHz, just narrower than the throttle makes with its plates in", (600e3, -11e3)
+                ),
                 refusal("a band of 20 kHz at 600 kHz, wider than it leaves with its plates out", (600e3, 20e3)),
             ],
             slips=[
@@ -400,7 +402,9 @@ EXERCISE = Exercise(
                 measurement("tuning error", tuning_error, "a tenth of the band", "Hz", most=100.0),
                 measurement("width at −3 dB", width, "narrower, speech is lost; wider, the local is not", "Hz", 500.0, 1500.0),
                 measurement("width at −40 dB", foot_width, "two circuits, one of them with reaction", "Hz", most=32e3),
-                measurement("level", level, "enough for telephones, and no more than a supply of 90 V can swing", "V", 0.02, 45.0),
+                measurement(
+                    "level", level, "enough for telephones, and no more than a supply of 90 V can swing", "V", 0.02, 45.0
+                ),
                 measurement("wanted to unwanted", wanted_to_unwanted, "twice the voltage of any other", "dB", least=6.0),
                 measurement("distortion", distortion, "common practice for speech, no source", "%", most=4.0),
                 measurement("whistle", whistle, "a set that oscillates whistles louder than the programme", "dB", most=-20.0),

@@ -4,6 +4,7 @@ The carrier goes through the valve and is detected; the tone goes back to the sa
 through the valve once more. At the anode two loads stand in series: a tuned circuit for the carrier, which a tone does
 not notice, and the telephones for the tone, with a condenser across them, which the carrier does not notice.
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges
@@ -184,9 +185,10 @@ def gain_slope(
     resistance = resistance_at(anode_voltage, grid_voltage, *law)
     by_drive = (
         stage_gain(amplification_factor, resistance, radio_load)
-        * resistance / (resistance + radio_load)
+        * resistance
+        / (resistance + radio_load)
         / (2 * drive(anode_voltage, grid_voltage, amplification_factor, offset))
-    )  # fmt: skip
+    )
     return by_drive * resistance / (resistance + audio_load)
 
 

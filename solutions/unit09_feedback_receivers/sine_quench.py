@@ -1,4 +1,5 @@
 """A set whose quench does not step from dying to growing, but swings there and back as a sine."""
+
 import numpy as np
 
 from solutions.ranges import check_ranges

@@ -3,6 +3,7 @@
 A first stage hands its tone on to an output valve, by a condenser or by a transformer; the output valve works the
 loudspeaker through a transformer of its own.
 """
+
 import numpy as np
 
 from solutions.ranges import check_ranges
@@ -196,9 +197,7 @@ def speaker_level(power: float, sensitivity: float, distance: float) -> float:
 
 
 @check_ranges
-def battery_needs(
-    supply: float, steady_current: float, tone_power: float, capacity: float
-) -> tuple[float, float, float]:
+def battery_needs(supply: float, steady_current: float, tone_power: float, capacity: float) -> tuple[float, float, float]:
     """What an output stage takes from its HT battery, what of that heats the valve, and how long the battery lasts.
 
     Parameters

@@ -9,6 +9,7 @@ the clock, so that whatever else the machine does counts little.
 
 Memory is what the process holds at most while two and while twenty seconds are rendered, each in a process of its own.
 """
+
 import importlib.util
 import json
 import resource
@@ -74,13 +75,16 @@ def without_numba(rate, samples=4000):
 
 def memory(seconds):
     """Most memory held, in megabytes, by a process that renders so many seconds and throws them away."""
-    code = (f"import sys; sys.path.insert(0, {str(ROOT)!r}); sys.argv = ['envelope', 'render', '{seconds}']; "
-            f"exec(open({__file__!r}).read(), {{'__name__': '__main__', '__file__': {__file__!r}}})")
+    code = (
+        f"import sys; sys.path.insert(0, {str(ROOT)!r}); sys.argv = ['envelope', 'render', '{seconds}']; "
+        f"exec(open({__file__!r}).read(), {{'__name__': '__main__', '__file__': {__file__!r}}})"
+    )
     return json.loads(subprocess.run([sys.executable, "-c", code], check=True, capture_output=True, text=True).stdout)
 
 
 def rendered(seconds):
     """Render in blocks while the reaction is advanced; print peak memory and processor time a second."""
+
     def windings(at):
         return replace(WINDINGS, throttle_capacitance=(60 + 100 * at / seconds) * 1e-12)
 
@@ -109,20 +113,26 @@ def main():
     crest, mean_bias = np.mean(np.abs(grid[last])), np.mean(bias[last])
     turning = np.polyfit(instants[last], np.unwrap(np.angle(grid[last])), 1)[0] / (2 * np.pi)
 
-    print(f"carrier rate    {full_cost:9.1f} s of processor a second       crest {crest:.4f} V  bias {mean_bias:.4f} V"
-          f"  turning {turning:+.1f} Hz")  # fmt: skip
+    print(
+        f"carrier rate    {full_cost:9.1f} s of processor a second       crest {crest:.4f} V  bias {mean_bias:.4f} V"
+        f"  turning {turning:+.1f} Hz"
+    )
     for name, rate in (("ours, for sound", RATE), ("ours, fine", 4 * RATE)):
         alone = follow(np.zeros(int(0.05 * rate)), rate, REFERENCE, WINDINGS, state=start(seed=3.0))
         spent = cost if rate == RATE else fine_cost
-        print(f"{name:15} {spent:9.3f} s of processor a second       crest {abs(alone.grid[-1]):.4f} V"
-              f"  bias {alone.bias[-1]:.4f} V  turning {frequency_offset(alone.grid, rate)[-1]:+.1f} Hz"
-              f"   {1 / spent:.1f} × real time, {full_cost / spent:,.0f} × carrier rate")  # fmt: skip
+        print(
+            f"{name:15} {spent:9.3f} s of processor a second       crest {abs(alone.grid[-1]):.4f} V"
+            f"  bias {alone.bias[-1]:.4f} V  turning {frequency_offset(alone.grid, rate)[-1]:+.1f} Hz"
+            f"   {1 / spent:.1f} × real time, {full_cost / spent:,.0f} × carrier rate"
+        )
     plain = without_numba(RATE)
     print(f"plain           {plain:9.1f} s of processor a second       {full_cost / plain:,.0f} × carrier rate")
     for seconds in (2, 20, 60):
         most, spent = memory(seconds)
-        print(f"blocks, {seconds:3} s long  {spent:9.3f} s of processor a second       at most {most:.0f} MB, {1 / spent:.1f} ×"
-              " real time, the reaction advanced all the way")  # fmt: skip
+        print(
+            f"blocks, {seconds:3} s long  {spent:9.3f} s of processor a second       at most {most:.0f} MB, {1 / spent:.1f} ×"
+            " real time, the reaction advanced all the way"
+        )
 
 
 if __name__ == "__main__":

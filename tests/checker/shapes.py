@@ -152,7 +152,7 @@ def zip_spoilt_inside(folder, secret):
     """
     _zip(folder / "Rufus.zip", [(RESONANCE, os.urandom(1000).hex())])
     data = bytearray((folder / "Rufus.zip").read_bytes())
-    data[30 + len(RESONANCE):][:200]
+    data[30 + len(RESONANCE) :][:200]
     data[30 + len(RESONANCE) : 30 + len(RESONANCE) + 200] = b"\xff" * 200
     (folder / "Rufus.zip").write_bytes(data)
     return "Rufus"
@@ -304,7 +304,7 @@ def name_that_is_a_formula(folder, secret):
     """Tries: to run a formula in the instructor's spreadsheet with a member's name.
     Verdict: wrong.
     """
-    name = "=HYPERLINK(\"http:\u2215\u2215127.0.0.1\",\"Rufus\"),+1;-1|@SUM(1)"
+    name = '=HYPERLINK("http:\u2215\u2215127.0.0.1","Rufus"),+1;-1|@SUM(1)'
     _put(folder / name / RESONANCE)
     return name
 
@@ -334,7 +334,8 @@ def swapped_while_it_is_read(folder, secret):
 
 
 SHAPES = {
-    name: made for name, made in list(globals().items())
+    name: made
+    for name, made in list(globals().items())
     if callable(made) and getattr(made, "__module__", "") == __name__ and not name.startswith("_")
 }
 

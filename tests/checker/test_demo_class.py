@@ -1,4 +1,5 @@
 """The demo class gets the marks that were counted by hand; its zips are made from the folders in sight."""
+
 import math
 import tomllib
 from fractions import Fraction

@@ -55,9 +55,7 @@ def test_a_plain_text_stays_as_it_is(text):
 
 @given(
     st.lists(
-        st.builds(
-            member_marks, odd_names, st.lists(odd_texts, max_size=2), st.lists(made.verdicts, max_size=2), st.just({})
-        ),
+        st.builds(member_marks, odd_names, st.lists(odd_texts, max_size=2), st.lists(made.verdicts, max_size=2), st.just({})),
         max_size=3,
     ),
     st.sampled_from(",;\t|"),
@@ -260,8 +258,7 @@ def test_junit_is_valid_and_counts_as_the_verdicts_do(sample_class):
     suites = {suite.get("name"): suite for suite in junit(sample_class)}
     assert list(suites) == [member.name for member in sample_class]
     counts = {
-        name: tuple(suite.get(count) for count in ("tests", "failures", "errors", "skipped"))
-        for name, suite in suites.items()
+        name: tuple(suite.get(count) for count in ("tests", "failures", "errors", "skipped")) for name, suite in suites.items()
     }
     assert counts["Isla Marrow"] == ("2", "0", "0", "0")
     assert counts["Tobias Fenn"] == ("2", "1", "0", "0")
@@ -277,9 +274,7 @@ def test_junit_is_valid_and_counts_as_the_verdicts_do(sample_class):
 
 @given(
     st.lists(
-        st.builds(
-            member_marks, odd_texts, st.lists(odd_texts, max_size=2), st.lists(made.verdicts, max_size=2), st.just({})
-        ),
+        st.builds(member_marks, odd_texts, st.lists(odd_texts, max_size=2), st.lists(made.verdicts, max_size=2), st.just({})),
         max_size=2,
     )
 )

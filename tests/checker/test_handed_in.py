@@ -61,14 +61,18 @@ def secret_of(file):
     return file.parents[3] / "secret" / "resonance.py"
 
 
-@pytest.mark.parametrize("becomes, says", [
-    (lambda file: file.unlink(), "was gone before it could be read"),
-    (lambda file: swap(file, lambda at: at.symlink_to(secret_of(at))), "is a link or cannot be opened"),
-    (lambda file: swap(file, lambda at: os.link(secret_of(at), at)), "hard link"),
-    (lambda file: swap(file, os.mkfifo), "is not an ordinary file"),
-    (lambda file: swap(file, os.mkdir), "is not an ordinary file"),
-    (lambda file: os.truncate(file, 1 << 30), "is larger than 256 kB"),
-], ids=["gone", "link", "hard link", "pipe", "folder", "huge"])
+@pytest.mark.parametrize(
+    "becomes, says",
+    [
+        (lambda file: file.unlink(), "was gone before it could be read"),
+        (lambda file: swap(file, lambda at: at.symlink_to(secret_of(at))), "is a link or cannot be opened"),
+        (lambda file: swap(file, lambda at: os.link(secret_of(at), at)), "hard link"),
+        (lambda file: swap(file, os.mkfifo), "is not an ordinary file"),
+        (lambda file: swap(file, os.mkdir), "is not an ordinary file"),
+        (lambda file: os.truncate(file, 1 << 30), "is larger than 256 kB"),
+    ],
+    ids=["gone", "link", "hard link", "pipe", "folder", "huge"],
+)
 def test_a_file_that_becomes_something_else_before_it_is_opened(file, monkeypatch, becomes, says):
     due = just_before(monkeypatch, "open", lambda: becomes(file))
     files, [problem] = read(file)
@@ -121,6 +125,7 @@ def test_each_file_is_opened_once_and_read_once(file, monkeypatch):
 @pytest.mark.parametrize("becomes", ["gone", "a link", "a file"])
 def test_a_folder_that_becomes_something_else_before_it_is_entered(file, monkeypatch, becomes):
     """After its name was listed in the folder above: a link is not followed, and what is missing is said."""
+
     def change():
         file.unlink()
         file.parent.rmdir()
@@ -171,8 +176,10 @@ def zipped(folder, packing=zipfile.ZIP_DEFLATED):
 
 
 @settings(max_examples=200)
-@given(st.lists(st.tuples(st.floats(0, 1, exclude_max=True), st.integers(1, 255)), max_size=4),
-       st.sampled_from([zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED, zipfile.ZIP_BZIP2, zipfile.ZIP_LZMA]))
+@given(
+    st.lists(st.tuples(st.floats(0, 1, exclude_max=True), st.integers(1, 255)), max_size=4),
+    st.sampled_from([zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED, zipfile.ZIP_BZIP2, zipfile.ZIP_LZMA]),
+)
 def test_a_zip_spoilt_anywhere_is_read_as_it_was_or_said(tmp_path_factory, flips, packing):
     path = zipped(tmp_path_factory.mktemp("zips"), packing)
     data = bytearray(path.read_bytes())

@@ -1,4 +1,5 @@
 """`checker hear`: whose functions play, what stands in for the rest, how loud it is, and what is left behind."""
+
 import wave
 import xml.etree.ElementTree as ElementTree
 
@@ -67,7 +68,8 @@ def test_with_all_done_all_of_it_is_the_members(chain, worker, reference):
 def test_half_a_course_plays_and_the_missing_and_wrong_are_named(chain, worker, reference):
     files = answered("field_strength", "aerial_voltage", "grid_leak", "rectified_voltage", "receiver")
     files["unit01_signal/aerial_voltage.py"] = files["unit01_signal/aerial_voltage.py"].replace(
-        "return field * effective_height", "return field * effective_height / 2")
+        "return field * effective_height", "return field * effective_height / 2"
+    )
     del files["unit05_valve/load_line.py"]
     played = play(chain, MemberAnswers(chain, files, worker))
     assert played.sources["field_strength", "ground_wave_field"] == YOURS
@@ -96,11 +98,14 @@ def test_a_receiver_of_the_members_own_choice_is_heard_as_it_is(chain, worker, r
     assert np.std(played.sound[stations] - reference[stations]) > 0.5 * np.std(reference[stations])
 
 
-@pytest.mark.parametrize(("body", "reason"), [
-    ("return emf[:-1].real", "it does not give a finite number for each moment"),
-    ("return emf.real * float('nan')", "it does not give a finite number for each moment"),
-    ("return 1 / 0", "it stopped with ZeroDivisionError"),
-])  # fmt: skip
+@pytest.mark.parametrize(
+    ("body", "reason"),
+    [
+        ("return emf[:-1].real", "it does not give a finite number for each moment"),
+        ("return emf.real * float('nan')", "it does not give a finite number for each moment"),
+        ("return 1 / 0", "it stopped with ZeroDivisionError"),
+    ],
+)
 def test_a_receiver_that_gives_no_sound_is_stood_in_for(chain, worker, body, reason):
     files = {RECEIVER: f"def receiver(emf, rate, frame, frequency, crest):\n    {body}\n"}
     inputs = np.full(100, 1e-3 + 0j), 24e3, 855e3, 855e3, 1e-3

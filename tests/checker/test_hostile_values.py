@@ -81,8 +81,15 @@ texts = st.text(max_size=20) | st.sampled_from(["raised", "refused", "no functio
 odd = st.none() | st.booleans() | st.integers() | texts | st.lists(st.integers() | st.text(max_size=3), max_size=3)
 forged = st.fixed_dictionaries(
     {"trouble": texts},
-    optional={"what": texts, "error": texts, "text": texts, "file": texts | st.none(), "line": st.none() | st.integers(),
-              "names": st.lists(odd, max_size=3), "printed": texts},
+    optional={
+        "what": texts,
+        "error": texts,
+        "text": texts,
+        "file": texts | st.none(),
+        "line": st.none() | st.integers(),
+        "names": st.lists(odd, max_size=3),
+        "printed": texts,
+    },
 ) | st.fixed_dictionaries({"value": answers.map(to_wire)}, optional={"altered": st.lists(odd, max_size=3), "printed": texts})
 
 
@@ -90,8 +97,11 @@ forged = st.fixed_dictionaries(
 @given(forged)
 @pytest.mark.parametrize("exercise", ["resonance", "prefixes", "solenoid_inductance"])
 def test_any_reply_comes_to_a_verdict_of_a_reasonable_length(exercise, reply):
-    path = {"resonance": PATH, "prefixes": "unit00_bench/prefixes.py",
-            "solenoid_inductance": "unit02_coil_and_condenser/solenoid_inductance.py"}[exercise]
+    path = {
+        "resonance": PATH,
+        "prefixes": "unit00_bench/prefixes.py",
+        "solenoid_inductance": "unit02_coil_and_condenser/solenoid_inductance.py",
+    }[exercise]
     try:
         verdict = judge(exercise, {path: "x"}, Scripted(reply), 3)
     except Malformed:

@@ -201,8 +201,7 @@ def test_functions_in_another_order_hide_nothing():
 def test_what_a_large_part_of_the_class_has_is_not_listed():
     assert find_alike(with_solenoid(CLASS, *((place, ODD_WAY) for place in range(15))), COMPARED) == []
     assert (
-        find_alike(with_solenoid(CLASS, *((place, RENAMED if place % 2 else ODD_WAY) for place in range(26))), COMPARED)
-        == []
+        find_alike(with_solenoid(CLASS, *((place, RENAMED if place % 2 else ODD_WAY) for place in range(26))), COMPARED) == []
     )
 
 

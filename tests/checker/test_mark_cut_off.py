@@ -62,7 +62,8 @@ def kept(into):
 @pytest.mark.parametrize("members", [0, 1, 3, 5])
 def test_a_run_killed_after_so_many_members_goes_on_where_it_stopped(handed_in, undisturbed, tmp_path, members):
     process = subprocess.Popen(
-        command(handed_in, tmp_path), cwd=ROOT, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, text=True)
+        command(handed_in, tmp_path), cwd=ROOT, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, text=True
+    )
     for line in process.stderr:
         if line.startswith("Submissions are shut in" if not members else f"{members} of {len(MEMBERS)}"):
             break
@@ -78,8 +79,10 @@ def test_a_run_killed_after_so_many_members_goes_on_where_it_stopped(handed_in, 
 
 
 def test_two_runs_at_once_on_one_store_give_the_marks_of_one(handed_in, undisturbed, tmp_path):
-    both = [subprocess.Popen(command(handed_in, tmp_path), cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
-            for _ in range(2)]
+    both = [
+        subprocess.Popen(command(handed_in, tmp_path), cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
+        for _ in range(2)
+    ]
     told = [process.communicate(timeout=300) for process in both]
     assert [process.returncode for process in both] == [0, 0], told
     assert len(kept(tmp_path)) == len(MEMBERS)
@@ -102,10 +105,15 @@ def test_a_full_disk_is_a_sentence_and_what_was_kept_is_used(handed_in, tmp_path
     """The store, an export or a report no longer fits; on the same disk with more room the run goes on."""
     (tmp_path / "marks").mkdir()
     disk = f"mount -t tmpfs -o size={room} none '{tmp_path / 'marks'}'"
-    first = f"{' '.join(map(repr, command(handed_in, tmp_path / 'marks')))}; echo \"code $?\""
+    first = f'{" ".join(map(repr, command(handed_in, tmp_path / "marks")))}; echo "code $?"'
     more = f"mount -o remount,size=8m '{tmp_path / 'marks'}'"
-    done = subprocess.run([*mounted(f"{disk} && {{ {first}; }} && {more}"), *command(handed_in, tmp_path / "marks")],
-                          cwd=ROOT, capture_output=True, text=True, timeout=300)
+    done = subprocess.run(
+        [*mounted(f"{disk} && {{ {first}; }} && {more}"), *command(handed_in, tmp_path / "marks")],
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        timeout=300,
+    )
     assert done.returncode == 0 and "Traceback" not in done.stderr, done.stderr
     assert "code 2" in done.stdout and "10 of 10" in done.stdout
     assert re.search("disk is full|disk refused to read or write|No space left on device", done.stderr), done.stderr
@@ -121,8 +129,14 @@ def test_a_read_only_disk_is_a_sentence(handed_in, tmp_path, there):
     assert "cannot be written" in done.stderr or "Read-only file system" in done.stderr
 
 
-@pytest.mark.parametrize("spoil", [lambda data: data[: len(data) // 2], lambda data: b"Aerial: 20 m of wire. " * 500,
-                                   lambda data: data[:4096] + b"\xff" * (len(data) - 4096)])
+@pytest.mark.parametrize(
+    "spoil",
+    [
+        lambda data: data[: len(data) // 2],
+        lambda data: b"Aerial: 20 m of wire. " * 500,
+        lambda data: data[:4096] + b"\xff" * (len(data) - 4096),
+    ],
+)
 def test_a_corrupt_store_is_a_sentence_and_left_as_it_is(handed_in, tmp_path, spoil):
     assert run(handed_in, tmp_path).returncode == 0
     store = tmp_path / "marks.sqlite"

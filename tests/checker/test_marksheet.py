@@ -20,9 +20,7 @@ def store(tmp_path):
         yield store
 
 
-@pytest.mark.parametrize(
-    "typed, mark", [("7", 7), ("7.5", Fraction(15, 2)), ("15/2", Fraction(15, 2)), (" 10 ", 10), ("0", 0)]
-)
+@pytest.mark.parametrize("typed, mark", [("7", 7), ("7.5", Fraction(15, 2)), ("15/2", Fraction(15, 2)), (" 10 ", 10), ("0", 0)])
 def test_a_mark_is_set_exactly(store, typed, mark):
     set_mark(store, "Isla Marrow", "resonance", typed, "Shown on the blackboard.", "Wren Dalby")
     assert store.overrides()["Isla Marrow", RESONANCE].mark == mark

@@ -21,16 +21,19 @@ def test_nothing_gets_through_and_the_level_is_told():
     assert str(found).endswith(". 12 attacks were tried on it, and none got through.")
 
 
-@pytest.mark.parametrize("walls, achieved", [
-    (["restrict_files"], "read your files, list your folders, change your files and make files outside its own folder"),
-    (["filter_calls", "restrict_files"], "use the network"),
-    (["filter_calls", "restrict_files"], "send signals to your programs"),
-    (["filter_calls", "limit_resources", "restrict_files"], "start programs"),
-    (["filter_calls"], "use the network"),
-    (["leave_descriptors"], "read what the checker has open"),
-    (["empty_environment"], "read the checker's environment"),
-    (["limit_resources"], "use up your memory"),
-])
+@pytest.mark.parametrize(
+    "walls, achieved",
+    [
+        (["restrict_files"], "read your files, list your folders, change your files and make files outside its own folder"),
+        (["filter_calls", "restrict_files"], "use the network"),
+        (["filter_calls", "restrict_files"], "send signals to your programs"),
+        (["filter_calls", "limit_resources", "restrict_files"], "start programs"),
+        (["filter_calls"], "use the network"),
+        (["leave_descriptors"], "read what the checker has open"),
+        (["empty_environment"], "read the checker's environment"),
+        (["limit_resources"], "use up your memory"),
+    ],
+)
 def test_a_wall_left_out_is_found_out(monkeypatch, walls, achieved):
     monkeypatch.setattr(proof, "_TRIAL", without(*walls))
     [sentence] = proof.prove().missing

@@ -55,8 +55,11 @@ LATE = {
     ("checker.worker.student", "sympy"): "takes a second, and only calls with symbols want it",
 }
 # Imports by a text, where the name is data.
-BY_TEXT = {"checker.course": "exercises are data", "checker.worker.warm": "the judge orders libraries",
-           "checker.worker.student": "the submission's own module"}  # fmt: skip
+BY_TEXT = {
+    "checker.course": "exercises are data",
+    "checker.worker.warm": "the judge orders libraries",
+    "checker.worker.student": "the submission's own module",
+}
 
 SOURCES = Sources(ROOT, tuple(FOLDERS))
 OURS = tuple(FOLDERS)
@@ -207,9 +210,13 @@ def test_no_file_of_the_engine_is_longer_than_400_lines():
 
 def test_a_forbidden_arrow_a_circle_and_a_late_import_are_found(tmp_path, monkeypatch):
     """The tests above on a small course of their own in which each of these is wrong."""
-    wrong = {"checker/__init__.py": "", "checker/checks/__init__.py": "", "checker/marks/__init__.py": "",
-             "checker/checks/one.py": "from ..marks import two\n",
-             "checker/marks/two.py": "def f():\n    from checker.checks.one import x\n"}  # fmt: skip
+    wrong = {
+        "checker/__init__.py": "",
+        "checker/checks/__init__.py": "",
+        "checker/marks/__init__.py": "",
+        "checker/checks/one.py": "from ..marks import two\n",
+        "checker/marks/two.py": "def f():\n    from checker.checks.one import x\n",
+    }
     for name, text in wrong.items():
         Path(tmp_path, name).parent.mkdir(parents=True, exist_ok=True)
         Path(tmp_path, name).write_text(text)

@@ -1,4 +1,5 @@
 """Which exercises of one member share a process, and that none is judged otherwise for it."""
+
 import contextlib
 
 import pytest
@@ -86,16 +87,20 @@ def test_without_a_word_that_they_are_one_member_s_nobody_shares(worker):
     assert noting.seen == [False, False]
 
 
-@pytest.mark.parametrize("source, sessions", [
-    (HONEST.replace("np.pi", "3.0"), [False, True]),
-    (HONEST.replace("    return", "    raise KeyError\n    return"), [False, True]),
-    (HONEST + "np.pi = 3.0\n", [False, False]),
-    (HONEST + "open('x')\n", [False, False]),
-    (ATTACKS["recursion"], [False, True, False]),
-    (ATTACKS["exit_politely"], [False, True, False]),
-    (ATTACKS["read_by_numpy"], [False, True, False]),
-    (ATTACKS["memory_flood_at_once"], [False, True, False]),
-], ids=["wrong", "raises", "sets", "opens", "recursion", "exits", "reads", "floods"])
+@pytest.mark.parametrize(
+    "source, sessions",
+    [
+        (HONEST.replace("np.pi", "3.0"), [False, True]),
+        (HONEST.replace("    return", "    raise KeyError\n    return"), [False, True]),
+        (HONEST + "np.pi = 3.0\n", [False, False]),
+        (HONEST + "open('x')\n", [False, False]),
+        (ATTACKS["recursion"], [False, True, False]),
+        (ATTACKS["exit_politely"], [False, True, False]),
+        (ATTACKS["read_by_numpy"], [False, True, False]),
+        (ATTACKS["memory_flood_at_once"], [False, True, False]),
+    ],
+    ids=["wrong", "raises", "sets", "opens", "recursion", "exits", "reads", "floods"],
+)
 def test_sharing_changes_no_verdict(worker, source, sessions):
     alone = judge("resonance", {PATH: source}, worker, 3)
     assert after_another(worker, source) == (alone, sessions)

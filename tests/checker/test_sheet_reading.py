@@ -112,7 +112,7 @@ WRONG = [
     ('distance = "80 km"', 'distance = "120 m"', '"120 m"', "no wave yet", "give field instead"),
     ('distance = "80 km"\n', "", "[[wanted]]", "distance is missing from this [[wanted]] station", "or give its field"),
     ('field = "0.5 mV/m"', 'field = "0.5 mV/m"\npower = "1 kW"', 'power = "1 kW"\n' + "", "a field and a power", "give either"),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("old", "new", "at", "what", "do"), WRONG, ids=[f"{w[3][:30]}" for w in WRONG])

@@ -247,12 +247,8 @@ def test_a_run_of_the_first_form_goes_by_the_names_that_were_usual_then(tmp_path
 sides = st.builds(
     Side, made.any_text, st.lists(st.tuples(st.integers(1, 99), made.any_text, st.booleans()), max_size=3).map(tuple)
 )
-exercises_alike = st.builds(
-    AlikeExercise, made.any_text, made.any_text, *[st.integers(0, 99)] * 3, st.tuples(sides, sides)
-)
-pairs_alike = st.builds(
-    Alike, st.tuples(made.any_text, made.any_text), st.lists(exercises_alike, max_size=2).map(tuple)
-)
+exercises_alike = st.builds(AlikeExercise, made.any_text, made.any_text, *[st.integers(0, 99)] * 3, st.tuples(sides, sides))
+pairs_alike = st.builds(Alike, st.tuples(made.any_text, made.any_text), st.lists(exercises_alike, max_size=2).map(tuple))
 days = st.dates(date(1990, 1, 1), date(2090, 1, 1))
 
 
@@ -281,9 +277,7 @@ def test_what_a_run_was_told_is_not_believed_once_it_is_changed(path):
 def test_an_older_store_is_brought_up_to_date_and_keeps_all(path, monkeypatch):
     with open_store(path) as store:
         store.put(made.key(1), made.verdict(1))
-    monkeypatch.setattr(
-        store_module, "STEPS", (*STEPS, ("ALTER TABLE runs ADD COLUMN note TEXT", "UPDATE runs SET note = ''"))
-    )
+    monkeypatch.setattr(store_module, "STEPS", (*STEPS, ("ALTER TABLE runs ADD COLUMN note TEXT", "UPDATE runs SET note = ''")))
     with open_store(path) as store:
         assert store.get(made.key(1)) == made.verdict(1)
         assert store._pragma("user_version") == len(STEPS) + 1

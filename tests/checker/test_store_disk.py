@@ -104,9 +104,7 @@ def test_a_store_that_may_grow_no_further_takes_no_half_verdict(tmp_path):
                 store.put(made.key(put), made.verdict(put))
         with pytest.raises(StoreProblem, match="The disk is full"):
             for number in range(100):
-                store.override(
-                    f"member {number}", "unit03_tuned_circuit/resonance", Fraction(1), "Shown. " * 100, "Wren Dalby"
-                )
+                store.override(f"member {number}", "unit03_tuned_circuit/resonance", Fraction(1), "Shown. " * 100, "Wren Dalby")
         assert store._row("SELECT count(*) FROM verdicts")[0] == put > 5
         assert len(store.overrides()) == store._row("SELECT count(*) FROM overrides")[0]
         store._connection.execute("PRAGMA max_page_count = 1000")

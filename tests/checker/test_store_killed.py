@@ -64,9 +64,7 @@ def assert_kept(path, acknowledged):
         last = max(numbers, default=-1)
         assert store.get(made.key(last + 1)) in (None, made.verdict(last + 1))
         assert store.get(made.key(last + 2)) is None
-        held = {
-            int(member.removeprefix("member ")): override.mark for (member, _), override in store.overrides().items()
-        }
+        held = {int(member.removeprefix("member ")): override.mark for (member, _), override in store.overrides().items()}
         assert held.keys() >= by_hand and len(held) <= len(by_hand) + 1
         assert all(mark == Fraction(number, 7) for number, mark in held.items())
         counted = store._row("SELECT count(*), count(DISTINCT submission) FROM verdicts")

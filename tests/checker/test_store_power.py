@@ -46,10 +46,7 @@ STEPS = 12
 @pytest.fixture(scope="module")
 def record(tmp_path_factory):
     """What a writer did to its store: (call, file, offset, bytes) each; ("said", …) where it acknowledged."""
-    if (
-        not shutil.which("strace")
-        or subprocess.run(["strace", "-o", os.devnull, "true"], capture_output=True).returncode
-    ):
+    if not shutil.which("strace") or subprocess.run(["strace", "-o", os.devnull, "true"], capture_output=True).returncode:
         pytest.skip("strace is not installed, or may not trace here")
     folder = tmp_path_factory.mktemp("recorded")
     command = [

@@ -1,4 +1,5 @@
 """Numbers in words: against the reference of the prefixes exercise, which was written independently of it."""
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -25,10 +26,18 @@ def test_text_reads_back_to_the_figures_printed(value):
     assert quantity(in_words(value, "F", 6), "F") == pytest.approx(value, rel=1e-5)
 
 
-@pytest.mark.parametrize(("value", "unit", "text"), [
-    (0, "Hz", "0 Hz"), (999.96, "Hz", "1.000 kHz"), (1e-18, "F", "1.000e-18 F"), (-3.01, "dB", "-3.01 dB"), (90.0, "°", "90°"),
-    (float("nan"), "V", "nan V"), (0.0002, "", "0.0002"),
-])
+@pytest.mark.parametrize(
+    ("value", "unit", "text"),
+    [
+        (0, "Hz", "0 Hz"),
+        (999.96, "Hz", "1.000 kHz"),
+        (1e-18, "F", "1.000e-18 F"),
+        (-3.01, "dB", "-3.01 dB"),
+        (90.0, "°", "90°"),
+        (float("nan"), "V", "nan V"),
+        (0.0002, "", "0.0002"),
+    ],
+)
 def test_in_words(value, unit, text):
     assert in_words(value, unit) == text
 

@@ -1,4 +1,5 @@
 """The first exercise, as the Bench lesson walks through it: what the page prints is what the checker says."""
+
 import re
 
 import pytest
@@ -16,7 +17,7 @@ def written(answer):
     signature, body = answer.split("\n", 1)
     start = STUB.index(signature)
     rest = STUB.index("\n    raise NotImplementedError\n", start)
-    return STUB[:rest] + "\n" + body + STUB[rest + len("\n    raise NotImplementedError\n"):]
+    return STUB[:rest] + "\n" + body + STUB[rest + len("\n    raise NotImplementedError\n") :]
 
 
 @pytest.mark.parametrize("step", range(len(STEPS)))

@@ -59,8 +59,14 @@ def student(installed, tmp_path_factory):
 
 
 def run(command, folder, *arguments):
-    done = subprocess.run([command, *map(str, arguments)], cwd=folder, capture_output=True, text=True, stdin=subprocess.DEVNULL,
-                          env={"PATH": os.environ["PATH"], "COLUMNS": "80", "OPENBLAS_NUM_THREADS": "1"})
+    done = subprocess.run(
+        [command, *map(str, arguments)],
+        cwd=folder,
+        capture_output=True,
+        text=True,
+        stdin=subprocess.DEVNULL,
+        env={"PATH": os.environ["PATH"], "COLUMNS": "80", "OPENBLAS_NUM_THREADS": "1"},
+    )
     assert "Traceback" not in done.stderr
     return done
 
@@ -68,9 +74,14 @@ def run(command, folder, *arguments):
 def test_archive_and_wheel_hold_what_they_must(built):
     [wheel], [archive] = built.glob("*.whl"), built.glob("*.tar.gz")
     inside = zipfile.ZipFile(wheel).namelist()
-    for name in ("checker/report/pages/class.html", "checker/report/report.css", "checker/sheet/pages/sheet.css",
-                 "checker/examples/sheets/orla_quill_reaction.toml", "solutions/unit03_tuned_circuit/resonance.py",
-                 "exercises/unit03_tuned_circuit/resonance.py"):
+    for name in (
+        "checker/report/pages/class.html",
+        "checker/report/report.css",
+        "checker/sheet/pages/sheet.css",
+        "checker/examples/sheets/orla_quill_reaction.toml",
+        "solutions/unit03_tuned_circuit/resonance.py",
+        "exercises/unit03_tuned_circuit/resonance.py",
+    ):
         assert name in inside
     with tarfile.open(archive) as opened:
         names = {name.partition("/")[2] for name in opened.getnames()}
@@ -139,6 +150,11 @@ def test_pack(installed, student):
     done = run(installed, student, "pack", "pack.zip")
     assert done.returncode == 0, done.stderr
     names = zipfile.ZipFile(student / "pack.zip").namelist()
-    assert {"crystal-to-reaction/LICENSE", "crystal-to-reaction/pyproject.toml", "crystal-to-reaction/constraints.txt",
-            "crystal-to-reaction/START.md", "crystal-to-reaction/practice/hear.sealed"} <= set(names)
+    assert {
+        "crystal-to-reaction/LICENSE",
+        "crystal-to-reaction/pyproject.toml",
+        "crystal-to-reaction/constraints.txt",
+        "crystal-to-reaction/START.md",
+        "crystal-to-reaction/practice/hear.sealed",
+    } <= set(names)
     assert not [name for name in names if "solutions" in name or "examples" in name]

@@ -1,4 +1,5 @@
 """A worker that answers from functions of this process, so that a wrong function need not be written out as a file."""
+
 import contextlib
 
 import numpy as np

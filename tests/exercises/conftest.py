@@ -1,4 +1,5 @@
 """What the tests of the exercises share."""
+
 import pytest
 
 from checker.course import PATHS

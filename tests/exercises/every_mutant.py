@@ -6,6 +6,7 @@ prints the wrong ones that pass (survivors), the right ones that lose marks (fal
 kind. Changes that leave every answer right stand in equivalent.toml, each with its reason; one that is listed there and
 rejected is printed too.
 """
+
 import argparse
 import tomllib
 from collections import Counter
@@ -26,8 +27,11 @@ SEED = 20
 def sources(folder):
     """All files of exercises/ or solutions/ as a member would hand them in; `ranges` is what the references are held by."""
     files = {path: ROOT / folder / f"{path}.py" for path in (*PATHS, "ranges")}
-    return {f"{path}.py": file.read_text().replace("from solutions.", "from exercises.")
-            for path, file in files.items() if file.exists()}
+    return {
+        f"{path}.py": file.read_text().replace("from solutions.", "from exercises.")
+        for path, file in files.items()
+        if file.exists()
+    }
 
 
 def every_mutant(path):
@@ -37,8 +41,11 @@ def every_mutant(path):
     found = list(mutants(source, {question.name: question.arrays for question in questions}))
     for question in questions:
         if not question.symbolic:
-            found += [Mutant(KINDS[what], f"{KINDS[what]}: {what}: {question.name}", spoiled)
-                      for what, spoiled in spoiled_ways(source, {question.name: wanted_of(question)}) if what in KINDS]
+            found += [
+                Mutant(KINDS[what], f"{KINDS[what]}: {what}: {question.name}", spoiled)
+                for what, spoiled in spoiled_ways(source, {question.name: wanted_of(question)})
+                if what in KINDS
+            ]
     return found
 
 
@@ -58,8 +65,11 @@ def survivors(path, tried, worker, seed):
 
 def written_otherwise(path):
     """(what is done differently, source) for each right answer made from the reference."""
-    asked = {q.name: {"arrays"} if q.arrays and all(given.stacks for given in q.given.values()) else set()
-             for q in load_exercise(path).questions if not q.symbolic}
+    asked = {
+        q.name: {"arrays"} if q.arrays and all(given.stacks for given in q.given.values()) else set()
+        for q in load_exercise(path).questions
+        if not q.symbolic
+    }
     return list(other_ways(sources("solutions")[f"{path}.py"], asked))
 
 
@@ -67,8 +77,11 @@ def false_alarms(path, ways, worker, seed):
     """What is found against those of the right answers that do not earn full marks, by what is done differently."""
     files = sources("solutions")
     with worker.one_member():
-        return {what: verdict.findings for what, source in ways
-                if (verdict := judge(path, files | {f"{path}.py": source}, worker, seed)).earned < verdict.marks}
+        return {
+            what: verdict.findings
+            for what, source in ways
+            if (verdict := judge(path, files | {f"{path}.py": source}, worker, seed)).earned < verdict.marks
+        }
 
 
 def main():
@@ -88,8 +101,10 @@ def main():
             equivalent.update(mutant.kind for mutant in passed if mutant.what in known)
             unknown = [mutant for mutant in passed if mutant.what not in known]
             survived.update(mutant.kind for mutant in unknown)
-            print(f"{path}, seed {seed}: {len(every)} tried, {len(passed) - len(unknown)} equivalent, {len(unknown)} survive",
-                  flush=True)
+            print(
+                f"{path}, seed {seed}: {len(every)} tried, {len(passed) - len(unknown)} equivalent, {len(unknown)} survive",
+                flush=True,
+            )
             for mutant in unknown:
                 print(f"    survives  {mutant.what}")
             for what, findings in refused.items():

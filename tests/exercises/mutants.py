@@ -84,8 +84,9 @@ class Mutant(NamedTuple):
 
 def mutants(source: str, asked: dict[str, bool]) -> Iterator[Mutant]:
     """All changes that the functions asked for can feel; `asked` maps their names to whether they take arrays."""
-    tree, lines, seen = ast.parse(source), source.split("\n"), Counter()
+    tree, seen = ast.parse(source), Counter()
     felt, plain = _felt(tree, asked), ast.unparse(tree)
+    stands_in = _statements(tree)
     vectorised = {id(node) for top in tree.body if asked.get(getattr(top, "name", "")) for node in ast.walk(top)}
     for place, node in enumerate(ast.walk(tree)):
         if id(node) not in felt:
@@ -95,13 +96,22 @@ def mutants(source: str, asked: dict[str, bool]) -> Iterator[Mutant]:
             twin = next(other for at, other in enumerate(ast.walk(changed)) if at == place)
             before, replaced = _text(twin), change(twin)
             became = says[0] if says else f"{before} to {_text(replaced or twin)}"
-            what = f"{kind}: {became} in: {lines[node.lineno - 1].strip()}"
+            what = f"{kind}: {became} in: {_text(stands_in[id(node)])}"
             if replaced:
                 _Replaced(twin, replaced).visit(changed)
             text = ast.unparse(ast.fix_missing_locations(changed))
             seen[what] += 1
             if text != plain:
                 yield Mutant(kind, what + (f" ({seen[what]})" if seen[what] > 1 else ""), text)
+
+
+def _statements(tree):
+    """For each node the statement that it stands in; which line that is on depends on nothing but the formatter."""
+    found = {}
+    for statement in ast.walk(tree):  # outer ones first
+        if isinstance(statement, ast.stmt):
+            found.update((id(node), statement) for node in ast.walk(statement))
+    return found
 
 
 def _text(node):

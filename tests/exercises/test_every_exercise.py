@@ -1,4 +1,5 @@
 """What must be true of every exercise: the reference passes, the stub does not, and wrong answers are told from right ones."""
+
 import inspect
 import random
 from importlib import import_module

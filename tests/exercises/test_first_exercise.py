@@ -1,4 +1,5 @@
 """The first exercise in the lesson: the page names each verdict that the checker may give, and no other."""
+
 import re
 
 from checker.course import ROOT

@@ -1,6 +1,7 @@
 """Hint three and the lesson suffice: each answer in `from_hints` was written from these two and the stub alone, by someone who
 had not seen the reference. Its docstring is the hint that it was written from.
 """
+
 import ast
 from pathlib import Path
 

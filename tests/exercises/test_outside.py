@@ -2,14 +2,17 @@
 
 `python -m pytest -rP tests/exercises/test_outside.py` prints it.
 """
+
 from course.press.boxes.published_box import published_figures, published_figures_html, relative_difference
 
 
 def test_every_outside_check_is_named_and_met():
     checks = list(published_figures())
     for check in checks:
-        print(f"{check.unit[4:6]}  {check.what}: wanted {check.wanted}, got {check.got}, difference {check.difference:.1e}, "
-              f"allowed {check.allowed}  [{check.source}; {check.known}]")
+        print(
+            f"{check.unit[4:6]}  {check.what}: wanted {check.wanted}, got {check.got}, difference {check.difference:.1e}, "
+            f"allowed {check.allowed}  [{check.source}; {check.known}]"
+        )
         assert check.source and check.what
         assert check.difference < 0.05, check
     assert len(checks) >= 120
@@ -25,4 +28,4 @@ def test_differences():
 
 
 def test_the_page_holds_each_of_them():
-    assert published_figures_html().count("<tr><th scope=\"row\">") == len(list(published_figures()))
+    assert published_figures_html().count('<tr><th scope="row">') == len(list(published_figures()))

@@ -1,4 +1,5 @@
 """Whether a formula of a lesson holds: every side of it worked out at three points, with what its letters stand for."""
+
 import inspect
 import re
 from collections.abc import Callable
@@ -13,8 +14,17 @@ from tests.lessons.latex import LETTER, UNITS, Formula, letters_of, parsed, stat
 POINTS = range(3)
 EXACT = 1e-9
 COMMON = {
-    "π": np.pi, "e": np.e, "upright_e": np.e, "j": 1j, "size": np.abs, "mean": np.mean, "summed": np.sum, "conjugate": np.conj,
-    "arsinh": np.arcsinh, "artanh": np.arctanh, **{f"in_{unit}": size for unit, size in UNITS.items()},
+    "π": np.pi,
+    "e": np.e,
+    "upright_e": np.e,
+    "j": 1j,
+    "size": np.abs,
+    "mean": np.mean,
+    "summed": np.sum,
+    "conjugate": np.conj,
+    "arsinh": np.arcsinh,
+    "artanh": np.arctanh,
+    **{f"in_{unit}": size for unit, size in UNITS.items()},
 }
 CYCLE = np.arange(720) * (2 * np.pi / 720)  # an angle over which a mean is taken
 SLOPE = {1: 4 / 5, 2: -1 / 5, 3: 4 / 105, 4: -1 / 280}
@@ -24,6 +34,7 @@ BEND = {0: -205 / 72 / 2, 1: 8 / 5, 2: -1 / 5, 3: 8 / 315, 4: -1 / 560}
 @dataclass(frozen=True)
 class At:
     """What holds for one formula only: letters with another meaning, a looser bound, what an expression gives."""
+
     find: str
     letters: dict = field(default_factory=dict)
     within: float = EXACT
@@ -36,6 +47,7 @@ class At:
 @dataclass(frozen=True)
 class Words:
     """A formula that states nothing to be worked out, and why."""
+
     find: str
     because: str
 

@@ -4,6 +4,7 @@ A letter of a formula has a name that Python can write: `f_0`, `C_max` for `C_\\
 `v_bar` for `\\bar v`, and `dC_dθ` for a derivative. `statements` splits a formula into its relations, `parsed` makes one side
 of them a sympy expression and says which of its one-letter symbols stands for which letter of the formula.
 """
+
 import keyword
 import re
 import string
@@ -22,12 +23,40 @@ RELATION = r"=|<|>|\\(?:approx|ge|le|to|propto)(?![A-Za-z])"
 APART = r"\\q?quad(?![A-Za-z])"
 
 GREEK = {
-    "alpha": "α", "beta": "β", "gamma": "γ", "delta": "δ", "varepsilon": "ε", "eta": "η", "theta": "θ", "lambda": "λ",
-    "mu": "μ", "pi": "π", "rho": "ρ", "sigma": "σ", "tau": "τ", "varphi": "φ", "psi": "ψ", "omega": "ω", "Delta": "Δ",
-    "Phi": "Φ", "Omega": "Ω", "ell": "ell",
+    "alpha": "α",
+    "beta": "β",
+    "gamma": "γ",
+    "delta": "δ",
+    "varepsilon": "ε",
+    "eta": "η",
+    "theta": "θ",
+    "lambda": "λ",
+    "mu": "μ",
+    "pi": "π",
+    "rho": "ρ",
+    "sigma": "σ",
+    "tau": "τ",
+    "varphi": "φ",
+    "psi": "ψ",
+    "omega": "ω",
+    "Delta": "Δ",
+    "Phi": "Φ",
+    "Omega": "Ω",
+    "ell": "ell",
 }
 UNITS = {
-    "Hz": 1, "kHz": 1e3, "F": 1, "pF": 1e-12, "μH": 1e-6, "V": 1, "W": 1, "mW": 1e-3, "μPa": 1e-6, "m": 1, "in": 0.0254, "Ω": 1,
+    "Hz": 1,
+    "kHz": 1e3,
+    "F": 1,
+    "pF": 1e-12,
+    "μH": 1e-6,
+    "V": 1,
+    "W": 1,
+    "mW": 1e-3,
+    "μPa": 1e-6,
+    "m": 1,
+    "in": 0.0254,
+    "Ω": 1,
 }
 
 WORD = r"\\(?:text|mathrm)\s*\{[^{}]*\}"
@@ -37,8 +66,7 @@ LETTER = rf"(?:{BAR}|{BASE})\s*(?:_\s*(?:\{{(?:[^{{}}]|\{{[^{{}}]*\}})*\}}|{BASE
 UP, DOWN = rf"(?:d|\\partial)\s*(\^2)?\s*({LETTER})", rf"(?:d|\\partial)\s*({LETTER})\s*(?:\^2)?"
 DERIVATIVE = re.compile(rf"\\frac\s*\{{\s*{UP}\s*\}}\s*\{{\s*{DOWN}\s*\}}|d({LETTER})/d({LETTER})")
 SMALL = re.compile(rf"\\frac\s*\{{\s*d({LETTER})\s*\}}")
-TOKEN = re.compile(
-    rf"(?P<step>\\(?:delta|Delta)\s+{LETTER})|(?P<letter>{LETTER})|(?P<command>\\[A-Za-z]+)|(?P<name>‹[^›]*›)")
+TOKEN = re.compile(rf"(?P<step>\\(?:delta|Delta)\s+{LETTER})|(?P<letter>{LETTER})|(?P<command>\\[A-Za-z]+)|(?P<name>‹[^›]*›)")
 LONE = re.compile(rf"(\\(?:cos|sin))\s*({LETTER})\s*\\,")
 SPACING = re.compile(r"\\[,;!: ]|\\phantom\s*\{[^{}]*(?:\{[^{}]*\})?[^{}]*\}|\{\}|~|&")
 
@@ -62,8 +90,10 @@ def formulas(page: str) -> tuple[Formula, ...]:
         else:
             joined.append(one)
     inline = re.findall(r"(?<!\\)\$([^$]+?)(?<!\\)\$", re.sub(r"\$\$.+?\$\$", "", text, flags=re.S))
-    return (*(Formula(page, one, True) for one in joined),
-            *(Formula(page, one, False) for one in dict.fromkeys(map(_tidy, inline)) if _works_something_out(one)))
+    return (
+        *(Formula(page, one, True) for one in joined),
+        *(Formula(page, one, False) for one in dict.fromkeys(map(_tidy, inline)) if _works_something_out(one)),
+    )
 
 
 def _tidy(text: str) -> str:
@@ -122,7 +152,7 @@ def _split(text: str, at: str) -> list[str]:
     pieces, depth, start = [], 0, 0
     for match in re.finditer(rf"[{{(\[]|[}})\]]|({at})", text):
         if match[1] and not depth:
-            pieces += [text[start:match.start()].strip(), match[1]]
+            pieces += [text[start : match.start()].strip(), match[1]]
             start = match.end()
         elif not match[1]:
             depth += 1 if match[0] in "{([" else -1
@@ -138,9 +168,18 @@ def letters_of(side: str) -> tuple[str, ...]:
 @cache
 def _named(side: str) -> str:
     """The side with each letter as ‹name›."""
-    side = DERIVATIVE.sub(lambda m: "‹" + (
-        f"d{m[1] and 2 or ''}{name_of(m[2])}_d{name_of(m[3])}{m[1] and 2 or ''}" if m[2]
-        else f"d{name_of(m[4])}_d{name_of(m[5])}") + "›", side)
+    side = DERIVATIVE.sub(
+        lambda m: (
+            "‹"
+            + (
+                f"d{m[1] and 2 or ''}{name_of(m[2])}_d{name_of(m[3])}{m[1] and 2 or ''}"
+                if m[2]
+                else f"d{name_of(m[4])}_d{name_of(m[5])}"
+            )
+            + "›"
+        ),
+        side,
+    )
     side = SMALL.sub(lambda m: rf"\frac{{‹d{name_of(m[1])}›}}", side)
     side = _cycle(side)
     side = _bars(side)
@@ -155,7 +194,7 @@ def _named(side: str) -> str:
             return f"‹{GREEK[step]}{name_of(rest)}›"
         name = name_of(match[0])
         unit = match[0].startswith((r"\text", r"\mathrm")) and name.rstrip("_") in UNITS
-        if unit and (match[0].startswith(r"\mathrm") or re.search(r"[\d}]\s*$", side[:match.start()])):
+        if unit and (match[0].startswith(r"\mathrm") or re.search(r"[\d}]\s*$", side[: match.start()])):
             return f"‹in_{name.rstrip('_')}›"
         return f"‹{name}›"
 
@@ -166,11 +205,11 @@ def _ended(side: str) -> str:
     """The sum sign holds for all that follows it within its brackets, the star of a conjugate for the brackets before it."""
     while (at := side.find("‹sum›")) >= 0:
         end = _closing(side, at + 5)
-        side = f"{side[:at]}‹summed›({side[at + 5:end]}){side[end:]}"
+        side = f"{side[:at]}‹summed›({side[at + 5 : end]}){side[end:]}"
     while match := re.search(r"(?:\\right)?\)\s*\^\s*(?:\{\s*\*\s*\}|\*)", side):
         start = _opening(side, match.start())
-        inner = side[start:match.start()].removeprefix(r"\left").removeprefix("(")
-        side = f"{side[:start]}‹conjugate›({inner}){side[match.end():]}"
+        inner = side[start : match.start()].removeprefix(r"\left").removeprefix("(")
+        side = f"{side[:start]}‹conjugate›({inner}){side[match.end() :]}"
     return side
 
 
@@ -185,7 +224,7 @@ def _bars(side: str) -> str:
     side = re.sub(r"\|([^|]*)\|", r"‹size›(\1)", side)
     while match := re.search(rf"(?!{BAR})\\overline\s*\{{", side):
         end = _closing(side, match.end())
-        side = f"{side[:match.start()]}‹mean›({side[match.end():end]}){side[end + 1:]}"
+        side = f"{side[: match.start()]}‹mean›({side[match.end() : end]}){side[end + 1 :]}"
     return side
 
 
@@ -231,7 +270,7 @@ def _called(text: str, functions: frozenset[str]) -> str:
     for match in re.finditer("‹([^›]*)›", text):
         if match.start() < place:
             continue
-        out += text[place:match.start()]
+        out += text[place : match.start()]
         place = match.end()
         after = re.match(r"\s*([(\[])", text[place:])
         if match[1] not in functions:

@@ -1,4 +1,5 @@
 """The quantities of cautions, in figures or in words, and the blocks in which cautions stand."""
+
 import re
 from collections.abc import Iterator
 from pathlib import Path
@@ -10,11 +11,31 @@ KINDS = "danger", "caution", "bench", "instructor"
 PREFIXES = {"p": 1e-12, "n": 1e-9, "µ": 1e-6, "m": 1e-3, "": 1.0, "k": 1e3, "M": 1e6}
 UNITS = {"volt": 1.0, "ampere": 1.0, "ohm": 1.0, "watt": 1.0, "second": 1.0, "minute": 60.0, "hour": 3600.0, "decibel": 1.0}
 WORDS = {
-    "half a": 0.5, "half an": 0.5, "a quarter of a": 0.25, "a tenth of a": 0.1, "a hundredth of a": 0.01, "a": 1.0, "an": 1.0,
-    "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0, "seven": 7.0, "eight": 8.0, "nine": 9.0,
-    "ten": 10.0, "twelve": 12.0, "fifteen": 15.0, "twenty": 20.0, "thirty": 30.0, "forty": 40.0,
-    "fifty": 50.0, "hundred": 100.0,
-}  # fmt: skip
+    "half a": 0.5,
+    "half an": 0.5,
+    "a quarter of a": 0.25,
+    "a tenth of a": 0.1,
+    "a hundredth of a": 0.01,
+    "a": 1.0,
+    "an": 1.0,
+    "one": 1.0,
+    "two": 2.0,
+    "three": 3.0,
+    "four": 4.0,
+    "five": 5.0,
+    "six": 6.0,
+    "seven": 7.0,
+    "eight": 8.0,
+    "nine": 9.0,
+    "ten": 10.0,
+    "twelve": 12.0,
+    "fifteen": 15.0,
+    "twenty": 20.0,
+    "thirty": 30.0,
+    "forty": 40.0,
+    "fifty": 50.0,
+    "hundred": 100.0,
+}
 FIGURES = r"(?:\d+(?:\.\d+)?|½)"
 SPELT = "|".join(sorted(WORDS, key=len, reverse=True))
 QUANTITY = re.compile(

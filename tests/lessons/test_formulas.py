@@ -3,6 +3,7 @@
 Held are all formulas set on lines of their own, and those within a line that relate something worked out to something else
 (`$X_L X_C = L/C$`, not `$p = 1$` nor `$R_L = R$`). What each letter stands for is in the tables, a module a unit.
 """
+
 import importlib
 import re
 from dataclasses import replace
@@ -44,8 +45,13 @@ def test_reasons_are_given():
 
 # One thing changed in one place: a sign, a power, a root, a factor.
 MISPRINTS = [
-    (r"\+(?!\s*\\c?dots)", "-"), (r"(?<=[\w})] )-(?!\s*\\c?dots)|(?<={)-", "+"), (r"\^2", "^3"), (r"\\sqrt\s*{", r"\\sqrt[3]{"),
-    (r"(?<![\d.^_{])2(?![\d.])", "3"), (r"(=|\\approx|\\to)(?!\s*[-0])", r"\1 2 \\cdot "), (r"^(?!.*\\ge 0$|\()", r"2 \\cdot "),
+    (r"\+(?!\s*\\c?dots)", "-"),
+    (r"(?<=[\w})] )-(?!\s*\\c?dots)|(?<={)-", "+"),
+    (r"\^2", "^3"),
+    (r"\\sqrt\s*{", r"\\sqrt[3]{"),
+    (r"(?<![\d.^_{])2(?![\d.])", "3"),
+    (r"(=|\\approx|\\to)(?!\s*[-0])", r"\1 2 \\cdot "),
+    (r"^(?!.*\\ge 0$|\()", r"2 \\cdot "),
 ]
 # No misprint: the size of a complex number is that of its conjugate.
 AS_TRUE = {

@@ -1,4 +1,5 @@
 """Unit 0: what the letters of its formulas stand for."""
+
 import numpy as np
 
 from solutions.unit00_bench.dropper_resistor import current_through_dropper, dropper_dissipation, dropper_resistance
@@ -10,8 +11,14 @@ PAGES = [
     page(
         "unit00_bench/index.md",
         dict(
-            P_1=(1.0, 0.3, 5e-3), P_2=(10.0, 0.02, 7.0), V_1=(1.0, 0.3, 5e-3), V_2=(10.0, 0.02, 7.0), decibels=1.0,
-            V=(4.5, 90.0, 0.02), R=(47.0, 20e3, 50.0), P=lambda V, R: dropper_dissipation(V, 0.0, V / R),
+            P_1=(1.0, 0.3, 5e-3),
+            P_2=(10.0, 0.02, 7.0),
+            V_1=(1.0, 0.3, 5e-3),
+            V_2=(10.0, 0.02, 7.0),
+            decibels=1.0,
+            V=(4.5, 90.0, 0.02),
+            R=(47.0, 20e3, 50.0),
+            P=lambda V, R: dropper_dissipation(V, 0.0, V / R),
         ),
         at(r"365\ \mathrm{pF}", in_pF=lambda: from_engineering("1 pF"), in_F=lambda: from_engineering("1 F")),
         at(r"846\ \mathrm{kHz}", in_kHz=lambda: from_engineering("1 kHz"), in_Hz=lambda: from_engineering("1 Hz")),
@@ -21,9 +28,14 @@ PAGES = [
     page(
         "unit00_bench/supply.md",
         dict(
-            V=(4.5, 90.0, 6.0), R_m=(10e6, 1e6, 20e3), R_s=(1e6, 15.0, 10e3),
+            V=(4.5, 90.0, 6.0),
+            R_m=(10e6, 1e6, 20e3),
+            R_s=(1e6, 15.0, 10e3),
             V_read=lambda V, R_s, R_m: V - R_s * current_through_dropper(V, R_s, R_m, 1.0),
-            V_rail=(4.5, 6.0, 3.0), V_f=(2.0, 5.0, 1.4), I=(0.06, 0.25, 0.05), I_f=(0.06, 0.25, 0.05),
+            V_rail=(4.5, 6.0, 3.0),
+            V_f=(2.0, 5.0, 1.4),
+            I=(0.06, 0.25, 0.05),
+            I_f=(0.06, 0.25, 0.05),
             R=lambda V_rail, V_f, I: dropper_resistance(V_rail, V_f, I),
             P=lambda V_rail, V_f, I: dropper_dissipation(V_rail, V_f, I),
         ),

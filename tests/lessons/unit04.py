@@ -1,4 +1,5 @@
 """Unit 4: what the letters of its formulas stand for."""
+
 import numpy as np
 from scipy import constants
 
@@ -28,12 +29,20 @@ def next_bessel(x):
 PAGES = [
     page(
         "unit04_crystal_set/index.md",
-        CRYSTAL | dict(
-            N=(1.0, 1.2, 1.8), T=(293.15, 300.0, 250.0), V=(0.1, 0.02, 0.5), R=(20e3, 5e3, 100e3),
-            x=lambda V, n: V / n, t=lambda V, n, θ: V / n * np.cos(θ), I_0=lambda: bessel,
-            U=lambda V, n: no_load_output(V, n), v=lambda V, U, θ: V * np.cos(θ) - U,
+        CRYSTAL
+        | dict(
+            N=(1.0, 1.2, 1.8),
+            T=(293.15, 300.0, 250.0),
+            V=(0.1, 0.02, 0.5),
+            R=(20e3, 5e3, 100e3),
+            x=lambda V, n: V / n,
+            t=lambda V, n, θ: V / n * np.cos(θ),
+            I_0=lambda: bessel,
+            U=lambda V, n: no_load_output(V, n),
+            v=lambda V, U, θ: V * np.cos(θ) - U,
             i=lambda v, I_s, n: diode_current(v, I_s, n),
-            i_bar=lambda i: np.mean(i), r=lambda v, I_s, n: slope_resistance(v, I_s, n),
+            i_bar=lambda i: np.mean(i),
+            r=lambda v, I_s, n: slope_resistance(v, I_s, n),
         ),
         at(r"n = N\,\frac{kT}{e}", n=lambda N, T: slope_voltage(N, T), k=constants.k, e=constants.e),
         at(r"r = \frac{n}", v=(0.06, -0.06, 0.2)),
@@ -46,26 +55,48 @@ PAGES = [
     ),
     page(
         "unit04_crystal_set/load.md",
-        CRYSTAL | dict(
-            V=(0.1, 0.02, 0.5), R=(20e3, 5e3, 100e3), Q=(100.0, 50.0, 200.0), R_s=(100e3, 20e3, 60e3), x=lambda V, n: V / n,
-            U=lambda V, R, I_s, n: detector_output(V, R, I_s, n), I=lambda U, R: U / R,
+        CRYSTAL
+        | dict(
+            V=(0.1, 0.02, 0.5),
+            R=(20e3, 5e3, 100e3),
+            Q=(100.0, 50.0, 200.0),
+            R_s=(100e3, 20e3, 60e3),
+            x=lambda V, n: V / n,
+            U=lambda V, R, I_s, n: detector_output(V, R, I_s, n),
+            I=lambda U, R: U / R,
             i=lambda V, U, θ, I_s, n: diode_current(V * np.cos(θ) - U, I_s, n),
-            R_d=lambda V, I, I_s, n: detector_resistance(V, I, I_s, n), i_1=lambda V, R_d: V / R_d,
-            I_0=lambda: bessel, I_1=lambda: next_bessel, Q_dash=lambda Q, R_s, R_d: quality_factor_with_detector(Q, R_s, R_d),
+            R_d=lambda V, I, I_s, n: detector_resistance(V, I, I_s, n),
+            i_1=lambda V, R_d: V / R_d,
+            I_0=lambda: bessel,
+            I_1=lambda: next_bessel,
+            Q_dash=lambda Q, R_s, R_d: quality_factor_with_detector(Q, R_s, R_d),
         ),
         at(r"R_d = n/I_s", V=1e-7, I=0.0),
-        at(r"R_d = R/2", V=(300.0, 200.0, 400.0), within=3e-3,
-           because="what a strong carrier tends to, here one of ten thousand slope voltages"),
-        at(r"E = V + R_s", E=(0.1, 0.02, 1.0), within=1e-8, because="the working point is found by halving to a part in 10⁹",
-           V=lambda E, R_s, R, I_s, n: working_point(E, R_s, R, I_s, n)[0],
-           i_1=lambda R, I_s, n: lambda V: V / detector_resistance(V, detector_output(V, R, I_s, n) / R, I_s, n)),
+        at(
+            r"R_d = R/2",
+            V=(300.0, 200.0, 400.0),
+            within=3e-3,
+            because="what a strong carrier tends to, here one of ten thousand slope voltages",
+        ),
+        at(
+            r"E = V + R_s",
+            E=(0.1, 0.02, 1.0),
+            within=1e-8,
+            because="the working point is found by halving to a part in 10⁹",
+            V=lambda E, R_s, R, I_s, n: working_point(E, R_s, R, I_s, n)[0],
+            i_1=lambda R, I_s, n: lambda V: V / detector_resistance(V, detector_output(V, R, I_s, n) / R, I_s, n),
+        ),
     ),
     page(
         "unit04_crystal_set/ear.md",
         dict(
-            P=(1e-3, 1e-9, 2e-6), S=(110.0, 100.0, 125.0), L=lambda P, S: sound_pressure_level(P, S),
+            P=(1e-3, 1e-9, 2e-6),
+            S=(110.0, 100.0, 125.0),
+            L=lambda P, S: sound_pressure_level(P, S),
             p=lambda L: sound_pressure(L),
-            f=(1e3, 300.0, 3e3), L_threshold=lambda f: hearing_threshold(f), P_least=lambda f, S: least_audible_power(f, S),
+            f=(1e3, 300.0, 3e3),
+            L_threshold=lambda f: hearing_threshold(f),
+            P_least=lambda f, S: least_audible_power(f, S),
         ),
     ),
 ]

@@ -31,11 +31,13 @@ def capacitances(windings, stage, frequency, choke):
     node = stage.grid_capacitance + stage.grid_anode + stage.grid_filament
     top = windings.tuning_capacitance - stage.grid_capacitance * stage.grid_filament / node
     anode = windings.anode_capacitance + 1 / ((2 * np.pi * frequency) ** 2 * choke)
-    return np.array([
-        [top + stage.grid_capacitance, -stage.grid_capacitance, 0.0],
-        [-stage.grid_capacitance, node, -stage.grid_anode],
-        [0.0, -stage.grid_anode, anode + stage.grid_anode],
-    ])  # fmt: skip
+    return np.array(
+        [
+            [top + stage.grid_capacitance, -stage.grid_capacitance, 0.0],
+            [-stage.grid_capacitance, node, -stage.grid_anode],
+            [0.0, -stage.grid_anode, anode + stage.grid_anode],
+        ]
+    )
 
 
 def linear_part(windings, stage, frequency, choke):
@@ -81,8 +83,16 @@ def integrate(windings, stage, frequency, duration, start, emf=(0.0, 0.0), choke
     storage, flow = linear_part(windings, stage, frequency, choke)
     into = np.linalg.inv(storage)
     supply_in = into[:, BEHIND] * stage.supply / stage.load_resistance
-    inputs = (into @ flow, supply_in, into[:, ANODE].copy(), into[:, GRID].copy(), into[:, AERIAL].copy(),
-              np.array(stage, float), emf[0], 2 * np.pi * emf[1])  # fmt: skip
+    inputs = (
+        into @ flow,
+        supply_in,
+        into[:, ANODE].copy(),
+        into[:, GRID].copy(),
+        into[:, AERIAL].copy(),
+        np.array(stage, float),
+        emf[0],
+        2 * np.pi * emf[1],
+    )
     time = np.arange(int(duration * frequency * PER_CYCLE) + 1) / (PER_CYCLE * frequency)
     return time, odeint(
         slopes, start, time, args=inputs, tfirst=True, rtol=tolerance, atol=1e7 * tolerance * TOLERANCES, mxstep=5000

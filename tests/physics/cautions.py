@@ -4,6 +4,7 @@ A phrase is that of the page, word for word ("#" where a number is computed alre
 in it, in SI units and in reading order, and says whether the sentence is true. `Name` is a value that names a part or a
 measurement of the page's own circuit, or that has a source elsewhere; it says which.
 """
+
 from collections.abc import Callable
 from typing import NamedTuple
 
@@ -180,44 +181,68 @@ CAUTIONS = [
     Sum(EVERYWHERE, "90 volts", lambda volts: volts == HT),
     Name(EVERYWHERE, "0 V", "the earth line's name, and what it reads"),
     Sum(SAFETY, "ten 9 V batteries in a row", lambda each: each * 10 == HT),
-    Sum(SAFETY, "resistor of 100 kΩ across each. It brings 1 µF from 90 V to 1 V in # and 10 µF in #. Wait ten seconds",
-        empties),
+    Sum(
+        SAFETY, "resistor of 100 kΩ across each. It brings 1 µF from 90 V to 1 V in # and 10 µF in #. Wait ten seconds", empties
+    ),
     Sum(SAFETY, "A quick 50 mA fuse", club_fuse),
     Sum(SAFETY, "10 kΩ in a detector's feed", detector_feed),
     Sum(SAFETY, "Ten fresh 9 V batteries give 96 V", lambda each, fresh: near(fresh, 10 * each * 9.6 / 9, 1e-9)),
-    Sum(SAFETY, "the 2 V, 60 mA filament of a type 30, the resistor may let no more than 60 mA through: 94 V over 60 mA",
-        lambda volts, *amperes: volts == FILAMENT[0] and amperes == (60e-3, 60e-3, FRESH - volts, 60e-3)),
+    Sum(
+        SAFETY,
+        "the 2 V, 60 mA filament of a type 30, the resistor may let no more than 60 mA through: 94 V over 60 mA",
+        lambda volts, *amperes: volts == FILAMENT[0] and amperes == (60e-3, 60e-3, FRESH - volts, 60e-3),
+    ),
     Name(SAFETY, "one of 1.4 V, 50 mA wants #", "1G4-GT and 1E4-G by the manuals of unit 05; the answer is computed"),
-    Sum(SAFETY, "With 1 kΩ, # would flow, half as much again as it can bear, and a 100 mA fuse",
-        half_as_much_again),
+    Sum(SAFETY, "With 1 kΩ, # would flow, half as much again as it can bear, and a 100 mA fuse", half_as_much_again),
     Sum(SAFETY, "only 10 kΩ keeps within a tenth", detector_feed),
     Name(SAFETY, "a quick 50 mA fuse | 1.8 kΩ | 10 kΩ |", "the head of the table, worked out row by row"),
     Name(SAFETY, "anode or condenser to 0 V | #; # behind 10 kΩ", "computed in the row"),
-    Sum(SAFETY, "HT on a 60 mA filament behind the resistor, LT out | #; # behind 10 kΩ | no | saves it | saves it",
-        lambda amperes, ten: saves(1.8e3) and saves(ten) and amperes == FILAMENT[1]),
+    Sum(
+        SAFETY,
+        "HT on a 60 mA filament behind the resistor, LT out | #; # behind 10 kΩ | no | saves it | saves it",
+        lambda amperes, ten: saves(1.8e3) and saves(ten) and amperes == FILAMENT[1],
+    ),
     Sum(SAFETY, "the same, LT on: 4.5 V and 47 Ω | #; # behind 10 kΩ | no | no | saves it", lt_on),
     Name(SAFETY, "a hand from HT to 0 V before the resistor | # at 1 kΩ of hand and arm", "from memory, as the page says"),
     Name(SAFETY, "a hand behind it | #; # behind 10 kΩ", "computed in the row"),
     Sum(SAFETY, "1 W for 10 kΩ and 10 W for 1.8 kΩ", ratings),
-    Sum(SAFETY, "A fuse of 100 mA would sit out the short on zinc-carbon batteries for up to half an hour",
-        lambda fuse, most: fuse_time(HT / ZINC, fuse)[1] == most),
-    Sum(SAFETY, "at half as much again as its rating an hour at least, at 2.75 times half a second at most",
-        lambda least, most: fuse_time(75e-3, 50e-3)[0] == least and fuse_time(2.75 * 50e-3, 50e-3)[1] == most),
-    Sum(SAFETY, "A 9 V battery's own resistance, 1.7 Ω alkaline and 35 Ω zinc-carbon",
-        lambda volts, alkaline, zinc: volts * 10 == HT and (10 * alkaline, 10 * zinc) == (ALKALINE, ZINC)),
+    Sum(
+        SAFETY,
+        "A fuse of 100 mA would sit out the short on zinc-carbon batteries for up to half an hour",
+        lambda fuse, most: fuse_time(HT / ZINC, fuse)[1] == most,
+    ),
+    Sum(
+        SAFETY,
+        "at half as much again as its rating an hour at least, at 2.75 times half a second at most",
+        lambda least, most: fuse_time(75e-3, 50e-3)[0] == least and fuse_time(2.75 * 50e-3, 50e-3)[1] == most,
+    ),
+    Sum(
+        SAFETY,
+        "A 9 V battery's own resistance, 1.7 Ω alkaline and 35 Ω zinc-carbon",
+        lambda volts, alkaline, zinc: volts * 10 == HT and (10 * alkaline, 10 * zinc) == (ALKALINE, ZINC),
+    ),
     Name(SAFETY, "1 kΩ for a body", "from memory, as the page says"),
-    Sum(BENCH_05, "Ten 9 V batteries in a row are 90 V (96 V fresh)",
-        lambda each, all_, fresh: 10 * each == all_ and fresh == FRESH),
-    Sum(BENCH_05, "100 kΩ resistor from F to 0 V, on the set's side of the plug, empties the 1 µF condenser in half a second",
-        lambda ohms, line, farads, seconds: near(discharge_time(farads, ohms + 10e3, HT, 1.0), seconds)),
+    Sum(
+        BENCH_05,
+        "Ten 9 V batteries in a row are 90 V (96 V fresh)",
+        lambda each, all_, fresh: 10 * each == all_ and fresh == FRESH,
+    ),
+    Sum(
+        BENCH_05,
+        "100 kΩ resistor from F to 0 V, on the set's side of the plug, empties the 1 µF condenser in half a second",
+        lambda ohms, line, farads, seconds: near(discharge_time(farads, ohms + 10e3, HT, 1.0), seconds),
+    ),
     Sum(BENCH_05, "A quick 50 mA fuse", club_fuse),
     Sum(BENCH_05, "the 10 kΩ straight after it", detector_feed),
     Sum(BENCH_05, "10 kΩ saves the filament", detector_feed),
     Sum(BENCH_05, "90 V that is 70 V under load is empty", lambda full, empty: near(empty, full / 1.5 * 1.17)),
     Sum("unit05_valve/instructor.md", "a quick 50 mA fuse", club_fuse),
     Sum("unit05_valve/instructor.md", "and 10 kΩ in each set", detector_feed),
-    Sum("unit05_valve/instructor.md", "on 27 V or less, with nothing that can hurt",
-        lambda volts: volts == 3 * 9 and volts < 60 / 2),
+    Sum(
+        "unit05_valve/instructor.md",
+        "on 27 V or less, with nothing that can hurt",
+        lambda volts: volts == 3 * 9 and volts < 60 / 2,
+    ),
     Sum("unit00_bench/index.md", "Nothing in this unit is above 12 V", lambda volts: volts == 2 * 6),
     Sum("unit06_reaction/bench.md", "Without the 1 nF of the circuit below", lambda farads: near(farads, 1e-9)),
     Sum("unit06_reaction/bench.md", "Use one for 250 V or more", lambda volts: 2 * FRESH < volts < 500),
@@ -227,50 +252,88 @@ CAUTIONS = [
     Sum(BENCH_09, "at least 1.8 kΩ for any other stage", least_guard),
     Name(BENCH_09, "its 100 nF", "the part of step 4"),
     Name(BENCH_09, "with 4.5 V of bias 1.8 kΩ takes #", "computed in the sentence"),
-    Sum(BENCH_09, "its 1.8 kΩ too, by-passed by the condenser across the HT. It takes #, and # of tone become #: 1 dB",
-        output_guard),
+    Sum(
+        BENCH_09,
+        "its 1.8 kΩ too, by-passed by the condenser across the HT. It takes #, and # of tone become #: 1 dB",
+        output_guard,
+    ),
     Sum(BENCH_09, "More than 90 V is not better in a class: 135 V gives 4 dB", more_ht),
     Sum(SPEAKER, "On 135 V the set is 4 dB louder", lambda high, decibels: more_ht(HT, high, decibels)),
-    Sum(BENCH_09, "2 to 10 µF across the HT behind the fuse and its resistor (straight behind the fuse, the rush at "
-        "switching on may blow it), with its 100 kΩ to empty it", battery_condenser),
-    Sum(SPEAKER, "4 to 10 µF across the HT behind the fuse and its resistor, with its 100 kΩ to empty it",
-        battery_condenser),
+    Sum(
+        BENCH_09,
+        "2 to 10 µF across the HT behind the fuse and its resistor (straight behind the fuse, the rush at "
+        "switching on may blow it), with its 100 kΩ to empty it",
+        battery_condenser,
+    ),
+    Sum(SPEAKER, "4 to 10 µF across the HT behind the fuse and its resistor, with its 100 kΩ to empty it", battery_condenser),
     # Headphones and ears.
-    Sum(SAFETY, "pass nothing much below half a volt",
-        lambda volts: phone_limiter.across_the_pair(1e-5, np.inf) < volts < phone_limiter.across_the_pair(1e-3, np.inf)),
-    Sum(SAFETY, "A valve's 2.8 mA makes 11 V across 4 kΩ",
-        lambda amperes, volts, ohms: near(amperes * ohms, volts) and near(amperes, rest(10e3 + ohms)[1])),
-    Sum(SAFETY, "1 µF or more, not polarised, rated well above the HT (250 V for 90 V)",
-        lambda farads, volts, ht: limiter(farads, volts) and ht == HT),
-    Sum(SAFETY, "all of its 2.8 mA swinging",
-        lambda amperes: near(amperes, rest(14e3)[1])),
+    Sum(
+        SAFETY,
+        "pass nothing much below half a volt",
+        lambda volts: phone_limiter.across_the_pair(1e-5, np.inf) < volts < phone_limiter.across_the_pair(1e-3, np.inf),
+    ),
+    Sum(
+        SAFETY,
+        "A valve's 2.8 mA makes 11 V across 4 kΩ",
+        lambda amperes, volts, ohms: near(amperes * ohms, volts) and near(amperes, rest(10e3 + ohms)[1]),
+    ),
+    Sum(
+        SAFETY,
+        "1 µF or more, not polarised, rated well above the HT (250 V for 90 V)",
+        lambda farads, volts, ht: limiter(farads, volts) and ht == HT,
+    ),
+    Sum(SAFETY, "all of its 2.8 mA swinging", lambda amperes: near(amperes, rest(14e3)[1])),
     Sum("unit06_reaction/bench.md", "behind a condenser of 1 µF for 250 V", limiter),
     Sum("unit06_reaction/instructor.md", "behind 1 µF for 250 V", limiter),
     Sum("unit07_oscillation/bench.md", "behind 1 µF for 250 V", limiter),
-    Sum("unit04_crystal_set/ear.md", "80 dB is safe for an evening",
-        lambda decibels: decibels == 80),  # 2003/10/EC: lower action value
-    Sum("unit04_crystal_set/ear.md", "at 100 Hz it wants 24 dB more",
-        lambda decibels: near(hearing_threshold(100.0) - hearing_threshold(1e3), decibels)),
-    Sum("unit05_valve/detector.md", "Thirty decibels more is thirty times the pressure",
-        lambda decibels: near(10 ** (decibels / 20), 30)),
+    Sum(
+        "unit04_crystal_set/ear.md", "80 dB is safe for an evening", lambda decibels: decibels == 80
+    ),  # 2003/10/EC: lower action value
+    Sum(
+        "unit04_crystal_set/ear.md",
+        "at 100 Hz it wants 24 dB more",
+        lambda decibels: near(hearing_threshold(100.0) - hearing_threshold(1e3), decibels),
+    ),
+    Sum(
+        "unit05_valve/detector.md",
+        "Thirty decibels more is thirty times the pressure",
+        lambda decibels: near(10 ** (decibels / 20), 30),
+    ),
     Sum("unit06_reaction/treble.md", "some fifty decibels in twelve seconds", grown),
-    Sum("unit07_oscillation/index.md", "in less than a hundredth of a second",
-        lambda seconds: seconds > np.log(1e3) / growth_rate(846e3, 100.0, 1.1) > seconds / 5),
+    Sum(
+        "unit07_oscillation/index.md",
+        "in less than a hundredth of a second",
+        lambda seconds: seconds > np.log(1e3) / growth_rate(846e3, 100.0, 1.1) > seconds / 5,
+    ),
     Sum(BENCH_09, "Reflex sets can give 10 V of tone", lambda volts: near(volts, 2.25 * 6.1, 0.3)),
-    Sum(SPEAKER, "hurt by 70 dB at a metre. But whoever unplugs the loudspeaker and plugs headphones into the last stage gets "
-        "50 dB more for the same power: well over 120 dB", loudspeaker),
-    Sum("unit09_feedback_receivers/receiver.md", "oscillates after 12 seconds",
-        lambda seconds: any(abs(seconds - begin) < 0.75 for begin, _ in MOMENTS)),
+    Sum(
+        SPEAKER,
+        "hurt by 70 dB at a metre. But whoever unplugs the loudspeaker and plugs headphones into the last stage gets "
+        "50 dB more for the same power: well over 120 dB",
+        loudspeaker,
+    ),
+    Sum(
+        "unit09_feedback_receivers/receiver.md",
+        "oscillates after 12 seconds",
+        lambda seconds: any(abs(seconds - begin) < 0.75 for begin, _ in MOMENTS),
+    ),
     # Filaments and droppers.
     Sum(INSTRUCTOR_00, "On 6 V one of 68 Ω takes a quarter of a watt", fourth_from_six),
     Sum(SUPPLY, "a quarter of a watt is too little, half a watt is comfortable", too_little_and_enough),
     Sum(SUPPLY, "All of 4.5 V there", lambda volts: volts == 3 * 1.5),
     Sum(SUPPLY, "It reads 4.5 V", lambda volts: volts == 3 * 1.5),
     Sum(SUPPLY, "It reads about 2 V", lambda volts: near(current_through_dropper(4.5, 47.0, *FILAMENT) * 33.3, volts, 0.1)),
-    Sum(SUPPLY, "It reads 2.3 V or more. The resistor is not what you think. Read its rings again in daylight; yellow, violet, "
-        "black is 47 Ω and yellow, violet, gold is 4.7 Ω", weak_cells),
-    Sum(SUPPLY, "My sum gives 0.042 Ω, or 42 kΩ",
-        lambda small, large: near(small, 2.5 / 60, 0.01) and near(large, dropper_resistance(4.5, *FILAMENT) * 1000, 0.01)),
+    Sum(
+        SUPPLY,
+        "It reads 2.3 V or more. The resistor is not what you think. Read its rings again in daylight; yellow, violet, "
+        "black is 47 Ω and yellow, violet, gold is 4.7 Ω",
+        weak_cells,
+    ),
+    Sum(
+        SUPPLY,
+        "My sum gives 0.042 Ω, or 42 kΩ",
+        lambda small, large: near(small, 2.5 / 60, 0.01) and near(large, dropper_resistance(4.5, *FILAMENT) * 1000, 0.01),
+    ),
     # Aerials, coils, crystals.
     Sum("unit01_signal/aerial.md", "A resistor of 100 kΩ to 1 MΩ from aerial to earth", drains),
     Sum("unit02_coil_and_condenser/index.md", "10 Ω, ½ W in line with the coil", amplifier),
@@ -283,8 +346,11 @@ CAUTIONS = [
     Name(BENCH_04, "gets past through the 0.1 µF", "the set's own condenser"),
     Name(BENCH_04, "0.5 Ω through the aerial coil", "unit 04's table of readings computes it"),
     Name("unit04_crystal_set/index.md", "about a milliampere", "meters' diode range; common practice, as the page says"),
-    Name("unit04_crystal_set/index.md", "Germanium shows 0.15 to 0.4 V, Schottky 0.2 to 0.35 V, silicon 0.55 to 0.75 V",
-        "common practice, as the page says"),
+    Name(
+        "unit04_crystal_set/index.md",
+        "Germanium shows 0.15 to 0.4 V, Schottky 0.2 to 0.35 V, silicon 0.55 to 0.75 V",
+        "common practice, as the page says",
+    ),
     Name("unit04_crystal_set/index.md", "a condenser of 0.1 µF where 1 nF belongs", "the set's own condensers, mistaken"),
     Name("unit04_crystal_set/instructor.md", "through 1 kΩ and a few picofarads", "a generator's feed; no claim"),
     Name("unit04_crystal_set/load.md", "4 kΩ instead of 20, or modern headphones of 32 Ω", "the loads that the page compares"),
@@ -299,8 +365,11 @@ CAUTIONS = [
     Name(SPEAKER, "With 7.6 V on this grid", "the swing for which the sentence computes the rise"),
     Name(SPEAKER, "at full swing, 15 V, by", "the bias; the sentence computes the rise"),
     Sum("unit05_valve/stage.md", "A meter of 10 MΩ changes nothing here", lambda ohms: 20e3 / ohms < 3e-3),
-    Name("unit07_oscillation/bench.md", "A resistor of 100 kΩ across the transformer's secondary",
-        "common practice, as the page says"),
+    Name(
+        "unit07_oscillation/bench.md",
+        "A resistor of 100 kΩ across the transformer's secondary",
+        "common practice, as the page says",
+    ),
     Name(BENCH_09, "30 Ω and 160 pF in a tin", "the club's aerial, as unit 01 has it"),
     Name(BENCH_09, "a condenser of 100 nF from HT+", "decoupling; common practice"),
     Name(BENCH_09, "100 kΩ across the secondary", "common practice, worked out in unit 09's section 5"),
@@ -316,4 +385,4 @@ CAUTIONS = [
     Name(SHEET, "The iron is at 350 °C", "an iron for leaded solder; common practice"),
     Name(SHEET, "With 1 V on the tuned circuit", "the swing that the sheet computes the radiated power for"),
     Name("instructors.md", "one hour to prepare", "a title"),
-]  # fmt: skip
+]

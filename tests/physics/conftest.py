@@ -1,4 +1,5 @@
 """The published figures: `published("signal/am_sidebands")` gives its columns, numbers or words, by their names."""
+
 import csv
 from pathlib import Path
 

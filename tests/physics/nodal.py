@@ -4,6 +4,7 @@ Every part is stamped between its nodes; a coil or a source of voltage brings it
 A. E. Ruehli, P. A. Brennan, IEEE Transactions CAS-22, 1975, from memory). Nothing is eliminated and nothing chosen. Time is
 counted in tenths of a microsecond and resistance in thousands of ohms, so that all numbers are of a size.
 """
+
 import numpy as np
 from scipy.linalg import eigvals
 

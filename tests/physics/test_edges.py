@@ -3,6 +3,7 @@
 At an end, and next to it, a function gives a finite number, an infinity that its docstring speaks of, or a ValueError; beyond
 it, and at an end that the range leaves out, a ValueError. Never a warning, another exception, or a number that is none.
 """
+
 import inspect
 import math
 import pkgutil
@@ -108,8 +109,11 @@ def inside(name):
     """(usual inputs, limits by the place of their argument) of a function; the factor of each limit worked out."""
     inputs = usual_inputs()[name]
     names = list(inspect.signature(FUNCTIONS[name]).parameters)
-    return inputs, [(names.index(limit.name), limit, limit.factor * (inputs[names.index(limit.other)] if limit.other else 1))
-                    for limit in FUNCTIONS[name].limits if names.index(limit.name) < len(inputs)]
+    return inputs, [
+        (names.index(limit.name), limit, limit.factor * (inputs[names.index(limit.other)] if limit.other else 1))
+        for limit in FUNCTIONS[name].limits
+        if names.index(limit.name) < len(inputs)
+    ]
 
 
 def with_input(inputs, place, value):
@@ -191,8 +195,11 @@ def test_several_ends_at_once(name):
 
 
 def test_every_function_that_states_a_range_is_held_to_it_and_asked():
-    stating = [name for name, function in FUNCTIONS.items() if list(limits(inspect.unwrap(function), {}))
-               and "sympy symbols" not in function.__doc__]
+    stating = [
+        name
+        for name, function in FUNCTIONS.items()
+        if list(limits(inspect.unwrap(function), {})) and "sympy symbols" not in function.__doc__
+    ]
     elsewhere = [name for name in stating if name.startswith(tuple(part + "." for part in ELSEWHERE))]
     loose = [name for name in stating if not hasattr(FUNCTIONS[name], "limits") and name not in elsewhere]
     assert loose == [], "give these `check_ranges`"

@@ -1,4 +1,5 @@
 """What units 4, 5, 8 and 9 leave out: each size once more, from outside or from the exact model."""
+
 import numpy as np
 import pytest
 from scipy.optimize import brentq
@@ -21,8 +22,9 @@ def tone(frequency=1107e3, coil=None, earth=30.0, current=1e-6, load=20e3, leak=
     """Two coupled circuits as a matrix, the diode's law by SciPy's Bessel functions; r.m.s. of the load's first harmonic."""
     angular = 2 * np.pi * frequency
     height = 8.0 * (20.0 + 4.0) / 28.0
-    aerial = complex(earth + radiation_resistance(height, frequency),
-                     angular * 50e-6 - 1 / (angular * aerial_capacitance(8.0, 20.0, 1e-3)))  # fmt: skip
+    aerial = complex(
+        earth + radiation_resistance(height, frequency), angular * 50e-6 - 1 / (angular * aerial_capacitance(8.0, 20.0, 1e-3))
+    )
     circuit = (coil or by_wire(frequency)) + 1j * angular * 200e-6 + (angular * 20e-6) ** 2 / aerial
     resistance = abs(circuit.imag) ** 2 / circuit.real
     crest = np.sqrt(2) * crystal.FIELD * height * angular * 20e-6 / abs(aerial) * circuit.imag / circuit.real
@@ -91,8 +93,11 @@ def test_grid_to_anode_costs_what_miller_s_conductance_takes(frequency):
 
 def test_valve_rows_by_the_slopes_of_the_law(published):
     rows = published("valve/triode_spread")
-    thirty = {name: row for kind, name, *row in zip(
-        rows["type"], rows["specimen"], rows["mu"], rows["ra_kohm"], strict=True) if kind == "30"}  # fmt: skip
+    thirty = {
+        name: row
+        for kind, name, *row in zip(rows["type"], rows["specimen"], rows["mu"], rows["ra_kohm"], strict=True)
+        if kind == "30"
+    }
     sheet = thirty["sheet (RCA)"]
     worst = max((row for name, row in thirty.items() if name != "mean of 6"), key=lambda row: row[1])
     assert pytest.approx([w / s for w, s in zip(worst, sheet, strict=True)]) == [valve.WORST_FACTOR, valve.WORST_RESISTANCE]
@@ -111,9 +116,10 @@ def test_valve_rows_by_the_slopes_of_the_law(published):
 def test_a_flat_earth_is_too_strong_by_what_the_ntia_gives():
     ntia = pytest.importorskip("ITS.Propagation.LFMF", reason="the NTIA's library is made for x86-64 alone")
     for name, power, distance, frequency, conductivity, permittivity in (
-        ("Gannet Rock", 1e3, 80e3, 855e3, 3e-3, 22), ("Curlew Bank", 5e3, 60e3, 1107e3, 5.0, 70),
+        ("Gannet Rock", 1e3, 80e3, 855e3, 3e-3, 22),
+        ("Curlew Bank", 5e3, 60e3, 1107e3, 5.0, 70),
         ("Merrow Sound", 50e3, 280e3, 693e3, 5.0, 70),
-    ):  # fmt: skip
+    ):
         flat = 20 * np.log10(ground_wave_field(power, distance, frequency, conductivity, permittivity) / 1e-6)
         given = 0, 0, frequency / 1e6, power, 315, distance / 1e3, permittivity, conductivity, 1
         assert stations.flat_earth(name) == pytest.approx(flat - ntia.LFMF(*given).E__dBuVm, abs=0.005)

@@ -1,4 +1,5 @@
 """Cautions do what they say: each number in one is worked out, and a number that nothing accounts for is found."""
+
 import re
 from functools import cache
 
@@ -69,13 +70,28 @@ def test_every_quantity_of_every_caution_is_accounted_for():
     assert not missing, "give each an entry in tests/physics/cautions.py:\n" + "\n".join(missing)
 
 
-@pytest.mark.parametrize(("text", "wanted"), [
-    ("a fuse of 100 mA", [0.1]), ("0.15 to 0.4 V", [0.15, 0.4]), ("½ W", [0.5]), ("90 V, 10 kΩ", [90.0, 10e3]),
-    ("350 °C", [350.0]), ("half a second", [0.5]), ("Forty decibels", [40.0]), ("twenty minutes", [1200.0]),
-    ("a megohm", [1e6]), ("10 µF", [10e-6]), ("a quarter of a watt", [0.25]),
-    ("a second adult", []), ("a few a second", []), ("1.2 mA/V", []), ("10 V/m", []),
-    ("unit 5", []), ("A second stage", []),
-])
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("a fuse of 100 mA", [0.1]),
+        ("0.15 to 0.4 V", [0.15, 0.4]),
+        ("½ W", [0.5]),
+        ("90 V, 10 kΩ", [90.0, 10e3]),
+        ("350 °C", [350.0]),
+        ("half a second", [0.5]),
+        ("Forty decibels", [40.0]),
+        ("twenty minutes", [1200.0]),
+        ("a megohm", [1e6]),
+        ("10 µF", [10e-6]),
+        ("a quarter of a watt", [0.25]),
+        ("a second adult", []),
+        ("a few a second", []),
+        ("1.2 mA/V", []),
+        ("10 V/m", []),
+        ("unit 5", []),
+        ("A second stage", []),
+    ],
+)
 def test_quantities_are_found_in_figures_and_in_words(text, wanted):
     assert values(text) == pytest.approx(wanted)
 
@@ -84,7 +100,8 @@ def test_no_caution_goes_unread():
     """As many blocks as lines that open one, but for the safety page, which is read whole."""
     opened = sum(
         len(re.findall(r"^ *!!! (?:danger|caution|bench|instructor)", page.read_text("utf-8"), re.MULTILINE))
-        for page in LESSONS.rglob("*.md") if page.name != "safety.md"
+        for page in LESSONS.rglob("*.md")
+        if page.name != "safety.md"
     )
     assert opened == sum(block.kind != "section" and block.page != SHEET for block in all_blocks()) > 150
     assert sum(block.page == SHEET for block in all_blocks()) >= 6

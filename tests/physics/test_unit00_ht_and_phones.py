@@ -1,4 +1,5 @@
 """HT's fuse and resistor, and the limiter on the headphones: against SciPy's integration of the circuits, and IEC 60127-2."""
+
 import numpy as np
 import pytest
 from hypothesis import given
@@ -107,7 +108,12 @@ def test_the_fuse_by_the_standard():
         found = ht_faults.fuse_time(times * 50e-3, 50e-3)
         assert found[0] >= least and found[1] == most
     assert [ht_faults.fuse_verdict(amperes, 50e-3) for amperes in (0.05, 0.07, 0.12, 0.257, 5.6)] == [
-        "stays whole", "stays whole for an hour", "may take half an hour", "opens within 0.1 s", "opens within 0.02 s"]
+        "stays whole",
+        "stays whole for an hour",
+        "may take half an hour",
+        "opens within 0.1 s",
+        "opens within 0.02 s",
+    ]
     assert ht_faults.fuse_verdict(0.08, 50e-3) == "may never open"
 
 
@@ -156,23 +162,27 @@ def test_the_pulse_is_the_integral_of_the_current_s_square(capacitance, resistan
     time = np.linspace(0, 30, 30001)
     squared = (voltage / resistance * np.exp(-time)) ** 2
     assert ht_faults.pulse(capacitance, resistance, voltage) == pytest.approx(
-        np.trapezoid(squared, time) * resistance * capacitance, rel=1e-5)
+        np.trapezoid(squared, time) * resistance * capacitance, rel=1e-5
+    )
 
 
-@pytest.mark.parametrize("refused", [
-    lambda: ht_faults.fault_current(90, 0, 0, 0),
-    lambda: ht_faults.fault_current(90, -1),
-    lambda: ht_faults.fuse_time(0.1, 0),
-    lambda: ht_faults.filament_in_fault(90, 0, 2, 0.06),
-    lambda: ht_faults.filament_in_fault(90, 1e3, 2, 0.06, 4.5, 0),
-    lambda: ht_faults.discharge_time(1e-6, 1e5, 90, 0),
-    lambda: ht_faults.discharge_time(1e-6, 1e5, 90, 91),
-    lambda: ht_faults.pulse(1e-6, 0, 90),
-    lambda: phone_limiter.across_the_pair(-1e-3, 4e3),
-    lambda: phone_limiter.tone_lost(1e-3, 4e3, 0, 1e4),
-    lambda: phone_limiter.loudest(1e-3, 2e4, 110, 1e3, 0),
-    lambda: phone_limiter.loudest_bare(0, 2e4, 1e4, 110),
-])
+@pytest.mark.parametrize(
+    "refused",
+    [
+        lambda: ht_faults.fault_current(90, 0, 0, 0),
+        lambda: ht_faults.fault_current(90, -1),
+        lambda: ht_faults.fuse_time(0.1, 0),
+        lambda: ht_faults.filament_in_fault(90, 0, 2, 0.06),
+        lambda: ht_faults.filament_in_fault(90, 1e3, 2, 0.06, 4.5, 0),
+        lambda: ht_faults.discharge_time(1e-6, 1e5, 90, 0),
+        lambda: ht_faults.discharge_time(1e-6, 1e5, 90, 91),
+        lambda: ht_faults.pulse(1e-6, 0, 90),
+        lambda: phone_limiter.across_the_pair(-1e-3, 4e3),
+        lambda: phone_limiter.tone_lost(1e-3, 4e3, 0, 1e4),
+        lambda: phone_limiter.loudest(1e-3, 2e4, 110, 1e3, 0),
+        lambda: phone_limiter.loudest_bare(0, 2e4, 1e4, 110),
+    ],
+)
 def test_what_cannot_be_is_refused_in_a_sentence(refused):
     with pytest.raises(ValueError, match="must be|no bound"):
         refused()

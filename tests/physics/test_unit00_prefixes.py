@@ -1,4 +1,5 @@
 """Quantities as text: against the SI's own prefixes, an independent formatter, and the properties of rounding."""
+
 import math
 from decimal import Decimal
 
@@ -29,28 +30,67 @@ def test_prefixes_are_those_of_the_si_brochure(prefix, factor):
     assert set(PREFIXES) == {"", *SI_BROCHURE_TABLE_7}
 
 
-@pytest.mark.parametrize(("text", "value"), [
-    ("365 pF", 365e-12), ("-1.5 mV", -1.5e-3), ("\N{MINUS SIGN}3 dB", -3.0), ("+2 V", 2.0), ("846 kHz", 846e3),
-    ("100 \N{MICRO SIGN}H", 1e-4), ("100 \N{GREEK SMALL LETTER MU}H", 1e-4), ("100 uH", 1e-4),
-    ("4.7 k\N{GREEK CAPITAL LETTER OMEGA}", 4700.0), ("4.7 k\N{OHM SIGN}", 4700.0), ("14 ohm", 14.0),
-    ("365pF", 365e-12), (" 5\N{NO-BREAK SPACE}kHz ", 5e3), (".5 W", 0.5), ("5. W", 5.0), ("1e-3 V", 1e-3),
-    ("5 m", 5.0), ("5 mm", 5e-3), ("1.5 MHz", 1.5e6), ("1.5 mHz", 1.5e-3), ("2 mV/m", 2e-3), ("1.2 mA/V", 1.2e-3),
-    ("0 V", 0.0), ("100", 100.0),
-])
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ("365 pF", 365e-12),
+        ("-1.5 mV", -1.5e-3),
+        ("\N{MINUS SIGN}3 dB", -3.0),
+        ("+2 V", 2.0),
+        ("846 kHz", 846e3),
+        ("100 \N{MICRO SIGN}H", 1e-4),
+        ("100 \N{GREEK SMALL LETTER MU}H", 1e-4),
+        ("100 uH", 1e-4),
+        ("4.7 k\N{GREEK CAPITAL LETTER OMEGA}", 4700.0),
+        ("4.7 k\N{OHM SIGN}", 4700.0),
+        ("14 ohm", 14.0),
+        ("365pF", 365e-12),
+        (" 5\N{NO-BREAK SPACE}kHz ", 5e3),
+        (".5 W", 0.5),
+        ("5. W", 5.0),
+        ("1e-3 V", 1e-3),
+        ("5 m", 5.0),
+        ("5 mm", 5e-3),
+        ("1.5 MHz", 1.5e6),
+        ("1.5 mHz", 1.5e-3),
+        ("2 mV/m", 2e-3),
+        ("1.2 mA/V", 1.2e-3),
+        ("0 V", 0.0),
+        ("100", 100.0),
+    ],
+)
 def test_text_in(text, value):
     assert from_engineering(text) == value
 
 
-@pytest.mark.parametrize(("value", "unit", "figures", "text"), [
-    (365e-12, "F", 3, "365 pF"), (365e-12, "F", 4, "365.0 pF"), (366e-12, "F", 2, "370 pF"),
-    (999.96, "Hz", 4, "1.000 kHz"), (999.94, "Hz", 4, "999.9 Hz"), (-999.96, "Hz", 4, "-1.000 kHz"),
-    (0.99996e-12, "F", 4, "1.000 pF"), (20.7e-15, "W", 3, "20.7 fW"),
-    (999.96e9, "Hz", 4, "1.000e12 Hz"), (1e-18, "F", 4, "1.000e-18 F"),
-    (0, "Hz", 4, "0 Hz"), (-0.0, "", 4, "0"), (1e-3, "m", 2, "1.0 mm"), (1.0, "m", 2, "1.0 m"),
-    (0.0125, "", 4, "0.01250"), (123.4, "", 4, "123.4"), (-6.0206, "dB", 3, "-6.02 dB"), (290, "K", 3, "290 K"),
-    (2.5e-7, "m²", 2, "250e-9 m²"), (999_999.96, "", 4, "1.000e6"), (12, "turns", 2, "12 turns"),
-    (0.001, "", 1, "0.001"), (0.000125, "", 3, "125e-6"),
-])
+@pytest.mark.parametrize(
+    ("value", "unit", "figures", "text"),
+    [
+        (365e-12, "F", 3, "365 pF"),
+        (365e-12, "F", 4, "365.0 pF"),
+        (366e-12, "F", 2, "370 pF"),
+        (999.96, "Hz", 4, "1.000 kHz"),
+        (999.94, "Hz", 4, "999.9 Hz"),
+        (-999.96, "Hz", 4, "-1.000 kHz"),
+        (0.99996e-12, "F", 4, "1.000 pF"),
+        (20.7e-15, "W", 3, "20.7 fW"),
+        (999.96e9, "Hz", 4, "1.000e12 Hz"),
+        (1e-18, "F", 4, "1.000e-18 F"),
+        (0, "Hz", 4, "0 Hz"),
+        (-0.0, "", 4, "0"),
+        (1e-3, "m", 2, "1.0 mm"),
+        (1.0, "m", 2, "1.0 m"),
+        (0.0125, "", 4, "0.01250"),
+        (123.4, "", 4, "123.4"),
+        (-6.0206, "dB", 3, "-6.02 dB"),
+        (290, "K", 3, "290 K"),
+        (2.5e-7, "m²", 2, "250e-9 m²"),
+        (999_999.96, "", 4, "1.000e6"),
+        (12, "turns", 2, "12 turns"),
+        (0.001, "", 1, "0.001"),
+        (0.000125, "", 3, "125e-6"),
+    ],
+)
 def test_text_out(value, unit, figures, text):
     assert to_engineering(value, unit, figures) == text
 
@@ -98,10 +138,32 @@ def test_a_thousand_times_more_moves_the_prefix_one_step(digits, prefix, unit):
     assert text == f"{number} {larger}{unit}"
 
 
-@pytest.mark.parametrize("text", [
-    "", " ", "pF", "10 k", "5 M", "5 KHz", "5 kkHz", "5 µµF", "nan F", "inf V", "1,5 V", "1_000 V", "3 4 V", "3 V V",
-    "\N{ARABIC-INDIC DIGIT THREE} V", "1e999 V", "--3 V", "3 kdB", "3 mm²", "3 furlongs", "3 V\N{NULL}",
-])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "",
+        " ",
+        "pF",
+        "10 k",
+        "5 M",
+        "5 KHz",
+        "5 kkHz",
+        "5 µµF",
+        "nan F",
+        "inf V",
+        "1,5 V",
+        "1_000 V",
+        "3 4 V",
+        "3 V V",
+        "\N{ARABIC-INDIC DIGIT THREE} V",
+        "1e999 V",
+        "--3 V",
+        "3 kdB",
+        "3 mm²",
+        "3 furlongs",
+        "3 V\N{NULL}",
+    ],
+)
 def test_bad_text_is_refused_in_a_sentence(text):
     with pytest.raises(ValueError, match="write a number|never stand alone|too large"):
         from_engineering(text)

@@ -1,4 +1,5 @@
 """Effective height, emf, capacitance and power of a short aerial, against integrals and published tables."""
+
 import numpy as np
 import pytest
 from hypothesis import given

@@ -1,4 +1,5 @@
 """Channels, wavelengths and images, against the plans' own lists."""
+
 import numpy as np
 import pytest
 from hypothesis import given

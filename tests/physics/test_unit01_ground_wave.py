@@ -1,4 +1,5 @@
 """The ground wave, against the complex error function, another model's fields and a published reference."""
+
 import mpmath
 import numpy as np
 import pytest

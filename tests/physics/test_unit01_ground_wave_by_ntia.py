@@ -3,6 +3,7 @@
 Referee: proplib-lfmf, the NTIA's own LF/MF smooth-earth library (NTIA Report 99-368, 1999; title from memory). It follows the
 globe's curve and bends the rays by the air; ours is a flat earth, so ours is always the stronger, near by by next to nothing.
 """
+
 import numpy as np
 import pytest
 from hypothesis import given

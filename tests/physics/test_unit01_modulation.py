@@ -1,4 +1,5 @@
 """The modulated wave and its power, against exact algebra, a Fourier transform and the handbook's table."""
+
 import numpy as np
 import pytest
 import sympy
@@ -65,9 +66,7 @@ def test_no_modulation_leaves_a_plain_carrier(time, carrier, tone, amplitude):
 @given(st.floats(1e-3, 1e6), depths)
 def test_carrier_power_is_not_changed_by_the_tone(carrier_power, depth):
     assert total_power(carrier_power, depth) - sideband_power(carrier_power, depth) == pytest.approx(carrier_power)
-    assert sideband_power(carrier_power, depth) == pytest.approx(
-        sideband_share(depth) * total_power(carrier_power, depth)
-    )
+    assert sideband_power(carrier_power, depth) == pytest.approx(sideband_share(depth) * total_power(carrier_power, depth))
 
 
 @given(st.floats(0.01, 1))

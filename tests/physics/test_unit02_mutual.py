@@ -1,4 +1,5 @@
 """Mutual inductance against Neumann's and Carlson's forms, dipoles far off, and coils of many turns."""
+
 import numpy as np
 import pytest
 from hypothesis import given

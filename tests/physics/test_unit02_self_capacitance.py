@@ -1,4 +1,5 @@
 """Self-capacitance against Medhurst's measurements, and what a bench sees of it."""
+
 import numpy as np
 import pytest
 from hypothesis import assume, given

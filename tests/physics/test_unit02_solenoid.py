@@ -1,4 +1,5 @@
 """Inductance of the single-layer coil against printed tables, scipy, and the field energy of its own turns."""
+
 import tomllib
 from pathlib import Path
 

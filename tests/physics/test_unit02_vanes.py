@@ -1,4 +1,5 @@
 """Variable condenser: its laws, the plates that give them, and gangs together."""
+
 import tomllib
 from pathlib import Path
 

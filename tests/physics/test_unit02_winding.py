@@ -1,4 +1,5 @@
 """Winding sheet: the turns it asks for give back the coil that was wanted."""
+
 import numpy as np
 import pytest
 from hypothesis import given, settings

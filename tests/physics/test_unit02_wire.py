@@ -1,4 +1,5 @@
 """Wire gauges, copper, and the skin effect against standards, printed tables and scipy's Bessel functions."""
+
 import tomllib
 from pathlib import Path
 

@@ -1,4 +1,5 @@
 """Coupled circuits against the solved mesh equations, tabulated responses, and what no passive circuit can do."""
+
 import tomllib
 from pathlib import Path
 
@@ -59,9 +60,7 @@ def test_coupled_examples(example):
     assert mutual_from_coupling(coupling, INDUCTANCE, INDUCTANCE) == pytest.approx(example["M_uH"] * 1e-6, rel=1e-12)
     at_resonance = abs(current_through_identical_circuits(RESONANCE, coupling))
     assert 1e3 * at_resonance == pytest.approx(example["I2_at_f0_mA_per_V"], rel=1e-10)
-    for frequency, height in zip(
-        example.get("peak_frequencies_Hz", []), example.get("peak_normalised", []), strict=True
-    ):
+    for frequency, height in zip(example.get("peak_frequencies_Hz", []), example.get("peak_normalised", []), strict=True):
         peak = minimize_scalar(
             lambda f: -abs(current_through_identical_circuits(f, coupling)),
             bounds=(frequency - 3e3, frequency + 3e3),
@@ -77,8 +76,9 @@ def test_textbook_pair_of_coils():
     assert mutual == pytest.approx(TWO_COILS["M_H"], rel=1e-9)
 
 
-@given(frequency=hertz, first=henries, second=henries, k=couplings, r1=resistances, r2=resistances, x1=reactances,
-       x2=reactances)  # fmt: skip
+@given(
+    frequency=hertz, first=henries, second=henries, k=couplings, r1=resistances, r2=resistances, x1=reactances, x2=reactances
+)
 def test_secondary_current_solves_the_mesh_equations(frequency, first, second, k, r1, r2, x1, x2):
     mutual = mutual_from_coupling(k, first, second)
     crossed = 2j * np.pi * frequency * mutual

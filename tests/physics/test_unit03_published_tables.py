@@ -1,4 +1,5 @@
 """The tables that this unit is tested against, worked again with mpmath before they are trusted."""
+
 import tomllib
 from pathlib import Path
 
@@ -76,9 +77,7 @@ def test_single_tuned_circuits():
         assert row["dynamic_resistance_ohm"] == pytest.approx(float(reactance * q), rel=1e-11)
         assert row["f_upper_Hz"] == pytest.approx(float(frequency * (mp.sqrt(1 + half**2) + half)), rel=1e-11)
         assert row["f_lower_Hz"] == pytest.approx(float(frequency * (mp.sqrt(1 + half**2) - half)), rel=1e-11)
-        assert row["response_at_9kHz_off"] == pytest.approx(
-            float(abs(1 / mpmath.mpc(1, q * (ratio - 1 / ratio)))), rel=1e-11
-        )
+        assert row["response_at_9kHz_off"] == pytest.approx(float(abs(1 / mpmath.mpc(1, q * (ratio - 1 / ratio)))), rel=1e-11)
 
 
 def test_textbook_circuits():

@@ -1,4 +1,5 @@
 """Quality factor and bandwidth against textbook data, and the half-power points against the response itself."""
+
 import tomllib
 from pathlib import Path
 

@@ -1,4 +1,5 @@
 """Resonance against recomputed handbook figures, and the formula against what it must do."""
+
 import numpy as np
 import pytest
 import sympy

@@ -1,4 +1,5 @@
 """Response of the tuned circuit against the tabulated universal curve, and against its own impedance."""
+
 import tomllib
 from pathlib import Path
 

@@ -1,4 +1,5 @@
 """Ring-down against an independent integration of the circuit's equations, and against the energy it may not gain."""
+
 import numpy as np
 import pytest
 from hypothesis import given

@@ -1,4 +1,5 @@
 """The dial against the tabulated plate laws, and against what any coil and condenser must do."""
+
 import numpy as np
 import pytest
 from hypothesis import given

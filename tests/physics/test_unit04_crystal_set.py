@@ -1,4 +1,5 @@
 """The whole crystal set: energy out never exceeds energy in, and each link is what its neighbours say."""
+
 import re
 
 import numpy as np
@@ -67,7 +68,9 @@ def test_every_link_of_the_clubs_set_loses(power, distance, frequency, ground, m
     except ValueError as refused:
         # Beside the transmitter the field is no wave yet, and the formula of a wave would find more than was sent out,
         # or more than any crystal stands.
-        assert re.search("no diode stands", str(refused)) or ("more than was sent out" in str(refused) and distance < LIGHT / frequency)
+        assert re.search("no diode stands", str(refused)) or (
+            "more than was sent out" in str(refused) and distance < LIGHT / frequency
+        )
         return
     assert budget[0] == pytest.approx(power + 2 * power * (depth / 2) ** 2)  # the carrier and both its sidebands
     lost = losses(budget)
@@ -101,7 +104,8 @@ def test_square_law_tone_by_hand():
     carrier = voltage * at_rest / (at_rest + source)
     steady = carrier**2 / (4 * slope) * load / (load + at_rest)
     assert detector_powers(voltage, source, depth, load, saturation, slope)[2] == pytest.approx(
-        (2 * depth * steady) ** 2 / (2 * load), rel=1e-3)
+        (2 * depth * steady) ** 2 / (2 * load), rel=1e-3
+    )
 
 
 def test_aerial_against_tables(published):

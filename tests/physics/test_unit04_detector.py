@@ -1,4 +1,5 @@
 """The detector, against tables, other solutions of its equation, and the circuit integrated cycle by cycle."""
+
 import math
 
 import mpmath
@@ -95,7 +96,8 @@ def test_both_limits(slope):
     assert no_load_output(strong, slope) == pytest.approx(strong - slope / 2 * np.log(4000 * np.pi), rel=1e-6)
     # With a load, weak: the square law shared between diode and load at rest; strong and high: half the load.
     assert detector_output(weak, 3e4, 1e-6, slope) == pytest.approx(
-        square_law_output(weak, slope) * 3e4 / (3e4 + slope / 1e-6), rel=1e-4)
+        square_law_output(weak, slope) * 3e4 / (3e4 + slope / 1e-6), rel=1e-4
+    )
     output = detector_output(strong, 3e5, 1e-6, slope)
     assert detector_resistance(strong, output / 3e5, 1e-6, slope) == pytest.approx(1.5e5, rel=0.02)
 
@@ -127,7 +129,8 @@ def test_tone_as_a_finer_average_finds_it(source, source_resistance, depth, load
     _, output = working_point(source * (1 + depth * moments), source_resistance, load, saturation, slope)
     tone = 2 * np.mean(output * moments)
     assert detector_powers(source, source_resistance, depth, load, saturation, slope)[2] == pytest.approx(
-        tone**2 / (2 * load), rel=1e-4)
+        tone**2 / (2 * load), rel=1e-4
+    )
 
 
 def integrated(emf, depth, tone, cycles):
@@ -140,8 +143,11 @@ def integrated(emf, depth, tone, cycles):
         current, tuned, output = state
         through = saturation * math.expm1((tuned - output) / slope)
         driven = emf * (1 + depth * math.cos(2 * math.pi * tone * t)) * math.cos(omega * t)
-        return ((driven - resistance * current - tuned) / coil, (current - through) / condenser,
-                (through - output / load) / bypass)
+        return (
+            (driven - resistance * current - tuned) / coil,
+            (current - through) / condenser,
+            (through - output / load) / bypass,
+        )
 
     time = np.arange(cycles * 32 + 1) / (32 * frequency)
     _, tuned, output = odeint(change, (0.0, 0.0, 0.0), time, rtol=1e-7, atol=1e-10, mxstep=10000).T

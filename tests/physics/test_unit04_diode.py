@@ -1,4 +1,5 @@
 """The diode's law, against CODATA and a maker's data sheets."""
+
 import numpy as np
 import pytest
 from hypothesis import given

@@ -1,4 +1,5 @@
 """Loudness, against the tabulated threshold of hearing."""
+
 import tomllib
 
 import numpy as np

@@ -1,4 +1,5 @@
 """Emission and space charge, against CODATA, published constants and Poisson's equation."""
+
 import tomllib
 
 import numpy as np
@@ -104,8 +105,9 @@ def test_poissons_equation_by_an_independent_solver(voltage, gap):
 
     start = 1e-3 * gap  # a little way out, where the field is no longer nothing
     first = gap_potential(start, voltage, gap)
-    climbed = solve_ivp(poisson, (start, gap), (first, 4 / 3 * first / start), rtol=1e-9, atol=1e-12 * voltage,
-                        t_eval=[gap / 2, gap])  # fmt: skip
+    climbed = solve_ivp(
+        poisson, (start, gap), (first, 4 / 3 * first / start), rtol=1e-9, atol=1e-12 * voltage, t_eval=[gap / 2, gap]
+    )
     assert climbed.y[0] == pytest.approx(gap_potential(np.array([gap / 2, gap]), voltage, gap), rel=1e-6)
 
 

@@ -1,4 +1,5 @@
 """The grid as a detector and the whole one-valve set: closed forms, and the set integrated cycle by cycle."""
+
 import math
 import tomllib
 
@@ -107,10 +108,12 @@ def test_anode_slopes_are_those_of_the_averaged_current(anode, grid, carrier):
 
     by_bias, by_carrier = anode_slopes(anode, grid, carrier, *club.LAW)
     step = 1e-3
-    assert by_bias == pytest.approx((average(grid + step, carrier) - average(grid - step, carrier)) / (2 * step),
-                                    rel=5e-3, abs=1e-7)  # fmt: skip
-    assert by_carrier == pytest.approx((average(grid, carrier + step) - average(grid, carrier - step)) / (2 * step),
-                                       rel=5e-3, abs=1e-6)  # fmt: skip
+    assert by_bias == pytest.approx(
+        (average(grid + step, carrier) - average(grid - step, carrier)) / (2 * step), rel=5e-3, abs=1e-7
+    )
+    assert by_carrier == pytest.approx(
+        (average(grid, carrier + step) - average(grid, carrier - step)) / (2 * step), rel=5e-3, abs=1e-6
+    )
 
 
 @given(sources, resistances, st.floats(0.05, 1), tones)
@@ -162,9 +165,12 @@ def integrated(source, depth, tone, tones_run, source_resistance=None):
         coil = source_resistance / (quality * omega)
         grid = volts - held
         current = grid_current(grid) + (grid - club.LEAK_RETURN) / club.LEAK
-        return (current / club.CONDENSER, anode_flow(grid, anode),
-                (wave(t) / quality - omega * coil / quality * flow - volts) / coil,
-                (flow - current) * omega**2 * coil)  # fmt: skip
+        return (
+            current / club.CONDENSER,
+            anode_flow(grid, anode),
+            (wave(t) / quality - omega * coil / quality * flow - volts) / coil,
+            (flow - current) * omega**2 * coil,
+        )
 
     rest = -rest_bias(club.LEAK, club.LEAK_RETURN, club.ZERO_CURRENT, club.GRID_SLOPE)
     anode = operating_point(club.HT, club.TONE_RESISTANCE, -rest, *club.LAW)[0]

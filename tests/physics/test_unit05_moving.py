@@ -1,4 +1,5 @@
 """The moving pictures show what the laws compute, in numbers of dots and in their times; they stop when they are asked to."""
+
 import re
 
 import numpy as np
@@ -96,7 +97,8 @@ def test_it_is_small_and_its_words_serve_the_still(scene):
 def page(chromium, tmp_path_factory):
     figures = "".join(
         f"<figure>{getattr(moving, scene)().get_imagedata().decode()}<figcaption>{getattr(moving, scene).about['caption']}"
-        "</figcaption></figure>" for scene in SCENES
+        "</figcaption></figure>"
+        for scene in SCENES
     )
     file = tmp_path_factory.mktemp("moving") / "page.html"
     file.write_text(f"<!doctype html><meta charset=utf-8><title>moving</title>{figures}", "utf-8")

@@ -1,4 +1,5 @@
 """Crystal set and one-valve set on one scale: what is heard is as much louder as the laws of `solutions/` make it."""
+
 import io
 import re
 

@@ -1,4 +1,5 @@
 """Load line and stage: against a root finder and the circuit solved mesh by mesh."""
+
 import numpy as np
 import pytest
 from hypothesis import assume, given, settings
@@ -76,8 +77,7 @@ def solved_stage(frequency, factor, resistance, load, leak, coupling, shunt):
     """Volts on the next grid from a volt on this one, by the two nodes of the circuit."""
     omega = 2 * np.pi * frequency
     through = 1j * omega * coupling
-    nodes = np.array([[1 / resistance + 1 / load + through, -through],
-                      [-through, through + 1 / leak + 1j * omega * shunt]])  # fmt: skip
+    nodes = np.array([[1 / resistance + 1 / load + through, -through], [-through, through + 1 / leak + 1j * omega * shunt]])
     return np.abs(np.linalg.solve(nodes, [factor / resistance, 0])[1])
 
 

@@ -1,4 +1,5 @@
 """The triode's law, against the manuals, measured specimens and its own slopes."""
+
 import csv
 
 import numpy as np
@@ -24,8 +25,18 @@ anodes = st.floats(10, 400)
 grids = st.floats(-40, 2)
 laws = st.tuples(st.floats(3, 100), st.floats(1e-5, 5e-3), st.floats(-2, 2))
 # How far the fitted law misses any figure of a type's lines, as a fraction; the valves themselves differ more.
-WORST_MISS = {"01-A": 0.05, "11 / 12 (WD-11)": 0.025, "12-A (112-A)": 0.007, "30": 0.05, "1E4-G": 0.055, "27": 0.05,
-              "37": 0.04, "6J5": 0.095, "1H4-G": 0.05, "1LE3": 0.09}  # fmt: skip
+WORST_MISS = {
+    "01-A": 0.05,
+    "11 / 12 (WD-11)": 0.025,
+    "12-A (112-A)": 0.007,
+    "30": 0.05,
+    "1E4-G": 0.055,
+    "27": 0.05,
+    "37": 0.04,
+    "6J5": 0.095,
+    "1H4-G": 0.05,
+    "1LE3": 0.09,
+}
 BY_THE_RMA = "1H4-G", "1E4-G", "1LE3", "6J5"  # volts of the heater, letters, number of electrodes: its system of 1933
 
 
@@ -33,8 +44,18 @@ def published_lines(name):
     """Lines of a type in triodes.csv: RCA and other manuals; each says whether it was found or is from memory."""
     with open(TABLES / "valve/triodes.csv", encoding="utf-8") as file:
         rows = [row for row in csv.DictReader(line for line in file if not line.startswith("#")) if row["type"] == name]
-    return tuple(Line(float(row["va_v"]), float(row["vg_v"]), float(row["ia_ma"]) * 1e-3, float(row["mu"]),
-                      float(row["ra_ohm"]), float(row["gm_us"]) * 1e-6, row["how"]) for row in rows)  # fmt: skip
+    return tuple(
+        Line(
+            float(row["va_v"]),
+            float(row["vg_v"]),
+            float(row["ia_ma"]) * 1e-3,
+            float(row["mu"]),
+            float(row["ra_ohm"]),
+            float(row["gm_us"]) * 1e-6,
+            row["how"],
+        )
+        for row in rows
+    )
 
 
 @pytest.mark.parametrize("name", MANUAL)
@@ -132,7 +153,8 @@ def test_coefficients_are_the_slopes_of_the_law(anode, grid, law):
     step = 1e-4 * pull
     by_grid = (triode_current(anode, grid + step, *law) - triode_current(anode, grid - step, *law)) / (2 * step)
     by_anode = (triode_current(anode + step * factor, grid, *law) - triode_current(anode - step * factor, grid, *law)) / (
-        2 * step * factor)
+        2 * step * factor
+    )
     assert mutual_conductance(anode, grid, *law) == pytest.approx(by_grid, rel=1e-6)
     assert anode_resistance(anode, grid, *law) == pytest.approx(1 / by_anode, rel=1e-6)
 

@@ -1,4 +1,5 @@
 """The anode left alone: the lesson's closed forms against the network's poles, and what the page says of them."""
+
 import numpy as np
 import pytest
 

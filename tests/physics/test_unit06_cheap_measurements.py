@@ -1,4 +1,5 @@
 """Measurements turned round: parts put through the course's formulas, and through whole networks, come back as they were."""
+
 import numpy as np
 import pytest
 from hypothesis import assume, given, settings
@@ -70,8 +71,10 @@ def test_q_comes_back_from_two_settings_of_the_condenser(inductance, resistance,
     def down(capacitance):
         return 1 / abs(resistance + 1j * angular * inductance + 1 / (1j * angular * capacitance)) - 0.5**0.5 / resistance
 
-    edges = (brentq(down, tuned / (1 + 3 / quality), tuned, xtol=1e-24),
-             brentq(down, tuned, tuned / (1 - 3 / quality), xtol=1e-24))
+    edges = (
+        brentq(down, tuned / (1 + 3 / quality), tuned, xtol=1e-24),
+        brentq(down, tuned, tuned / (1 - 3 / quality), xtol=1e-24),
+    )
     assert quality_from_detuning(*edges) == pytest.approx(quality, rel=1e-6)
 
 
@@ -84,8 +87,10 @@ def test_a_voltmeter_across_the_condenser_tells_nearly_the_same():
         return 1 / abs(1 - angular**2 * inductance * capacitance + 1j * angular * resistance * capacitance)
 
     top = max(volts(c) for c in np.linspace(0.99 * tuned, 1.01 * tuned, 20001))
-    edges = [brentq(lambda c: volts(c) - top / np.sqrt(2), *ends, xtol=1e-24)
-             for ends in ((0.97 * tuned, tuned), (tuned, 1.03 * tuned))]
+    edges = [
+        brentq(lambda c: volts(c) - top / np.sqrt(2), *ends, xtol=1e-24)
+        for ends in ((0.97 * tuned, tuned), (tuned, 1.03 * tuned))
+    ]
     assert quality_from_detuning(*edges) == pytest.approx(angular * inductance / resistance, rel=1e-3)
 
 
@@ -112,8 +117,9 @@ def test_an_octave_is_the_rule_of_unit_02():
 @given(st.floats(2e-10, 5e-10), st.floats(2e-11, 9e-11), st.floats(1.3, 3), st.floats(1e-13, 3e-12), st.floats(1e-4, 5e-3))
 def test_the_formulas_uncertainty_is_that_of_moving_each_reading(low, high, step, scale, frequency):
     readings = np.array([600e3, low, step * 600e3, high])
-    by_moving = bench.doubt(lambda *r: self_capacitance_from_two(*r)[0], readings,
-                            [frequency * readings[0], scale, frequency * readings[2], scale])
+    by_moving = bench.doubt(
+        lambda *r: self_capacitance_from_two(*r)[0], readings, [frequency * readings[0], scale, frequency * readings[2], scale]
+    )
     assert self_capacitance_uncertainty(*readings, scale, frequency) == pytest.approx(by_moving, rel=1e-3)
 
 

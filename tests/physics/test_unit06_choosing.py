@@ -1,4 +1,5 @@
 """Edges by one equation, and the tickler chosen with them: against the poles, and against a nodal analysis."""
+
 from dataclasses import replace
 
 import numpy as np
@@ -36,16 +37,28 @@ CLUB = saltmarsh_set(STATIONS)
 COUPLING = SALTMARSH_SET.tuned_tickler / np.sqrt(SALTMARSH_SET.tuned_inductance * SALTMARSH_SET.tickler_inductance)
 
 
-@given(st.floats(*DIAL), st.floats(0.1e-3, 3e-3), st.floats(0, 8e-12), st.floats(5e-12, 400e-12), st.floats(10e-6, 60e-6),
-       st.floats(0.05, 0.3), st.floats(0, 25e-6), st.floats(0, 1e-3))  # fmt: skip
+@given(
+    st.floats(*DIAL),
+    st.floats(0.1e-3, 3e-3),
+    st.floats(0, 8e-12),
+    st.floats(5e-12, 400e-12),
+    st.floats(10e-6, 60e-6),
+    st.floats(0.05, 0.3),
+    st.floats(0, 25e-6),
+    st.floats(0, 1e-3),
+)
 @settings(deadline=None)
 def test_at_the_edge_a_pole_stands_on_the_axis(
     frequency, transconductance, between, capacitance, tickler, coupling, aerial, shunt
 ):
     of = replace(
         with_tickler(saltmarsh_set(frequency), tickler, coupling * np.sqrt(tickler * SALTMARSH_SET.tuned_inductance)),
-        transconductance=transconductance, grid_anode_capacitance=between, anode_capacitance=capacitance, aerial_tuned=aerial,
-        tickler_conductance=shunt)  # fmt: skip
+        transconductance=transconductance,
+        grid_anode_capacitance=between,
+        anode_capacitance=capacitance,
+        aerial_tuned=aerial,
+        tickler_conductance=shunt,
+    )
     throttle, tuning = edge(of, frequency)
     assume(np.isfinite(throttle))
     assert THROTTLE_RANGE[0] <= throttle <= THROTTLE_RANGE[1]
@@ -91,9 +104,13 @@ def test_club_set_is_one_that_a_builder_could_have_chosen():
 @given(st.floats(0.8, 1.3), st.floats(0.8, 1.5), st.floats(0.7, 1.2), st.floats(0.12, 0.35), st.floats(160e-6, 260e-6))
 @settings(deadline=None, max_examples=25)
 def test_whatever_the_parts_the_chosen_tickler_serves(slope, between, by_pass, coupling, coil):
-    of = replace(CLUB, transconductance=slope * SALTMARSH_SET.transconductance, tuned_inductance=coil,
-                 grid_anode_capacitance=between * SALTMARSH_SET.grid_anode_capacitance,
-                 anode_capacitance=by_pass * SALTMARSH_SET.anode_capacitance)  # fmt: skip
+    of = replace(
+        CLUB,
+        transconductance=slope * SALTMARSH_SET.transconductance,
+        tuned_inductance=coil,
+        grid_anode_capacitance=between * SALTMARSH_SET.grid_anode_capacitance,
+        anode_capacitance=by_pass * SALTMARSH_SET.anode_capacitance,
+    )
     try:
         chosen = tickler_for(of, STATIONS, coupling)
     except ValueError as refused:
@@ -132,8 +149,13 @@ def test_choke_takes_back_a_twentieth_at_most_and_leaves_the_anode_a_condenser()
     # Far below it lies the coil with which the anode would give the grid back what it takes: unit 06's exercise.
     capacitances = SALTMARSH_SET.grid_anode_capacitance, SALTMARSH_SET.anode_capacitance
     assert least > 15 * balancing_inductance(DIAL[0], 9.29, *capacitances)
-    edges = [edge(replace(CLUB, anode_capacitance=SALTMARSH_SET.anode_capacitance - 1 / ((2 * np.pi * STATIONS) ** 2 * choke)),
-                  STATIONS).throttle for choke in (CHOKE, least)]  # fmt: skip
+    edges = [
+        edge(
+            replace(CLUB, anode_capacitance=SALTMARSH_SET.anode_capacitance - 1 / ((2 * np.pi * STATIONS) ** 2 * choke)),
+            STATIONS,
+        ).throttle
+        for choke in (CHOKE, least)
+    ]
     without = edge(CLUB, STATIONS).throttle
     assert edges[0] == pytest.approx(without, rel=0.005)
     assert edges[1] == pytest.approx(without, rel=0.05)

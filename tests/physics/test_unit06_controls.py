@@ -1,4 +1,5 @@
 """Four ways to turn reaction up: nodal analysis, knobs turned slowly through the engine, and what the lesson says."""
+
 from dataclasses import replace
 
 import numpy as np
@@ -34,11 +35,17 @@ NAMES = list(CONTROLS)
 
 def nodal(of, s):
     """Determinant of the set by nodes, in nothing but admittances and the inverse of the inductances; scaled by its size."""
-    inverse = np.linalg.inv(s * np.array([
-        [of.aerial_inductance, of.aerial_tuned, of.aerial_tickler],
-        [of.aerial_tuned, of.tuned_inductance, of.tuned_tickler],
-        [of.aerial_tickler, of.tuned_tickler, of.tickler_inductance],
-    ]) + np.diag([of.aerial_resistance, of.tuned_resistance, of.tickler_resistance]))  # fmt: skip
+    inverse = np.linalg.inv(
+        s
+        * np.array(
+            [
+                [of.aerial_inductance, of.aerial_tuned, of.aerial_tickler],
+                [of.aerial_tuned, of.tuned_inductance, of.tuned_tickler],
+                [of.aerial_tickler, of.tuned_tickler, of.tickler_inductance],
+            ]
+        )
+        + np.diag([of.aerial_resistance, of.tuned_resistance, of.tickler_resistance])
+    )
     aerial, grid, throttle, anode = np.eye(4)
     # Windings: aerial to earth, grid to earth as the currents of the network run, throttle to anode.
     across = np.array([aerial, grid, throttle - anode])

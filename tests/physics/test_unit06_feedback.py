@@ -3,6 +3,7 @@
 The network is solved as a matrix; the exercises under test know only one tuned circuit and what is reflected into it. Their
 valve has no capacitances, so the network's has none here either; what those do is in test_unit06_feedback_club.
 """
+
 import tomllib
 from dataclasses import replace
 
@@ -90,16 +91,21 @@ EDGE_OF_OSCILLATION = threshold(SIMPLE_SET)
 
 def mesh_feedback(reaction_set, frequency):
     """`feedback_impedance` of the set, from its parts."""
-    anode = series_impedance(frequency, reaction_set.tickler_inductance, reaction_set.throttle_capacitance,
-                             reaction_set.tickler_resistance + reaction_set.anode_resistance)  # fmt: skip
+    anode = series_impedance(
+        frequency,
+        reaction_set.tickler_inductance,
+        reaction_set.throttle_capacitance,
+        reaction_set.tickler_resistance + reaction_set.anode_resistance,
+    )
     factor = reaction_set.transconductance * reaction_set.anode_resistance
     return feedback_impedance(frequency, reaction_set.tuned_tickler, reaction_set.tuning_capacitance, factor, anode)
 
 
 def single_circuit(reaction_set, frequency):
     """Resistance without and with feedback, as one tuned circuit with everything else reflected into it."""
-    aerial = series_impedance(frequency, reaction_set.aerial_inductance, reaction_set.aerial_capacitance,
-                              reaction_set.aerial_resistance)  # fmt: skip
+    aerial = series_impedance(
+        frequency, reaction_set.aerial_inductance, reaction_set.aerial_capacitance, reaction_set.aerial_resistance
+    )
     reflected = reflected_impedance(frequency, reaction_set.aerial_tuned, aerial)
     susceptance = 2 * np.pi * frequency * reaction_set.tuning_capacitance
     resistance = reaction_set.tuned_resistance + reflected.real + reaction_set.grid_conductance / susceptance**2
@@ -111,9 +117,18 @@ def single_circuit(reaction_set, frequency):
 def test_feedback_impedance_is_what_the_network_adds(f, mutual, sense, condenser, throttle, tickler, factor, resistance):
     """Drive the tuned mesh of the network, the aerial uncoupled: volts over amperes, less coil, condenser and loss."""
     assume(mutual**2 < 0.9 * tickler * SIMPLE_SET.tuned_inductance)
-    network = replace(SIMPLE_SET, aerial_tuned=0.0, aerial_tickler=0.0, grid_conductance=0.0, tuned_tickler=sense * mutual,
-                      tuning_capacitance=condenser, throttle_capacitance=throttle, tickler_inductance=tickler,
-                      transconductance=factor / resistance, anode_resistance=resistance)  # fmt: skip
+    network = replace(
+        SIMPLE_SET,
+        aerial_tuned=0.0,
+        aerial_tickler=0.0,
+        grid_conductance=0.0,
+        tuned_tickler=sense * mutual,
+        tuning_capacitance=condenser,
+        throttle_capacitance=throttle,
+        tickler_inductance=tickler,
+        transconductance=factor / resistance,
+        anode_resistance=resistance,
+    )
     all_round = 1 / solved(network, f, TUNED)[TUNED]
     alone = series_impedance(f, network.tuned_inductance, condenser, network.tuned_resistance)
     assert mesh_feedback(network, f) == pytest.approx(all_round - alone, rel=1e-7, abs=1e-8)
@@ -130,8 +145,14 @@ def test_winding_sense(f, mutual, condenser, factor, throttle, tickler, resistan
 
 @pytest.mark.parametrize("throttle", [5e-12, 8e-12, 11e-12, 13e-12])
 def test_pole_of_the_circuit_is_where_resistance_and_shift_put_it(throttle):
-    network = replace(SIMPLE_SET, aerial_tuned=0.0, aerial_tickler=0.0, grid_conductance=0.0, tuned_resistance=24.0,
-                      throttle_capacitance=throttle)  # fmt: skip
+    network = replace(
+        SIMPLE_SET,
+        aerial_tuned=0.0,
+        aerial_tickler=0.0,
+        grid_conductance=0.0,
+        tuned_resistance=24.0,
+        throttle_capacitance=throttle,
+    )
     coil = network.tuned_inductance
     alone = 1 / (2 * np.pi * np.sqrt(coil * network.tuning_capacitance))
     left, shift = circuit_with_feedback(coil, network.tuned_resistance, mesh_feedback(network, alone))

@@ -1,4 +1,5 @@
 """The Circle's set in numbers, and what its sounds and pictures are made of: against the network, in frequency and in time."""
+
 import io
 import re
 from dataclasses import replace
@@ -31,8 +32,13 @@ def level(samples):
 @pytest.mark.parametrize("transconductance", [0.0, SALTMARSH_SET.transconductance])
 def test_losses_make_up_the_bandwidth_of_the_set_without_its_tickler(frequency, transconductance):
     # All in series with the coil. Near the aerial's resonance, at the upper end, one circuit is no longer all of it.
-    alone = replace(saltmarsh_set(frequency), tuned_tickler=0.0, aerial_tickler=0.0, throttle_capacitance=THROTTLE_RANGE[0],
-                    transconductance=transconductance)  # fmt: skip
+    alone = replace(
+        saltmarsh_set(frequency),
+        tuned_tickler=0.0,
+        aerial_tickler=0.0,
+        throttle_capacitance=THROTTLE_RANGE[0],
+        transconductance=transconductance,
+    )
     _, width = stability.gain_and_bandwidth(stability.retuned(alone, frequency))
     coil, aerial, grid, anode = club_set.losses(frequency)
     whole = coil + aerial + grid + anode * (transconductance > 0)
@@ -54,8 +60,12 @@ def test_tickler_cancels_the_losses_at_the_threshold(frequency):
 def aerial_away(frequency, throttle, sense=1.0):
     """The set with its aerial away, tuned to a station by its poles."""
     of = saltmarsh_set(frequency)
-    return stability.retuned(replace(of, aerial_tuned=0.0, aerial_tickler=0.0, throttle_capacitance=throttle,
-                                     tuned_tickler=sense * of.tuned_tickler), frequency)  # fmt: skip
+    return stability.retuned(
+        replace(
+            of, aerial_tuned=0.0, aerial_tickler=0.0, throttle_capacitance=throttle, tuned_tickler=sense * of.tuned_tickler
+        ),
+        frequency,
+    )
 
 
 @pytest.mark.parametrize("frequency", FREQUENCIES)

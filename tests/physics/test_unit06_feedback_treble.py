@@ -1,4 +1,5 @@
 """Treble behind a sharp circuit: a modulated wave sent through the circuit itself, the exact network, and printed levels."""
+
 import tomllib
 from dataclasses import replace
 

@@ -1,4 +1,5 @@
 """What unit 6 leaves out: each size once more, from closed forms and with the thing itself in the circuit."""
+
 import csv
 
 import numpy as np

@@ -1,4 +1,5 @@
 """The reaction set as a network: its states against its meshes, its poles against other ways to find them, and its laws."""
+
 from dataclasses import fields, replace
 
 import mpmath
@@ -71,9 +72,14 @@ def energy(of, states):
     currents = states[..., [AERIAL, TUNED, TICKLER]]
     magnetic = np.einsum("...i,ij,...j->...", currents, inductance_matrix(of), currents) / 2
     charge, _, grid, _, _, throttle, anode = np.moveaxis(states, -1, 0)
-    return (magnetic + charge**2 / (2 * of.aerial_capacitance) + of.tuning_capacitance * grid**2 / 2
-            + of.throttle_capacitance * throttle**2 / 2 + of.anode_capacitance * anode**2 / 2
-            + of.grid_anode_capacitance * (grid - anode) ** 2 / 2)
+    return (
+        magnetic
+        + charge**2 / (2 * of.aerial_capacitance)
+        + of.tuning_capacitance * grid**2 / 2
+        + of.throttle_capacitance * throttle**2 / 2
+        + of.anode_capacitance * anode**2 / 2
+        + of.grid_anode_capacitance * (grid - anode) ** 2 / 2
+    )
 
 
 @given(sets())
@@ -163,8 +169,13 @@ def test_cold_set_only_loses_energy(of, shares):
     slope = state_matrix(of) @ states
     change = (energy(of, states + step * slope) - energy(of, states - step * slope)) / (2 * step)
     _, aerial, grid, tuned, tickler, _, anode = states
-    heat = (of.aerial_resistance * aerial**2 + of.tuned_resistance * tuned**2 + of.grid_conductance * grid**2
-            + of.tickler_resistance * tickler**2 + anode**2 / of.anode_resistance)
+    heat = (
+        of.aerial_resistance * aerial**2
+        + of.tuned_resistance * tuned**2
+        + of.grid_conductance * grid**2
+        + of.tickler_resistance * tickler**2
+        + anode**2 / of.anode_resistance
+    )
     assert change == pytest.approx(-heat, rel=1e-3, abs=1e-9 * energy(of, states) / step + 1e-15)
 
 
@@ -196,8 +207,17 @@ def test_windings_turned_in_pairs_change_nothing(of):
 
 def scale(of):
     """The states that hold half a joule: measured in these all are of a size, as the integrator's tolerances want them."""
-    return np.sqrt([of.aerial_capacitance, 1 / of.aerial_inductance, 1 / of.tuning_capacitance, 1 / of.tuned_inductance,
-                    1 / of.tickler_inductance, 1 / of.throttle_capacitance, 1 / of.anode_capacitance])  # fmt: skip
+    return np.sqrt(
+        [
+            of.aerial_capacitance,
+            1 / of.aerial_inductance,
+            1 / of.tuning_capacitance,
+            1 / of.tuned_inductance,
+            1 / of.tickler_inductance,
+            1 / of.throttle_capacitance,
+            1 / of.anode_capacitance,
+        ]
+    )
 
 
 @pytest.mark.parametrize("throttle", [60e-12, 100e-12, 140e-12, 300e-12])
@@ -228,8 +248,15 @@ def test_driven_set_settles_to_the_response():
     matrix, push = state_matrix(of), drive(of)
     matrix, push = matrix * scale(of) / scale(of)[:, None], push / scale(of)
     times = 200e-6 + np.linspace(0, 2 / frequency, 401)[:-1]
-    solved = solve_ivp(lambda t, x: matrix @ x + push * np.cos(2 * np.pi * frequency * t), (0, times[-1]), np.zeros(7),
-                       method="DOP853", t_eval=times, rtol=1e-7, atol=1e-12)
+    solved = solve_ivp(
+        lambda t, x: matrix @ x + push * np.cos(2 * np.pi * frequency * t),
+        (0, times[-1]),
+        np.zeros(7),
+        method="DOP853",
+        t_eval=times,
+        rtol=1e-7,
+        atol=1e-12,
+    )
     volts = solved.y[GRID] * scale(of)[GRID]
     phasor = 2 * np.mean(volts * np.exp(-2j * np.pi * frequency * times))
     assert phasor == pytest.approx(complex(response(of, frequency)), rel=1e-3)

@@ -1,4 +1,5 @@
 """The reaction set against scikit-rf, a general library of radio-frequency networks, which reckons in scattered waves."""
+
 from dataclasses import replace
 
 import numpy as np
@@ -42,18 +43,28 @@ def volts_on_the_grid(s):
     """Voltage on the grid for a volt in the aerial, from the impedance matrix between the aerial's end and the grid."""
     one, two, three = s.aerial_inductance, s.tuned_inductance, s.tickler_inductance
     # The tuned winding's current is counted towards its condenser, so it leaves the winding's upper end.
-    windings = of_impedances("windings", [
-        [JW * one, -JW * s.aerial_tuned, JW * s.aerial_tickler],
-        [-JW * s.aerial_tuned, JW * two + s.tuned_resistance, -JW * s.tuned_tickler],
-        [JW * s.aerial_tickler, -JW * s.tuned_tickler, JW * three]])
+    windings = of_impedances(
+        "windings",
+        [
+            [JW * one, -JW * s.aerial_tuned, JW * s.aerial_tickler],
+            [-JW * s.aerial_tuned, JW * two + s.tuned_resistance, -JW * s.tuned_tickler],
+            [JW * s.aerial_tickler, -JW * s.tuned_tickler, JW * three],
+        ],
+    )
     aerial = in_series("aerial", s.aerial_resistance + 1 / (JW * s.aerial_capacitance))
     tuning = of_admittances("tuning", [[JW * s.tuning_capacitance + s.grid_conductance]])
     valve = valve_of(s)
     throttle = in_series("throttle", s.tickler_resistance + 1 / (JW * s.throttle_capacitance))
     emf, grid = (Circuit.Port(BAND, name, z0=1000) for name in ("emf", "grid"))
-    joined = Circuit([
-        [(emf, 0), (aerial, 0)], [(aerial, 1), (windings, 0)], [(windings, 1), (tuning, 0), (valve, 0), (grid, 0)],
-        [(valve, 1), (throttle, 0)], [(throttle, 1), (windings, 2)]])
+    joined = Circuit(
+        [
+            [(emf, 0), (aerial, 0)],
+            [(aerial, 1), (windings, 0)],
+            [(windings, 1), (tuning, 0), (valve, 0), (grid, 0)],
+            [(valve, 1), (throttle, 0)],
+            [(throttle, 1), (windings, 2)],
+        ]
+    )
     z = joined.network.z
     return z[:, 1, 0] / z[:, 0, 0]
 
@@ -63,20 +74,40 @@ def volts_on_the_grid(s):
 def test_the_set_answers_as_its_waves_do(transconductance, coupling, throttle, sense):
     """Below the threshold, where there is a steady answer; wound to help or the other way."""
     coldest = replace(
-        SALTMARSH_SET, aerial_tuned=coupling * SALTMARSH_SET.aerial_tuned, tuned_tickler=sense * SALTMARSH_SET.tuned_tickler,
-        throttle_capacitance=throttle * 75e-12, transconductance=transconductance * SALTMARSH_SET.transconductance)
+        SALTMARSH_SET,
+        aerial_tuned=coupling * SALTMARSH_SET.aerial_tuned,
+        tuned_tickler=sense * SALTMARSH_SET.tuned_tickler,
+        throttle_capacitance=throttle * 75e-12,
+        transconductance=transconductance * SALTMARSH_SET.transconductance,
+    )
     assert response(coldest, FREQUENCIES) == pytest.approx(volts_on_the_grid(coldest), rel=1e-9)
 
 
 @settings(max_examples=25, deadline=None)
-@given(st.floats(0.0, 3e-3), st.floats(5e3, 50e3), st.floats(0.5e-12, 10e-12), st.floats(2e-12, 500e-12), st.floats(0.5, 10),
-       st.floats(10e-6, 100e-6), st.floats(10e-12, 500e-12))  # fmt: skip
+@given(
+    st.floats(0.0, 3e-3),
+    st.floats(5e3, 50e3),
+    st.floats(0.5e-12, 10e-12),
+    st.floats(2e-12, 500e-12),
+    st.floats(0.5, 10),
+    st.floats(10e-6, 100e-6),
+    st.floats(10e-12, 500e-12),
+)
 def test_what_the_grid_sees_of_the_anode(transconductance, resistance, between, capacitance, loss, tickler, throttle):
     """The exercise's two functions, by waves, and by the nodal analysis with all other windings far away."""
     s = replace(
-        SALTMARSH_SET, transconductance=transconductance, anode_resistance=resistance, grid_anode_capacitance=between,
-        anode_capacitance=capacitance, tickler_resistance=loss, tickler_inductance=tickler, throttle_capacitance=throttle,
-        tuned_tickler=0.0, aerial_tickler=0.0, aerial_tuned=0.0)  # fmt: skip
+        SALTMARSH_SET,
+        transconductance=transconductance,
+        anode_resistance=resistance,
+        grid_anode_capacitance=between,
+        anode_capacitance=capacitance,
+        tickler_resistance=loss,
+        tickler_inductance=tickler,
+        throttle_capacitance=throttle,
+        tuned_tickler=0.0,
+        aerial_tickler=0.0,
+        aerial_tuned=0.0,
+    )
     load = anode_load(FREQUENCIES, capacitance, loss, tickler, throttle)
     found = grid_admittance(FREQUENCIES, transconductance, resistance, between, load)
     grid = Circuit.Port(BAND, "grid", z0=1000)
@@ -98,8 +129,11 @@ def test_traps_leave_what_their_waves_do(inductance, capacitance, resistance, ea
         emf, ear = (Circuit.Port(BAND, name, z0=1000) for name in ("emf", "ear"))
         load = of_admittances("set", [[1 / receiver]])
         parts = [in_series("aerial", aerial), *between]
-        joints = [[(emf, 0), (parts[0], 0)], *([(one, 1), (other, 0)] for one, other in zip(parts, parts[1:], strict=False)),
-                  [(parts[-1], 1), (load, 0), (ear, 0)]]
+        joints = [
+            [(emf, 0), (parts[0], 0)],
+            *([(one, 1), (other, 0)] for one, other in zip(parts, parts[1:], strict=False)),
+            [(parts[-1], 1), (load, 0), (ear, 0)],
+        ]
         z = Circuit(joints).network.z
         return z[:, 1, 0] / z[:, 0, 0]
 

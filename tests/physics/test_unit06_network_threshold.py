@@ -1,4 +1,5 @@
 """The threshold of oscillation: against Routh's condition done in sympy, and what the three knobs do to it."""
+
 import tomllib
 from dataclasses import replace
 from pathlib import Path
@@ -30,8 +31,13 @@ from tests.physics import nodal
 
 PUBLISHED = tomllib.loads((Path(__file__).parents[1] / "published/valve/reaction.toml").read_text(encoding="utf-8"))
 NOTHING = 1e-18  # farad
-KNOBS = [("transconductance", 1e-5, 5e-3), ("throttle_capacitance", *THROTTLE_RANGE), ("tuned_tickler", 0.5e-6, 20e-6),
-         ("tuned_resistance", 1.0, 60.0), ("grid_conductance", 1e-6, 100e-6)]
+KNOBS = [
+    ("transconductance", 1e-5, 5e-3),
+    ("throttle_capacitance", *THROTTLE_RANGE),
+    ("tuned_tickler", 0.5e-6, 20e-6),
+    ("tuned_resistance", 1.0, 60.0),
+    ("grid_conductance", 1e-6, 100e-6),
+]
 REACTED = replace(SALTMARSH_SET, throttle_capacitance=200e-12)
 THRESHOLD = threshold(SALTMARSH_SET, "throttle_capacitance", *THROTTLE_RANGE)
 MORE = st.floats(1.05, 3)
@@ -94,8 +100,9 @@ def test_poles_on_the_right_as_routh_counts_them(of, transconductance):
 @pytest.mark.parametrize(("knob", "low", "high"), KNOBS)
 def test_routh_changes_its_mind_at_the_threshold_of_every_knob(knob, low, high):
     at = threshold(REACTED, knob, low, high)
-    counted = [roots_on_the_right(full_polynomial(*parts(replace(REACTED, **{knob: part * at}))))
-               for part in (1 - 1e-5, 1 + 1e-5)]
+    counted = [
+        roots_on_the_right(full_polynomial(*parts(replace(REACTED, **{knob: part * at})))) for part in (1 - 1e-5, 1 + 1e-5)
+    ]
     assert sorted(counted) == [0, 2]
 
 
@@ -116,8 +123,23 @@ def test_published_tuned_grid_oscillator():
     transconductance, angular = (float(value) for value in routh_point(*map(sympy.Float, numbers)))
     assert transconductance == pytest.approx(of["gm_s"], rel=1e-7)
     assert angular / (2 * np.pi) == pytest.approx(of["f_osc_tuned_grid_hz"], rel=1e-8)
-    without_aerial = ReactionSet(30.0, 160e-12, 40e-6, *numbers[:3], numbers[3], 0.0, 1e-6, 0.0, numbers[5], 0.0, 0.0,
-                                 of["gm_s"], of["ra_ohm"], 0.0, NOTHING)
+    without_aerial = ReactionSet(
+        30.0,
+        160e-12,
+        40e-6,
+        *numbers[:3],
+        numbers[3],
+        0.0,
+        1e-6,
+        0.0,
+        numbers[5],
+        0.0,
+        0.0,
+        of["gm_s"],
+        of["ra_ohm"],
+        0.0,
+        NOTHING,
+    )
     found = threshold(without_aerial, "tuned_tickler", 1e-6, 2e-6)
     assert found == pytest.approx(of["M_tuned_grid_full_h"], rel=1e-5)
     assert ring(replace(without_aerial, tuned_tickler=found))[0] == pytest.approx(of["f_osc_tuned_grid_hz"], rel=1e-6)
@@ -172,7 +194,7 @@ def test_reversed_tickler_gives_less_gain_and_a_broader_band(of):
 def test_loosening_the_aerial_brings_oscillation_nearer(of, part):
     assume(np.all(poles(replace(of, transconductance=BEST_VALVE))[0].real > 0))
     loose = replace(of, aerial_tuned=part * of.aerial_tuned)
-    assert (threshold(loose, "transconductance", 0.0, BEST_VALVE) < threshold(of, "transconductance", 0.0, BEST_VALVE))
+    assert threshold(loose, "transconductance", 0.0, BEST_VALVE) < threshold(of, "transconductance", 0.0, BEST_VALVE)
 
 
 @given(st.floats(150e-6, 300e-6), st.floats(2, 20), st.floats(*DIAL), st.floats(0.0, 0.98))
@@ -180,8 +202,25 @@ def test_loosening_the_aerial_brings_oscillation_nearer(of, part):
 def test_gain_times_bandwidth_is_constant_in_the_single_circuit_limit(inductance, resistance, frequency, share):
     """An aerial that hardly touches, a valve that loads nothing, a throttle that stops nothing."""
     capacitance = 1 / ((2 * np.pi * frequency) ** 2 * inductance)
-    of = ReactionSet(30.0, 160e-12, 40e-6, inductance, resistance, capacitance, 1e-6, 0.0, 1e-9, 0.1e-6, 1e-6, 0.0, 0.0, 0.0,
-                     anode_resistance=1e5, grid_anode_capacitance=0.0, anode_capacitance=NOTHING)
+    of = ReactionSet(
+        30.0,
+        160e-12,
+        40e-6,
+        inductance,
+        resistance,
+        capacitance,
+        1e-6,
+        0.0,
+        1e-9,
+        0.1e-6,
+        1e-6,
+        0.0,
+        0.0,
+        0.0,
+        anode_resistance=1e5,
+        grid_anode_capacitance=0.0,
+        anode_capacitance=NOTHING,
+    )
     critical = threshold(of, "transconductance", 0.0, BEST_VALVE)
     assert critical == pytest.approx(resistance * capacitance / of.tuned_tickler, rel=0.02)
     unaided, aided = (gain_and_bandwidth(replace(of, transconductance=part * critical)) for part in (0.0, share))
@@ -239,13 +278,20 @@ def test_what_makes_the_reaction_level_across_the_dial():
     """R C and g L must be made up by M gm. R C is the same all over the dial if the resistance goes as the frequency squared;
     and the throttle must stop nothing, nor the aerial take anything, nor the anode."""
     dial = np.linspace(*DIAL, 9)
-    of = replace(SALTMARSH_SET, aerial_tuned=0.0, aerial_tickler=0.0, throttle_capacitance=1e-9, grid_anode_capacitance=0.0,
-                 anode_capacitance=NOTHING)  # fmt: skip
+    of = replace(
+        SALTMARSH_SET,
+        aerial_tuned=0.0,
+        aerial_tickler=0.0,
+        throttle_capacitance=1e-9,
+        grid_anode_capacitance=0.0,
+        anode_capacitance=NOTHING,
+    )
 
     def spread(of):
         needed = at_threshold(of, dial, "transconductance", 1e-5, 5e-3).transconductance
-        simple = (of.tuned_resistance / ((2 * np.pi * dial) ** 2 * of.tuned_inductance)
-                  + of.grid_conductance * of.tuned_inductance) / of.tuned_tickler
+        simple = (
+            of.tuned_resistance / ((2 * np.pi * dial) ** 2 * of.tuned_inductance) + of.grid_conductance * of.tuned_inductance
+        ) / of.tuned_tickler
         assert needed == pytest.approx(simple, rel=0.09)
         return np.max(needed) / np.min(needed)
 

@@ -3,6 +3,7 @@
 The pages are read as they stand: every call of a function whose value depends on the signal. Where a row is of a station with
 a carrier of its own, network and engine must agree within a tenth, or the row must have both.
 """
+
 import ast
 import re
 from dataclasses import replace

@@ -1,4 +1,5 @@
 """The envelope against the same set at its carrier's own rate (SciPy), against its own small signals, and in known limits."""
+
 import importlib
 import itertools
 import sys
@@ -182,11 +183,14 @@ def test_anode_cycle_against_quadrature(crest, steady, second, phase):
 
     def part(harmonic):
         pieces = np.linspace(-np.pi, np.pi, 13)
-        return sum(
-            quad(lambda a: max(drive(a), 0) ** 1.5 * np.cos(harmonic * a), low, high, limit=200)[0]
-            - 1j * quad(lambda a: max(drive(a), 0) ** 1.5 * np.sin(harmonic * a), low, high, limit=200)[0]
-            for low, high in itertools.pairwise(pieces)
-        ) / np.pi
+        return (
+            sum(
+                quad(lambda a: max(drive(a), 0) ** 1.5 * np.cos(harmonic * a), low, high, limit=200)[0]
+                - 1j * quad(lambda a: max(drive(a), 0) ** 1.5 * np.sin(harmonic * a), low, high, limit=200)[0]
+                for low, high in itertools.pairwise(pieces)
+            )
+            / np.pi
+        )
 
     mean, first, twice, *_ = anode_cycle(steady, crest, overtone, 0j, 0j, 2.0)
     size = 2.0 * (abs(steady) + crest + second) ** 1.5
@@ -229,10 +233,15 @@ def test_a_weak_station_is_heard_as_the_network_says(turned, offset):
 def plain_valve(excess, drive_voltage=6.0):
     """A set near van der Pol's: no grid current, an anode that does not matter; `excess` more transconductance than needed."""
     stage = SALTMARSH_STAGE._replace(
-        amplification_factor=1e3, offset=drive_voltage - SALTMARSH_STAGE.supply / 1e3, load_resistance=1.0,
-        bypass_capacitance=1e-5, leak_return=0.0, zero_current=1e-40,
-        grid_anode=1e-18, grid_filament=1e-18,
-    )  # fmt: skip
+        amplification_factor=1e3,
+        offset=drive_voltage - SALTMARSH_STAGE.supply / 1e3,
+        load_resistance=1.0,
+        bypass_capacitance=1e-5,
+        leak_return=0.0,
+        zero_current=1e-40,
+        grid_anode=1e-18,
+        grid_filament=1e-18,
+    )
     plain = replace(windings(20e-12), tickler_inductance=40e-6, anode_capacitance=50e-12)
     slope = small_signal_set(plain, stage).transconductance
 
@@ -285,8 +294,16 @@ def test_same_in_plain_python(monkeypatch):
     assert not hasattr(plain.march, "py_func")
     time = np.arange(400) / RATE
     emf = carrier(time, 1e3, 0.2) + thermal_noise(400, RATE, 30.0, np.random.default_rng(7))
-    inputs = (emf, 1 / RATE, 3, 2e6 * np.pi, *start(seed=0.5), slow_mode(windings(200e-12), SALTMARSH_STAGE, 1e6),
-              SALTMARSH_STAGE, grid_table())  # fmt: skip
+    inputs = (
+        emf,
+        1 / RATE,
+        3,
+        2e6 * np.pi,
+        *start(seed=0.5),
+        slow_mode(windings(200e-12), SALTMARSH_STAGE, 1e6),
+        SALTMARSH_STAGE,
+        grid_table(),
+    )
     for ours, theirs in zip(stepping.march(*inputs), plain.march(*inputs), strict=True):
         assert np.asarray(ours) == pytest.approx(np.asarray(theirs), rel=1e-7, abs=1e-12)
 

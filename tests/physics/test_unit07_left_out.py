@@ -1,4 +1,5 @@
 """What unit 7 leaves out: each size once more, and what physics says of its sign."""
+
 import numpy as np
 import pytest
 

@@ -1,4 +1,5 @@
 """Backlash and ticking: the exercises' formulas against the whole set, followed step by step, and against closed forms."""
+
 from dataclasses import replace
 
 import numpy as np
@@ -50,8 +51,14 @@ def fixed_anode(**changes):
 
 
 def near_coil(mutual):
-    return replace(SALTMARSH_SET, tuned_tickler=mutual, throttle_capacitance=1.5e-9, aerial_tuned=0.0, aerial_tickler=0.0,
-                   tickler_inductance=4e-6)  # fmt: skip
+    return replace(
+        SALTMARSH_SET,
+        tuned_tickler=mutual,
+        throttle_capacitance=1.5e-9,
+        aerial_tuned=0.0,
+        aerial_tickler=0.0,
+        tickler_inductance=4e-6,
+    )
 
 
 def onset_of(stage):

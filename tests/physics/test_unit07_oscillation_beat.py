@@ -1,4 +1,5 @@
 """Whistles, pulling and what the aerial sends out: Adler's equation integrated, squares taken, coupled circuits solved."""
+
 import math
 
 import numpy as np
@@ -62,7 +63,8 @@ def test_a_hand_moves_zero_beat_as_the_dial_would(carrier, capacitance, hand):
 def test_whistles_of_two_stations_add_up(oscillation, first, second):
     with_first, with_second, between = two_stations(oscillation, first, second)
     assert between == pytest.approx(max(abs(with_first + s * with_second) for s in (1, -1)), abs=1e-6) or (
-        between == pytest.approx(abs(with_first - with_second), abs=1e-6))
+        between == pytest.approx(abs(with_first - with_second), abs=1e-6)
+    )
 
 
 def tone(samples, cycles):
@@ -93,8 +95,9 @@ def test_locking_as_in_the_table(published):
 
 
 def adler(offset, hold, end, at=None):
-    return solve_ivp(lambda t, angle: 2 * np.pi * (offset - hold * np.sin(angle)), (0, end), [0.0], rtol=1e-9, atol=1e-10,
-                     t_eval=at)  # fmt: skip
+    return solve_ivp(
+        lambda t, angle: 2 * np.pi * (offset - hold * np.sin(angle)), (0, end), [0.0], rtol=1e-9, atol=1e-10, t_eval=at
+    )
 
 
 @given(offsets, st.floats(0, 0.98))

@@ -1,4 +1,5 @@
 """How an oscillation builds up and where it stops: van der Pol's equation and the club's valve, integrated cycle by cycle."""
+
 import math
 import tomllib
 
@@ -92,8 +93,15 @@ def van_der_pol(epsilon, start, end):
     """x'' − ε (1 − x²) x' + x = 0 by scipy: the crests and when they come."""
     crest = lambda t, y: y[1]  # noqa: E731
     crest.direction = -1
-    run = solve_ivp(lambda t, y: (y[1], epsilon * (1 - y[0] ** 2) * y[1] - y[0]), (0, end), [start, 0.0],
-                    method="DOP853", rtol=1e-8, atol=1e-11, events=crest)  # fmt: skip
+    run = solve_ivp(
+        lambda t, y: (y[1], epsilon * (1 - y[0] ** 2) * y[1] - y[0]),
+        (0, end),
+        [start, 0.0],
+        method="DOP853",
+        rtol=1e-8,
+        atol=1e-11,
+        events=crest,
+    )
     return run.t_events[0], run.y_events[0][:, 0]
 
 

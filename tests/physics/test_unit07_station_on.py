@@ -1,4 +1,5 @@
 """The threshold with a station on: against the whole circuit at its carrier's own rate, and what physics asks of it."""
+
 import re
 
 import numpy as np

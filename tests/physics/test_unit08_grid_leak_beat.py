@@ -1,4 +1,5 @@
 """Two stations on a grid leak: against the condenser's own equation integrated by SciPy, and in its two limits."""
+
 import numpy as np
 import pytest
 from scipy.integrate import solve_ivp

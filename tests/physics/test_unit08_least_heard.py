@@ -1,4 +1,5 @@
 """The least that can be heard: noise against scipy's constants, P.372's tables, whole meshes, and samples."""
+
 import math
 
 import numpy as np
@@ -101,17 +102,22 @@ def grid_voltages(fed_back):
     def solve(capacitance, in_aerial=0.0, in_coil=0.0, across=0.0, at_grid=0.0):
         y = 1j * angular * capacitance
         # unknowns: aerial current, coil current, condenser voltage; the coil's current charges condenser and conductance
-        matrix = [[aerial, -1j * angular * mutual, 0],
-                  [-1j * angular * mutual, coil + 1j * angular * inductance, 1 - fed_back * y],
-                  [0, 1, -(y + conductance)]]
+        matrix = [
+            [aerial, -1j * angular * mutual, 0],
+            [-1j * angular * mutual, coil + 1j * angular * inductance, 1 - fed_back * y],
+            [0, 1, -(y + conductance)],
+        ]
         _, _, voltage = np.linalg.solve(matrix, [in_aerial, in_coil + fed_back * y * at_grid, -across])
         return abs(voltage + at_grid) ** 2
 
     tuned = max(np.linspace(120e-12, 132e-12, 48001), key=lambda c: solve(c, in_aerial=1.0))
     per_hertz = 4 * constants.k * 290
-    made = (per_hertz * earth * solve(tuned, in_aerial=1.0) + per_hertz * coil * solve(tuned, in_coil=1.0)
-            + (per_hertz / leak + 2 * constants.e * current) * solve(tuned, across=1.0)
-            + per_hertz * 2.5 / slope * solve(tuned, at_grid=1.0))
+    made = (
+        per_hertz * earth * solve(tuned, in_aerial=1.0)
+        + per_hertz * coil * solve(tuned, in_coil=1.0)
+        + (per_hertz / leak + 2 * constants.e * current) * solve(tuned, across=1.0)
+        + per_hertz * 2.5 / slope * solve(tuned, at_grid=1.0)
+    )
     loss = coil + (angular * mutual / abs(aerial)) ** 2 * earth
     reactance = 1 / (angular * tuned)
     quality = reactance / (loss + conductance * reactance**2)
@@ -224,11 +230,14 @@ def test_the_ear_and_the_hiss_fall_as_the_gain_rises():
 def test_what_the_lesson_says():
     # The set's own part is small wherever there are people or night; by day in quiet country at the low end it is most.
     assert all(club.own_share(1e6, when) < 4e-4 for when in club.SKY)
-    assert max(club.own_share(f, when, where) for f in (600e3, 1e6, 1.5e6) for when in club.SKY for where in club.MAN_MADE) \
-        == club.own_share(600e3, "winter day", "quiet country")
+    assert max(
+        club.own_share(f, when, where) for f in (600e3, 1e6, 1.5e6) for when in club.SKY for where in club.MAN_MADE
+    ) == club.own_share(600e3, "winter day", "quiet country")
     # By night the sky evens out: country and quiet country are 2 to 3 dB apart, by day 13 and more.
-    night, day = (club.outside_figure(1e6, when) - club.outside_figure(1e6, when, "quiet country")
-                  for when in ("winter night", "winter day"))
+    night, day = (
+        club.outside_figure(1e6, when) - club.outside_figure(1e6, when, "quiet country")
+        for when in ("winter night", "winter day")
+    )
     assert 2 < night < 3 and day > 13
     assert 3 < club.outside_figure(1e6, "winter night") - club.outside_figure(1e6, "winter day") < 4
     # In the set the grid's current makes most of the noise, over the whole dial.

@@ -1,4 +1,5 @@
 """What the lesson of unit 08 says, in words, of its stations, sounds and night is what the physics gives."""
+
 import numpy as np
 import pytest
 from scipy.special import i0
@@ -60,8 +61,9 @@ def test_clock():
     assert [clock(hours) for hours in (12.0, 28.5, 23.999, 35.25)] == ["12:00", "04:30", "00:00", "11:15"]
 
 
-@pytest.mark.parametrize(("strong", "load"), [(0.1, sounds.HIGH_LOAD), (1.0, sounds.HIGH_LOAD), (0.1, sounds.PHONES),
-                                              (1.0, sounds.PHONES)])  # fmt: skip
+@pytest.mark.parametrize(
+    ("strong", "load"), [(0.1, sounds.HIGH_LOAD), (1.0, sounds.HIGH_LOAD), (0.1, sounds.PHONES), (1.0, sounds.PHONES)]
+)
 def test_the_sound_of_a_faint_station_follows_the_formula(strong, load):
     heard = loudness(sounds.beside(strong, load)) - loudness(sounds.beside(0.0, load))
     assert heard == pytest.approx(faint_suppression(strong, load, SATURATION_CURRENT, SLOPE_VOLTAGE), abs=0.3)

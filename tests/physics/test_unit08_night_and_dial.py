@@ -1,4 +1,5 @@
 """Night paths against an astronomy library, and dial logs against numpy's and scipy's own fits."""
+
 import math
 import tomllib
 
@@ -103,8 +104,11 @@ def test_nights_that_never_end_or_never_begin():
 @settings(deadline=None)
 def test_middle_and_length_by_turning_one_place_into_the_other(latitude, longitude, other_latitude, other_longitude):
     first, second = unit_arrow(latitude, longitude), unit_arrow(other_latitude, other_longitude)
-    apart = float(ephem.separation(*[tuple(map(math.radians, place)) for place in (
-        (longitude, latitude), (other_longitude, other_latitude))]))
+    apart = float(
+        ephem.separation(
+            *[tuple(map(math.radians, place)) for place in ((longitude, latitude), (other_longitude, other_latitude))]
+        )
+    )
     assume(1e-3 < apart < 3.1)
     middle_latitude, middle_longitude, distance = path_middle(latitude, longitude, other_latitude, other_longitude)
     assert distance == pytest.approx(EARTH_RADIUS * apart, rel=1e-6)

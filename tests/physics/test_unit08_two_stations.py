@@ -1,4 +1,5 @@
 """Rejection, suppression, traps: meshes of real parts solved whole, averages by other means, a detector cycle by cycle."""
+
 import math
 
 import numpy as np
@@ -73,8 +74,10 @@ def test_rejection_as_in_the_universal_curve(published):
 def test_rejection_of_two_coupled_circuits_of_real_parts(carrier, offset, first, second, coupling):
     def current(frequency):
         mutual = 2j * math.pi * frequency * coupling * math.sqrt(200e-6 * 120e-6)
-        meshes = [[series_circuit(frequency, carrier, first), mutual],
-                  [mutual, series_circuit(frequency, carrier, second, 120e-6)]]
+        meshes = [
+            [series_circuit(frequency, carrier, first), mutual],
+            [mutual, series_circuit(frequency, carrier, second, 120e-6)],
+        ]
         return abs(np.linalg.solve(meshes, [1, 0])[1])
 
     wanted = 20 * math.log10(current(carrier) / current(carrier + offset))
@@ -126,8 +129,9 @@ def rectified(crest, load, leak, slope):
 @given(strong_carriers, ratios, loads, leaks, slopes)
 @settings(deadline=None, max_examples=30)
 def test_output_of_two_carriers_by_quadrature(strong, ratio, load, leak, slope):
-    around, _ = quad(lambda phase: rectified(abs(strong + strong * ratio * np.exp(1j * phase)), load, leak, slope), 0, math.pi,
-                     epsrel=1e-9)  # fmt: skip
+    around, _ = quad(
+        lambda phase: rectified(abs(strong + strong * ratio * np.exp(1j * phase)), load, leak, slope), 0, math.pi, epsrel=1e-9
+    )
     assert two_carrier_output(strong, strong * ratio, load, leak, slope) == pytest.approx(around / math.pi, rel=1e-7)
 
 
@@ -216,8 +220,9 @@ def test_trap_among_resistances_never_adds(trapped, coil, loss, receiver):
 @settings(deadline=None)
 def test_formula_leaves_no_reactance(angular, coil, loss):
     symbols = sympy.symbols("w L R", positive=True)
-    capacitance, resistance = (float(part.subs(dict(zip(symbols, (angular, coil, loss), strict=True))))
-                               for part in trap_without_reactance(*symbols))  # fmt: skip
+    capacitance, resistance = (
+        float(part.subs(dict(zip(symbols, (angular, coil, loss), strict=True)))) for part in trap_without_reactance(*symbols)
+    )
     impedance = parallel_trap(angular / (2 * math.pi), coil, capacitance, loss)
     assert impedance == pytest.approx(resistance, rel=1e-6)
 

@@ -1,4 +1,5 @@
 """What the pages on reflex and loudspeaker say in words, held to the functions that they use."""
+
 import numpy as np
 import pytest
 

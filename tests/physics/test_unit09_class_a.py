@@ -1,4 +1,5 @@
 """The meter of a class A stage: against the same circuit integrated through time by SciPy, with a real primary."""
+
 import numpy as np
 import pytest
 from scipy.integrate import solve_ivp

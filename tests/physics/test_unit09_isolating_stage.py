@@ -1,4 +1,5 @@
 """The isolating stage: its gain and its leaks against the whole network solved at once, its stability against the poles."""
+
 from dataclasses import replace
 
 import mpmath
@@ -29,10 +30,18 @@ aerials = st.builds(complex, st.floats(10, 100), st.floats(-1500, 300))
 def test_gain_is_that_of_unit_06_s_network_with_the_valve_in_the_aerial_s_place(frequency, resistance, mutual, loss):
     """Seven state equations instead of three lines; the coupled winding moves the tuning, so the set is tuned again."""
     bare = replace(
-        SALTMARSH_SET, aerial_resistance=resistance, aerial_capacitance=1e-6, aerial_inductance=60e-6, aerial_tuned=mutual,
-        tuned_resistance=loss, tuned_tickler=1e-12, aerial_tickler=0.0, grid_conductance=0.0, transconductance=0.0,
+        SALTMARSH_SET,
+        aerial_resistance=resistance,
+        aerial_capacitance=1e-6,
+        aerial_inductance=60e-6,
+        aerial_tuned=mutual,
+        tuned_resistance=loss,
+        tuned_tickler=1e-12,
+        aerial_tickler=0.0,
+        grid_conductance=0.0,
+        transconductance=0.0,
         grid_anode_capacitance=0.0,
-    )  # fmt: skip
+    )
     there = retuned(bare, frequency)
     nearby = np.linspace(0.98, 1.02, 401) * frequency
     found = np.max(np.abs(response(there, nearby)))
@@ -40,8 +49,17 @@ def test_gain_is_that_of_unit_06_s_network_with_the_valve_in_the_aerial_s_place(
     assert found == pytest.approx(wanted, rel=0.02)
 
 
-@given(frequencies, condensers, mutuals, anode_resistances, st.floats(0, 10e-12), st.floats(1e-15, 1e-12),
-       st.floats(1e3, 1e5), aerials, st.sampled_from([-1, 1]))  # fmt: skip
+@given(
+    frequencies,
+    condensers,
+    mutuals,
+    anode_resistances,
+    st.floats(0, 10e-12),
+    st.floats(1e-15, 1e-12),
+    st.floats(1e3, 1e5),
+    aerials,
+    st.sampled_from([-1, 1]),
+)
 @settings(deadline=None, max_examples=40)
 def test_both_ways_back_by_a_network_of_nodes(frequency, tuning, mutual, resistance, anode_grid, stray, leak, aerial, sense):
     """Nodes: the aerial's lead, the anode; and the winding's current. All at once, by mpmath, for 1 V on the tuned circuit."""
@@ -49,11 +67,13 @@ def test_both_ways_back_by_a_network_of_nodes(frequency, tuning, mutual, resista
     winding, mutual = 60e-6, sense * mutual
     assume(mutual**2 < winding / ((2 * np.pi * frequency) ** 2 * tuning))
     induced = s * mutual * s * tuning
-    matrix = mpmath.matrix([
-        [1 / mpmath.mpmathify(aerial) + 1 / leak + s * (anode_grid + stray), -s * anode_grid, 0],
-        [-s * anode_grid, 1 / resistance + s * anode_grid, -1],
-        [0, 1, s * winding],
-    ])  # fmt: skip
+    matrix = mpmath.matrix(
+        [
+            [1 / mpmath.mpmathify(aerial) + 1 / leak + s * (anode_grid + stray), -s * anode_grid, 0],
+            [-s * anode_grid, 1 / resistance + s * anode_grid, -1],
+            [0, 1, s * winding],
+        ]
+    )
     lead, anode, _ = mpmath.lu_solve(matrix, mpmath.matrix([s * stray, 0, induced]))
     alone = anode_swing(1.0, frequency, tuning, mutual, winding, resistance)
     # What the anode loses to the grid by so small a capacitance is left out of the exercise's formula.
@@ -70,11 +90,13 @@ def test_isolation_by_two_whole_networks():
     s = 2j * np.pi * frequency
     without = np.abs(s * direct * s * tuning / (aerial + s * winding))
     for resistance, anode_grid in ((10.3e3, 6e-12), (1.2e6, 15e-15)):
-        matrix = np.array([
-            [1 / aerial + 1 / leak + s * (anode_grid + stray), -s * anode_grid, 0],
-            [-s * anode_grid, 1 / resistance + s * anode_grid, -1],
-            [0, 1, s * 60e-6],
-        ])  # fmt: skip
+        matrix = np.array(
+            [
+                [1 / aerial + 1 / leak + s * (anode_grid + stray), -s * anode_grid, 0],
+                [-s * anode_grid, 1 / resistance + s * anode_grid, -1],
+                [0, 1, s * 60e-6],
+            ]
+        )
         lead, *_ = np.linalg.solve(matrix, [s * stray, 0, s * 40e-6 * s * tuning])
         wanted = 20 * np.log10(without / np.abs(lead / aerial))
         found = isolation(frequency, tuning, (winding, direct), aerial, leak, (60e-6, 40e-6), (resistance, anode_grid), stray)
@@ -93,8 +115,14 @@ def test_stable_gain_by_the_poles_of_the_two_circuits(anode_grid):
             for second in np.linspace(-2, 2, 41):
                 width = 1 / (2 * np.pi * frequency * tuning * resistance)
                 one, two = tuning * (1 + first * width), tuning * (1 + second * width)
-                storage = np.array([[one + anode_grid, -anode_grid, 0, 0], [-anode_grid, two + anode_grid, 0, 0],
-                                    [0, 0, coil, 0], [0, 0, 0, coil]])  # fmt: skip
+                storage = np.array(
+                    [
+                        [one + anode_grid, -anode_grid, 0, 0],
+                        [-anode_grid, two + anode_grid, 0, 0],
+                        [0, 0, coil, 0],
+                        [0, 0, 0, coil],
+                    ]
+                )
                 flow = np.array([[-1 / resistance, 0, -1, 0], [-slope, -1 / resistance, 0, -1], [1, 0, 0, 0], [0, 1, 0, 0]])
                 found.append(np.linalg.solve(storage, flow))
         return np.max(np.linalg.eigvals(np.array(found)).real)

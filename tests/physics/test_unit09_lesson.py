@@ -1,4 +1,5 @@
 """What unit 09's pages and sounds stand on beside the exercises: the set behind its valve, the noise bursts start from."""
+
 from dataclasses import replace
 
 import numpy as np
@@ -18,13 +19,15 @@ def equations(of, s, aerial_resistance, aerial_inductance, aerial_capacitance):
     """Aerial (or anode), tuned and tickler current, grid and anode voltage, in one matrix: Kirchhoff, written out."""
     fed, between = s * of.anode_capacitance, s * of.grid_anode_capacitance
     m12, m13, m23 = s * of.aerial_tuned, s * of.aerial_tickler, s * of.tuned_tickler
-    return np.array([
-        [aerial_resistance + s * aerial_inductance + 1 / (s * aerial_capacitance), m12, m13, 0, 0],
-        [m12, of.tuned_resistance + s * of.tuned_inductance, m23, 1, 0],
-        [m13, m23, of.tickler_resistance + s * of.tickler_inductance + 1 / (s * of.throttle_capacitance), 0, -1],
-        [0, -1, 0, s * of.tuning_capacitance + of.grid_conductance + between, -between],
-        [0, 0, 1, of.transconductance - between, 1 / of.anode_resistance + fed + between],
-    ])  # fmt: skip
+    return np.array(
+        [
+            [aerial_resistance + s * aerial_inductance + 1 / (s * aerial_capacitance), m12, m13, 0, 0],
+            [m12, of.tuned_resistance + s * of.tuned_inductance, m23, 1, 0],
+            [m13, m23, of.tickler_resistance + s * of.tickler_inductance + 1 / (s * of.throttle_capacitance), 0, -1],
+            [0, -1, 0, s * of.tuning_capacitance + of.grid_conductance + between, -between],
+            [0, 0, 1, of.transconductance - between, 1 / of.anode_resistance + fed + between],
+        ]
+    )
 
 
 @pytest.mark.parametrize("kind", isolated_set.VALVES)

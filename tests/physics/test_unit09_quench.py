@@ -1,4 +1,5 @@
 """A quenched set: closed forms against SciPy's integration of the envelope, and against the engine of unit 07."""
+
 from dataclasses import replace
 
 import numpy as np
@@ -27,6 +28,7 @@ growths = st.floats(20e3, 2e6)
 
 def cycle(growth, decay, growing, dying, drive, begin, limit=np.inf):
     """One quench cycle by scipy: the envelope (and its time integral) at the top of the burst and at the end."""
+
     def up(t, y):
         return [growth * y[0] * (1 - abs(y[0]) ** 2 / limit**2) + drive(t), y[0]]
 
@@ -121,9 +123,7 @@ def test_the_circle_s_own_set_quenched_by_its_throttle_follows_the_closed_form()
     frequency, rate, lasts = 855e3, 384e3, 500e-6
     small = small_signal_set(SALTMARSH_SET, SALTMARSH_STAGE)
     edge = stability.at_threshold(small, frequency).throttle_capacitance
-    beyond, below = (
-        stability.retuned(replace(small, throttle_capacitance=share * edge), frequency) for share in (1.15, 0.4)
-    )
+    beyond, below = (stability.retuned(replace(small, throttle_capacitance=share * edge), frequency) for share in (1.15, 0.4))
     steps = round(lasts * rate)
 
     def swings(emf, knob, state):

@@ -15,7 +15,7 @@ from solutions.unit09_feedback_receivers.evening import (
     field,
     frame_of,
     tones,
-)  # fmt: skip
+)
 from solutions.unit09_feedback_receivers.receiver import circuit_voltage, first_circuit, receiver
 from solutions.unit09_feedback_receivers.receiver_check import EXERCISE, built
 

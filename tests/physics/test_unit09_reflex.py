@@ -1,4 +1,5 @@
 """The reflex stage: against its circuits solved node by node, and its valve solved anew at each moment."""
+
 import numpy as np
 import pytest
 from hypothesis import assume, given, settings
@@ -128,11 +129,14 @@ def test_of_type_30_as_the_lesson_has_it():
     assert path_gains(9.29, resistance, 10e3, 20e3, 1e-9, 846e3, 1e3)[0] == pytest.approx(4.77, abs=0.02)
 
 
-@pytest.mark.parametrize(("refused", "sentence"), [
-    (lambda: largest_carrier(90.0, np.array([-3.0, 0.5]), 0.5, 5.0, 0.5, 3.0, 9.29, -0.67), "no room to swing"),
-    (lambda: gain_slope(45.0, -6.0, 1e4, 1e4, *TYPE_30), "cut off"),
-    (lambda: largest_leak(np.array([1.0, 5.0]), 0.9, 1e4, 5e3), "do not amplify"),
-])
+@pytest.mark.parametrize(
+    ("refused", "sentence"),
+    [
+        (lambda: largest_carrier(90.0, np.array([-3.0, 0.5]), 0.5, 5.0, 0.5, 3.0, 9.29, -0.67), "no room to swing"),
+        (lambda: gain_slope(45.0, -6.0, 1e4, 1e4, *TYPE_30), "cut off"),
+        (lambda: largest_leak(np.array([1.0, 5.0]), 0.9, 1e4, 5e3), "do not amplify"),
+    ],
+)
 def test_what_cannot_be_is_refused_in_a_sentence(refused, sentence):
     with pytest.raises(ValueError, match=sentence):
         refused()

@@ -1,4 +1,5 @@
 """The slit of a sine quench: against Bessel functions, and against the envelope's own equation."""
+
 import numpy as np
 import pytest
 from scipy.integrate import solve_ivp

@@ -1,4 +1,5 @@
 """The sounds of reflex and loudspeaker: as loud as the laws make them, and a squeal that an integrator gives too."""
+
 import re
 
 import numpy as np

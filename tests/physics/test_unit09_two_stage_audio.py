@@ -1,4 +1,5 @@
 """Two stages to a loudspeaker: against circuits solved node by node, coils that share their magnetism, and a root finder."""
+
 import numpy as np
 import pytest
 from hypothesis import assume, given, settings
@@ -94,8 +95,10 @@ def test_fundamental_and_second_harmonic_of_the_whole_cycle(load):
     power, harmonic = output_power(anode, bias, -bias, load, *law)
     parts = [
         quad(lambda turn, n=n: current_at(bias - bias * np.cos(turn), anode, bias, load, law) * np.cos(n * turn), 0, np.pi)[0]
-        * 2 / np.pi for n in (1, 2)
-    ]  # fmt: skip
+        * 2
+        / np.pi
+        for n in (1, 2)
+    ]
     assert power == pytest.approx(load * parts[0] ** 2 / 2, rel=0.03)
     assert harmonic == pytest.approx(parts[1] / parts[0], abs=0.005)
 
@@ -115,8 +118,9 @@ def test_a_small_tone_finds_most_at_the_anode_resistance():
     assert loads[np.argmax(power)] == pytest.approx(matched, rel=0.01)
 
 
-@given(anodes, grids, laws, st.sampled_from([0.02, 0.05, 0.1]),
-       st.lists(st.integers(8, 80), min_size=2, max_size=5, unique=True))
+@given(
+    anodes, grids, laws, st.sampled_from([0.02, 0.05, 0.1]), st.lists(st.integers(8, 80), min_size=2, max_size=5, unique=True)
+)
 @settings(deadline=None, max_examples=40)
 def test_the_tap_is_the_best_of_those_allowed(anode, part, law, most, ratios):
     bias = -part * anode / law[0]
@@ -150,11 +154,14 @@ def test_the_battery_pays_for_all(supply, current, share, capacity):
     assert battery * time == pytest.approx(supply * capacity)
 
 
-@pytest.mark.parametrize(("refused", "sentence"), [
-    (lambda: output_power(180.0, -30.0, np.array([10.0, 31.0]), 5700.0, 3.8, 167e-6, 0.2), "larger than the bias"),
-    (lambda: best_tap(np.array([10.0, 15.0]), 8.0, 0.01, 180.0, -30.0, 3.8, 167e-6, 0.2), "no tap keeps"),
-    (lambda: battery_needs(90.0, 5e-3, 0.23, 1980.0), "more than half"),
-])
+@pytest.mark.parametrize(
+    ("refused", "sentence"),
+    [
+        (lambda: output_power(180.0, -30.0, np.array([10.0, 31.0]), 5700.0, 3.8, 167e-6, 0.2), "larger than the bias"),
+        (lambda: best_tap(np.array([10.0, 15.0]), 8.0, 0.01, 180.0, -30.0, 3.8, 167e-6, 0.2), "no tap keeps"),
+        (lambda: battery_needs(90.0, 5e-3, 0.23, 1980.0), "more than half"),
+    ],
+)
 def test_what_cannot_be_is_refused_in_a_sentence(refused, sentence):
     with pytest.raises(ValueError, match=sentence):
         refused()

@@ -13,7 +13,6 @@ from course.bench.sets import bench_figures
 ROOT = Path(__file__).resolve().parents[2]
 
 
-
 @pytest.fixture(scope="session", autouse=True)
 def brought(packages):
     """Nothing of the site can be made without them."""

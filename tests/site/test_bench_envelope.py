@@ -48,9 +48,15 @@ def test_envelope_step_by_step(figures, case):
     bias, anode = at_rest(stage)
     parts = max(int(np.ceil(abs(slow_mode(set_, stage, 846e3).rate.real) / (MOST_GROWTH * rate))), 1)
     given = {
-        "network": plain(set_), "stage": plain(stage), "rest": {"bias": bias, "anode": anode}, "reference": 846e3,
-        "rate": rate, "parts": parts, "emf": np.column_stack([emf.real, emf.imag]).tolist(), "seed": seed,
-    }  # fmt: skip
+        "network": plain(set_),
+        "stage": plain(stage),
+        "rest": {"bias": bias, "anode": anode},
+        "reference": 846e3,
+        "rate": rate,
+        "parts": parts,
+        "emf": np.column_stack([emf.real, emf.imag]).tolist(),
+        "seed": seed,
+    }
     ours = np.array(asked(figures, [("envelope", given)])[0])
     grid = ours[:, 0] + 1j * ours[:, 1]
     assert np.abs(grid - wanted.grid).max() < ENVELOPE * np.abs(wanted.grid).max()
@@ -82,9 +88,14 @@ BARE = replace(CRYSTAL_WINDINGS, grid_conductance=0.0)  # the march has the crys
 
 def crystal_given(emf, rate, reference, set_):
     return {
-        "network": plain(set_), "stage": plain(CRYSTAL), "rest": {"bias": 0.0, "anode": 0.0}, "reference": reference,
-        "rate": rate, "emf": np.column_stack([emf.real, emf.imag]).tolist(), "seed": 0.0,
-    }  # fmt: skip
+        "network": plain(set_),
+        "stage": plain(CRYSTAL),
+        "rest": {"bias": 0.0, "anode": 0.0},
+        "reference": reference,
+        "rate": rate,
+        "emf": np.column_stack([emf.real, emf.imag]).tolist(),
+        "seed": 0.0,
+    }
 
 
 def seen_by_the_crystal(tuning, frequency, set_=BARE):

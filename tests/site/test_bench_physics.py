@@ -177,7 +177,7 @@ def test_whistle_and_neighbour_of_an_oscillating_set(figures):
     crest = np.sqrt(2) * aerial_emf(change["stations"][0]["field"], effective_height(HEIGHT, TOP))
     time = np.arange(int(0.07 * fine) + 1) / fine
     run = follow(carrier(time, 0.0, crest), fine, frequency, windings, GENTLE, start(GENTLE, 0.3))
-    late = run.grid[-int(0.04 * fine):]
+    late = run.grid[-int(0.04 * fine) :]
     turns = np.unwrap(np.angle(late))
     assert heard["whistle"] == pytest.approx((turns[-1] - turns[0]) / (2 * np.pi) / (late.size / fine), abs=3.0)
     assert 500 < heard["whistle"] < 2500
@@ -303,4 +303,4 @@ def test_the_limiter_lets_nothing_past_one_and_cuts_nothing(figures):
     settled = np.array(found[3]["out"])[-4800:]
     spectrum = np.abs(np.fft.rfft(settled))
     assert spectrum[200] < 0.002 * spectrum[100] and spectrum[300] < 0.002 * spectrum[100]
-    assert np.abs(np.array(found[4]["out"])[found[4]["delay"]:] - soft[: -found[4]["delay"]]).max() < 1e-12
+    assert np.abs(np.array(found[4]["out"])[found[4]["delay"] :] - soft[: -found[4]["delay"]]).max() < 1e-12

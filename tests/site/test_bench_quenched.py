@@ -34,10 +34,14 @@ def test_closed_forms(figures):
     asks = []
     for g, d, f, c, v, t in cases:
         asks += [
-            ("growthRate", [f, d / 1e4, g / 1e6]), ("startingVoltage", [c, 290.0]), ("amplitude", [t, v, 3.0, g]),
-            ("signalStart", [f, v, g, d]), ("relativeResponse", [g / 10, g, d]), ("meanSwing", [v, 3.0, g, d, t, 1.3 * t]),
+            ("growthRate", [f, d / 1e4, g / 1e6]),
+            ("startingVoltage", [c, 290.0]),
+            ("amplitude", [t, v, 3.0, g]),
+            ("signalStart", [f, v, g, d]),
+            ("relativeResponse", [g / 10, g, d]),
+            ("meanSwing", [v, 3.0, g, d, t, 1.3 * t]),
             ("bandwidth", [g, d]),
-        ]  # fmt: skip
+        ]
     found = iter(asked(figures, [("quenched", {"call": call, "args": args}) for call, args in asks]))
     for g, d, f, c, v, t in cases:
         exact(next(found), growth_rate(f, d / 1e4, g / 1e6))

@@ -223,11 +223,14 @@ def test_it_runs_faster_than_time_with_the_processor_throttled_four_times(page, 
         page.evaluate(script)
         return clock() - before
 
-    page.evaluate("""(state) => {
+    page.evaluate(
+        """(state) => {
       globalThis.receiver = Bench.receiverOf(SALTMARSH_BENCH, 48000);
       globalThis.block = new Float64Array(128);
       receiver.turn(state);
-    }""", state)
+    }""",
+        state,
+    )
     devtools.send("Emulation.setCPUThrottlingRate", {"rate": 4})
     try:
         page.evaluate(play)

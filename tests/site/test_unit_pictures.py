@@ -8,8 +8,13 @@ from checker.course import ROOT
 from course import make
 
 LESSONS = ROOT / "course" / "lessons"
-NAMES = sorted({name for page in LESSONS.glob("unit??_*/*.md")
-                for name in re.findall(r'\{\{ figure\("(unit[^"]+)"\) \}\}', page.read_text("utf-8"))})  # fmt: skip
+NAMES = sorted(
+    {
+        name
+        for page in LESSONS.glob("unit??_*/*.md")
+        for name in re.findall(r'\{\{ figure\("(unit[^"]+)"\) \}\}', page.read_text("utf-8"))
+    }
+)
 
 pytestmark = pytest.mark.pictures
 

@@ -177,8 +177,15 @@ def test_the_glossary_is_whole():
     for term in WORDS.terms:
         assert term.meaning.endswith(".") and 20 < len(term.meaning) < 220, term.british
         assert term.american != term.british
-    spelled = {"valve": "tube", "aerial": "antenna", "reaction": "regeneration", "earth": "ground", "HT": "B+",
-               "anode": "plate", "condenser": "capacitor"}  # fmt: skip
+    spelled = {
+        "valve": "tube",
+        "aerial": "antenna",
+        "reaction": "regeneration",
+        "earth": "ground",
+        "HT": "B+",
+        "anode": "plate",
+        "condenser": "capacitor",
+    }
     assert spelled.items() <= WORDS.pairs.items()
 
 

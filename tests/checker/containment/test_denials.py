@@ -89,11 +89,7 @@ def with_watch(source, stop):
             return [seen, str(caught)]
         except Exception as error:
             attempt = denials.describe_denial(error, {FILE})
-            return (
-                [seen or [[attempt.kind, attempt.path, attempt.line]], attempt.words]
-                if attempt
-                else [seen, repr(error)]
-            )
+            return [seen or [[attempt.kind, attempt.path, attempt.line]], attempt.words] if attempt else [seen, repr(error)]
         return [seen, ""]
 
     return body
@@ -166,9 +162,7 @@ def test_an_error_that_no_hook_foresaw_is_described(attack, source, kind, path):
     assert found[3].startswith("tried to ")
 
 
-@pytest.mark.parametrize(
-    "error", [ValueError("no"), FileNotFoundError(2, "not there"), RuntimeError("other"), MemoryError()]
-)
+@pytest.mark.parametrize("error", [ValueError("no"), FileNotFoundError(2, "not there"), RuntimeError("other"), MemoryError()])
 def test_other_errors_are_no_denials(error):
     assert denials.describe_denial(error, {FILE}) is None
 

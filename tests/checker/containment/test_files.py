@@ -180,9 +180,7 @@ CHANGES = {
     "attribute": lambda path: os.setxattr(path, "user.mark", b"10"),
     "pipe": lambda path: os.mkfifo(path + ".pipe"),
     "socket file": lambda path: __import__("socket").socket(1).bind(path + ".socket"),
-    "create by bare call": lambda path: raw(
-        "openat", AT_FDCWD, path.encode() + b".new", os.O_WRONLY | os.O_CREAT, 0o600
-    ),
+    "create by bare call": lambda path: raw("openat", AT_FDCWD, path.encode() + b".new", os.O_WRONLY | os.O_CREAT, 0o600),
     "cut by bare call": lambda path: raw("truncate", path.encode(), 0),
     "link by bare call": lambda path: raw("linkat", AT_FDCWD, path.encode(), AT_FDCWD, b"here", 0),
     "chmod by bare call": lambda path: raw("fchmodat", AT_FDCWD, path.encode(), 0o777),
@@ -192,8 +190,7 @@ CHANGES = {
 
 def _state(folder):
     return sorted(
-        (entry.name, entry.stat().st_size, entry.stat().st_mode, entry.stat().st_mtime_ns)
-        for entry in os.scandir(folder)
+        (entry.name, entry.stat().st_size, entry.stat().st_mode, entry.stat().st_mtime_ns) for entry in os.scandir(folder)
     )
 
 

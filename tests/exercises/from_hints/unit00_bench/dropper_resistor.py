@@ -3,6 +3,7 @@
 (*PREFERRED[series], 100) for which step * 10.0**power >= resistance * (1 - 1e-9) is the one. I = rail / (resistance +
 filament_voltage / filament_current).
 """
+
 import math
 
 import numpy as np

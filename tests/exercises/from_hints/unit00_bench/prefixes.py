@@ -5,12 +5,36 @@ but 0 for a unit that takes no prefix if -3 <= power < 6. The number is f'{float
 group):.{max(0, figures - 1 - (power - group))}f}'. If the group has no prefix, or the unit takes none, print
 f'e{group}' right after the number instead, unless the group is 0.
 """
+
 import math
 import re
 
 PREFIXES = {"f": -15, "p": -12, "n": -9, "µ": -6, "m": -3, "": 0, "k": 3, "M": 6, "G": 9}
-PREFIXED_UNITS = ("A", "V", "W", "Ω", "ohm", "S", "F", "H", "Hz", "s", "m", "J", "C", "T", "Pa",
-                  "rad/s", "V/m", "A/V", "S/m", "Ω/m", "Ω·m", "F/m", "H/m")
+PREFIXED_UNITS = (
+    "A",
+    "V",
+    "W",
+    "Ω",
+    "ohm",
+    "S",
+    "F",
+    "H",
+    "Hz",
+    "s",
+    "m",
+    "J",
+    "C",
+    "T",
+    "Pa",
+    "rad/s",
+    "V/m",
+    "A/V",
+    "S/m",
+    "Ω/m",
+    "Ω·m",
+    "F/m",
+    "H/m",
+)
 PLAIN_UNITS = ("", "dB", "dBm", "K", "°C", "°", "rad", "%", "m²")
 # text.translate(LOOK_ALIKES) writes every look-alike in one way.
 LOOK_ALIKES = str.maketrans({"u": "µ", "\N{GREEK SMALL LETTER MU}": "µ", "\N{OHM SIGN}": "Ω", "\N{MINUS SIGN}": "-"})
@@ -24,7 +48,7 @@ def from_engineering(text: str) -> float:
     if symbol in PLAIN_UNITS:
         return float(number)
     for prefix, exponent in PREFIXES.items():
-        if symbol.startswith(prefix) and symbol[len(prefix):] in PREFIXED_UNITS:
+        if symbol.startswith(prefix) and symbol[len(prefix) :] in PREFIXED_UNITS:
             return float(number) * 10.0**exponent
     raise ValueError(f"there is no unit {symbol!r}")
 

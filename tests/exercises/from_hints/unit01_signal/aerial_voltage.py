@@ -1,6 +1,7 @@
 """effective_height is height * (1 + top_length / (height + top_length)) / 2; the e.m.f. is field * effective_height;
 the capacitance is 2 * np.pi * PERMITTIVITY * (height + top_length) / np.log(2 * height / wire_radius).
 """
+
 import numpy as np
 
 PERMITTIVITY = 8.8541878128e-12  # F/m, of empty space

@@ -2,6 +2,7 @@
 np.cos(2 * np.pi * carrier_frequency * time). Since cos a cos b = cos(a - b)/2 + cos(a + b)/2, am_spectrum returns three
 expressions: amplitude for the carrier in the middle, and half of depth * amplitude on each side.
 """
+
 import numpy as np
 import sympy
 

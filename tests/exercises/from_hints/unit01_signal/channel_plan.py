@@ -3,6 +3,7 @@ carriers(spacing). image_reading: wavelength(2 * wavelength(oscillator_reading) 
 turns metres into hertz just as well; before it raise ValueError if np.any(np.less_equal(reading, oscillator_reading /
 2)). carriers: 531 to 1602 kHz for 9000, 540 to 1700 kHz for 10000, and ValueError for any other.
 """
+
 import numpy as np
 
 SPEED_OF_LIGHT = 299_792_458.0  # m/s, exact by definition

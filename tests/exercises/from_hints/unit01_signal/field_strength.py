@@ -4,6 +4,7 @@ p / odd and total = total + term. Far: term = total = -1 / (2 * p); then for odd
 < 20], [attenuation_near, attenuation_far]) gives each number to the series that suits it, if p was made by
 np.asarray(numerical_distance, dtype=complex).
 """
+
 import numpy as np
 
 SPEED_OF_LIGHT = 299_792_458.0  # m/s, exact by definition
@@ -14,9 +15,7 @@ def unattenuated_field(radiated_power: float, distance: float) -> float:
     return np.sqrt(90 * radiated_power) / distance
 
 
-def numerical_distance(
-    distance: float, frequency: float, conductivity: float, relative_permittivity: float
-) -> complex:
+def numerical_distance(distance: float, frequency: float, conductivity: float, relative_permittivity: float) -> complex:
     wavelength = SPEED_OF_LIGHT / frequency
     e = relative_permittivity - 1j * conductivity / (2 * np.pi * frequency * PERMITTIVITY)
     return -1j * np.pi * distance / wavelength * (e - 1) / e**2

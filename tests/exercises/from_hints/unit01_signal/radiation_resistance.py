@@ -1,6 +1,7 @@
 """radiation_resistance is 160 * np.pi**2 * (effective_height / wavelength) ** 2 with wavelength = SPEED_OF_LIGHT /
 frequency. available_power is (emf / 2) ** 2 / resistance.
 """
+
 import numpy as np
 
 SPEED_OF_LIGHT = 299_792_458.0  # m/s, exact by definition

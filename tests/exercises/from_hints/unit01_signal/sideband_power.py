@@ -2,6 +2,7 @@
 the other, depth**2 / (2 + depth**2). For the ammeter ratio**2 = 1 + depth**2 / 2: solve for depth, and first raise
 ValueError if np.any(np.less(current_ratio, 1)).
 """
+
 import numpy as np
 
 

@@ -3,6 +3,7 @@ turn_positions(N1, l1), z2 = distance + turn_positions(N2, l2), then coaxial_fil
 z2).sum(). k = M / sqrt(L1 L2), ValueError where np.any(np.abs(k) > 1 + 1e-9). In series the readings are L1 + L2 + 2M
 and L1 + L2 − 2M: their difference is 4M.
 """
+
 import numpy as np
 
 from exercises.unit02_coil_and_condenser.solenoid_inductance import MU_0, elliptic_integrals

@@ -2,6 +2,7 @@
 (0.1126 l + 0.08 D + 0.27 sqrt(D³/l)) with l and D in centimetres. C₀ = (C_low − 4 C_high) / 3. Apparent: L / (1 − (2π
 f)² L C).
 """
+
 import numpy as np
 
 # R. G. Medhurst, "H.F. Resistance and Self-Capacitance of Single-Layer Solenoids", Wireless Engineer 24, February 1947.

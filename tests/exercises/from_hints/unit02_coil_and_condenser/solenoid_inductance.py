@@ -2,6 +2,7 @@
 1/sqrt(1 + u²); coefficient = 4/(3π k') × [(k'²/m)(K − E) + E − k], ValueError where np.any(u < 0.0002) or np.any(u >
 5000). L = μ0 N² π D²/4 / l × coefficient. Wheeler: radius r and length l in inches, 1e-6 (r N)²/(9 r + 10 l).
 """
+
 import numpy as np
 
 MU_0 = 4e-7 * np.pi  # henry per metre

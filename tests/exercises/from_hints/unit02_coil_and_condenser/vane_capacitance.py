@@ -2,6 +2,7 @@
 and r = sqrt(cut_out² + 2 gap slope / ((plates − 1) ε₀)). Raise ValueError if np.any(angle < 0) or np.any(angle > π).
 Parallel: a + b; series: a b / (a + b).
 """
+
 import numpy as np
 
 EPSILON_0 = 8.8541878128e-12  # farad per metre, CODATA 2018
@@ -25,9 +26,7 @@ def power_of(law: str) -> float:
     return LAWS[law]
 
 
-def vane_radius(
-    angle: float, law: str, minimum: float, maximum: float, plates: int, gap: float, cut_out: float
-) -> float:
+def vane_radius(angle: float, law: str, minimum: float, maximum: float, plates: int, gap: float, cut_out: float) -> float:
     p = power_of(law)
     capacitance = vane_capacitance(angle, law, minimum, maximum)
     slope = (maximum**p - minimum**p) / np.pi * capacitance ** (1 - p) / p

@@ -3,6 +3,7 @@ little. Then, sixty times: middle = (fewest + most) / 2; if close_wound_inductan
 middle, else most = middle. Whole turns: with n = int(turns), compare the inductances of n and n + 1 with the wanted
 one. Wire: turns * np.sqrt((π (former + covered))**2 + covered**2).
 """
+
 import numpy as np
 
 from exercises.unit02_coil_and_condenser.solenoid_inductance import solenoid_inductance

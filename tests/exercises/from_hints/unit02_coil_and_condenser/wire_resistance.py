@@ -3,6 +3,7 @@
 Alternating: depth = skin_depth(f, copper_resistivity(T)); direct_resistance(l, d, T) * skin_effect_ratio(d / 2 /
 depth).
 """
+
 import numpy as np
 
 from exercises.unit02_coil_and_condenser.solenoid_inductance import INCH, MU_0
@@ -47,8 +48,6 @@ def skin_effect_ratio(radius_over_skin_depth: float) -> float:
     return (1 - w / 2 / level).real
 
 
-def alternating_resistance(
-    length: float, diameter: float, frequency: float, temperature: float = ROOM_TEMPERATURE
-) -> float:
+def alternating_resistance(length: float, diameter: float, frequency: float, temperature: float = ROOM_TEMPERATURE) -> float:
     depth = skin_depth(frequency, copper_resistivity(temperature))
     return direct_resistance(length, diameter, temperature) * skin_effect_ratio(diameter / 2 / depth)

@@ -2,6 +2,7 @@
 Q E 2πf |M| / |Za|. Equal resistances: (ωM)² Ra / |Za|² = R, so M = |Za| sqrt(R / Ra) / (2πf), with Ra = np.real(Za).
 For two tuned circuits this comes to k = 1 / sqrt(Q1 Q2), ValueError where np.any(Q1 Q2 < 1).
 """
+
 import numpy as np
 
 from exercises.unit03_tuned_circuit.reflected_impedance import reflected_impedance

@@ -1,5 +1,6 @@
 """Q = 2πfL/R; width = f0/Q. With h = 1/(2Q) the edges are f0 (sqrt(1 + h²) - h) and f0 (sqrt(1 + h²) + h), the lower one
 first, as a tuple. Q times 2πf0L comes to L/(C R)."""
+
 import numpy as np
 
 

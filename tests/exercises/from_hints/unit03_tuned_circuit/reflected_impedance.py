@@ -1,5 +1,6 @@
 """M = k sqrt(L1 L2), after `raise ValueError(...)` where np.any(np.abs(k) > 1). Z = R + 1j (w L - 1 / (w C)) with w = 2π f.
 The reflected impedance is (w M)² / Z2. Then I1 = E / (Z1 + reflected) and I2 = -1j w M I1 / Z2."""
+
 import numpy as np
 
 

@@ -1,5 +1,6 @@
 """relative_response is 1 / (1 + 1j Q (f/f0 - f0/f)); the detuning a is Q (f - f0)/f0; the universal curve is 1 / (1 + 2j a);
 decibels are 20 np.log10 of the size, np.abs(response)."""
+
 import numpy as np
 
 

@@ -1,6 +1,7 @@
 """cycles_to_fall is -np.log(fraction) Q / π, after `raise ValueError(...)` where np.any(fraction <= 0) or np.any(fraction >
 1). ring_voltage, where Q is above 0.5 (else ValueError), is the amplitude times cos(w t) + sin(w t) / (2 Q s), with w =
 2π f0 s."""
+
 import numpy as np
 
 

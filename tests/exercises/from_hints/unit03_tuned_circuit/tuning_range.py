@@ -1,6 +1,7 @@
 """L = 1 / ((2πf)² (maximum + stray)). For the angle: with p = LAWS[law] and C = 1 / ((2πf)² L) - stray, it is π (C**p -
 minimum**p) / (maximum**p - minimum**p). Before that, raise ValueError if the law is not in LAWS, or where np.any(f <
 lowest) or np.any(f > highest), allowing one part in a thousand million."""
+
 import numpy as np
 
 from exercises.unit02_coil_and_condenser.vane_capacitance import LAWS, vane_capacitance

@@ -1,6 +1,7 @@
 """ValueError if M² > AERIAL_COIL × COIL: no coils are coupled so closely. Budget: P, available_power with the radiation
 resistance alone, then with the aerial's whole resistance, then of the tuned source (r.m.s.), each times (1 + m²/2);
 then the three. Loudness: sound_pressure_level(tone, SENSITIVITY) − hearing_threshold."""
+
 import numpy as np
 
 from exercises.unit01_signal.aerial_voltage import aerial_capacitance, aerial_emf, effective_height
@@ -77,9 +78,7 @@ def losses(powers):
     return 10 * np.log10(powers[:-1] / powers[1:])
 
 
-def crystal_set(
-    radiated_power, distance, frequency, conductivity, relative_permittivity, mutual_inductance, depth, tone
-):
+def crystal_set(radiated_power, distance, frequency, conductivity, relative_permittivity, mutual_inductance, depth, tone):
     field = ground_wave_field(radiated_power, distance, frequency, conductivity, relative_permittivity)
     in_the_tone = power_budget(radiated_power, field, frequency, mutual_inductance, depth)[-1]
     return sound_pressure_level(in_the_tone, SENSITIVITY) - hearing_threshold(tone)

@@ -2,6 +2,7 @@
 times: V = (least + most)/2, y = detector_output(V, R, Is, n), and where V + Rs × 2 (y/R + Is) i1_over_i0(V/n) > E set
 most = V, elsewhere least = V (np.where does it for arrays). Powers: θ = π (k + ½)/24, k = 0 … 23; V, y = working_point(E
 (1 + m cos θ), …); mean of V²/(2 Rd); mean of y²/R; (2 × mean of y cos θ)²/(2R)."""
+
 import numpy as np
 
 from exercises.unit04_crystal_set.rectified_voltage import detector_output, i1_over_i0
@@ -31,7 +32,8 @@ def working_point(source_voltage, source_resistance, load_resistance, saturation
 
 def detector_powers(source_voltage, source_resistance, depth, load_resistance, saturation_current, slope_voltage):
     carrier, output = working_point(
-        source_voltage * (1 + depth * MOMENTS), source_resistance, load_resistance, saturation_current, slope_voltage)
+        source_voltage * (1 + depth * MOMENTS), source_resistance, load_resistance, saturation_current, slope_voltage
+    )
     felt = detector_resistance(carrier, output / load_resistance, saturation_current, slope_voltage)
     into_diode = np.mean(carrier**2 / (2 * felt))
     rectified = np.mean(output**2 / load_resistance)

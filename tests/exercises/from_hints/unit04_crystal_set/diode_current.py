@@ -1,4 +1,5 @@
 """n = N × 8.617333262e-5 × T;   I = Is (exp(v/n) − 1);   slope resistance = n / (I + Is)."""
+
 import numpy as np
 
 VOLTS_PER_KELVIN = 8.617333262e-5  # Boltzmann's constant over the charge of the electron, CODATA

@@ -1,5 +1,6 @@
 """Pressure = 20e-6 × 10**(L/20). Threshold: if np.any(F < 20) or np.any(F > 12500) raise ValueError; else
 np.interp(np.log(F), np.log(THRESHOLD_FREQUENCY), THRESHOLD_LEVEL). Least power = 1e-3 × 10**((threshold − S)/10)."""
+
 import numpy as np
 
 REFERENCE_PRESSURE = 20e-6  # pascal r.m.s.: 0 dB of sound pressure level

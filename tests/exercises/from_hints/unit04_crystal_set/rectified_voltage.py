@@ -3,6 +3,7 @@ k/1000, k = 0 … 999; w = np.exp(np.asarray(x)[..., np.newaxis] × (cos θ − 
 np.mean(…, axis=-1). Output = n y with x = V/n, r = R Is/n and y + ln(1 + y/r) = ln I0(x). With u = ln(1 + y/r), start
 from u = ln(1 + ln I0/r) and take u − (u + r (exp(u) − 1) − ln I0)/(1 + r exp(u)) for u, seven times; then y = r (exp(u) −
 1), by np.expm1."""
+
 import numpy as np
 
 THETA = 2 * np.pi * np.arange(1000) / 1000  # a thousand moments of a cycle

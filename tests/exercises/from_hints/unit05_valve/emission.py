@@ -1,6 +1,7 @@
 """kT/e = 8.617333262e-5 × T. Girth = π × diameter. Raise ValueError if emission_density(300, …) > J or
 emission_density(4000, …) < J; then sixty times: middle = (low + high)/2, and where the emission at the middle is below J
 put low = middle, elsewhere high = middle (np.where does it for arrays)."""
+
 import numpy as np
 
 VOLTS_PER_KELVIN = 8.617333262e-5  # Boltzmann's constant over the charge of the electron, CODATA

@@ -1,6 +1,7 @@
 """Rest: low = −n (1 + ln(1 + R z/n)), high = E, the return voltage; sixty halvings: where z exp(middle/n) > (E − middle)/R
 put high = middle, elsewhere low = middle (np.where). Carrier: rest − detector_output(V, R, z exp(rest/n), n). Cut-off: Fc
 = (1/R + i/n)/(2πC). Limits: 10/c and √(1 − m²)/(2πF m). Gain: i1_over_i0(V/n) × R/(R + n/i) / np.sqrt(1 + (F/Fc)**2)."""
+
 import numpy as np
 
 from exercises.unit04_crystal_set.rectified_voltage import detector_output, i1_over_i0

@@ -2,6 +2,7 @@
 high)/2; where triode_current(middle, …) > (supply − middle)/load put high = middle, elsewhere low = middle. Grid:
 (i/K)^(2/3) − (supply − i × load)/μ − offset, ValueError if np.any(supply < i × load). Powers: supply × i, load × i²,
 anode voltage × i."""
+
 import numpy as np
 
 from exercises.unit05_valve.triode_current import triode_current

@@ -3,6 +3,7 @@
 operating_point(HT, STEADY_RESISTANCE, vg, *LAW); gain = |H × first − second| / (1/TONE_RESISTANCE + first/LAW[0]).
 working_point takes the rest current ZERO_CURRENT × exp(rest/GRID_SLOPE) for Is, and voltage and resistance both times
 LEAK/(LEAK + Rs). Power = (gain × (crest − trough)/2)² over twice TONE_RESISTANCE."""
+
 import numpy as np
 
 from exercises.unit04_crystal_set.crystal_set import LOAD, SATURATION_CURRENT, SLOPE_VOLTAGE

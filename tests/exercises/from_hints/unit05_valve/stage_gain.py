@@ -1,4 +1,5 @@
 """μ R/(R + r);   c + k (1 + A);   with out = r R/(r + R): 1/(2π C (out + leak)) and (1/out + 1/leak)/(2π S)."""
+
 import numpy as np
 
 

@@ -2,6 +2,7 @@
 if np.any(gm <= 0). With sympy: current = perveance * (…)**sympy.Rational(3, 2), then sympy.diff(current, grid_voltage)
 and 1/sympy.diff(current, anode_voltage). Manual: drive = 1.5 i/s, K = i/drive^1.5, offset = drive − Vg − Va/μ.
 """
+
 import numpy as np
 import sympy
 

@@ -6,6 +6,7 @@ G, 1 + s C3 (R3 + s L3), s C3 (s M23 A − 1); fourth: 0, (gm + A) ra, ra, 1 + s
 determinant(rows)[7::-1]. A number alone is Polynomial([number]). Pole: max(np.roots(coefficients), key=lambda p:
 (p.real, p.imag)).
 """
+
 import numpy as np
 from numpy.polynomial import Polynomial
 

@@ -4,6 +4,7 @@ ValueError unless a > b; Q = (C2 + C1)/(C2 − C1), ValueError unless C2 > C1; w
 the same refusals; np.mean(starts), np.mean(starts) − np.mean(stops), np.sqrt of the two np.var(…, ddof=1)/len(…) added,
 ValueError for fewer than two of either.
 """
+
 import numpy as np
 
 

@@ -1,6 +1,7 @@
 """((ωM)² − μ M/C) / Z with ω = 2π f; R + np.real(feedback) and −np.imag(feedback)/(4π L); for the formula X = w L3 − 1/(w
 C3), and 1/(r + jX) has the real part r/(r² + X²).
 """
+
 import numpy as np
 
 

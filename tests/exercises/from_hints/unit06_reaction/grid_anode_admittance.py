@@ -1,6 +1,7 @@
 """With s = 2j*np.pi*frequency: s*Ca + 1/(R3 + s*L3 + 1/(s*C3));   s*Cga*(gm + 1/ra + YL)/(1/ra + YL + s*Cga);   1/(ω² (Ca +
 Cga (1 + 1/μ)));   X = 2π f L, left = R + Y.real X², refused where that is 0 or less (np.any, for arrays), else X/left.
 """
+
 import numpy as np
 
 

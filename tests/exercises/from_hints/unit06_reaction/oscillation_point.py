@@ -4,6 +4,7 @@ crossing(polynomial at 0, polynomial at 20 mS). steady_gain: refuse_impossible_w
 [1, 0, 0, 0])[1]) with the rows of full_polynomial, the first divided by s C1, so that the volt stays 1. gain: ValueError
 if leading_pole(…).real >= 0.
 """
+
 import numpy as np
 import sympy
 

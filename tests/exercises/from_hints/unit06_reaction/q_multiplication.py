@@ -1,6 +1,7 @@
 """k = 1 − left/R; Q/(1 − k); that and f0 over that; k = 1 − B Q/f0, refused at B ≤ 0; k/(1 − k), which is k times
 multiplied_q(1.0, k).
 """
+
 import numpy as np
 
 

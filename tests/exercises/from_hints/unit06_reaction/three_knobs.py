@@ -2,6 +2,7 @@
 settings_for: tuning = 1/((2πf)² L); six times: throttle = reaction_setting(…); found = tuned_to(…)[0]; tuning = tuning ×
 (found/f)².
 """
+
 import numpy as np
 
 from exercises.unit06_reaction.characteristic_polynomial import full_polynomial, leading_pole

@@ -1,6 +1,7 @@
 """H = lambda x: 1/(1 + 2j*x/B); abs(H(d + F)/H(d) + np.conj(H(d − F)/H(d)))/2; 20 log10 of it at d = 0; B/2 ×
 sqrt(10^(loss/10) − 1); sum of amplitude² × response² over sum of amplitude².
 """
+
 import numpy as np
 
 

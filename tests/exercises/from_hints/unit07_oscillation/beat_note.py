@@ -1,6 +1,7 @@
 """np.abs(f0 − carrier); 1/((2π (carrier ± pitch))² L), + first; the three np.abs of differences; carrier × (1 − 1/sqrt(1 +
 hand/C)); 20 log10(oscillation/(depth × signal)).
 """
+
 import numpy as np
 
 

@@ -2,6 +2,7 @@
 ValueError where np.any(start <= 0); np.log(((limit/start)² − 1)/(1/fraction² − 1))/(2 growth). Before the times: `raise
 ValueError(…)` where np.any(growth <= 0), and where np.any(fraction >= 1).
 """
+
 import numpy as np
 
 BOLTZMANN = 1.380649e-23  # J/K, exact by definition

@@ -3,6 +3,7 @@ grid_load)/effective_transconductance at that bias. start_and_stop: needed = ret
 np.min(needed). swing_at: returned = turned × start; 0.0 if that is below start (below stop if it was oscillating);
 read the swing off the rising part: i = np.argmin(needed), np.interp(returned, needed[i:], SWINGS[i:]).
 """
+
 import numpy as np
 
 from exercises.unit04_crystal_set.rectified_voltage import i1_over_i0

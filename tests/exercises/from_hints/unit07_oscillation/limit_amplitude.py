@@ -4,6 +4,7 @@ None], and take the mean over axis=-1. In limit_amplitude: low = 1e-6, high = 20
 above needed, or that at high is, raise ValueError; else halve forty times: where it is above needed at the middle, low
 = middle.
 """
+
 import numpy as np
 
 from exercises.unit05_valve.grid_leak import bias_with_carrier

@@ -3,6 +3,7 @@ np.degrees(np.arcsin(offset/hold)), ValueError where np.any(np.abs(offset) > hol
 None)); 2 Q |offset|/f × oscillation. slipping_phase: turns, u = np.divmod(π beat time, π), then 2π turns + 2
 np.arctan2(offset sin u, beat cos u + hold sin u), ValueError where offset <= hold anywhere.
 """
+
 import numpy as np
 
 

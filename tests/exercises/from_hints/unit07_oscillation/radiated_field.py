@@ -3,6 +3,7 @@ with dB = level + (20 − fall) log10(f/1e6) + 10 log10(B) − 95.5;  with u = 1
 10^(−p/20) × one)²/(90 P); begin at u = np.minimum(w, np.cbrt(w)), take a dozen steps u −= (u − u² + u³ − w)/(1 − 2u + 3u²),
 and d = one/sqrt(u).
 """
+
 import numpy as np
 
 from exercises.unit01_signal.field_strength import unattenuated_field

@@ -3,6 +3,7 @@
 D; (needed/(1.5 × perveance))² − anode voltage/µ − offset; 1/(R D ln((E − blocked)/(E − starting)) + burst), with the
 leak R taken to E.
 """
+
 import numpy as np
 
 from exercises.unit05_valve.triode_current import mutual_conductance
@@ -18,9 +19,7 @@ def swing_exponent(swing, grid_voltage, anode_voltage, amplification_factor, per
     return 2 * np.mean(slope * CYCLE**2, axis=-1) / effective_transconductance(*given) - 1
 
 
-def largest_leak(
-    exponent, frequency, quality_factor, tuning_capacitance, grid_capacitance, leak_voltage, slope_voltage
-):
+def largest_leak(exponent, frequency, quality_factor, tuning_capacitance, grid_capacitance, leak_voltage, slope_voltage):
     C, D = tuning_capacitance, grid_capacitance
     brought_back = leak_voltage / slope_voltage * (1 / C + 1 / D) + 1 / D
     run_away = np.where(exponent > 0, exponent, 1) * np.pi * frequency / quality_factor

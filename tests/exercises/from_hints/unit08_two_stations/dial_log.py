@@ -3,6 +3,7 @@ line_at, scatter)/height, ValueError where height <= 0; reading = ((c/f)² − i
 line_at there, scatter)/np.abs(slope); channels: spacing × np.arange(np.ceil((f − 2u)/spacing), np.floor((f +
 2u)/spacing) + 1).
 """
+
 import numpy as np
 
 SPEED_OF_LIGHT = 299_792_458.0  # m/s, exact by definition

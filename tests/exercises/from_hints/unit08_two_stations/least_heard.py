@@ -2,6 +2,7 @@
 X²(4k·290·B/leak + 2eIB)); np.sqrt((e² + 4k·290·(2.5/gm)·B/Q²)/induced² + 4k·290·Ra·B); together = np.sqrt(outside² + own²),
 share = (own/together)²; noise × 10**(ratio/20)/(depth h), and ValueError where depth is not above 0 and at most 1.
 """
+
 import numpy as np
 
 from exercises.unit01_signal.radiation_resistance import radiation_resistance

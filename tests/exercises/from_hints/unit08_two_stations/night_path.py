@@ -5,6 +5,7 @@ b latitude np.arctan2(z, np.hypot(x, y)), longitude np.arctan2(y, x), distance 2
 np.degrees(np.arccos(np.clip(cosine, −1, 1))). path_night: day = days_since_2000(…, 12.0), then 12 + 24 × (moment −
 day).
 """
+
 import numpy as np
 
 EARTH_RADIUS = 6371e3  # m, of a sphere as large as the earth

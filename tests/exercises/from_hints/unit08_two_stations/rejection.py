@@ -2,6 +2,7 @@
 np.log10(W/U) + rejection; what is lacking is protection − 20 log10(W/U), not less than 0, and Q =
 np.sqrt(10**(lacking/10) − 1)/np.abs(d).
 """
+
 import numpy as np
 
 

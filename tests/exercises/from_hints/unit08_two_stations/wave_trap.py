@@ -1,6 +1,7 @@
 """1/(1j w C + 1/(R + 1j w L)); R + 1j w L + 1/(1j w C); np.abs((Za + Zs)/(Za + Zs + T)); np.abs(T/(T + P)) with P = Za
 Zs/(Za + Zs); C = 1/((2π ft)² L), then 20 np.log10 of each; L/(R² + w² L²) and (R² + w² L²)/R.
 """
+
 import numpy as np
 
 

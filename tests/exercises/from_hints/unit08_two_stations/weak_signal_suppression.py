@@ -3,6 +3,7 @@ diode's three numbers a last axis by np.asarray(value)[..., np.newaxis], work th
 axis=-1)[()]. suppression: 20 log10 of the two differences' ratio, ValueError where np.any(B <= 0) or np.any(m <= 0).
 faint_suppression: 20 np.log10(s/(1+s) (1 − q² + (q/(1+s))²) (1+r)/r).
 """
+
 import numpy as np
 
 from exercises.unit02_coil_and_condenser.solenoid_inductance import elliptic_integrals

@@ -3,6 +3,7 @@ np.abs(μ M/(C r (R + load)));   −ω² M C swing R/(R + jωL);   jω(k A + s V
 np.log10(direct/np.abs(grid/aerial/√2)), direct with aerial + jω × its winding, the grid's impedance 1/(1/aerial +
 1/resistance);   np.sqrt(2 gm/(ω k)).
 """
+
 import numpy as np
 
 from exercises.unit03_tuned_circuit.reflected_impedance import reflected_impedance
@@ -44,9 +45,7 @@ def grid_swing(frequency, anode_swing, anode_grid, tuned_swing, stray, grid_impe
     return brought / (1 / grid_impedance + 1j * w * (anode_grid + stray))
 
 
-def isolation(
-    frequency, tuning_capacitance, aerial_winding, aerial_impedance, grid_resistance, anode_winding, valve, stray
-):
+def isolation(frequency, tuning_capacitance, aerial_winding, aerial_impedance, grid_resistance, anode_winding, valve, stray):
     winding_inductance, mutual_inductance = anode_winding
     anode_resistance, anode_grid = valve
     own, coupling = aerial_winding

@@ -3,6 +3,7 @@ dying, after `raise ValueError(…)` where np.any(G >= H); 1/np.sqrt((1 + (ω/g)
 start/np.sqrt(limit² − start²): (limit/g (arcsinh(x e^G) − arcsinh(x)) + amplitude(…)/d (1 − e^{−H}))/(growing + dying),
 ValueError where np.any(start <= 0) or np.any(start >= limit); limit q/g times np.arctanh(depth), and times π/√24.
 """
+
 import numpy as np
 
 from exercises.unit07_oscillation.build_up import amplitude

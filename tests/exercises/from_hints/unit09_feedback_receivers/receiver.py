@@ -5,6 +5,7 @@ those; the gain times AMPLIFICATION. Multiply emf by min(1, 0.4/(crest × both g
 first circuit's width at frequency − frame, gain × width, hardening 0; again with the second's and HARDENING;
 `telephones`.
 """
+
 from cmath import exp  # one number at a time; np.exp takes ten times as long for one
 
 import numpy as np

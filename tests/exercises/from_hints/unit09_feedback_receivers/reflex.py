@@ -2,6 +2,7 @@
 np.any(room <= 0), over 1 + m + n e m A; slope = μR/(R + r) × r/(r + R)/(2 drive) × r/(r + Z); leak = 1/(2π f R √((B
 n)² − 1)), ValueError if np.any(B n <= 1).
 """
+
 import numpy as np
 
 from exercises.unit05_valve.triode_current import anode_resistance as resistance_at

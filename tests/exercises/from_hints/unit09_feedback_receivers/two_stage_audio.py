@@ -2,6 +2,7 @@
 + i0 R, R, g ± w, …)[1] gives i1, i2: R (i1 − i2)²/8, (i1 + i2 − 2 i0)/(2 (i1 − i2));
 ratios[np.argmax(np.where(harmonic > most, 0, power))]; S + 10 log10 P − 20 log10 d; V i, V i − P, Q/i.
 """
+
 import numpy as np
 
 from exercises.unit05_valve.load_line import operating_point
