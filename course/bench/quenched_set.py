@@ -5,7 +5,7 @@ Kit Harrow's test oscillators stand in biscuit tins. A cable takes all of them t
 
 import numpy as np
 
-from course.sounds.quenched import CAPACITANCE, FREQUENCY, LIMIT, QUALITY, QUENCH, TEMPERATURE
+from course.circle.quenched import CAPACITANCE, FREQUENCY, LIMIT, QUALITY, QUENCH, TEMPERATURE
 from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, slopes_at_rest
 
 DIAL = 28e6, 32e6  # hertz

@@ -10,11 +10,11 @@ from dataclasses import asdict, replace
 import numpy as np
 
 from course.bench.quenched_set import quenched_set
-from course.figures.stations import NIGHT_ONLY, STATIONS
-from course.sounds.programme import DEPTH, FULL_SCALE, TOP
-from course.sounds.reaction import COUNTRY, GENTLE, LOUDEST, LOWEST
-from course.sounds.unit07_oscillation import NEXT_DOOR
-from course.sounds.unit09_isolating import STRAY
+from course.circle.programme import DEPTH, FULL_SCALE, TOP
+from course.circle.set_in_hand import COUNTRY, GENTLE, LOUDEST, LOWEST
+from course.circle.stations import NIGHT_ONLY, STATIONS
+from course.sounds.unit07_oscillation.oscillation import NEXT_DOOR
+from course.sounds.unit09_feedback_receivers.isolating import STRAY
 from solutions.unit01_signal.aerial_voltage import effective_height
 from solutions.unit02_coil_and_condenser.club_coil import coil_resistance
 from solutions.unit04_crystal_set import crystal_set, phone_loudness

@@ -4,7 +4,7 @@ import numpy as np
 from matplotlib.figure import Figure
 
 from course.figures import figure
-from course.figures.style import BRASS, INK, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, INK, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from solutions.unit03_tuned_circuit.response_curve import decibels, relative_response
 
 LOCAL, FAR = 846e3, 855e3

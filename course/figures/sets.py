@@ -9,7 +9,7 @@ from itertools import pairwise
 import schemdraw
 
 from course.figures import figure
-from course.figures.parts import (
+from course.figures.kit.parts import (
     Aerial,
     Coil,
     Condenser,
@@ -26,7 +26,7 @@ from course.figures.parts import (
     Windings,
     schematic,
 )
-from course.figures.style import INK, RUST
+from course.figures.kit.style import INK, RUST
 
 TOP, MIDDLE = 2.6, 1.3
 

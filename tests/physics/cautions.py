@@ -11,8 +11,8 @@ from typing import NamedTuple
 import numpy as np
 
 from checker.hear.listening import MOMENTS
-from course.figures.stations import LOCAL
-from course.sounds import unit06_reaction as sound_of_unit_06
+from course.circle.stations import LOCAL
+from course.sounds.unit06_reaction import reaction as sound_of_unit_06
 from solutions.unit00_bench import ht_faults, phone_limiter
 from solutions.unit00_bench.dropper_resistor import (
     current_through_dropper,

@@ -7,12 +7,12 @@ import numpy as np
 import pytest
 import soundfile
 
-from course.figures.stations import ACROSS_THE_BAY, LOCAL, NEXT_CHANNEL, ON_THE_HEATH
-from course.figures.unit04_crystal_set import MUTUAL, source
-from course.sounds import unit04_crystal_set as crystal
-from course.sounds import unit05_valve as valve
-from course.sounds.level import files_of
-from course.sounds.programme import FULL_SCALE, RATE, pressure
+from course.circle.programme import FULL_SCALE, RATE, pressure
+from course.circle.stations import ACROSS_THE_BAY, LOCAL, NEXT_CHANNEL, ON_THE_HEATH
+from course.figures.unit04_crystal_set.crystal import MUTUAL, source
+from course.sounds.kit.level import files_of
+from course.sounds.unit04_crystal_set import crystal
+from course.sounds.unit05_valve import valve
 from solutions.unit04_crystal_set.crystal_set import LOAD, SATURATION_CURRENT, SENSITIVITY, SLOPE_VOLTAGE
 from solutions.unit04_crystal_set.detector_load import detector_powers
 from solutions.unit04_crystal_set.phone_loudness import sound_pressure_level

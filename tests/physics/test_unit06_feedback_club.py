@@ -9,11 +9,11 @@ import pytest
 import soundfile
 from scipy.linalg import expm
 
-from course.figures.stations import NEXT_CHANNEL
-from course.figures.unit06_reaction_edge import BEFORE, BEYOND, STATION, switched_on
-from course.sounds import unit06_reaction as heard
-from course.sounds.level import files_of
-from course.sounds.programme import FULL_SCALE, RATE
+from course.circle.programme import FULL_SCALE, RATE
+from course.circle.stations import NEXT_CHANNEL
+from course.figures.unit06_reaction.edge import BEFORE, BEYOND, STATION, switched_on
+from course.sounds.kit.level import files_of
+from course.sounds.unit06_reaction import reaction as heard
 from solutions.unit05_valve.one_valve_set import detector_gain
 from solutions.unit06_reaction import club_set, stability
 from solutions.unit06_reaction.grid_anode_admittance import anode_load, grid_admittance

@@ -11,8 +11,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from course.figures.stations import ACROSS_THE_BAY, NEXT_CHANNEL
-from course.sounds.unit06_reaction import emf_crest
+from course.circle.stations import ACROSS_THE_BAY, NEXT_CHANNEL
+from course.sounds.unit06_reaction.reaction import emf_crest
 from solutions.unit00_bench.prefixes import from_engineering
 from solutions.unit06_reaction import club_set
 from solutions.unit06_reaction.network import THROTTLE_RANGE

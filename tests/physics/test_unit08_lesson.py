@@ -5,8 +5,8 @@ import pytest
 from scipy.special import i0
 
 from checker.course import ROOT
-from course.sounds import unit08_two_stations as sounds
-from course.sounds.programme import RATE
+from course.circle.programme import RATE
+from course.sounds.unit08_two_stations import evening as sounds
 from solutions.unit04_crystal_set.crystal_set import SATURATION_CURRENT, SLOPE_VOLTAGE
 from solutions.unit08_two_stations.club_evening import (
     HUT,

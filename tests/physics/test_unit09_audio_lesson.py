@@ -3,11 +3,11 @@
 import numpy as np
 import pytest
 
-from course.figures import unit09_audio_reflex as reflex
-from course.figures import unit09_audio_speaker as speaker
-from course.figures.stations import ACROSS_THE_BAY
-from course.figures.unit04_crystal_set import source
-from course.sounds.unit05_valve import DRAWN_OFF
+from course.circle.stations import ACROSS_THE_BAY
+from course.figures.unit04_crystal_set.crystal import source
+from course.figures.unit09_feedback_receivers import loudspeaker as speaker
+from course.figures.unit09_feedback_receivers import reflex
+from course.sounds.unit05_valve.valve import DRAWN_OFF
 from solutions.unit05_valve.one_valve_set import LAW, TONE_RESISTANCE, one_valve_set
 from solutions.unit05_valve.triode_current import anode_resistance, triode_current
 from solutions.unit09_feedback_receivers.reflex import gain_slope, largest_carrier, swings

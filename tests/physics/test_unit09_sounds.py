@@ -6,8 +6,10 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from course.figures.stations import ACROSS_THE_BAY
-from course.figures.unit09_audio_reflex import (
+from course.circle.programme import FULL_SCALE, RATE, envelope, pressure
+from course.circle.stations import ACROSS_THE_BAY
+from course.figures.unit09_feedback_receivers.loudspeaker import LAST_BIAS, LOAD, SENSITIVITY, TYPE_31
+from course.figures.unit09_feedback_receivers.reflex import (
     ANODE,
     AUDIO_GAIN,
     BIAS,
@@ -24,10 +26,8 @@ from course.figures.unit09_audio_reflex import (
     RATIO,
     SHUNT,
 )
-from course.figures.unit09_audio_speaker import LAST_BIAS, LOAD, SENSITIVITY, TYPE_31
-from course.sounds import unit09_audio as audio
-from course.sounds.programme import FULL_SCALE, RATE, envelope, pressure
-from course.sounds.unit05_valve import DRAWN_OFF, across_the_phones, by_valve
+from course.sounds.unit05_valve.valve import DRAWN_OFF, across_the_phones, by_valve
+from course.sounds.unit09_feedback_receivers import audio
 from solutions.unit05_valve.one_valve_set import LAW, TONE_RESISTANCE
 from solutions.unit05_valve.triode_current import anode_resistance, triode_current
 from solutions.unit09_feedback_receivers.reflex import largest_leak, swings

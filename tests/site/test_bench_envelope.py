@@ -9,7 +9,7 @@ from scipy.optimize import brentq
 from scipy.special import i0e, i1e
 
 from course.bench.sets import CRYSTAL, CRYSTAL_WINDINGS
-from course.sounds.reaction import GENTLE
+from course.circle.set_in_hand import GENTLE
 from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
 from solutions.unit04_crystal_set.crystal_set import COIL, HEIGHT, LOAD, SENSITIVITY, TOP
 from solutions.unit04_crystal_set.detector_load import detector_powers, working_point

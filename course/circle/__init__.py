@@ -1,0 +1,1 @@
+"""The Circle: the invented stations, what they send, and the sets that the course plays."""
