@@ -10,9 +10,10 @@ from dataclasses import asdict, replace
 import numpy as np
 
 from course.bench.quenched_set import quenched_set
-from course.circle.programme import DEPTH, FULL_SCALE, TOP
-from course.circle.set_in_hand import COUNTRY, GENTLE, LOUDEST, LOWEST
-from course.circle.stations import NIGHT_ONLY, STATIONS
+from course.circle.levels import FULL_SCALE, LOUD, LOUDEST, LOWEST
+from course.circle.programme import DEPTH, TOP
+from course.circle.set_in_hand import COUNTRY, GENTLE
+from course.circle.stations import LOCAL, NIGHT_ONLY, STATIONS
 from course.sounds.unit07_oscillation.oscillation import NEXT_DOOR
 from course.sounds.unit09_feedback_receivers.isolating import STRAY
 from solutions.unit01_signal.aerial_voltage import effective_height
@@ -31,11 +32,10 @@ from solutions.unit07_oscillation.stage import BYPASS, SALTMARSH_STAGE, Stage, a
 from solutions.unit08_two_stations import club_evening
 from solutions.unit09_feedback_receivers import isolated_set
 
-LOUD = 85.0  # decibel of sound pressure: where a day's listening begins to harm (common practice, no source)
 PROTECTION = 40.0  # decibel that a wanted station should be above another: ITU-R BS.560
 COUPLING = {"low": 2e-6, "high": 40e-6, "start": SALTMARSH_SET.aerial_tuned, "unit": "uH"}  # henry
 PHONES_CONDENSER = 1e-9  # farad, behind the crystal, as in the lesson
-START = 846e3  # hertz: the dial when the page opens
+START = LOCAL.frequency  # of the dial when the page opens
 ISOLATING = "type 32"
 
 # A crystal with its load is a grid with its leak, but that it also leaks backwards; and there is no valve behind it.
@@ -131,11 +131,11 @@ def all_stations() -> list[dict]:
         for s in STATIONS
     ]
     by_night = {
-        "name": "Skerry Vore",
-        "frequency": NIGHT_ONLY,
+        "name": NIGHT_ONLY.name,
+        "frequency": NIGHT_ONLY.frequency,
         "field": float(club_evening.skerry_vore_by_night()),
-        "power": club_evening.SKERRY_VORE_POWER,
-        "distance": club_evening.SKERRY_VORE_DISTANCE,
+        "power": NIGHT_ONLY.power,
+        "distance": NIGHT_ONLY.distance,
         "night": True,
     }
     return sorted([*by_day, by_night], key=lambda station: station["frequency"])

@@ -1,20 +1,11 @@
-"""What the stations send, in every lesson that listens to one: something like speech, then a tune. Nobody's voice.
-
-All sounds that are to be compared by loudness are in pascals in the ear and share `FULL_SCALE`:
-
-    @sound(caption=…, transcript=…, full_scale=FULL_SCALE)
-    def …():
-        return pressure(voltage_across_the_phones, RESISTANCE, SENSITIVITY), RATE
-"""
+"""What the stations send, in every lesson that listens to one: something like speech, then a tune. Nobody's voice."""
 
 import numpy as np
 
-from solutions.unit04_crystal_set.phone_loudness import sound_pressure
+from course.circle.levels import RATE
 
-RATE = 16_000  # samples a second
 LENGTH = 8.0  # seconds: half of each
 DEPTH = 0.8  # of modulation, at the programme's highest crest
-FULL_SCALE = 4.0  # pascal, played as 1.0: a tone of 103 dB of sound pressure would reach it
 TOP = 4500.0  # hertz: half of the 9 kHz between two channels
 
 # Formants of an average man's vowels, hertz: G. E. Peterson and H. L. Barney, J. Acoust. Soc. Am. 24, 175 (1952), Table II,
@@ -68,23 +59,6 @@ def programme() -> np.ndarray:
 def envelope(depth: float = DEPTH) -> np.ndarray:
     """Crest of a station's carrier as the programme goes by, the carrier at rest being 1."""
     return 1 + depth * programme()
-
-
-def pressure(voltage: np.ndarray, resistance: float, sensitivity: float) -> np.ndarray:
-    """Sound in the ear from the voltage across the telephones, its steady part left out.
-
-    Parameters
-    ----------
-    voltage : ndarray, volt
-    resistance : float, ohm, of the telephones to a tone
-    sensitivity : float, decibel, sound pressure level from 1 milliwatt
-
-    Returns
-    -------
-    ndarray, pascal
-    """
-    changing = voltage - np.mean(voltage)
-    return changing * sound_pressure(sensitivity) / np.sqrt(1e-3 * resistance)
 
 
 def band(samples: np.ndarray) -> np.ndarray:

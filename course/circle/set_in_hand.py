@@ -10,7 +10,8 @@ from functools import cached_property
 
 import numpy as np
 
-from course.circle.programme import RATE, envelope, pressure
+from course.circle.levels import LOUDEST, LOWEST, RATE, pressure
+from course.circle.programme import envelope
 from course.circle.stations import Station
 from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
 from solutions.unit04_crystal_set.crystal_set import HEIGHT, SENSITIVITY, TOP
@@ -20,13 +21,12 @@ from solutions.unit07_oscillation.envelope import follow, start
 from solutions.unit07_oscillation.radiated_field import noise_field
 from solutions.unit07_oscillation.stage import GENTLE_STAGE as GENTLE
 from solutions.unit07_oscillation.stage import Stage, small_signal_set
+from solutions.unit08_two_stations.club_noise import MAN_MADE
 
 EVERY = 6  # steps of the envelope to each sample of the sound
 BLOCK = 0.02  # second: how long the throttle is taken to stand still while it is turned
 SETTINGS = 40  # of the throttle, at which the tuning is worked out
-COUNTRY = 67.2, 27.7  # decibel, decibel a decade: ITU-R P.372's noise where there are few houses
-LOUDEST = 1.5  # pascal: no telephone follows a click beyond it, nor would anyone wish it to
-LOWEST = 60.0  # hertz: what changes more slowly is not heard
+COUNTRY = MAN_MADE["country"]
 SEED = 7
 
 

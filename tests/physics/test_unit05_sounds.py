@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 import soundfile
 
-from course.circle.programme import FULL_SCALE, RATE, pressure
+from course.circle.levels import FULL_SCALE, RATE, pressure
 from course.circle.stations import ACROSS_THE_BAY, LOCAL, NEXT_CHANNEL, ON_THE_HEATH
 from course.figures.unit04_crystal_set.crystal import MUTUAL, source
 from course.sounds.kit.level import files_of

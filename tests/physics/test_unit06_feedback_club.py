@@ -9,7 +9,7 @@ import pytest
 import soundfile
 from scipy.linalg import expm
 
-from course.circle.programme import FULL_SCALE, RATE
+from course.circle.levels import FULL_SCALE, RATE
 from course.circle.stations import NEXT_CHANNEL
 from course.figures.unit06_reaction.edge import BEFORE, BEYOND, STATION, switched_on
 from course.sounds.kit.level import files_of

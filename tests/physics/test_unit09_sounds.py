@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from course.circle.programme import FULL_SCALE, RATE, envelope, pressure
+from course.circle.levels import FULL_SCALE, RATE, pressure
+from course.circle.programme import envelope
 from course.circle.stations import ACROSS_THE_BAY
 from course.figures.unit09_feedback_receivers.loudspeaker import LAST_BIAS, LOAD, SENSITIVITY, TYPE_31
 from course.figures.unit09_feedback_receivers.reflex import (

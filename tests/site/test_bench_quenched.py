@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 
 from course.bench import quenched_set as bench
+from course.circle.levels import LOWEST
 from course.circle.quenched import CAPACITANCE, FREQUENCY, LIMIT, QUALITY, QUENCH, TEMPERATURE
-from course.circle.set_in_hand import LOWEST
 from solutions.unit03_tuned_circuit.reflected_impedance import reflected_impedance
 from solutions.unit04_crystal_set.crystal_set import SENSITIVITY
 from solutions.unit07_oscillation.build_up import amplitude, growth_rate, starting_voltage

@@ -7,7 +7,8 @@ import numpy as np
 import pytest
 
 from course import budget
-from course.circle.programme import RATE, TOP, programme
+from course.circle.levels import RATE
+from course.circle.programme import TOP, programme
 from course.circle.stations import LOCAL, NEXT_CHANNEL, STATIONS
 from course.figures.unit04_crystal_set.budget import powers
 

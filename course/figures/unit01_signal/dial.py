@@ -26,7 +26,7 @@ def dial(raster: Annotated[int, RASTER] = 9_000):
     metres = wavelength(carriers(raster))
     axes.vlines(metres, 0, 0.35, color=INK, linewidth=0.6)
     axes.plot([min(180, metres[-1] - 4), 580], [0, 0], color=INK, linewidth=1.2)
-    frequencies = {station.name: station.frequency for station in STATIONS} | {"Skerry Vore": NIGHT_ONLY}
+    frequencies = {station.name: station.frequency for station in (*STATIONS, NIGHT_ONLY)}
     for name, level, side in (
         ("Holm Light", 1.0, "center"),
         ("Skerry Vore", 2.0, "center"),

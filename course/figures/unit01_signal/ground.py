@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from course.circle.stations import ACROSS_THE_BAY, FAR_OVER_SEA, GROUNDS, LOCAL, NEXT_CHANNEL, ON_THE_HEATH, STATIONS
+from course.circle.stations import ACROSS_THE_BAY, BEARINGS, FAR_OVER_SEA, GROUNDS, LOCAL, NEXT_CHANNEL, ON_THE_HEATH, STATIONS
 from course.figures import figure
 from course.figures.kit.style import (
     BRASS,
@@ -68,7 +68,7 @@ def smooth(points, closed=False):
 
 def place(station):
     """East and north of the hut, km."""
-    bearing = np.radians(station.bearing)
+    bearing = np.radians(BEARINGS[station])
     return station.distance / 1e3 * np.array([np.sin(bearing), np.cos(bearing)])
 
 

@@ -4,13 +4,14 @@ from typing import Annotated
 
 import numpy as np
 
+from course.circle.stations import LOCAL
 from course.figures import figure
 from course.figures.kit.style import BRASS, INK, KELP, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from course.settings import Between
 from solutions.unit01_signal.am_waveform import am_envelope, am_spectrum, am_waveform
 from solutions.unit01_signal.sideband_power import sideband_share, total_power
 
-CARRIER, TONE, DEPTH = 846e3, 1e3, 0.6
+CARRIER, TONE, DEPTH = LOCAL.frequency, 1e3, 0.6
 SLOWED = 20e3  # a carrier slow enough to be drawn
 
 

@@ -47,7 +47,7 @@ def three_scales():
     drawing, rows = plot(rows=3, height=4.2)
     lowest, highest = range_covered(INDUCTANCE, MINIMUM, MAXIMUM, STRAY)
     marks = np.arange(np.ceil(lowest / 1e5), np.floor(highest / 1e5) + 1) * 1e5
-    stations = np.array([*(station.frequency for station in STATIONS), NIGHT_ONLY])
+    stations = np.array([station.frequency for station in (*STATIONS, NIGHT_ONLY)])
     for axes, (law, (colour, _)) in zip(rows, LAWS.items(), strict=True):
         axes.axhline(0, color=INK, linewidth=1.2)
         for mark in marks:

@@ -63,7 +63,7 @@ def coil_or_condenser():
 def loss_by_by_pass():
     drawing, axes = plot(height=3.6)
     by_pass = np.unique(np.concatenate([np.linspace(0, 40e-12, 41), np.linspace(40e-12, 500e-12, 60)]))
-    for frequency, colour, at in ((531e3, BRASS, (250e-12, 9)), (1107e3, SEA, (213e-12, 21)), (1602e3, PLUM, (250e-12, 85))):
+    for frequency, colour, at in ((531e3, BRASS, (250e-12, 9)), (STATION, SEA, (213e-12, 21)), (1602e3, PLUM, (250e-12, 85))):
         toll, own = anode_loss(frequency, by_pass)
         axes.semilogy(by_pass, toll, color=colour)
         axes.plot([400e-12, 500e-12], [own, own], color=colour, dashes=(3, 2), linewidth=1.2)

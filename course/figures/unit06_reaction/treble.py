@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from course.circle.programme import RATE
+from course.circle.levels import RATE
 from course.figures import figure
 from course.figures.kit.style import BRASS, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from course.sounds.unit06_reaction.reaction import demonstration, knobs_turned

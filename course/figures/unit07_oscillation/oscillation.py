@@ -5,17 +5,8 @@ from typing import Annotated
 
 import numpy as np
 
-from course.circle.programme import RATE
-from course.circle.set_in_hand import (
-    COUNTRY,
-    EVERY,
-    GENTLE,
-    SetInHand,
-    aerial_crest,
-    moments,
-    noise_emf,
-    station_emf,
-)
+from course.circle.levels import RATE
+from course.circle.set_in_hand import COUNTRY, EVERY, GENTLE, SetInHand, aerial_crest, moments, noise_emf, station_emf
 from course.figures import figure
 from course.figures.kit.style import INK, KELP, PLUM, RUST, SEA, SLIP, SOFT, engineering_axis, plot
 from course.settings import Between, Several

@@ -29,7 +29,11 @@ SWEEP, LEAST, MOST = 0.6, 1e-4, 10e-3  # second each way; volt, crest
 )
 def margin_used_up():
     drawing, axes = plot()
-    for frequency, colour, mark, above in ((531e3, KELP, "s", -15), (855e3, SEA, "o", 6), (1602e3, RUST, "^", 6)):
+    for frequency, colour, mark, above in (
+        (531e3, KELP, "s", -15),
+        (NEXT_CHANNEL.frequency, SEA, "o", 6),
+        (1602e3, RUST, "^", 6),
+    ):
         used = [100 * margin_used(frequency, float(crest)) for crest in CRESTS]
         axes.semilogx(CRESTS, used, mark + "-", color=colour)
         axes.annotate(

@@ -4,6 +4,7 @@ from typing import Annotated
 
 import numpy as np
 
+from course.circle.stations import LOCAL, NEXT_CHANNEL
 from course.figures import figure
 from course.figures.kit.style import INK, KELP, PLUM, RUST, SEA, SOFT, engineering_axis, plot
 from course.settings import Between, Several
@@ -17,8 +18,7 @@ from solutions.unit08_two_stations.weak_signal_suppression import (
     two_carrier_output,
 )
 
-WANTED, OFFSET = 855e3, -9e3  # hertz: Gannet Rock, and from it the local
-HUT = 4e3  # metre from the local
+WANTED, OFFSET = NEXT_CHANNEL.frequency, LOCAL.frequency - NEXT_CHANNEL.frequency
 HIGH_LOAD, PHONES = 1e6, 2e3  # ohm
 DASH = (0, (5, 2))
 
@@ -35,7 +35,7 @@ def left_between():
     drawing, axes = plot()
     quality = np.geomspace(20, 20000, 121)
     rejection = circuit_rejection(WANTED, OFFSET, quality)
-    for metres, colour, name in ((CREEK, SEA, "the creek, 20 km"), (HUT, RUST, "the hut, 4 km")):
+    for metres, colour, name in ((CREEK, SEA, "the creek, 20 km"), (LOCAL.distance, RUST, "the hut, 4 km")):
         axes.plot(quality, protection_left(gannet_rock(), local_at(metres), rejection), color=colour)
         above = metres == CREEK
         place = 7000 if above else 2500

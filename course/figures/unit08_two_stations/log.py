@@ -2,13 +2,14 @@
 
 import numpy as np
 
+from course.circle.stations import LOCAL, NIGHT_ONLY
 from course.figures import figure
 from course.figures.kit.style import INK, KELP, RUST, SEA, SMALL_TEXT, SOFT, engineering_axis, plot
 from solutions.unit08_two_stations.club_evening import LOGGED, READINGS, frequency_by_log, reading_by_log
 from solutions.unit08_two_stations.dial_log import SPEED_OF_LIGHT, fitted_line, line_at, scatter_about
 
 SQUARES = (SPEED_OF_LIGHT / LOGGED) ** 2
-SOUGHT = 1206e3  # hertz: Skerry Vore
+SOUGHT = NIGHT_ONLY.frequency
 SPACING = 9e3
 DASH = (0, (5, 2))
 
@@ -29,7 +30,7 @@ def log_and_lacks():
     above.plot(reading, height, color=SEA)
     above.plot(READINGS, SQUARES, "o", color=RUST)
     for place, frequency in zip(READINGS, LOGGED, strict=True):
-        if frequency != 846e3:
+        if frequency != LOCAL.frequency:
             above.annotate(
                 f"{frequency / 1e3:.0f} kHz",
                 (place, (SPEED_OF_LIGHT / frequency) ** 2),

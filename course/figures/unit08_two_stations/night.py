@@ -2,9 +2,10 @@
 
 import numpy as np
 
+from course.circle.stations import NIGHT_ONLY
 from course.figures import figure
 from course.figures.kit.style import BRASS, FAINT, INK, KELP, RUST, SEA, SMALL_TEXT, SOFT, plot
-from solutions.unit08_two_stations.club_evening import DARK_HEIGHT, HUT, SKERRY_VORE, SKERRY_VORE_DISTANCE, YEAR, dark_hours
+from solutions.unit08_two_stations.club_evening import DARK_HEIGHT, HUT, SKERRY_VORE, YEAR, dark_hours
 from solutions.unit08_two_stations.night_path import (
     EARTH_RADIUS,
     dark_elevation,
@@ -91,7 +92,7 @@ def dark_hours_of_a_year():
 )
 def one_hop():
     drawing, axes = plot(height=1.9)
-    half = SKERRY_VORE_DISTANCE / (2 * EARTH_RADIUS)
+    half = NIGHT_ONLY.distance / (2 * EARTH_RADIUS)
     angle = np.linspace(-1.12 * half, 1.12 * half, 101)
 
     def place(turned, height):
@@ -105,7 +106,7 @@ def one_hop():
         axes.plot(*place(angle, height), color=colour, linestyle=":" if not name else DASH, linewidth=1.1)
         if name:
             axes.plot(*zip(place(-half, 0), place(0, height), place(half, 0), strict=True), color=colour)
-            elevation, _ = hop(SKERRY_VORE_DISTANCE, height)
+            elevation, _ = hop(NIGHT_ONLY.distance, height)
             axes.annotate(
                 f"{name}: {height / 1e3:.0f} km, {elevation:.0f}°",
                 place(0, height),

@@ -100,8 +100,8 @@ def dial_from_above() -> Figure:
     for place, (second, says) in enumerate(MOMENTS):
         axes.axvline(second, color=BRASS, linewidth=0.8, linestyle=":")
         axes.text(second + 0.15, 863.4 - 1.5 * (place % 3), says, color=BRASS, size=SMALL_TEXT * 0.85, va="top")
-    axes.text(15.8, 846, "the local", color=INK, ha="right", va="center", size=SMALL_TEXT)
-    axes.text(0.2, 855, "Gannet Rock", color=INK, va="center", size=SMALL_TEXT)
+    axes.text(15.8, LOCAL / 1e3, "the local", color=INK, ha="right", va="center", size=SMALL_TEXT)
+    axes.text(0.2, FAR / 1e3, "Gannet Rock", color=INK, va="center", size=SMALL_TEXT)
     axes.set_xlim(0, SECONDS)
     axes.set_ylim(841, 864)
     axes.set_xlabel("seconds")

@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from course.circle.stations import LOCAL
 from course.figures import figure
 from course.figures.kit.parts import (
     Aerial,
@@ -28,7 +29,7 @@ from solutions.unit09_feedback_receivers.two_stage_audio import transformer_gain
 HT, COIL_RESISTANCE, BIAS = 90.0, 4e3, -3.0  # volt, ohm, volt: battery, telephones to steady current, grid
 RADIO_LOAD, PHONES, BYPASS = 10e3, 20e3, 1e-9  # ohm, ohm, farad
 EFFICIENCY, RATIO, DEPTH = 0.5, 3.0, 0.8
-LOWEST, RADIO, TONE, TREBLE = 531e3, 846e3, 1e3, 4.5e3  # hertz
+LOWEST, RADIO, TONE, TREBLE = 531e3, LOCAL.frequency, 1e3, 4.5e3  # hertz
 PRIMARY, LEAKAGE, SHUNT, DETECTOR = 20.0, 0.3, 100e-12, 10e3  # henry, henry, farad, ohm: the audio transformer and its source
 ANODE, CURRENT = operating_point(HT, COIL_RESISTANCE, BIAS, *LAW)
 RESISTANCE = anode_resistance(ANODE, BIAS, *LAW)

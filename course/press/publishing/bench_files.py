@@ -6,7 +6,8 @@ import re
 from pathlib import Path
 
 from course.bench.sets import bench_figures
-from course.circle.programme import RATE, programme
+from course.circle.levels import RATE
+from course.circle.programme import programme
 from course.press.publishing.scripts import join_modules
 from course.sounds.kit.level import PEAK, encoded
 

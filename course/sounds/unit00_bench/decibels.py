@@ -4,10 +4,10 @@ from typing import Annotated
 
 import numpy as np
 
+from course.circle.levels import RATE
 from course.settings import Between, Several
 from course.sounds import sound
 
-RATE = 16_000
 TONE = 600.0
 STEPS = (3, 6, 10, 20)  # decibels
 

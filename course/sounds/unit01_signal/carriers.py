@@ -8,13 +8,13 @@ from typing import Annotated
 
 import numpy as np
 
+from course.circle.levels import RATE
 from course.circle.stations import LOCAL
 from course.settings import Between, Several
 from course.sounds import sound
 from solutions.unit01_signal.am_waveform import am_envelope, am_spectrum
 from solutions.unit01_signal.channel_plan import image_reading, wavelength
 
-RATE = 16_000
 TONE = 500.0
 BELLS = ((0.0, 523.25), (0.6, 659.26), (1.2, 587.33), (1.8, 392.0))  # seconds, hertz: our own call of four notes
 

@@ -4,11 +4,11 @@ from typing import Annotated
 
 import numpy as np
 
+from course.circle.levels import RATE
 from course.figures.unit02_coil_and_condenser.pair import GAPS, mutual
 from course.settings import Between, Several
 from course.sounds import sound
 
-RATE = 16_000
 TONE = 1000.0  # hertz
 LENGTH, PAUSE = 1.1, 0.4  # seconds
 

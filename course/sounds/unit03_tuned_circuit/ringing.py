@@ -4,13 +4,14 @@ from typing import Annotated
 
 import numpy as np
 
+from course.circle.levels import RATE
+from course.circle.stations import LOCAL, NEXT_CHANNEL
 from course.settings import Between, Several
 from course.sounds import sound
 from solutions.unit03_tuned_circuit.response_curve import relative_response
 from solutions.unit03_tuned_circuit.ring_down import ring_voltage
 
-RATE = 16_000
-WANTED, NEIGHBOUR = 846e3, 855e3  # hertz: two channels side by side
+WANTED, NEIGHBOUR = LOCAL.frequency, NEXT_CHANNEL.frequency
 TUNE = (392.0, 493.9, 587.3, 784.0, 587.3, 493.9)  # hertz, one note a second
 PIP = 1000.0  # hertz, five a second
 SLOWED = 2000

@@ -2,7 +2,8 @@
 
 import numpy as np
 
-from course.circle.programme import FULL_SCALE, RATE, envelope, pressure
+from course.circle.levels import FULL_SCALE, RATE, pressure
+from course.circle.programme import envelope
 from course.circle.stations import ACROSS_THE_BAY, LOCAL, NEXT_CHANNEL
 from course.figures.unit04_crystal_set.crystal import CRYSTAL, source
 from course.sounds import sound

@@ -4,7 +4,8 @@ from typing import Annotated
 
 import numpy as np
 
-from course.circle.programme import FULL_SCALE, RATE, envelope, pressure
+from course.circle.levels import FULL_SCALE, RATE, pressure
+from course.circle.programme import envelope
 from course.circle.stations import ACROSS_THE_BAY, LOCAL, ON_THE_HEATH, Station
 from course.figures.unit04_crystal_set.crystal import MUTUAL, source
 from course.settings import Between

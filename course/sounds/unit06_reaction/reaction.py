@@ -10,8 +10,9 @@ from typing import Annotated
 
 import numpy as np
 
-from course.circle.programme import FULL_SCALE, LENGTH, RATE, envelope, pressure
-from course.circle.set_in_hand import EVERY, GENTLE, LOWEST, SetInHand, moments, station_emf
+from course.circle.levels import FULL_SCALE, LOWEST, RATE, pressure
+from course.circle.programme import LENGTH, envelope
+from course.circle.set_in_hand import EVERY, GENTLE, SetInHand, moments, station_emf
 from course.circle.stations import FAR_OVER_SEA, NEXT_CHANNEL, Station
 from course.settings import Between, Several
 from course.sounds import sound

@@ -7,17 +7,8 @@ from functools import cache
 
 import numpy as np
 
-from course.circle.programme import FULL_SCALE, RATE
-from course.circle.set_in_hand import (
-    GENTLE,
-    SetInHand,
-    aerial_crest,
-    dialled,
-    moments,
-    noise_emf,
-    station_emf,
-    turned,
-)
+from course.circle.levels import FULL_SCALE, RATE
+from course.circle.set_in_hand import GENTLE, SetInHand, aerial_crest, dialled, moments, noise_emf, station_emf, turned
 from course.circle.stations import NEXT_CHANNEL
 from course.sounds import sound
 from solutions.unit01_signal.aerial_voltage import effective_height

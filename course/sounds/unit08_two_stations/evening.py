@@ -8,9 +8,10 @@ from functools import cache
 
 import numpy as np
 
-from course.circle.programme import LENGTH, RATE, envelope
+from course.circle.levels import RATE
+from course.circle.programme import LENGTH, envelope
 from course.circle.set_in_hand import COUNTRY
-from course.circle.stations import ACROSS_THE_BAY, LOCAL, NIGHT_ONLY
+from course.circle.stations import ACROSS_THE_BAY, LOCAL, NEXT_CHANNEL, NIGHT_ONLY
 from course.sounds import sound
 from solutions.unit01_signal.field_strength import SPEED_OF_LIGHT
 from solutions.unit03_tuned_circuit.response_curve import relative_response
@@ -19,7 +20,6 @@ from solutions.unit04_crystal_set.rectified_voltage import detector_output
 from solutions.unit07_oscillation.radiated_field import noise_field
 from solutions.unit08_two_stations.club_evening import (
     CREEK,
-    SKERRY_VORE_DISTANCE,
     dark_hours,
     gannet_rock,
     local_at,
@@ -28,7 +28,7 @@ from solutions.unit08_two_stations.club_evening import (
 )
 from solutions.unit08_two_stations.night_path import hop
 
-WANTED, OTHER = 855e3, 846e3  # hertz: Gannet Rock and the local
+WANTED, OTHER = NEXT_CHANNEL.frequency, LOCAL.frequency
 TOGETHER = 0.3  # volt, crest: what two carriers are brought to at the detector, by the aerial's coupling
 HIGH_LOAD, PHONES = 1e6, 2e3  # ohm
 BEAT = np.cos(np.pi * (np.arange(24) + 0.5) / 24)  # the angle between two carriers, at moments of half a beat
@@ -180,7 +180,7 @@ def lit(time: np.ndarray) -> np.ndarray:
 
 def two_hops(crest: np.ndarray, time: np.ndarray) -> np.ndarray:
     """The envelope of one station by two hops of unequal length, which help each other now at one pitch, now at another."""
-    (_, near), (_, far) = (hop(SKERRY_VORE_DISTANCE, height) for height in (100e3, 220e3))
+    (_, near), (_, far) = (hop(NIGHT_ONLY.distance, height) for height in (100e3, 220e3))
     late = (far - near) / SPEED_OF_LIGHT
     sides = np.fft.fftfreq(crest.size, 1 / RATE)
     delayed = np.fft.ifft(np.fft.fft(crest) * np.exp(-2j * np.pi * sides * late))
@@ -204,7 +204,7 @@ def night_opens():
     field = np.sqrt(2) * skerry_vore_by_night() * 10 ** (-lit(time) / 20)
     received = field * two_hops(crest, time) / np.hypot(1, SHARE)
     generator = np.random.default_rng(8)
-    noise = noise_field(NIGHT_ONLY, RATE, *COUNTRY)
+    noise = noise_field(NIGHT_ONLY.frequency, RATE, *COUNTRY)
     received = received + noise * (generator.standard_normal(time.size) + 1j * generator.standard_normal(time.size))
     sides = np.abs(np.fft.fftfreq(time.size, 1 / RATE))
     received = np.fft.ifft(np.fft.fft(received) * np.clip((CHANNEL / 2 - sides) / 300, 0, 1))

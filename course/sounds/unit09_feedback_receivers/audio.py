@@ -2,7 +2,8 @@
 
 import numpy as np
 
-from course.circle.programme import FULL_SCALE, RATE, envelope, pressure, programme
+from course.circle.levels import FULL_SCALE, RATE, pressure
+from course.circle.programme import envelope, programme
 from course.circle.stations import ACROSS_THE_BAY
 from course.figures.unit09_feedback_receivers.loudspeaker import HT, LAST_BIAS, LOAD, REST, SENSITIVITY, TYPE_31, first_stage
 from course.figures.unit09_feedback_receivers.reflex import (

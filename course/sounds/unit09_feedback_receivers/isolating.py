@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from course.circle.programme import FULL_SCALE, RATE
+from course.circle.levels import FULL_SCALE, RATE
 from course.circle.set_in_hand import aerial_crest, dialled, moments, noise_emf, station_emf, turned
 from course.circle.stations import NEXT_CHANNEL as STATION
 from course.sounds import sound

@@ -2,7 +2,8 @@
 
 import numpy as np
 
-from course.circle.programme import RATE, envelope
+from course.circle.levels import RATE
+from course.circle.programme import envelope
 from course.circle.quenched import LINEAR, LOGARITHMIC, played
 from course.circle.set_in_hand import turned
 from course.sounds import sound
