@@ -4,6 +4,8 @@ Plain parts keep schemdraw's symbols under the course's names; the rest are draw
 inch, 48 pixels on a screen at full size; a drawing of up to nine units across is legible on a telephone.
 """
 
+from itertools import pairwise
+
 import schemdraw
 from schemdraw.elements import Battery as Battery
 from schemdraw.elements import Capacitor as Condenser
@@ -223,3 +225,9 @@ __all__ = [
     "Windings",
     "schematic",
 ]
+
+
+def wire(*points: tuple[float, float], color: str = INK) -> None:
+    """Straight wires from point to point."""
+    for start, end in pairwise(points):
+        Line().at(start).to(end).color(color)

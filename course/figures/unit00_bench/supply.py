@@ -1,23 +1,16 @@
 """Bench, section 6: a filament from a fixed rail."""
 
-from itertools import pairwise
-
 import numpy as np
 from schemdraw.elements import CurrentLabel, FuseIEC, MeterV
 
 from course.figures import figure
-from course.figures.kit.parts import Dot, Line, Resistor, Supply, Switch, Triode, schematic
+from course.figures.kit.parts import Dot, Resistor, Supply, Switch, Triode, schematic, wire
 from course.figures.kit.style import BRASS, FAINT, INK, KELP, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from solutions.unit00_bench.dropper_resistor import current_through_dropper, dropper_resistance, next_preferred
 from solutions.unit00_bench.prefixes import to_engineering
 
 RAIL, FILAMENT, RATED = 4.5, 2.0, 60e-3
 HOT = FILAMENT / RATED
-
-
-def wire(*points):
-    for start, end in pairwise(points):
-        Line().at(start).to(end).color(INK)
 
 
 @figure(

@@ -2,16 +2,15 @@
 
 import numpy as np
 
+from course.circle.components import FIRST_TOP as TOP
 from course.circle.stations import ACROSS_THE_BAY
 from course.figures import figure
 from course.figures.kit.parts import Aerial, Condenser, Dot, Earth, Line, Oscillator, Resistor, schematic
 from course.figures.kit.style import BRASS, INK, KELP, PAPER, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from solutions.unit01_signal.aerial_voltage import aerial_capacitance, aerial_emf, effective_height
 from solutions.unit01_signal.radiation_resistance import available_power, radiation_resistance
-
-HEIGHT, TOP = 8.0, 15.0  # the aerial at the hut, metres
-WIRE_RADIUS = 1e-3
-RESISTANCE = 30.0  # ohm, wire and earth connection together
+from solutions.unit04_crystal_set.crystal_set import EARTH_RESISTANCE as RESISTANCE
+from solutions.unit04_crystal_set.crystal_set import HEIGHT, WIRE_RADIUS
 
 
 @figure(

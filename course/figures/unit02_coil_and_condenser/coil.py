@@ -6,6 +6,7 @@ import numpy as np
 from matplotlib.patches import Circle, FancyBboxPatch, Rectangle
 from matplotlib.transforms import ScaledTranslation
 
+from course.circle.components import DIAMETER, LENGTH
 from course.figures import figure
 from course.figures.kit.style import (
     BRASS,
@@ -34,8 +35,6 @@ from solutions.unit02_coil_and_condenser.wire_resistance import (
     swg_diameter,
 )
 
-FORMER, COVERED, TURNS = 75e-3, 0.5e-3, 44  # metre, metre, turns: the club's coil, of 26 SWG
-DIAMETER, LENGTH = FORMER + COVERED, TURNS * COVERED
 ARROW = {"arrowstyle": "<->", "color": INK, "shrinkA": 0, "shrinkB": 0, "linewidth": 1}
 
 

@@ -3,27 +3,18 @@
 import numpy as np
 from matplotlib.patches import Polygon
 
+from course.circle.components import CUT_OUT, DIAMETER, LENGTH, PLATE_GAP, PLATES, WITH_STRAYS
 from course.figures import figure
 from course.figures.kit.parts import Dot, Line, Supply, VariableCondenser, schematic
 from course.figures.kit.style import BRASS, INK, RUST, SEA, SMALL_TEXT, SOFT, engineering_axis, plot
-from course.figures.unit02_coil_and_condenser.coil import (
-    ARROW,
-    COVERED,
-    DIAMETER,
-    FORMER,
-    LENGTH,
-    TURNS,
-    bare,
-    draw_winding,
-)
+from course.figures.unit02_coil_and_condenser.coil import ARROW, bare, draw_winding
+from solutions.unit02_coil_and_condenser.club_coil import COVERED, FORMER, TURNS
 from solutions.unit02_coil_and_condenser.solenoid_inductance import solenoid_inductance
 from solutions.unit02_coil_and_condenser.vane_capacitance import vane_capacitance, vane_radius
 from solutions.unit02_coil_and_condenser.winding_sheet import close_wound_inductance, turns_needed, wire_length
+from solutions.unit04_crystal_set.crystal_set import COIL
 
 LAWS = {"capacitance": (RUST, (6, 2)), "wavelength": (BRASS, (3, 1.5)), "frequency": (SEA, (None, None))}
-MINIMUM, MAXIMUM = 30e-12, 365e-12  # farad, strays included
-PLATES, GAP, CUT_OUT = 23, 0.35e-3, 9e-3  # plates, metre, metre
-WANTED = 200e-6  # henry
 
 
 @figure(
@@ -37,7 +28,7 @@ def plate_shapes():
     angle = np.linspace(0, np.pi, 121)
     left = 0.0
     for law, (colour, _) in LAWS.items():
-        radius = 1e3 * vane_radius(angle, law, MINIMUM, MAXIMUM, PLATES, GAP, CUT_OUT)
+        radius = 1e3 * vane_radius(angle, law, *WITH_STRAYS, PLATES, PLATE_GAP, CUT_OUT)
         middle = left + radius[-1]
         outline = np.column_stack([middle + radius * np.cos(angle), radius * np.sin(angle)])
         hole = 1e3 * CUT_OUT
@@ -65,7 +56,7 @@ def three_curves():
     for law, (colour, dashes) in LAWS.items():
         axes.plot(
             np.degrees(angle),
-            vane_capacitance(angle, law, MINIMUM, MAXIMUM),
+            vane_capacitance(angle, law, *WITH_STRAYS),
             color=colour,
             dashes=dashes,
             label=f"even in {law}",
@@ -115,15 +106,15 @@ def halving():
     drawing, axes = plot(height=3.4)
     turns = np.linspace(1, 100, 100)
     axes.plot(turns, close_wound_inductance(turns, FORMER, COVERED), color=SEA)
-    axes.axhline(WANTED, color=INK, linewidth=0.9, dashes=(1, 2))
-    answer = turns_needed(WANTED, FORMER, COVERED)
+    axes.axhline(COIL, color=INK, linewidth=0.9, dashes=(1, 2))
+    answer = turns_needed(COIL, FORMER, COVERED)
     fewest, most = 1.0, 100.0
     for step in range(6):
         axes.plot([fewest, most], [(20 + 28 * step) * 1e-6] * 2, color=BRASS, linewidth=5, solid_capstyle="butt")
         middle = (fewest + most) / 2
-        fewest, most = (middle, most) if close_wound_inductance(middle, FORMER, COVERED) < WANTED else (fewest, middle)
-    axes.plot(answer, WANTED, "o", color=INK)
-    axes.annotate(f"{answer:.1f} turns", (answer, WANTED), (-8, 8), textcoords="offset points", ha="right", va="bottom")
+        fewest, most = (middle, most) if close_wound_inductance(middle, FORMER, COVERED) < COIL else (fewest, middle)
+    axes.plot(answer, COIL, "o", color=INK)
+    axes.annotate(f"{answer:.1f} turns", (answer, COIL), (-8, 8), textcoords="offset points", ha="right", va="bottom")
     axes.set(xlabel="turns", xlim=(0, 100), ylim=(0, 520e-6))
     engineering_axis(axes.yaxis, "inductance", "H")
     return drawing
@@ -148,7 +139,7 @@ def sheet():
     length = wire_length(TURNS, FORMER, COVERED)
     made = solenoid_inductance(TURNS, DIAMETER, LENGTH)
     lines = (
-        ("wanted", f"{1e6 * WANTED:.0f} µH"),
+        ("wanted", f"{1e6 * COIL:.0f} µH"),
         ("wire", "26 SWG"),
         ("covered", f"{millimetre * COVERED:.2f} mm"),
         ("turns", f"{TURNS}, close"),

@@ -2,12 +2,13 @@
 
 import numpy as np
 
+from course.circle.components import DIAMETER, LENGTH, LOOSE_GAPS, LOOSE_TURNS, mutual
 from course.figures import figure
 from course.figures.kit.parts import Coil, Condenser, Dot, Line, Supply, schematic
 from course.figures.kit.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
-from course.figures.unit02_coil_and_condenser.coil import ARROW, DIAMETER, LENGTH, TURNS, bare, draw_winding
+from course.figures.unit02_coil_and_condenser.coil import ARROW, bare, draw_winding
+from solutions.unit02_coil_and_condenser.club_coil import COVERED, TURNS
 from solutions.unit02_coil_and_condenser.mutual_inductance import (
-    coaxial_coils,
     coaxial_filaments,
     coupling_coefficient,
     turn_positions,
@@ -21,17 +22,7 @@ from solutions.unit02_coil_and_condenser.self_capacitance import (
 )
 from solutions.unit02_coil_and_condenser.solenoid_inductance import solenoid_inductance
 
-SECOND_TURNS, SECOND_LENGTH = 15, 7.5e-3  # turns, metre: the loose coil, on a tube of the same size
-GAPS = (160e-3, 80e-3, 40e-3, 20e-3, 10e-3)  # metre: the five places of the sound
-
-
-def gap_to_middles(gap):
-    """Distance from middle to middle when the near ends are `gap` apart."""
-    return gap + (LENGTH + SECOND_LENGTH) / 2
-
-
-def mutual(gap):
-    return coaxial_coils(TURNS, DIAMETER, LENGTH, SECOND_TURNS, DIAMETER, SECOND_LENGTH, gap_to_middles(gap))
+LOOSE_LENGTH = LOOSE_TURNS * COVERED
 
 
 @figure(
@@ -84,11 +75,11 @@ def caught():
 )
 def coupling_against_gap():
     drawing, axes = plot()
-    inductances = solenoid_inductance(TURNS, DIAMETER, LENGTH), solenoid_inductance(SECOND_TURNS, DIAMETER, SECOND_LENGTH)
+    inductances = solenoid_inductance(TURNS, DIAMETER, LENGTH), solenoid_inductance(LOOSE_TURNS, DIAMETER, LOOSE_LENGTH)
     gaps = np.linspace(1e-3, 160e-3, 54)
-    axes.plot(gaps, [100 * coupling_coefficient(mutual(gap), *inductances) for gap in gaps], color=SEA)
-    for gap in GAPS:
-        axes.plot(gap, 100 * coupling_coefficient(mutual(gap), *inductances), "o", color=INK)
+    axes.plot(gaps, [100 * coupling_coefficient(mutual(LOOSE_TURNS, gap), *inductances) for gap in gaps], color=SEA)
+    for gap in LOOSE_GAPS:
+        axes.plot(gap, 100 * coupling_coefficient(mutual(LOOSE_TURNS, gap), *inductances), "o", color=INK)
     axes.set(yscale="log", ylabel="coupling k, %", ylim=(0.3, 60), xlim=(0, 165e-3))
     axes.set_yticks([0.5, 1, 2, 5, 10, 20, 50], ["0.5", "1", "2", "5", "10", "20", "50"])
     axes.minorticks_off()

@@ -2,6 +2,9 @@
 
 import numpy as np
 
+from course.circle.components import COIL_Q
+from course.circle.components import FIRST_AERIAL_COIL as AERIAL_COIL
+from course.circle.components import FIRST_TOP as TOP
 from course.circle.stations import LOCAL, NEXT_CHANNEL
 from course.figures import figure
 from course.figures.kit.parts import (
@@ -17,9 +20,6 @@ from course.figures.kit.parts import (
     schematic,
 )
 from course.figures.kit.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
-from course.figures.unit01_signal.aerial import HEIGHT, TOP, WIRE_RADIUS
-from course.figures.unit01_signal.aerial import RESISTANCE as AERIAL_RESISTANCE
-from course.figures.unit03_tuned_circuit.curves import COIL_Q, INDUCTANCE
 from solutions.unit01_signal.aerial_voltage import aerial_capacitance, aerial_emf, effective_height
 from solutions.unit03_tuned_circuit.aerial_coupling import (
     best_mutual_inductance,
@@ -33,8 +33,10 @@ from solutions.unit03_tuned_circuit.reflected_impedance import (
     series_impedance,
 )
 from solutions.unit03_tuned_circuit.response_curve import decibels
+from solutions.unit04_crystal_set.crystal_set import COIL as INDUCTANCE
+from solutions.unit04_crystal_set.crystal_set import EARTH_RESISTANCE as AERIAL_RESISTANCE
+from solutions.unit04_crystal_set.crystal_set import HEIGHT, WIRE_RADIUS
 
-AERIAL_COIL = 200e-6  # henry
 AERIAL_CAPACITANCE = aerial_capacitance(HEIGHT, TOP, WIRE_RADIUS)
 EMF = aerial_emf(LOCAL.field, effective_height(HEIGHT, TOP))
 RESISTANCE = 2 * np.pi * LOCAL.frequency * INDUCTANCE / COIL_Q

@@ -4,6 +4,8 @@ from typing import Annotated
 
 import numpy as np
 
+from course.circle.components import COIL_Q
+from course.circle.components import LOCAL_CONDENSER as CAPACITANCE
 from course.circle.stations import LOCAL, NEXT_CHANNEL
 from course.figures import figure
 from course.figures.kit.parts import Coil, Condenser, Line, Oscillator, Resistor, schematic
@@ -14,10 +16,8 @@ from solutions.unit03_tuned_circuit.reflected_impedance import series_impedance
 from solutions.unit03_tuned_circuit.resonance import resonant_frequency
 from solutions.unit03_tuned_circuit.response_curve import decibels, relative_response, universal_response
 from solutions.unit03_tuned_circuit.ring_down import ring_amplitude, ring_energy, ring_voltage
+from solutions.unit04_crystal_set.crystal_set import COIL as INDUCTANCE
 
-INDUCTANCE = 200e-6  # henry: the club's coil
-CAPACITANCE = 177e-12  # farad: what it takes to bring the local station in
-COIL_Q = 100
 LOOKS = {30: (RUST, (6, 2)), 80: (BRASS, (3, 1.5)), 200: (SEA, (None, None))}  # colour and dashes of each Q
 
 

@@ -4,17 +4,17 @@ from typing import Annotated
 
 import numpy as np
 
+from course.circle.components import CONDENSER_LEAST, CONDENSER_MOST, STRAY
 from course.circle.stations import NIGHT_ONLY, STATIONS
 from course.figures import figure
 from course.figures.kit.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
-from course.figures.unit03_tuned_circuit.curves import INDUCTANCE
 from course.settings import RASTER
 from solutions.unit01_signal.channel_plan import carriers
 from solutions.unit03_tuned_circuit.tuning_range import dial_angle, dial_frequency, range_covered
+from solutions.unit04_crystal_set.crystal_set import COIL as INDUCTANCE
 
-MINIMUM, MAXIMUM, STRAY = 12e-12, 365e-12, 25e-12  # farad
 LAWS = {"capacitance": (RUST, (6, 2)), "wavelength": (BRASS, (3, 1.5)), "frequency": (SEA, (None, None))}
-DIAL = (MINIMUM, MAXIMUM, STRAY, INDUCTANCE)
+DIAL = (CONDENSER_LEAST, CONDENSER_MOST, STRAY, INDUCTANCE)
 
 
 @figure(
@@ -45,7 +45,7 @@ def three_laws():
 )
 def three_scales():
     drawing, rows = plot(rows=3, height=4.2)
-    lowest, highest = range_covered(INDUCTANCE, MINIMUM, MAXIMUM, STRAY)
+    lowest, highest = range_covered(INDUCTANCE, CONDENSER_LEAST, CONDENSER_MOST, STRAY)
     marks = np.arange(np.ceil(lowest / 1e5), np.floor(highest / 1e5) + 1) * 1e5
     stations = np.array([station.frequency for station in (*STATIONS, NIGHT_ONLY)])
     for axes, (law, (colour, _)) in zip(rows, LAWS.items(), strict=True):
@@ -76,7 +76,7 @@ def three_scales():
 def strays(raster: Annotated[int, RASTER] = 9_000):
     drawing, axes = plot()
     stray = np.linspace(0, 100e-12, 101)
-    lowest, highest = range_covered(INDUCTANCE, MINIMUM, MAXIMUM, stray)
+    lowest, highest = range_covered(INDUCTANCE, CONDENSER_LEAST, CONDENSER_MOST, stray)
     axes.fill_between(stray, lowest, highest, color=SEA, alpha=0.15, linewidth=0)
     axes.plot(stray, highest, color=SEA)
     axes.plot(stray, lowest, color=BRASS, dashes=(5, 2))

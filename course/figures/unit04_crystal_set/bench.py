@@ -2,24 +2,14 @@
 
 import numpy as np
 
+from course.circle.components import CRYSTAL_AERIAL_TURNS, mutual
 from course.circle.stations import LOCAL
 from course.figures import figure
 from course.figures.kit.fault_tree import Found, GoOn, Measure, fault_tree
 from course.figures.kit.style import BRASS, INK, KELP, PLUM, RUST, SEA, engineering_axis, plot
 from course.figures.unit04_crystal_set.crystal import CRYSTAL, MUTUAL, source
-from solutions.unit02_coil_and_condenser.mutual_inductance import coaxial_coils
 from solutions.unit04_crystal_set.crystal_set import LOAD
 from solutions.unit04_crystal_set.detector_load import working_point
-
-TUBE, COVERED = 75e-3, 0.5e-3  # metre: the tube, and 26 SWG over its covering
-TURNS, AERIAL_TURNS = 44, 19
-MIDDLES = (TURNS + AERIAL_TURNS) * COVERED / 2  # metre between the middles of windings that touch
-
-
-def mutual(gap):
-    """Henries between the two windings, for the space between their nearest ends."""
-    across = TUBE + COVERED
-    return coaxial_coils(AERIAL_TURNS, across, AERIAL_TURNS * COVERED, TURNS, across, TURNS * COVERED, MIDDLES + gap)
 
 
 @figure(
@@ -30,7 +20,7 @@ def mutual(gap):
 def gap_between():
     drawing, axes = plot(height=2.7)
     gap = np.linspace(2e-3, 60e-3, 59)
-    coupled = np.array([mutual(space) for space in gap])
+    coupled = np.array([mutual(CRYSTAL_AERIAL_TURNS, space) for space in gap])
     axes.plot(gap, coupled, color=SEA)
     axes.plot(np.interp(-MUTUAL, -coupled, gap), MUTUAL, "o", color=INK)
     axes.set(xlim=(0, 60e-3), ylim=(0, 45e-6))
@@ -47,7 +37,7 @@ def gap_between():
 def reading_against_gap():
     drawing, axes = plot(height=2.6)
     gap = np.linspace(2e-3, 60e-3, 30)
-    volts = [working_point(*source(LOCAL, mutual(space)), LOAD, *CRYSTAL)[1] for space in gap]
+    volts = [working_point(*source(LOCAL, mutual(CRYSTAL_AERIAL_TURNS, space)), LOAD, *CRYSTAL)[1] for space in gap]
     axes.plot(gap, volts, color=RUST)
     axes.set(xlim=(0, 60e-3), ylim=(0, 1.5))
     engineering_axis(axes.xaxis, "gap between the windings", "m")

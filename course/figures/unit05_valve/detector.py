@@ -1,7 +1,5 @@
 """Valve, sections 6 and 7: the grid leak, the one-valve set and what it gains."""
 
-from itertools import pairwise
-
 import numpy as np
 from schemdraw.elements import FuseIEC, Label
 
@@ -11,13 +9,13 @@ from course.figures.kit.parts import (
     Dot,
     Earth,
     Headphones,
-    Line,
     Resistor,
     Supply,
     Triode,
     VariableCondenser,
     Windings,
     schematic,
+    wire,
 )
 from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from solutions.unit04_crystal_set.crystal_set import LOAD, SATURATION_CURRENT, SENSITIVITY, SLOPE_VOLTAGE
@@ -40,11 +38,6 @@ from solutions.unit05_valve.triode_current import triode_current
 
 SOURCE = 190e3  # ohm: aerial and tuned circuit of the club's set, loosely coupled
 TONE, DEPTH = 1000.0, 0.3
-
-
-def wire(*points, color=INK):
-    for start, end in pairwise(points):
-        Line().at(start).to(end).color(color)
 
 
 @figure(

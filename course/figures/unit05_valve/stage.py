@@ -1,12 +1,11 @@
 """Valve, sections 4 and 5: the load line and the gain of a stage."""
 
-from itertools import pairwise
 from typing import Annotated
 
 import numpy as np
 
 from course.figures import figure
-from course.figures.kit.parts import Dot, Line, Oscillator, Resistor, Supply, Triode, schematic
+from course.figures.kit.parts import Dot, Oscillator, Resistor, Supply, Triode, schematic, wire
 from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from course.settings import Between
 from solutions.unit05_valve.load_line import load_line_current, operating_point
@@ -15,11 +14,6 @@ from solutions.unit05_valve.stage_gain import stage_gain
 from solutions.unit05_valve.triode_current import anode_resistance, triode_current
 
 LOAD, BIAS = 20e3, -3.0
-
-
-def wire(*points):
-    for start, end in pairwise(points):
-        Line().at(start).to(end).color(INK)
 
 
 @figure(

@@ -1,10 +1,9 @@
 """Reaction, sections 8 to 10: three windings on one tube, and the set with places to measure at."""
 
-from itertools import pairwise
-
 import numpy as np
 from schemdraw.elements import FuseIEC
 
+from course.circle.components import AERIAL_GAP, AERIAL_TURNS, TICKLER_GAP, TICKLER_TURNS, mutual
 from course.figures import figure
 from course.figures.kit.parts import (
     Coil,
@@ -12,28 +11,17 @@ from course.figures.kit.parts import (
     Dot,
     Earth,
     Headphones,
-    Line,
     Resistor,
     Supply,
     Triode,
     VariableCondenser,
     Windings,
     schematic,
+    wire,
 )
 from course.figures.kit.style import BRASS, INK, RUST, SEA, SMALL_TEXT, engineering_axis, plot
-from solutions.unit02_coil_and_condenser.mutual_inductance import coaxial_coils
+from solutions.unit02_coil_and_condenser.club_coil import COVERED, TURNS
 from solutions.unit06_reaction.network import SALTMARSH_SET
-
-TUBE, COVERED = 75e-3, 0.5e-3  # metre: the tube of unit 4, and 26 SWG over its covering
-AERIAL, TUNED, TICKLER = 12, 44, 18  # turns
-GAPS = 8.4e-3, 25e-3  # metre: from the tuned winding to the aerial's, and to the tickler
-
-
-def mutual(turns, gap):
-    """Henries between a winding and the tuned one, for the space between their nearest ends."""
-    across = TUBE + COVERED
-    middles = (turns + TUNED) * COVERED / 2 + gap
-    return coaxial_coils(turns, across, turns * COVERED, TUNED, across, TUNED * COVERED, middles)
 
 
 @figure(
@@ -52,9 +40,9 @@ def three_windings():
     axes.plot([38, 38], [-6, 86], color=INK, linewidth=1)
     top = 2.0
     for turns, after, colour, name, ends in (
-        (AERIAL, GAPS[0], BRASS, "12 turns", ("aerial", "earth")),
-        (TUNED, GAPS[1], SEA, "44 turns", ("grid condenser", "earth")),
-        (TICKLER, 0.0, RUST, "18 turns", ("throttle", "anode")),
+        (AERIAL_TURNS, AERIAL_GAP, BRASS, "12 turns", ("aerial", "earth")),
+        (TURNS, TICKLER_GAP, SEA, "44 turns", ("grid condenser", "earth")),
+        (TICKLER_TURNS, 0.0, RUST, "18 turns", ("throttle", "anode")),
     ):
         length = turns * COVERED * 1e3
         for turn in range(turns):
@@ -79,8 +67,8 @@ def gaps_between():
     gap = np.linspace(2e-3, 50e-3, 49)
     wanted = SALTMARSH_SET.aerial_tuned, SALTMARSH_SET.tuned_tickler
     for turns, aim, colour, dashes, name, at in (
-        (AERIAL, wanted[0], BRASS, (None, None), "aerial", (3e-3, 15e-6)),
-        (TICKLER, wanted[1], RUST, (6, 2), "tickler", (16e-3, 22e-6)),
+        (AERIAL_TURNS, wanted[0], BRASS, (None, None), "aerial", (3e-3, 15e-6)),
+        (TICKLER_TURNS, wanted[1], RUST, (6, 2), "tickler", (16e-3, 22e-6)),
     ):
         coupled = np.array([mutual(turns, space) for space in gap])
         axes.plot(gap, coupled, color=colour, dashes=dashes)
@@ -90,11 +78,6 @@ def gaps_between():
     engineering_axis(axes.xaxis, "gap between the windings", "m")
     engineering_axis(axes.yaxis, "mutual inductance", "H", ticks=4)
     return drawing
-
-
-def wire(*points, color=INK):
-    for start, end in pairwise(points):
-        Line().at(start).to(end).color(color)
 
 
 @figure(

@@ -16,9 +16,9 @@ from course.figures.kit.parts import (
     VariableCondenser,
     Windings,
     schematic,
+    wire,
 )
 from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, plot
-from course.figures.sets import wire
 from solutions.unit05_valve.load_line import operating_point
 from solutions.unit05_valve.one_valve_set import LAW
 from solutions.unit05_valve.stage_gain import stage_gain

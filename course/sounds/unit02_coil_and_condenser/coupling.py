@@ -4,8 +4,8 @@ from typing import Annotated
 
 import numpy as np
 
+from course.circle.components import LOOSE_GAPS, LOOSE_TURNS, mutual
 from course.circle.levels import RATE
-from course.figures.unit02_coil_and_condenser.pair import GAPS, mutual
 from course.settings import Between, Several
 from course.sounds import sound
 
@@ -21,10 +21,10 @@ LENGTH, PAUSE = 1.1, 0.4  # seconds
     "the smallest.",
 )
 def nearer_and_nearer(
-    gaps: Annotated[tuple, Several(Between("gap between the coils", 1e-3, 0.3, "m"), 8)] = GAPS,
+    gaps: Annotated[tuple, Several(Between("gap between the coils", 1e-3, 0.3, "m"), 8)] = LOOSE_GAPS,
     tone: Annotated[float, Between("pitch", 100, 4000, "Hz")] = TONE,
 ):
     time = np.arange(int(LENGTH * RATE)) / RATE
     note = np.sin(2 * np.pi * tone * time) * np.minimum(1, 40 * np.minimum(time, LENGTH - time))
     pause = np.zeros(int(PAUSE * RATE))
-    return np.concatenate([piece for gap in gaps for piece in (mutual(gap) * note, pause)]), RATE
+    return np.concatenate([piece for gap in gaps for piece in (mutual(LOOSE_TURNS, gap) * note, pause)]), RATE
