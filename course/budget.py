@@ -18,9 +18,9 @@ from pathlib import Path
 
 import numpy as np
 
+from course.circle.crystal_set import DEPTH, MUTUAL
 from course.circle.stations import GROUNDS, LOCAL, STATIONS, Station
 from course.figures.unit04_crystal_set.budget import PLACES, budget_diagram, powers
-from course.figures.unit04_crystal_set.crystal import DEPTH, MUTUAL
 from solutions.unit00_bench.prefixes import to_engineering
 
 CHAIN = (  # each after the ones that it is made of

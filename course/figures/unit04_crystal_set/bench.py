@@ -3,11 +3,11 @@
 import numpy as np
 
 from course.circle.components import CRYSTAL_AERIAL_TURNS, mutual
+from course.circle.crystal_set import CRYSTAL, MUTUAL, source
 from course.circle.stations import LOCAL
 from course.figures import figure
 from course.figures.kit.fault_tree import Found, GoOn, Measure, fault_tree
 from course.figures.kit.style import BRASS, INK, KELP, PLUM, RUST, SEA, engineering_axis, plot
-from course.figures.unit04_crystal_set.crystal import CRYSTAL, MUTUAL, source
 from solutions.unit04_crystal_set.crystal_set import LOAD
 from solutions.unit04_crystal_set.detector_load import working_point
 

@@ -5,10 +5,10 @@ from collections.abc import Sequence
 import numpy as np
 from matplotlib.figure import Figure
 
+from course.circle.crystal_set import DEPTH, MUTUAL
 from course.circle.stations import ACROSS_THE_BAY, LOCAL, NEXT_CHANNEL, Station
 from course.figures import figure
 from course.figures.kit.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, plot
-from course.figures.unit04_crystal_set.crystal import DEPTH, MUTUAL
 from solutions.unit04_crystal_set.crystal_set import SENSITIVITY, losses, power_budget
 from solutions.unit04_crystal_set.phone_loudness import least_audible_power
 

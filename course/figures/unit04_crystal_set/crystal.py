@@ -1,9 +1,10 @@
 """Crystal set, sections 1 to 3: the circuit, the crystal's curve, and how much it rectifies."""
 
-from typing import Annotated, NamedTuple
+from typing import Annotated
 
 import numpy as np
 
+from course.circle.crystal_set import CRYSTAL, GERMANIUM, SCHOTTKY, SILICON, source
 from course.circle.stations import ACROSS_THE_BAY, FAR_OVER_SEA, LOCAL, NEXT_CHANNEL
 from course.figures import figure
 from course.figures.kit.parts import (
@@ -22,46 +23,13 @@ from course.figures.kit.parts import (
 from course.figures.kit.style import BRASS, INK, KELP, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from course.settings import Between
 from solutions.unit00_bench.prefixes import to_engineering
-from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
 from solutions.unit04_crystal_set.crystal_set import (
-    AERIAL_COIL,
-    COIL,
-    EARTH_RESISTANCE,
-    HEIGHT,
     LOAD,
-    SATURATION_CURRENT,
     SLOPE_VOLTAGE,
-    TOP,
-    WIRE_RADIUS,
-    aerial_impedance,
-    coil_resistance,
-    tuned_source,
 )
 from solutions.unit04_crystal_set.detector_load import working_point
 from solutions.unit04_crystal_set.diode_current import diode_current
 from solutions.unit04_crystal_set.rectified_voltage import no_load_output, square_law_output
-
-MUTUAL, DEPTH = 20e-6, 0.3  # henry, depth of the tone: the lesson's setting of the set
-CRYSTAL = (SATURATION_CURRENT, SLOPE_VOLTAGE)
-
-
-class Diode(NamedTuple):
-    """A kind of diode as the lesson takes it: saturation current in amperes, slope voltage in volts."""
-
-    saturation_current: float
-    slope_voltage: float
-
-
-GERMANIUM = Diode(*CRYSTAL)
-SILICON = Diode(3e-9, 46e-3)
-SCHOTTKY = Diode(22e-9, 27.7e-3)
-
-
-def source(station, mutual=MUTUAL):
-    """Crest in volts, and ohms, that the diode is joined to when the set is tuned to a station."""
-    impedance = aerial_impedance(station.frequency, HEIGHT, TOP, WIRE_RADIUS, EARTH_RESISTANCE, AERIAL_COIL)
-    emf = aerial_emf(station.field, effective_height(HEIGHT, TOP))
-    return tuned_source(emf, station.frequency, mutual, impedance, COIL, coil_resistance(station.frequency))
 
 
 def wires(*pairs):

@@ -2,10 +2,10 @@
 
 import numpy as np
 
+from course.circle.crystal_set import CRYSTAL, DEPTH, source
 from course.circle.stations import ACROSS_THE_BAY, FAR_OVER_SEA, LOCAL, NEXT_CHANNEL
 from course.figures import figure
 from course.figures.kit.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, plot
-from course.figures.unit04_crystal_set.crystal import CRYSTAL, DEPTH, source
 from solutions.unit04_crystal_set.crystal_set import LOAD, SENSITIVITY
 from solutions.unit04_crystal_set.detector_load import detector_powers
 from solutions.unit04_crystal_set.phone_loudness import hearing_threshold, sound_pressure_level

@@ -2,11 +2,11 @@
 
 import numpy as np
 
+from course.circle.crystal_set import CRYSTAL, DEPTH, source
 from course.circle.stations import LOCAL, NEXT_CHANNEL
 from course.figures import figure
 from course.figures.kit.parts import Condenser, CrystalDetector, Dot, Line, Oscillator, Resistor, schematic
 from course.figures.kit.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
-from course.figures.unit04_crystal_set.crystal import CRYSTAL, DEPTH, source
 from solutions.unit03_tuned_circuit.response_curve import decibels, relative_response
 from solutions.unit04_crystal_set.crystal_set import COIL, LOAD, SENSITIVITY
 from solutions.unit04_crystal_set.detector_load import (

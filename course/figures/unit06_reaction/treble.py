@@ -2,10 +2,10 @@
 
 import numpy as np
 
+from course.circle.demonstration import demonstration, knobs_turned
 from course.circle.levels import RATE
 from course.figures import figure
 from course.figures.kit.style import BRASS, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
-from course.sounds.unit06_reaction.reaction import demonstration, knobs_turned
 from solutions.unit06_reaction.treble_loss import tone_level, tone_response
 
 BANDS = ((16e3, SEA, (None, None)), (4e3, KELP, (6, 2)), (1e3, BRASS, (3, 1.5)), (300.0, RUST, (None, None)))

@@ -6,11 +6,11 @@ from typing import Annotated
 import numpy as np
 
 from course.circle.levels import RATE
+from course.circle.oscillating import STATION, field_of, fierce, gentle, stuttering, swing_beyond
 from course.circle.set_in_hand import COUNTRY, EVERY, GENTLE, SetInHand, aerial_crest, moments, noise_emf, station_emf
 from course.figures import figure
 from course.figures.kit.style import INK, KELP, PLUM, RUST, SEA, SLIP, SOFT, engineering_axis, plot
 from course.settings import Between, Several
-from course.sounds.unit07_oscillation.oscillation import STATION, field_of, fierce, gentle, stuttering, swing_beyond
 from solutions.unit05_valve.grid_leak import bias_with_carrier
 from solutions.unit05_valve.one_valve_set import GRID_SLOPE, LAW, LEAK, LEAK_RETURN, ZERO_CURRENT
 from solutions.unit06_reaction.stability import ring

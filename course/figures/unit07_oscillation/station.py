@@ -5,12 +5,12 @@ from typing import Annotated
 
 import numpy as np
 
+from course.circle.oscillating import fierce, gentle
 from course.circle.set_in_hand import aerial_crest
 from course.circle.stations import NEXT_CHANNEL
 from course.figures import figure
 from course.figures.kit.style import INK, KELP, RUST, SEA, plot
 from course.settings import Between
-from course.sounds.unit07_oscillation.oscillation import fierce, gentle
 from solutions.unit07_oscillation.envelope import RATE, follow, start
 from solutions.unit07_oscillation.station_on import margin_used, on_station, threshold_in_silence
 

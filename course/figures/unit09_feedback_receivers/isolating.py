@@ -2,10 +2,10 @@
 
 import numpy as np
 
+from course.circle.oscillating import STRAY
 from course.circle.stations import NEXT_CHANNEL as STATION
 from course.figures import figure
 from course.figures.kit.style import INK, RUST, SEA, plot
-from course.sounds.unit09_feedback_receivers.isolating import STRAY
 from solutions.unit09_feedback_receivers.isolated_set import kept_back
 
 

@@ -2,7 +2,24 @@
 
 import numpy as np
 
-from course.circle.stations import LOCAL
+from course.circle.loudspeaker_set import LEAKAGE, PRIMARY, RATIO, SHUNT
+from course.circle.reflex_set import (
+    ANODE,
+    AUDIO_GAIN,
+    BIAS,
+    BYPASS,
+    CURRENT,
+    DEPTH,
+    DETECTOR,
+    EFFICIENCY,
+    LOWEST,
+    PHONES,
+    RADIO,
+    RADIO_GAIN,
+    RADIO_LOAD,
+    RESISTANCE,
+    TREBLE,
+)
 from course.figures import figure
 from course.figures.kit.parts import (
     Aerial,
@@ -25,15 +42,6 @@ from solutions.unit05_valve.stage_gain import stage_gain
 from solutions.unit05_valve.triode_current import anode_resistance, drive
 from solutions.unit09_feedback_receivers.reflex import bypass_limits, largest_carrier, path_gains, swings
 from solutions.unit09_feedback_receivers.two_stage_audio import transformer_gain
-
-HT, COIL_RESISTANCE, BIAS = 90.0, 4e3, -3.0  # volt, ohm, volt: battery, telephones to steady current, grid
-RADIO_LOAD, PHONES, BYPASS = 10e3, 20e3, 1e-9  # ohm, ohm, farad
-EFFICIENCY, RATIO, DEPTH = 0.5, 3.0, 0.8
-LOWEST, RADIO, TONE, TREBLE = 531e3, LOCAL.frequency, 1e3, 4.5e3  # hertz
-PRIMARY, LEAKAGE, SHUNT, DETECTOR = 20.0, 0.3, 100e-12, 10e3  # henry, henry, farad, ohm: the audio transformer and its source
-ANODE, CURRENT = operating_point(HT, COIL_RESISTANCE, BIAS, *LAW)
-RESISTANCE = anode_resistance(ANODE, BIAS, *LAW)
-RADIO_GAIN, AUDIO_GAIN = path_gains(LAW[0], RESISTANCE, RADIO_LOAD, PHONES, BYPASS, RADIO, TONE)
 
 
 @figure(

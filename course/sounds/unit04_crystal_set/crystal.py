@@ -1,28 +1,9 @@
 """Crystal set: what comes out of the telephones, on one scale, and what the square law does to it."""
 
-import numpy as np
-
-from course.circle.levels import FULL_SCALE, RATE, pressure
-from course.circle.programme import envelope
+from course.circle.crystal_set import by_crystal
+from course.circle.levels import FULL_SCALE, RATE
 from course.circle.stations import ACROSS_THE_BAY, LOCAL, NEXT_CHANNEL
-from course.figures.unit04_crystal_set.crystal import CRYSTAL, source
 from course.sounds import sound
-from solutions.unit04_crystal_set.crystal_set import LOAD, SENSITIVITY
-from solutions.unit04_crystal_set.detector_load import working_point
-
-FINENESS = 400  # strengths of the carrier at which the set is worked out
-
-
-def through_the_set(station, strength):
-    """Volts across the load of the club's set while a station's carrier has these crests, the carrier at rest having 1."""
-    voltage, resistance = source(station)
-    worked = np.linspace(0, strength.max(), FINENESS)
-    _, output = working_point(worked * voltage, resistance, LOAD, *CRYSTAL)
-    return np.interp(strength, worked, output)
-
-
-def in_the_ear(station):
-    return pressure(through_the_set(station, envelope()), LOAD, SENSITIVITY)
 
 
 @sound(
@@ -33,7 +14,7 @@ def in_the_ear(station):
     full_scale=FULL_SCALE,
 )
 def saltmarsh_point():
-    return in_the_ear(LOCAL), RATE
+    return by_crystal(LOCAL), RATE
 
 
 @sound(
@@ -42,7 +23,7 @@ def saltmarsh_point():
     full_scale=FULL_SCALE,
 )
 def curlew_bank():
-    return in_the_ear(ACROSS_THE_BAY), RATE
+    return by_crystal(ACROSS_THE_BAY), RATE
 
 
 @sound(
@@ -52,4 +33,4 @@ def curlew_bank():
     "the chords have a growl under them.",
 )
 def gannet_rock_magnified():
-    return in_the_ear(NEXT_CHANNEL), RATE
+    return by_crystal(NEXT_CHANNEL), RATE

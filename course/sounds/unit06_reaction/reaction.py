@@ -4,57 +4,31 @@ The first two are played on the whole set, by unit 7's engine. The others are on
 5's detector, on the scale of units 4 and 5.
 """
 
-from dataclasses import replace
-from functools import cache
 from typing import Annotated
 
 import numpy as np
 
+from course.circle.demonstration import BEGIN, END, demonstration
 from course.circle.levels import FULL_SCALE, LOWEST, RATE, pressure
+from course.circle.one_valve_set import behind_a_circuit
 from course.circle.programme import LENGTH, envelope
-from course.circle.set_in_hand import EVERY, GENTLE, SetInHand, moments, station_emf
-from course.circle.stations import FAR_OVER_SEA, NEXT_CHANNEL, Station
+from course.circle.set_in_hand import EVERY, moments, station_emf
+from course.circle.stations import FAR_OVER_SEA
 from course.settings import Between, Several
 from course.sounds import sound
-from course.sounds.unit05_valve.valve import GAP, lagging, part, where_lines_cross
-from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
-from solutions.unit04_crystal_set.crystal_set import HEIGHT, SENSITIVITY, TOP
-from solutions.unit05_valve.grid_leak import audio_cutoff, bias_with_carrier
-from solutions.unit05_valve.load_line import load_line_current
+from course.sounds.kit.pieces import in_turn
+from solutions.unit04_crystal_set.crystal_set import SENSITIVITY
 from solutions.unit05_valve.one_valve_set import (
-    CONDENSER,
-    GRID_SLOPE,
-    HT,
-    LEAK,
-    LEAK_RETURN,
     STEADY_RESISTANCE,
     TONE_RESISTANCE,
-    ZERO_CURRENT,
 )
-from solutions.unit06_reaction import stability
 from solutions.unit06_reaction.anode_alone import with_anode
-from solutions.unit06_reaction.network import BY_PASS, GRID_ANODE, THROTTLE_RANGE, saltmarsh_set
+from solutions.unit06_reaction.network import BY_PASS, GRID_ANODE
 from solutions.unit07_oscillation.envelope import follow
 from solutions.unit07_oscillation.stage import SALTMARSH_STAGE
 
-FINENESS = 400  # strengths of the carrier at which the detector is worked out
 FINER = 4  # moments to a sample, for the circuit
 CLEAR = 0.15  # volt: crest of the carrier on the grid where sounds are compared for their treble
-SECONDS, BEGIN, END, LEFT_AT_END = 16.0, 2.0, 14.0, 0.026  # the demonstration: seconds, part of the throttle's way that is left
-
-
-def detected(carrier: np.ndarray, rest: float) -> np.ndarray:
-    """Volts of tone at the telephones while the crest of the carrier on the grid is this; `rest` is its middle.
-
-    As in unit 5: the grid follows by the law of its bias and lags by its condenser; the anode moves on the line of the
-    telephones' resistance to a tone, through the point where it rests with the bare carrier.
-    """
-    worked = np.append(np.linspace(0, carrier.max(), FINENESS), rest)
-    grid = bias_with_carrier(worked, LEAK, LEAK_RETURN, ZERO_CURRENT, GRID_SLOPE)
-    steady, resting = where_lines_cross(lambda v: load_line_current(v, HT, STEADY_RESISTANCE), grid[-1:], worked[-1:])
-    _, current = where_lines_cross(lambda v: resting + (steady - v) / TONE_RESISTANCE, grid[:-1], worked[:-1])
-    followed = np.interp(carrier, worked[:-1], TONE_RESISTANCE * current)
-    return lagging(followed, audio_cutoff(CONDENSER, LEAK, (LEAK_RETURN - grid[-1]) / LEAK, GRID_SLOPE))
 
 
 def behind(crest: np.ndarray, bandwidth: np.ndarray, detuning: float = 0.0) -> np.ndarray:
@@ -77,38 +51,6 @@ def behind(crest: np.ndarray, bandwidth: np.ndarray, detuning: float = 0.0) -> n
     return (aim + passed)[::FINER]
 
 
-@cache
-def in_hand() -> SetInHand:
-    """The set of the demonstration: made gentle, so that it neither bursts into song nor holds on."""
-    return SetInHand(NEXT_CHANNEL.frequency, GENTLE, saltmarsh_set(NEXT_CHANNEL.frequency))
-
-
-def throttle_turned(time: np.ndarray) -> np.ndarray:
-    """Farads of the throttle in the demonstration: shut, opened ever more slowly, then left just short of the threshold."""
-    low, edge = THROTTLE_RANGE[0], in_hand().edge
-    turned = np.clip((time - BEGIN) / (END - BEGIN), 0, 1)
-    return edge - (edge - low) * LEFT_AT_END**turned
-
-
-def knobs_turned(time: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
-    """Gain and bandwidth of the set for a weak station on the far one's channel, at each moment of the demonstration."""
-    there = stability.retuned(replace(in_hand().small, throttle_capacitance=throttle_turned(time)), NEXT_CHANNEL.frequency)
-    return stability.gain_and_bandwidth(there)
-
-
-def emf_crest(station: Station) -> float:
-    """Volts, crest, that the station's bare carrier sets up in the club's aerial."""
-    return np.sqrt(2) * aerial_emf(station.field, effective_height(HEIGHT, TOP))
-
-
-@cache
-def demonstration() -> tuple[np.ndarray, np.ndarray]:
-    """Pascals in the ear, and the crest of the carrier on the grid in volts, sample by sample."""
-    time, finer = moments(SECONDS)
-    grid, current = in_hand().played(station_emf(finer, NEXT_CHANNEL), throttle_turned(time))
-    return in_hand().in_the_ear(current), np.abs(grid)
-
-
 def with_reaction_off(by_pass: float, grid_anode: float) -> np.ndarray:
     """Pascals in the ear from Merrow Sound on the club's set, throttle shut."""
     frequency, stage = FAR_OVER_SEA.frequency, SALTMARSH_STAGE._replace(grid_anode=grid_anode)
@@ -125,18 +67,12 @@ def through(bandwidth: float, detuning: float = 0.0) -> np.ndarray:
     """Volts of tone at the telephones behind a bandwidth, the aerial drawn off so that the carrier is `CLEAR` each time."""
     passed = np.abs(behind(envelope(), bandwidth, detuning))
     bare = np.abs(1 / (1 - 2j * detuning / bandwidth))
-    tone = detected(CLEAR * passed / bare, CLEAR)
+    tone = behind_a_circuit(CLEAR * passed / bare, CLEAR)
     return tone - tone.mean()
 
 
 def in_the_ear(voltage: np.ndarray) -> np.ndarray:
     return pressure(voltage, TONE_RESISTANCE, SENSITIVITY)
-
-
-def in_turn(*sounds: np.ndarray) -> np.ndarray:
-    """Some seconds of each, with silences between."""
-    parts = [piece for voltage in sounds for piece in (part(in_the_ear(voltage)), GAP)]
-    return np.concatenate(parts[:-1])
 
 
 @sound(
@@ -165,7 +101,7 @@ def reaction_advanced():
 )
 def anode_takes():
     ways = (with_reaction_off(0.0, GRID_ANODE), with_reaction_off(BY_PASS, GRID_ANODE), with_reaction_off(BY_PASS, 0.0))
-    return np.concatenate([piece for heard in ways for piece in (part(heard), GAP)][:-1]), RATE
+    return in_turn(*ways), RATE
 
 
 @sound(
@@ -177,7 +113,7 @@ def anode_takes():
     moments=((0.0, "16 kHz"), (4.5, "4 kHz"), (9.0, "1 kHz"), (13.5, "300 Hz")),
 )
 def treble_going(widths: Annotated[tuple, Several(Between("bandwidth", 100, 30e3, "Hz"), 6)] = (16e3, 4e3, 1e3, 300.0)):
-    return in_turn(*(through(width) for width in widths)), RATE
+    return in_turn(*(in_the_ear(through(width)) for width in widths)), RATE
 
 
 @sound(
@@ -192,4 +128,4 @@ def beside_the_peak(
     width: Annotated[float, Between("bandwidth", 200, 10e3, "Hz")] = 1e3,
     beside: Annotated[float, Between("how far beside the peak", 0, 3000, "Hz")] = 800.0,
 ):
-    return in_turn(through(width), through(width, beside)), RATE
+    return in_turn(in_the_ear(through(width)), in_the_ear(through(width, beside))), RATE

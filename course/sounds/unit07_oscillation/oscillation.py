@@ -3,49 +3,15 @@
 The set and its gentler form, its stations and its knobs are in `course.circle.set_in_hand`.
 """
 
-from functools import cache
-
 import numpy as np
 
 from course.circle.levels import FULL_SCALE, RATE
-from course.circle.set_in_hand import GENTLE, SetInHand, aerial_crest, dialled, moments, noise_emf, station_emf, turned
-from course.circle.stations import NEXT_CHANNEL
+from course.circle.oscillating import NEXT_DOOR, SHUT, STATION, field_of, fierce, gentle, stuttering, swing_beyond
+from course.circle.set_in_hand import aerial_crest, dialled, moments, noise_emf, station_emf, turned
 from course.sounds import sound
-from solutions.unit01_signal.aerial_voltage import effective_height
-from solutions.unit03_tuned_circuit.reflected_impedance import series_impedance
-from solutions.unit04_crystal_set.crystal_set import HEIGHT, TOP
-from solutions.unit06_reaction.network import SALTMARSH_SET, THROTTLE_RANGE
-from solutions.unit07_oscillation.radiated_field import aerial_current, nearby_field, radiated_power
-from solutions.unit07_oscillation.stage import SALTMARSH_STAGE
-from solutions.unit07_oscillation.ticking import far_open
 
-STATION = NEXT_CHANNEL
-SHUT = THROTTLE_RANGE[0]
-NEXT_DOOR = 30.0  # metre
 SINGS = -17.5  # hertz: the gentle set, 3 % over the edge, sings so much above the frequency at which it would ring
-GREAT_LEAK = 20e6  # ohm: with it, and its throttle far open, the gentle set ticks
 FADED = 10.0  # times
-
-
-@cache
-def gentle() -> SetInHand:
-    """The set with a soft onset."""
-    return SetInHand(STATION.frequency, GENTLE)
-
-
-@cache
-def fierce() -> SetInHand:
-    """The set as unit 5 left it: 90 V, dropping resistor, 2 megohm to the filament's positive end."""
-    return SetInHand(STATION.frequency, SALTMARSH_STAGE)
-
-
-def field_of(swing: float, in_hand: SetInHand, distance: float) -> float:
-    """R.m.s. field in volts per metre that a swing on the set's grid makes at a distance."""
-    parts, frequency = SALTMARSH_SET, in_hand.frequency
-    aerial = series_impedance(frequency, parts.aerial_inductance, parts.aerial_capacitance, parts.aerial_resistance)
-    tuning = in_hand.at(in_hand.edge).tuning_capacitance
-    current = aerial_current(swing, frequency, tuning, parts.aerial_tuned, aerial)
-    return nearby_field(radiated_power(current, effective_height(HEIGHT, TOP), frequency), distance, frequency)
 
 
 @sound(
@@ -118,15 +84,6 @@ def next_door():
     return fierce().in_the_ear(current), RATE
 
 
-@cache
-def swing_beyond(in_hand: SetInHand, part: float) -> float:
-    """Volts, crest, at which the set settles with its throttle at so many times its edge, and no station."""
-    time, fine = moments(0.4)
-    emf = noise_emf(fine, in_hand.frequency)
-    grid, _ = in_hand.played(emf, turned(time, (0, 1.2 * in_hand.edge), (0.15, 1.2 * in_hand.edge), (0.2, part * in_hand.edge)))
-    return float(np.median(np.abs(grid[-RATE // 20 :])))
-
-
 @sound(
     caption="**Near zero beat.** Bare carriers, the gentle set just oscillating, its dial turned slowly across. First a "
     "carrier as strong as Gannet Rock; then one ten times weaker.",
@@ -178,14 +135,6 @@ def gentle_then_fierce():
 def stutter():
     parts = [stuttering(condenser, 3.0)[1] for condenser in (3e-9, 500e-12)]
     return np.concatenate(parts), RATE
-
-
-def stuttering(condenser: float, seconds: float) -> tuple[np.ndarray, np.ndarray]:
-    """Crest on the grid in volts, and pascals in the ear, of a set whose leak cannot keep up."""
-    in_hand = SetInHand(STATION.frequency, GENTLE._replace(grid_capacitance=condenser, leak_resistance=GREAT_LEAK))
-    time, fine = moments(seconds)
-    grid, current = in_hand.played(noise_emf(fine, STATION.frequency), np.full(time.size, far_open()))
-    return np.abs(grid), in_hand.in_the_ear(current)
 
 
 @sound(

@@ -3,27 +3,36 @@
 import numpy as np
 
 from course.circle.levels import FULL_SCALE, RATE, pressure
+from course.circle.loudspeaker_set import (
+    HT,
+    LAST_BIAS,
+    LEAKAGE,
+    LOAD,
+    PRIMARY,
+    RATIO,
+    REST,
+    SENSITIVITY,
+    SHUNT,
+    TYPE_31,
+    first_stage,
+)
+from course.circle.one_valve_set import DRAWN_OFF, across_the_phones, by_valve
 from course.circle.programme import envelope, programme
-from course.circle.stations import ACROSS_THE_BAY
-from course.figures.unit09_feedback_receivers.loudspeaker import HT, LAST_BIAS, LOAD, REST, SENSITIVITY, TYPE_31, first_stage
-from course.figures.unit09_feedback_receivers.reflex import (
+from course.circle.reflex_set import (
     ANODE,
     BIAS,
     BYPASS,
     CURRENT,
     DETECTOR,
     EFFICIENCY,
-    LEAKAGE,
     PHONES,
-    PRIMARY,
     RADIO_GAIN,
     RADIO_LOAD,
-    RATIO,
     RESISTANCE,
-    SHUNT,
 )
+from course.circle.stations import ACROSS_THE_BAY
 from course.sounds import sound
-from course.sounds.unit05_valve.valve import DRAWN_OFF, GAP, across_the_phones, by_valve, one_after_the_other, part
+from course.sounds.kit.pieces import GAP, part
 from solutions.unit05_valve.load_line import operating_point
 from solutions.unit05_valve.one_valve_set import LAW
 from solutions.unit07_oscillation.stepping import njit
@@ -80,7 +89,7 @@ def in_turn(*sounds: np.ndarray) -> np.ndarray:
     full_scale=FULL_SCALE,
 )
 def phones_then_speaker():
-    return one_after_the_other(by_valve(ACROSS_THE_BAY, DRAWN_OFF), by_loudspeaker()), RATE
+    return in_turn(by_valve(ACROSS_THE_BAY, DRAWN_OFF), by_loudspeaker()), RATE
 
 
 @sound(
@@ -103,7 +112,7 @@ def couplings():
 def overdriven():
     swing = programme() * -LAST_BIAS
     kind, cruel = from_output_valve(swing), from_output_valve(4 * swing)
-    return one_after_the_other(to_one_loudness(kind), to_one_loudness(cruel)), RATE
+    return in_turn(to_one_loudness(kind), to_one_loudness(cruel)), RATE
 
 
 def reflex_circuit(leak: float, sense: int) -> tuple[np.ndarray, np.ndarray]:
@@ -182,7 +191,7 @@ def slowed(fine: np.ndarray) -> np.ndarray:
     level=-28,
 )
 def reflex_sings():
-    return one_after_the_other(*(to_one_loudness(by_reflex(leak)) for leak in LEAKS)), RATE
+    return in_turn(*(to_one_loudness(by_reflex(leak)) for leak in LEAKS)), RATE
 
 
 def by_reflex(leak: float) -> np.ndarray:

@@ -3,13 +3,12 @@
 import numpy as np
 
 from course.circle.levels import FULL_SCALE, RATE
+from course.circle.oscillating import NEXT_DOOR, SHUT, STRAY, field_of, fierce, swing_beyond
 from course.circle.set_in_hand import aerial_crest, dialled, moments, noise_emf, station_emf, turned
 from course.circle.stations import NEXT_CHANNEL as STATION
 from course.sounds import sound
-from course.sounds.unit07_oscillation.oscillation import NEXT_DOOR, SHUT, field_of, fierce, swing_beyond
 from solutions.unit09_feedback_receivers.isolated_set import kept_back
 
-STRAY = 0.05e-12  # farad, from the tuned circuit to the aerial's lead, with the stage in a screening box
 PIECE = 6.0  # seconds with each
 
 
