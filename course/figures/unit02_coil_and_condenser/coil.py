@@ -20,6 +20,7 @@ from course.figures.kit.style import (
     plot,
 )
 from course.settings import Between, Several
+from solutions.unit01_signal.channel_plan import FIRST_AND_LAST
 from solutions.unit02_coil_and_condenser.current_crowding import current_density
 from solutions.unit02_coil_and_condenser.mutual_inductance import coaxial_filaments, turn_positions
 from solutions.unit02_coil_and_condenser.solenoid_inductance import (
@@ -243,7 +244,7 @@ def resistance_against_frequency(
 ):
     drawing, axes = plot(height=3.4)
     frequency = np.geomspace(1e3, 1e7, 160)
-    axes.axvspan(531e3, 1602e3, color=FAINT, alpha=0.5, linewidth=0)
+    axes.axvspan(*FIRST_AND_LAST[9_000], color=FAINT, alpha=0.5, linewidth=0)
     looks = (RUST, (6, 2)), (SEA, (None, None)), (PLUM, (3, 1.5))
     for gauge, (colour, dashes) in zip(map(round, gauges), looks, strict=False):
         axes.plot(frequency, alternating_resistance(1.0, swg_diameter(gauge), frequency), color=colour, dashes=dashes)

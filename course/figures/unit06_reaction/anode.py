@@ -6,6 +6,7 @@ from course.circle.stations import ACROSS_THE_BAY
 from course.figures import figure
 from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from course.figures.unit06_reaction.knobs import dial_axis, pico_axis
+from solutions.unit01_signal.channel_plan import FIRST_AND_LAST
 from solutions.unit06_reaction.anode_alone import BARE_ANODE, anode_loss, early_threshold
 from solutions.unit06_reaction.club_set import threshold_throttle
 from solutions.unit06_reaction.grid_anode_admittance import grid_admittance
@@ -63,7 +64,8 @@ def coil_or_condenser():
 def loss_by_by_pass():
     drawing, axes = plot(height=3.6)
     by_pass = np.unique(np.concatenate([np.linspace(0, 40e-12, 41), np.linspace(40e-12, 500e-12, 60)]))
-    for frequency, colour, at in ((531e3, BRASS, (250e-12, 9)), (STATION, SEA, (213e-12, 21)), (1602e3, PLUM, (250e-12, 85))):
+    lowest, highest = FIRST_AND_LAST[9_000]
+    for frequency, colour, at in ((lowest, BRASS, (250e-12, 9)), (STATION, SEA, (213e-12, 21)), (highest, PLUM, (250e-12, 85))):
         toll, own = anode_loss(frequency, by_pass)
         axes.semilogy(by_pass, toll, color=colour)
         axes.plot([400e-12, 500e-12], [own, own], color=colour, dashes=(3, 2), linewidth=1.2)

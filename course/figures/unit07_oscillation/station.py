@@ -11,6 +11,7 @@ from course.circle.stations import NEXT_CHANNEL
 from course.figures import figure
 from course.figures.kit.style import INK, KELP, RUST, SEA, plot
 from course.settings import Between
+from solutions.unit01_signal.channel_plan import FIRST_AND_LAST
 from solutions.unit07_oscillation.envelope import RATE, follow, start
 from solutions.unit07_oscillation.station_on import margin_used, on_station, threshold_in_silence
 
@@ -30,9 +31,9 @@ SWEEP, LEAST, MOST = 0.6, 1e-4, 10e-3  # second each way; volt, crest
 def margin_used_up():
     drawing, axes = plot()
     for frequency, colour, mark, above in (
-        (531e3, KELP, "s", -15),
+        (FIRST_AND_LAST[9_000][0], KELP, "s", -15),
         (NEXT_CHANNEL.frequency, SEA, "o", 6),
-        (1602e3, RUST, "^", 6),
+        (FIRST_AND_LAST[9_000][1], RUST, "^", 6),
     ):
         used = [100 * margin_used(frequency, float(crest)) for crest in CRESTS]
         axes.semilogx(CRESTS, used, mark + "-", color=colour)
