@@ -18,10 +18,10 @@ from pathlib import Path
 
 import numpy as np
 
+from checker.checks.units import in_full
 from course.circle.crystal_set import DEPTH, MUTUAL
 from course.circle.stations import GROUNDS, LOCAL, STATIONS, Station
 from course.figures.unit04_crystal_set.budget import PLACES, budget_diagram, powers
-from solutions.unit00_bench.prefixes import to_engineering
 
 CHAIN = (  # each after the ones that it is made of
     "unit01_signal.aerial_voltage",
@@ -143,10 +143,10 @@ def student_powers(station: Station, folder: Path) -> tuple[np.ndarray, dict[str
 def table(watts: np.ndarray, expected: np.ndarray) -> str:
     """Seven lines: place, power, decibels lost on the way there; then where yours differ from the course's."""
     lost, usual = (10 * np.log10(chain[:-1] / chain[1:]) for chain in (watts, np.asarray(expected)))
-    lines = [f"{PLACES[0]:14} {to_engineering(float(watts[0]), 'W', 3):>10}"]
+    lines = [f"{PLACES[0]:14} {in_full(float(watts[0]), 'W', 3):>10}"]
     for place, power in enumerate(watts[1:]):
         remark = "" if abs(lost[place] - usual[place]) < 0.05 else f"   the course has {usual[place]:.1f}"
-        lines.append(f"{PLACES[place + 1]:14} {to_engineering(float(power), 'W', 3):>10} {lost[place]:8.1f} dB lost{remark}")
+        lines.append(f"{PLACES[place + 1]:14} {in_full(float(power), 'W', 3):>10} {lost[place]:8.1f} dB lost{remark}")
     return "\n".join(lines)
 
 

@@ -20,7 +20,8 @@ ALLOWED = {
     "publishing": SHARED | {"text", "media", "boxes"},
 }
 OUTSIDE = {  # what of ours beside the press a room may import
-    "text": {"solutions"},
+    "templates": {"checker.templates"},
+    "text": {"checker.checks.units"},
     "media": {"checker.imports", "course.described", "course.settings"},
     "boxes": {"checker.sheet.keys", "course.bench.sets", "course.settings"},
     "publishing": {"course.bench.sets", "course.circle.levels", "course.circle.programme", "course.sounds.kit.level"},

@@ -17,7 +17,7 @@ from matplotlib.axis import Axis  # noqa: E402
 from matplotlib.figure import Figure  # noqa: E402
 from matplotlib.ticker import MaxNLocator  # noqa: E402
 
-from solutions.unit00_bench.prefixes import PREFIXED_UNITS, PREFIXES  # noqa: E402
+from checker.checks.units import PREFIXED, PREFIXES  # noqa: E402
 
 PALETTE: dict[str, tuple[str, str]] = tomllib.loads(Path(__file__).with_name("palette.toml").read_text("utf-8"))
 PAPER, SLIP, INK, SOFT, SEA, BRASS, RUST, KELP, PLUM, FAINT = (
@@ -103,7 +103,7 @@ def engineering_axis(axis: Axis, quantity: str, unit: str, ticks: int = 5) -> No
         The most marks to make, a logarithmic axis excepted.
     """
     largest = max(abs(end) for end in axis.get_view_interval())
-    prefixes = {power: prefix for prefix, power in PREFIXES.items()} if unit in PREFIXED_UNITS else {0: ""}
+    prefixes = PREFIXES if unit in PREFIXED else {0: ""}
     power = min(max(math.floor(math.log10(largest)) // 3 * 3, min(prefixes)), max(prefixes))
     if axis.get_scale() == "linear":
         axis.set_major_locator(MaxNLocator(ticks, steps=[1, 2, 2.5, 5, 10]))

@@ -5,12 +5,13 @@ from typing import Annotated
 import numpy as np
 from matplotlib.patches import Rectangle
 
+from checker.checks.units import any_quantity, in_full
 from course.circle.stations import ACROSS_THE_BAY, LOCAL
 from course.figures import figure
 from course.figures.kit.style import BRASS, FAINT, INK, KELP, PAPER, RUST, SEA, SMALL_TEXT, plot
 from course.settings import Between
 from solutions.unit00_bench.dropper_resistor import current_through_dropper
-from solutions.unit00_bench.prefixes import PREFIXES, from_engineering, split_symbol, to_engineering
+from solutions.unit00_bench.prefixes import PREFIXES
 from solutions.unit04_crystal_set.crystal_set import SENSITIVITY
 from solutions.unit04_crystal_set.phone_loudness import least_audible_power
 
@@ -18,17 +19,17 @@ NAMES = {"f": "femto", "p": "pico", "n": "nano", "µ": "micro", "m": "milli", ""
 LARGE_TEXT = 14.0
 RAISED = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 ON_THE_LADDER = (
-    (to_engineering(least_audible_power(1000.0, SENSITIVITY), "W", 2), "faintest tone heard"),
+    (in_full(least_audible_power(1000.0, SENSITIVITY), "W", 2), "faintest tone heard"),
     ("5 pF", "from grid to anode"),
     ("365 pF", "a tuning condenser"),
     ("100 nF", "a by-pass condenser"),
-    (to_engineering(1 / LOCAL.frequency, "s", 3), "one cycle of its wave"),
+    (in_full(1 / LOCAL.frequency, "s", 3), "one cycle of its wave"),
     ("200 µH", "a medium-wave coil"),
     ("60 mA", "a filament's current"),
     ("2 V", "its voltage"),
     ("15 m", "a garden aerial"),
-    (to_engineering(ACROSS_THE_BAY.power, "W", 1), ACROSS_THE_BAY.name),
-    (to_engineering(LOCAL.frequency, "Hz", 3), LOCAL.name),
+    (in_full(ACROSS_THE_BAY.power, "W", 1), ACROSS_THE_BAY.name),
+    (in_full(LOCAL.frequency, "Hz", 3), LOCAL.name),
     ("30 MHz", "end of short waves"),
     ("2.45 GHz", "a microwave oven"),
 )
@@ -91,9 +92,10 @@ def ladder():
         )
     label = -np.inf
     for text, what in ON_THE_LADDER:
-        height = np.log10(from_engineering(text))
+        value, unit = any_quantity(text)
+        height = np.log10(value)
         label = max(height, label + 1.15)
-        colour = COLOURS.get(split_symbol(text.split(" ")[1])[1], RUST)
+        colour = COLOURS.get(unit, RUST)
         axes.plot([0.6, 0.85, 1.1, 1.25], [height, height, label, label], color=colour, linewidth=1.8)
         axes.text(1.4, label, text, va="center", ha="left", weight="bold", color=colour, fontsize=LARGE_TEXT)
         axes.text(4.0, label, what, va="center", ha="left", fontsize=LARGE_TEXT)

@@ -3,11 +3,11 @@
 import numpy as np
 from schemdraw.elements import CurrentLabel, FuseIEC, MeterV
 
+from checker.checks.units import in_full
 from course.figures import figure
 from course.figures.kit.parts import Dot, Resistor, Supply, Switch, Triode, schematic, wire
 from course.figures.kit.style import BRASS, FAINT, INK, KELP, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from solutions.unit00_bench.dropper_resistor import current_through_dropper, dropper_resistance, next_preferred
-from solutions.unit00_bench.prefixes import to_engineering
 
 RAIL, FILAMENT, RATED = 4.5, 2.0, 60e-3
 HOT = FILAMENT / RATED
@@ -60,7 +60,7 @@ def current_and_heat():
     above.plot(resistance, current(resistance), color=SEA)
     above.plot(dots, current(dots), linestyle="none", marker="o", color=SEA)
     above.axhline(RATED, color=RUST, linewidth=1.2, dashes=(5, 3))
-    above.text(72, RATED + 1e-3, f"rated {to_engineering(RATED, 'A', 2)}", ha="right", color=RUST, fontsize=SMALL_TEXT)
+    above.text(72, RATED + 1e-3, f"rated {in_full(RATED, 'A', 2)}", ha="right", color=RUST, fontsize=SMALL_TEXT)
     for r in dots:
         above.annotate(f"{r:g}", (r, current(r)), (4, 7), textcoords="offset points", fontsize=SMALL_TEXT)
     above.set_ylim(40e-3, 75e-3)

@@ -4,6 +4,7 @@ from typing import Annotated
 
 import numpy as np
 
+from checker.checks.units import in_full
 from course.circle.crystal_set import CRYSTAL, GERMANIUM, SCHOTTKY, SILICON, source
 from course.circle.stations import ACROSS_THE_BAY, FAR_OVER_SEA, LOCAL, NEXT_CHANNEL
 from course.figures import figure
@@ -22,7 +23,6 @@ from course.figures.kit.parts import (
 )
 from course.figures.kit.style import BRASS, INK, KELP, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from course.settings import Between
-from solutions.unit00_bench.prefixes import to_engineering
 from solutions.unit04_crystal_set.crystal_set import (
     LOAD,
     SLOPE_VOLTAGE,
@@ -184,7 +184,7 @@ def bent(
     axes.plot(cycles, envelope / (1 + depth), color=BRASS, dashes=(1.5, 1.5), label="envelope")
     for crest, colour, dashes in ((strong, SEA, (6, 2)), (weak, RUST, (None, None))):
         output = no_load_output(crest * envelope, SLOPE_VOLTAGE)
-        axes.plot(cycles, output / output.max(), color=colour, dashes=dashes, label=to_engineering(crest, "V", 3))
+        axes.plot(cycles, output / output.max(), color=colour, dashes=dashes, label=in_full(crest, "V", 3))
     axes.set(
         xlim=(0, 2), ylim=(0, 1.32), xticks=[0, 1, 2], yticks=[0, 0.5, 1], xlabel="cycles of the tone", ylabel="of the crest"
     )

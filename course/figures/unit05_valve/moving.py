@@ -6,9 +6,9 @@ the filament's cloud, which would be too thin to see.
 
 import numpy as np
 
+from checker.checks.units import in_full
 from course.figures.kit.animation import WIDTH, Animation, animation, spread
 from course.figures.kit.style import BRASS, INK, PLUM, RUST, SEA
-from solutions.unit00_bench.prefixes import to_engineering
 from solutions.unit05_valve.emission import emission_density
 from solutions.unit05_valve.one_valve_set import HT, LAW
 from solutions.unit05_valve.space_charge import CHARGE_TO_MASS, PERMITTIVITY, anode_density
@@ -96,7 +96,7 @@ def hot_filament():
         boil(picture, ways, round(density / 9), y, row)
         filament(picture, y, (RUST, RUST, BRASS)[row])
         picture.words(LEFT - 12, y + 5, f"{temperature:.0f} K", anchor="end")
-        picture.words(WIDTH - 4, y + 5, to_engineering(density, "A/m²", 3), anchor="end")
+        picture.words(WIDTH - 4, y + 5, in_full(density, "A/m²", 3), anchor="end")
     picture.words(LEFT, 3 * ROW + 17, "filament", RUST, "middle", small=True)
     return picture
 
@@ -122,7 +122,7 @@ def to_the_anode():
         filament(picture, y)
         anode(picture, y)
         picture.words(LEFT - 12, y + 5, f"{voltage:g} V", anchor="end")
-        picture.words(WIDTH - 4, y + 5, to_engineering(density, "A/m²", 3), anchor="end")
+        picture.words(WIDTH - 4, y + 5, in_full(density, "A/m²", 3), anchor="end")
     picture.words(LEFT, 4 * ROW + 17, "filament", RUST, "middle", small=True)
     picture.words(RIGHT, 4 * ROW + 17, "anode", INK, "middle", small=True)
     return picture
@@ -148,7 +148,7 @@ def space_charge():
         filament(picture, y, (RUST, RUST, BRASS)[row])
         anode(picture, y)
         picture.words(LEFT - 12, y + 5, f"{temperature:.0f} K", anchor="end")
-        picture.words(WIDTH - 4, y + 5, to_engineering(drawn, "A/m²", 3), anchor="end")
+        picture.words(WIDTH - 4, y + 5, in_full(drawn, "A/m²", 3), anchor="end")
     picture.words(LEFT, 3 * ROW + 17, "filament", RUST, "middle", small=True)
     picture.words(RIGHT, 3 * ROW + 17, "anode", INK, "middle", small=True)
     return picture
