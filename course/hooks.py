@@ -24,7 +24,7 @@ from course.press.publishing.edition import Edition  # noqa: E402
 from course.press.publishing.notes import notes_html  # noqa: E402
 from course.press.text.formulas import bring_packages  # noqa: E402
 
-REREAD = ("solutions", "checker", "course.figures", "course.sounds", "course.bench")
+REREAD = ("solutions", "checker", "course.circle", "course.figures", "course.sounds", "course.bench")
 
 edition: Edition | None = None
 

@@ -1,8 +1,8 @@
 """Figures, moving pictures and sounds made again by hand, with settings of one's own:
 
     python -m course.make list
-    python -m course.make figure unit03_tuned_circuit/ringing --set q=60 --into slides
-    python -m course.make sound unit02_coil_and_condenser/nearer_and_nearer --set gaps="10 mm, 20 mm" --set tone="440 Hz"
+    python -m course.make figure unit03_tuned_circuit/curves/ringing --set q=60 --into slides
+    python -m course.make sound unit02_coil_and_condenser/coupling/nearer_and_nearer --set gaps="10 mm, 20 mm" --set tone="440 Hz"
 
 Run it at the top of the checkout. Beside each file lies another, .txt, with the caption, the licence and the settings.
 """
@@ -19,7 +19,7 @@ from course.described import about
 from course.press.faults import Fault
 from course.press.media.labels import Label, label_for, labelled_png, labelled_wav, plain_text, standalone_svg
 from course.press.media.png import draw_png
-from course.press.media.store import FIGURE, SOUND, Kind, produce
+from course.press.media.store import FIGURE, SOUND, Kind, is_address, produce
 from course.press.text import numbers
 from course.press.text.calls import answer, replace_calls
 from course.settings import settings_of
@@ -29,13 +29,17 @@ KINDS = {"figure": FIGURE, "animation": FIGURE, "sound": SOUND}
 MAKERS = numbers.MAKERS | {"by_raster": lambda nine, ten: nine}  # what a caption may call for
 
 
-def makers(kind: Kind, stem: str = "*") -> Iterator[tuple[str, Callable[..., Any]]]:
-    """All makers of one kind, or those in one file, by name and in order."""
-    for file in sorted((COURSE / f"{kind.word}s").glob(f"{stem}.py")):
-        module = importlib.import_module(f"{kind.package}.{file.stem}")
+def makers(kind: Kind, path: str = "**/*") -> Iterator[tuple[str, Callable[..., Any]]]:
+    """All makers of one kind, or those in one file, by address and in order."""
+    folder = COURSE / f"{kind.word}s"
+    for file in sorted(folder.glob(f"{path}.py")):
+        steps = file.relative_to(folder).with_suffix("").parts
+        if steps[-1] == "__init__":
+            continue
+        module = importlib.import_module(".".join((kind.package, *steps)))
         for name, function in vars(module).items():
             if about(function) is not None and function.__module__ == module.__name__:
-                yield f"{file.stem}/{name}", function
+                yield "/".join((*steps, name)), function
 
 
 def catalogue(word: str) -> str:
@@ -59,8 +63,8 @@ def is_animation(function: Callable[..., Any]) -> bool:
 
 def find_maker(kind: Kind, name: str) -> Callable[..., Any]:
     """The maker of a name; a `Fault` names the nearest."""
-    file = name.partition("/")[0]
-    near_by = dict(makers(kind, file)) if file.isidentifier() else {}
+    file = name.rpartition("/")[0]
+    near_by = dict(makers(kind, file)) if is_address(name) else {}
     if name not in near_by:
         all_of_kind = dict(makers(kind))
         near = difflib.get_close_matches(name, all_of_kind, n=1, cutoff=0.5)
@@ -96,7 +100,7 @@ def labelled_files(kind: Kind, name: str, pairs: Sequence[str]) -> tuple[Label, 
     ----------
     kind : Kind
     name : str
-        "file/function".
+        Its address, "unit/file/function".
     pairs : sequence of str
         Such as "q=60".
 
@@ -136,7 +140,7 @@ def parser() -> argparse.ArgumentParser:
     listing.add_argument("word", nargs="?", default="", help="only names that hold this")
     for word in KINDS:
         one = actions.add_parser(word, help=f"make one {word}")
-        one.add_argument("name", help="such as unit03_tuned_circuit/ringing")
+        one.add_argument("name", help="such as unit03_tuned_circuit/curves/ringing")
         one.add_argument("--set", action="append", default=[], metavar="KEY=VALUE", help="a setting; may be given again")
         one.add_argument("--into", type=Path, default=Path(), metavar="FOLDER", help="where to put the files; made if need be")
         if word != "sound":
@@ -156,7 +160,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
             files[".png"] = labelled_png(draw_png(files[".svg"].decode(), options.png), label)
         options.into.mkdir(parents=True, exist_ok=True)
         for suffix, content in {**files, ".txt": label.text.encode()}.items():
-            place = options.into / f"{options.name.split('/')[1]}{suffix}"
+            place = options.into / f"{options.name.rpartition('/')[2]}{suffix}"
             place.write_bytes(content)
             print(place)
     except (Fault, OSError) as error:

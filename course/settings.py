@@ -9,13 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
-from solutions.unit00_bench.prefixes import from_engineering, to_engineering
-
-
-def with_unit(value: float, unit: str) -> str:
-    """Such as "9 kHz": no more figures than it has."""
-    size, _, prefixed = to_engineering(value, unit, 4).partition(" ")
-    return f"{size.rstrip('0').rstrip('.') if '.' in size else size} {prefixed}"
+from checker.checks.units import any_quantity, tidily
 
 
 @dataclass(frozen=True)
@@ -31,7 +25,7 @@ class Between:
         """The value that a text such as "365 pF" stands for; ValueError says what is wrong."""
         text = text.strip()
         try:
-            number = from_engineering(text) if text.endswith(self.unit) and self.unit else float(text)
+            number = any_quantity(text)[0] if text.endswith(self.unit) and self.unit else float(text)
         except ValueError:
             raise ValueError(f"write a number such as {self.show(self.low)}") from None
         if not self.low <= number <= self.high:
@@ -39,7 +33,7 @@ class Between:
         return number
 
     def show(self, value: float) -> str:
-        return with_unit(value, self.unit) if self.unit else f"{value:.6g}"
+        return tidily(value, self.unit, 4) if self.unit else f"{value:.6g}"
 
     @property
     def choice(self) -> str:
@@ -62,7 +56,7 @@ class OneOf:
         raise ValueError(f"write one of {self.choice}")
 
     def show(self, value: Any) -> str:
-        return with_unit(value, self.unit) if self.unit else str(value)
+        return tidily(value, self.unit, 4) if self.unit else str(value)
 
     @property
     def choice(self) -> str:

@@ -5,6 +5,7 @@ A quantity is text with its unit. Its range is what the physics covers, or what 
 
 from dataclasses import dataclass
 
+from ..checks.units import any_quantity
 from . import physics
 
 SETS = ("crystal set", "one valve", "one valve with reaction", "isolated aerial with reaction", "quenched")
@@ -67,7 +68,7 @@ class Quantity:
 
     @property
     def limits(self) -> tuple[float, ...]:
-        return tuple(physics.prefixes.from_engineering(text) for text in (self.low, self.high))
+        return any_quantity(self.low)[0], any_quantity(self.high)[0]
 
 
 @dataclass(frozen=True)

@@ -2,7 +2,6 @@
 
 from solutions.unit00_bench import dropper_resistor as dropper
 from solutions.unit00_bench import ht_faults as faults
-from solutions.unit00_bench import prefixes
 from solutions.unit01_signal import aerial_voltage as aerial
 from solutions.unit01_signal import field_strength as field
 from solutions.unit01_signal import radiation_resistance as radiation
@@ -49,7 +48,6 @@ __all__ = [
     "network",
     "one_valve",
     "phones",
-    "prefixes",
     "quench",
     "radiated",
     "radiation",

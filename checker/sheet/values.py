@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from difflib import get_close_matches
 
+from ..checks.units import any_quantity
 from . import physics
 from .keys import MUST, Key, OneOf, Quantity, Text, Wire
 
@@ -62,12 +63,10 @@ def _gauge(text: str, example: str) -> float:
 
 def _quantity(text: str, takes: Quantity, name: str, example: str) -> float:
     try:
-        value = physics.prefixes.from_engineering(text)
+        value, unit = any_quantity(text)
     except ValueError:
         how = f"write a number, a space and a unit with its prefix (metres, not inches), such as {example}"
         raise ValueError(f"{quoted(text)} is not a quantity with a unit that is known here: {how}") from None
-    symbol = physics.prefixes.NUMBER_THEN_SYMBOL.fullmatch(text.translate(physics.prefixes.LOOK_ALIKES))[2]
-    unit = physics.prefixes.split_symbol(symbol)[1]
     if {unit, takes.unit} not in ({takes.unit}, {"Ω", "ohm"}):
         has = f"is in {unit}" if unit else "has no unit"
         raise ValueError(f"{quoted(text)} {has}, and {name} is wanted in {takes.unit}: write such as {example}")

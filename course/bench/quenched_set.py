@@ -1,25 +1,23 @@
-"""The quenched set of the browser bench as plain numbers, with a dial and stations of its own: 30 MHz, screened, no aerial.
-
-Kit Harrow's test oscillators stand in biscuit tins. A cable takes all of them to one turn of wire beside the set's coil.
-"""
+"""The quenched set of the browser bench as plain numbers, with a dial and stations of its own."""
 
 import numpy as np
 
-from course.sounds.quenched import CAPACITANCE, FREQUENCY, LIMIT, QUALITY, QUENCH, TEMPERATURE
-from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, slopes_at_rest
-
-DIAL = 28e6, 32e6  # hertz
-COUPLING = 1e-9, 20e-9, 4e-9  # henry between loop and coil: least, most, at first
-REACTION = 1.2, 2.4, 1.6  # part of the coil's loss that is made good while a burst grows
-QUENCHES = 20e3, 80e3, QUENCH  # hertz
-LOOP_INDUCTANCE, LOOP_RESISTANCE = 0.1e-6, 75.0  # of the one turn; of the cable that feeds it, matched
-BYPASS = 4e-9  # farad across the telephones, and again behind a filter: they keep the quench out
-# Two at once beat, and the bursts look at the beat only now and then. Quenched as at first, all they see is 16 kHz, or nothing.
-TINS = (  # name, hertz, volt r.m.s. in series with the loop
-    ("Shortbread", 29.20e6, 400e-6),
-    ("Oatcake", 29.60e6, 100e-6),
-    ("Gingernut", 30.912e6, 40e-6),
+from course.circle.quenched import (
+    BYPASS,
+    CAPACITANCE,
+    COUPLINGS,
+    DIAL,
+    FEEDBACKS,
+    FREQUENCY,
+    LIMIT,
+    LOOP_INDUCTANCE,
+    LOOP_RESISTANCE,
+    QUALITY,
+    QUENCHES,
+    TEMPERATURE,
+    TINS,
 )
+from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, slopes_at_rest
 
 
 def quenched_set() -> dict:
@@ -34,9 +32,9 @@ def quenched_set() -> dict:
     return {
         "title": "Quenched set",
         "knobs": {
-            "coupling": knob("nH", *COUPLING),
+            "coupling": knob("nH", *COUPLINGS),
             "tuning": {"low": 0.999 * least, "high": 1.001 * most, "start": start},
-            "throttle": knob("", *REACTION),
+            "throttle": knob("", *FEEDBACKS),
             "quench": knob("kHz", *QUENCHES),
         },
         "feeds": ["quenched"],

@@ -5,67 +5,34 @@ them but the ear, is made in `quenched_set`. Keys that come from a dataclass or 
 named tuple of `solutions/` keep its field names.
 """
 
-from dataclasses import asdict, replace
+from dataclasses import asdict
 
 import numpy as np
 
 from course.bench.quenched_set import quenched_set
-from course.figures.stations import NIGHT_ONLY, STATIONS
-from course.sounds.programme import DEPTH, FULL_SCALE, TOP
-from course.sounds.reaction import COUNTRY, GENTLE, LOUDEST, LOWEST
-from course.sounds.unit07_oscillation import NEXT_DOOR
-from course.sounds.unit09_isolating import STRAY
+from course.circle.levels import FULL_SCALE, LOUD, LOUDEST, LOWEST
+from course.circle.oscillating import NEXT_DOOR, STRAY
+from course.circle.programme import DEPTH, TOP
+from course.circle.set_in_hand import COUNTRY
+from course.circle.sets import BOTH_WAYS, COUPLING, CRYSTAL_STAGE, CRYSTAL_WINDINGS, ISOLATING, VALVE_WINDINGS
+from course.circle.stations import LOCAL, NIGHT_ONLY, STATIONS
 from solutions.unit01_signal.aerial_voltage import effective_height
 from solutions.unit02_coil_and_condenser.club_coil import coil_resistance
 from solutions.unit04_crystal_set import crystal_set, phone_loudness
 from solutions.unit06_reaction.network import (
-    ANODE_FILAMENT,
-    ANODE_WIRING,
     DIAL,
     SALTMARSH_SET,
     THROTTLE_RANGE,
     ReactionSet,
 )
 from solutions.unit07_oscillation import cycle
-from solutions.unit07_oscillation.stage import BYPASS, SALTMARSH_STAGE, Stage, at_rest, small_signal_set
+from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, Stage, at_rest, small_signal_set
 from solutions.unit08_two_stations import club_evening
 from solutions.unit09_feedback_receivers import isolated_set
 
-LOUD = 85.0  # decibel of sound pressure: where a day's listening begins to harm (common practice, no source)
+COUPLING_KNOB = dict(zip(("low", "high", "start"), COUPLING, strict=True), unit="uH")
 PROTECTION = 40.0  # decibel that a wanted station should be above another: ITU-R BS.560
-COUPLING = {"low": 2e-6, "high": 40e-6, "start": SALTMARSH_SET.aerial_tuned, "unit": "uH"}  # henry
-PHONES_CONDENSER = 1e-9  # farad, behind the crystal, as in the lesson
-START = 846e3  # hertz: the dial when the page opens
-ISOLATING = "type 32"
-
-# A crystal with its load is a grid with its leak, but that it also leaks backwards; and there is no valve behind it.
-CRYSTAL = Stage(
-    amplification_factor=1.0,
-    perveance=0.0,
-    offset=0.0,
-    supply=0.0,
-    load_resistance=crystal_set.LOAD,
-    bypass_capacitance=BYPASS,
-    leak_resistance=crystal_set.LOAD,
-    leak_return=crystal_set.SATURATION_CURRENT * crystal_set.LOAD,
-    grid_capacitance=PHONES_CONDENSER,
-    zero_current=crystal_set.SATURATION_CURRENT,
-    slope_voltage=crystal_set.SLOPE_VOLTAGE,
-    grid_anode=0.0,
-    grid_filament=0.0,
-)
-UNCOUPLED = replace(SALTMARSH_SET, tuned_tickler=0.0, aerial_tickler=0.0)
-CRYSTAL_WINDINGS = replace(
-    UNCOUPLED,
-    transconductance=0.0,
-    grid_anode_capacitance=0.0,
-    grid_conductance=crystal_set.SATURATION_CURRENT / crystal_set.SLOPE_VOLTAGE,
-)
-BOTH_WAYS = {"gentle": GENTLE, "fierce": SALTMARSH_STAGE}
-# One valve: no tickler to speak of, no choke; the condenser across the telephones holds the anode all but still at the carrier.
-VALVE_WINDINGS = replace(
-    UNCOUPLED, tickler_inductance=0.1e-6, throttle_capacitance=BYPASS, anode_capacitance=ANODE_FILAMENT + ANODE_WIRING
-)
+START = LOCAL.frequency  # of the dial when the page opens
 
 
 def bench_figures() -> dict:
@@ -76,14 +43,14 @@ def bench_figures() -> dict:
     dict, ready for JSON; SI units throughout
     """
     sets = {
-        "crystal": one_set("Crystal set", CRYSTAL_WINDINGS, {"crystal": CRYSTAL}, reaction=False),
+        "crystal": one_set("Crystal set", CRYSTAL_WINDINGS, {"crystal": CRYSTAL_STAGE}, reaction=False),
         "valve": one_set("One valve", VALVE_WINDINGS, {"fierce": SALTMARSH_STAGE}, reaction=False),
         "reaction": one_set("One valve with reaction", SALTMARSH_SET, BOTH_WAYS, reaction=True),
         "isolated": one_set("Isolated aerial with reaction", isolated_set.isolated_set(ISOLATING), BOTH_WAYS, reaction=True),
     }
     sets["quenched"] = quenched_set()
     sets["isolated"]["ahead"] = stage_ahead()
-    sets["isolated"]["knobs"]["coupling"] = {**COUPLING, "start": isolated_set.MUTUAL}
+    sets["isolated"]["knobs"]["coupling"] = {**COUPLING_KNOB, "start": isolated_set.MUTUAL}
     height = float(effective_height(crystal_set.HEIGHT, crystal_set.TOP))
     return {
         "order": list(sets),
@@ -131,11 +98,11 @@ def all_stations() -> list[dict]:
         for s in STATIONS
     ]
     by_night = {
-        "name": "Skerry Vore",
-        "frequency": NIGHT_ONLY,
+        "name": NIGHT_ONLY.name,
+        "frequency": NIGHT_ONLY.frequency,
         "field": float(club_evening.skerry_vore_by_night()),
-        "power": club_evening.SKERRY_VORE_POWER,
-        "distance": club_evening.SKERRY_VORE_DISTANCE,
+        "power": NIGHT_ONLY.power,
+        "distance": NIGHT_ONLY.distance,
         "night": True,
     }
     return sorted([*by_day, by_night], key=lambda station: station["frequency"])
@@ -184,7 +151,7 @@ def one_set(title: str, windings: ReactionSet, stages: dict[str, Stage], reactio
     least, start, most = (1 / ((2 * np.pi * place) ** 2 * windings.tuned_inductance) for place in (DIAL[1], START, DIAL[0]))
     across = feeds[next(iter(feeds))]["network"]["grid_anode_capacitance"]  # the scale is drawn with the valve in
     tuning = {"low": 0.95 * least - across, "high": 1.02 * most - across, "start": start - across}
-    knobs = {"coupling": COUPLING, "tuning": tuning}
+    knobs = {"coupling": COUPLING_KNOB, "tuning": tuning}
     if reaction:
         knobs["throttle"] = {"low": THROTTLE_RANGE[0], "high": THROTTLE_RANGE[1], "start": THROTTLE_RANGE[0], "unit": "pF"}
     return {

@@ -12,8 +12,8 @@ from schemdraw import Drawing
 from schemdraw.segments import SegmentCircle
 
 from course.figures import figure, sets
-from course.figures.parts import Dot, Earth, Oscillator, Upright, Windings, schematic
-from course.figures.style import BRASS, KELP, PLUM, RUST, SEA
+from course.figures.kit.parts import Dot, Earth, Oscillator, Upright, Windings, schematic
+from course.figures.kit.style import BRASS, KELP, PLUM, RUST, SEA
 
 COUPLING, TUNING, REACTION, QUENCH = SEA, KELP, PLUM, BRASS  # the colours that stand for the lights
 

@@ -3,11 +3,11 @@
 import numpy as np
 from matplotlib.figure import Figure
 
+from course.circle.stations import LOCAL, NEXT_CHANNEL
 from course.figures import figure
-from course.figures.style import BRASS, INK, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, INK, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from solutions.unit03_tuned_circuit.response_curve import decibels, relative_response
 
-LOCAL, FAR = 846e3, 855e3
 PLAIN_Q, REACTION_Q = 80, 800
 
 
@@ -26,14 +26,16 @@ def under_the_local() -> Figure:
     drawing, axes = plot()
     frequency = np.linspace(829e3, 871e3, 337)
     for quality, colour, line in ((PLAIN_Q, BRASS, (0, (5, 2))), (REACTION_Q, SEA, "solid")):
-        axes.plot(frequency, decibels(relative_response(frequency, FAR, quality)), color=colour, linestyle=line)
+        axes.plot(
+            frequency, decibels(relative_response(frequency, NEXT_CHANNEL.frequency, quality)), color=colour, linestyle=line
+        )
     axes.set_ylim(-34, 4)
     axes.set_xlim(frequency[0], frequency[-1])
-    axes.axvline(LOCAL, color=RUST, linewidth=1, linestyle=":")
-    axes.text(LOCAL - 500, 2, "Saltmarsh Point,\nthe local", color=RUST, ha="right", va="top", size=SMALL_TEXT)
-    axes.text(FAR + 1200, 0.8, "Gannet Rock", color=INK, size=SMALL_TEXT)
-    axes.text(FAR + 10e3, -6, "alone", color=BRASS, size=SMALL_TEXT)
-    axes.text(FAR + 4.2e3, -15, "with reaction", color=SEA, size=SMALL_TEXT)
+    axes.axvline(LOCAL.frequency, color=RUST, linewidth=1, linestyle=":")
+    axes.text(LOCAL.frequency - 500, 2, "Saltmarsh Point,\nthe local", color=RUST, ha="right", va="top", size=SMALL_TEXT)
+    axes.text(NEXT_CHANNEL.frequency + 1200, 0.8, "Gannet Rock", color=INK, size=SMALL_TEXT)
+    axes.text(NEXT_CHANNEL.frequency + 10e3, -6, "alone", color=BRASS, size=SMALL_TEXT)
+    axes.text(NEXT_CHANNEL.frequency + 4.2e3, -15, "with reaction", color=SEA, size=SMALL_TEXT)
     engineering_axis(axes.xaxis, "frequency", "Hz")
     axes.set_ylabel("response, dB")
     return drawing

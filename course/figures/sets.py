@@ -4,12 +4,10 @@ All share one frame: the signal comes in at the left and goes out at the right, 
 height 0, the tuned circuit's live side runs along height 2.6.
 """
 
-from itertools import pairwise
-
 import schemdraw
 
 from course.figures import figure
-from course.figures.parts import (
+from course.figures.kit.parts import (
     Aerial,
     Coil,
     Condenser,
@@ -17,7 +15,6 @@ from course.figures.parts import (
     Dot,
     Earth,
     Headphones,
-    Line,
     Oscillator,
     Resistor,
     Supply,
@@ -25,16 +22,11 @@ from course.figures.parts import (
     VariableCondenser,
     Windings,
     schematic,
+    wire,
 )
-from course.figures.style import INK, RUST
+from course.figures.kit.style import INK, RUST
 
 TOP, MIDDLE = 2.6, 1.3
-
-
-def wire(*points: tuple[float, float], color: str = INK) -> None:
-    """Straight wires from point to point."""
-    for start, end in pairwise(points):
-        Line().at(start).to(end).color(color)
 
 
 def aerial_at(x: float, foot: tuple[float, float]) -> None:

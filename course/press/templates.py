@@ -1,16 +1,10 @@
-"""The press's one Jinja environment. Values are escaped; what is HTML already says so in the template, by `|safe`."""
+"""HTML from the press's templates, escaped as all of ours; what is HTML already says so in the template, by `|safe`."""
 
 from pathlib import Path
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from checker.templates import environment
 
-ENVIRONMENT = Environment(
-    loader=FileSystemLoader(Path(__file__).parent / "boxes" / "templates"),
-    autoescape=True,
-    trim_blocks=True,
-    lstrip_blocks=True,
-    undefined=StrictUndefined,
-)
+ENVIRONMENT = environment(Path(__file__).parent / "boxes" / "templates")
 
 
 def render(template: str, **values: object) -> str:

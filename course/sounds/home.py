@@ -2,10 +2,11 @@
 
 import numpy as np
 
+from course.circle.levels import RATE
+from course.circle.stations import LOCAL
 from course.sounds import sound
 from solutions.unit01_signal.am_waveform import am_waveform
 
-RATE = 16_000
 SLOWER = 1000
 
 
@@ -16,4 +17,4 @@ SLOWER = 1000
 )
 def slow_carrier() -> tuple[np.ndarray, int]:
     time = np.arange(8 * RATE) / RATE
-    return am_waveform(time, 846e3 / SLOWER, 1e3 / SLOWER, 0.8, 1.0), RATE
+    return am_waveform(time, LOCAL.frequency / SLOWER, 1e3 / SLOWER, 0.8, 1.0), RATE

@@ -1,7 +1,7 @@
 """Engineering notation, in and out.   Lesson: Bench, sections 2 and 4.
 
-For the physics, text becomes an SI number here, and an SI number text. The checker has its own in `checker/checks/units.py`,
-since a student pack holds no solutions; `tests/checker/test_units.py` holds the two to each other.
+The checker and the site have their own in `checker/checks/units.py`, since a student pack holds no solutions;
+`tests/checker/test_units.py` holds the two to each other.
 """
 
 import math

@@ -3,7 +3,7 @@
 import numpy as np
 
 from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
-from solutions.unit01_signal.field_strength import ground_wave_field
+from solutions.unit01_signal.club_stations import ACROSS_THE_BAY
 from solutions.unit02_coil_and_condenser.club_coil import STATED
 from solutions.unit04_crystal_set.crystal_set import (
     AERIAL_COIL,
@@ -21,8 +21,8 @@ from solutions.unit04_crystal_set.crystal_set import (
 )
 from solutions.unit04_crystal_set.detector_load import detector_powers
 
-FREQUENCY, COUPLING, DEPTH = 1107e3, 20e-6, 0.3  # hertz, henry, a fraction
-FIELD = float(ground_wave_field(5e3, 60e3, FREQUENCY, 5.0, 70.0))  # volt per metre: Curlew Bank at the hut
+FREQUENCY, COUPLING, DEPTH = ACROSS_THE_BAY.frequency, 20e-6, 0.3  # hertz, henry, a fraction
+FIELD = float(ACROSS_THE_BAY.field)  # volt per metre: Curlew Bank at the hut
 DIODE_CAPACITANCE, BACKWARD = 1e-12, 500e3  # farad, ohm: of a germanium point contact, from memory
 
 

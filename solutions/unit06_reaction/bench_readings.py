@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import numpy as np
 
+from solutions.unit01_signal.club_stations import ACROSS_THE_BAY
 from solutions.unit05_valve.one_valve_set import LEAK, LEAK_RETURN
 from solutions.unit06_reaction import club_set, stability
 from solutions.unit06_reaction.cheap_measurements import (
@@ -30,7 +31,10 @@ ADDED_DOUBT = 0.1, 0.1, 0.1, 10.0
 DETUNED = 175.2e-12, 178.8e-12  # farad, across the coil
 DETUNED_DOUBT = 0.1e-12, 0.1e-12
 
-FREQUENCY, NO_AERIAL = 1107e3, 0.0  # hertz, where the clicks were taken; henry: an aerial that is unplugged shares nothing
+FREQUENCY, NO_AERIAL = (
+    ACROSS_THE_BAY.frequency,
+    0.0,
+)  # hertz, where the clicks were taken; henry: an aerial that is unplugged shares nothing
 SCATTER = np.array([-0.008, 0.004, 0.011, -0.005, 0.002])  # of the throttle's readings, as a part of them
 FELL_BACK = 0.955  # where it stopped, as a part of where it had begun
 

@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from solutions.unit01_signal.club_stations import NEXT_CHANNEL
 from solutions.unit05_valve.one_valve_set import GRID_SLOPE, LAW
 from solutions.unit06_reaction.network import ReactionSet
 from solutions.unit07_oscillation.envelope import RATE, Heard, follow, start
@@ -12,7 +13,7 @@ from solutions.unit07_oscillation.squegging import largest_leak, swing_exponent,
 from solutions.unit07_oscillation.stage import GENTLE_STAGE, Stage
 from solutions.unit07_oscillation.station_on import on_station, threshold_in_silence
 
-FREQUENCY, PART = 855e3, 3.0  # hertz; the throttle, in parts of its edge
+FREQUENCY, PART = NEXT_CHANNEL.frequency, 3.0  # hertz; the throttle, in parts of its edge
 STEADY_LEAK = 5e6  # ohm: with it the swing lasts, whatever the grid condenser
 WHISPER = 1e-6  # volt, crest, in the aerial: about what the air's noise brings, from which a burst grows
 LOUD = 1.0  # volt: a swing that counts as a burst

@@ -6,7 +6,7 @@ All of it is invented: where these places lie, and the land between them, an atl
 import numpy as np
 
 from solutions.unit01_signal.aerial_voltage import aerial_capacitance, effective_height
-from solutions.unit01_signal.field_strength import ground_wave_field
+from solutions.unit01_signal.club_stations import LOCAL, NEXT_CHANNEL, NIGHT_ONLY, STATIONS
 from solutions.unit01_signal.radiation_resistance import radiation_resistance
 from solutions.unit03_tuned_circuit.reflected_impedance import series_impedance
 from solutions.unit04_crystal_set.crystal_set import AERIAL_COIL, EARTH_RESISTANCE, HEIGHT, TOP, WIRE_RADIUS
@@ -15,14 +15,13 @@ from solutions.unit08_two_stations.night_path import path_middle, path_night
 from solutions.unit08_two_stations.sky_wave import magnetic_latitude, night_field
 
 HUT, SKERRY_VORE = (54.0, 2.0), (61.65, -3.0)  # degree, north and east
-SKERRY_VORE_POWER, SKERRY_VORE_DISTANCE = 150e3, 900e3  # watt, metre
 YEAR = 2026
 DARK_HEIGHT = 80e3  # m, of the air that must be dark
 CREEK = 20e3  # m from Saltmarsh Point to Nell's bench on Eelgrass Creek; from Gannet Rock it is as far as the hut
 READINGS = np.array([92.0, 56.5, 54.5, 26.0, 7.0])  # degree, as Mabel Sedge noted them
-LOGGED = np.array([693e3, 846e3, 855e3, 1107e3, 1449e3])  # hertz
+LOGGED = np.array(sorted(station.frequency for station in STATIONS))  # hertz
 SET_RESISTANCE = 15.0  # ohm, of the aerial coil with what the tuned circuit reflects into it, off tune
-TRAPPED, TRAP_QUALITY = 846e3, 213.0  # hertz; the trap's coil is as good as this
+TRAPPED, TRAP_QUALITY = LOCAL.frequency, 213.0  # hertz; the trap's coil is as good as this
 
 
 def clock(hours: float) -> str:
@@ -55,17 +54,17 @@ def night_length(month: int, day: int, height: float = DARK_HEIGHT) -> float:
 def skerry_vore_by_night() -> float:
     """Its field at the hut, volts per metre, that half of the nights reach."""
     latitude, longitude, _ = path_middle(*HUT, *SKERRY_VORE)
-    return night_field(SKERRY_VORE_POWER, SKERRY_VORE_DISTANCE, magnetic_latitude(latitude, longitude))
+    return night_field(NIGHT_ONLY.power, NIGHT_ONLY.distance, magnetic_latitude(latitude, longitude))
 
 
 def local_at(distance: float) -> float:
     """Field of Saltmarsh Point so many metres off, over the marsh, in volts per metre."""
-    return ground_wave_field(1e3, distance, TRAPPED, 0.03, 40.0)
+    return LOCAL.field_at(distance)
 
 
 def gannet_rock() -> float:
     """Field of Gannet Rock, 80 km off over land, in volts per metre."""
-    return ground_wave_field(1e3, 80e3, 855e3, 0.003, 22.0)
+    return NEXT_CHANNEL.field
 
 
 def aerial_alone(frequency: float) -> complex:

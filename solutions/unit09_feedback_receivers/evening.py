@@ -9,16 +9,16 @@ from typing import NamedTuple
 
 import numpy as np
 
+from solutions.unit01_signal import club_stations
 from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
 from solutions.unit01_signal.field_strength import ground_wave_field, unattenuated_field
 from solutions.unit04_crystal_set.crystal_set import HEIGHT, TOP
 from solutions.unit07_oscillation.radiated_field import noise_field
+from solutions.unit08_two_stations.club_noise import MAN_MADE
 from solutions.unit08_two_stations.night_path import hop
+from solutions.unit08_two_stations.sky_wave import E_LAYER
 
-# conductivity in siemens per metre, relative permittivity: ITU-R P.368, as the NTIA uses them
-SEA, SALT_MARSH, AVERAGE_LAND, DRY_HEATH = (5.0, 70.0), (0.03, 40.0), (0.003, 22.0), (0.001, 15.0)
-E_LAYER = 100e3  # metre
-COUNTRY = 67.2, 27.7  # decibel, decibel a decade: ITU-R P.372's noise where there are few houses
+COUNTRY = MAN_MADE["country"]
 
 
 class Station(NamedTuple):
@@ -38,14 +38,20 @@ class Station(NamedTuple):
     fading: float
 
 
+def on_the_spit(station: club_stations.Station, distance: float, loss: float, fading: float) -> Station:
+    """One of the Circle's stations as Tern Spit has it."""
+    ground = club_stations.GROUNDS[station.ground] if station.ground else None
+    return Station(station.name, station.frequency, station.power, distance, ground, loss, fading)
+
+
 # Losses: of Merrow Sound by the NTIA's smooth-earth model; of Skerry Vore 47 CFR 73.190(b), magnetic latitude 50 degrees.
 STATIONS = (
-    Station("Merrow Sound", 693e3, 50e3, 280e3, SEA, 3.8, 0.2),
-    Station("Saltmarsh Point", 846e3, 1e3, 30e3, SALT_MARSH, 0.0, 0.0),
-    Station("Gannet Rock", 855e3, 1e3, 60e3, AVERAGE_LAND, 0.0, 0.3),
-    Station("Curlew Bank", 1107e3, 5e3, 60e3, SEA, 0.0, 0.1),
-    Station("Skerry Vore", 1206e3, 150e3, 900e3, None, 15.0, 0.5),
-    Station("Holm Light", 1449e3, 2e3, 35e3, DRY_HEATH, 0.0, 0.1),
+    on_the_spit(club_stations.FAR_OVER_SEA, 280e3, 3.8, 0.2),
+    on_the_spit(club_stations.LOCAL, 30e3, 0.0, 0.0),
+    on_the_spit(club_stations.NEXT_CHANNEL, 60e3, 0.0, 0.3),
+    on_the_spit(club_stations.ACROSS_THE_BAY, 60e3, 0.0, 0.1),
+    on_the_spit(club_stations.NIGHT_ONLY, 900e3, 15.0, 0.5),
+    on_the_spit(club_stations.ON_THE_HEATH, 35e3, 0.0, 0.1),
 )
 
 

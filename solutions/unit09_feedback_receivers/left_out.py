@@ -3,6 +3,7 @@
 import numpy as np
 
 from solutions.ranges import check_ranges
+from solutions.unit01_signal.club_stations import ACROSS_THE_BAY
 from solutions.unit06_reaction.network import SALTMARSH_SET
 from solutions.unit09_feedback_receivers.isolated_set import (
     GRID_RESISTANCE,
@@ -70,7 +71,7 @@ def sine_against_step(offset: float, nepers: float = 10.0, quench_frequency: flo
     return float(20 * np.log10(sine_response(offset, nepers, quench_frequency) / relative_response(offset, rate, rate)))
 
 
-def grid_anode_conductance(offset: float, frequency: float = 1107e3) -> float:
+def grid_anode_conductance(offset: float, frequency: float = ACROSS_THE_BAY.frequency) -> float:
     """Conductance that a triode's 6 pF would put across the capstone's first circuit, as a multiple of what that has.
 
     Parameters

@@ -218,7 +218,7 @@ LIGHT, DARK = (colours(block) for block in re.findall(r":root \{(.*?)\}", STYLE,
 
 
 def test_colours_are_those_of_the_site():
-    palette = tomllib.loads((ROOT / "course/figures/palette.toml").read_text("utf-8"))
+    palette = tomllib.loads((ROOT / "course/figures/kit/palette.toml").read_text("utf-8"))
     assert {name: palette[name][0] for name in LIGHT} == LIGHT
     assert {name: palette[name][1] for name in DARK} == DARK
     assert LIGHT.keys() == DARK.keys()

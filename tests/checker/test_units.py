@@ -5,8 +5,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from checker.checks import given as inputs
-from checker.checks.units import in_words, quantity, tidily
-from solutions.unit00_bench.prefixes import to_engineering
+from checker.checks.units import any_quantity, in_full, in_words, quantity, tidily
+from solutions.unit00_bench.prefixes import PLAIN_UNITS, PREFIXED_UNITS, from_engineering, to_engineering
 
 
 @given(st.floats(1e-12, 9e11), st.sampled_from(["Hz", "F", "H", "Ω", "V"]), st.integers(3, 6))
@@ -19,6 +19,29 @@ def test_agrees_with_the_exercise_on_prefixes(value, unit, figures):
 def test_tidily_is_the_exercise_s_number_without_its_last_zeros(value, unit, figures):
     number, _, symbol = to_engineering(value, unit, figures).partition(" ")
     assert tidily(value, unit, figures) == f"{number.rstrip('0').rstrip('.') if '.' in number else number} {symbol}"
+
+
+@given(st.floats(1e-20, 9e11), st.sampled_from([*PREFIXED_UNITS, *PLAIN_UNITS, "h", "A/m²"]), st.integers(1, 17))
+def test_the_pages_numbers_are_those_of_the_exercise(value, unit, figures):
+    for number in (value, -value, 0.0):
+        assert in_full(number, unit, figures) == to_engineering(number, unit, figures)
+
+
+@given(
+    st.from_regex(r"[-+−]?[0-9]{1,4}(\.[0-9]{1,3})?(e-?[0-9])?", fullmatch=True),
+    st.sampled_from([" ", ""]),
+    st.sampled_from(["p", "u", "µ", "μ", "m", "", "k", "M", "K", "x"]),
+    st.sampled_from([*PREFIXED_UNITS, *PLAIN_UNITS, "\N{OHM SIGN}", "furlong"]),
+)
+def test_a_text_is_read_as_the_exercise_reads_it(number, space, prefix, unit):
+    text = f"{number}{space}{prefix}{unit}"
+    try:
+        wanted = from_engineering(text)
+    except ValueError:
+        with pytest.raises(ValueError):
+            any_quantity(text)
+    else:
+        assert any_quantity(text)[0] == wanted
 
 
 @given(st.floats(1e-14, 1e13))

@@ -11,8 +11,9 @@ from typing import NamedTuple
 import numpy as np
 
 from checker.hear.listening import MOMENTS
-from course.figures.stations import LOCAL
-from course.sounds import unit06_reaction as sound_of_unit_06
+from course.circle.demonstration import BEGIN, END, demonstration
+from course.circle.levels import RATE
+from course.circle.stations import LOCAL
 from solutions.unit00_bench import ht_faults, phone_limiter
 from solutions.unit00_bench.dropper_resistor import (
     current_through_dropper,
@@ -119,8 +120,8 @@ def more_ht(low, high, decibels):
 
 
 def grown(decibels, seconds):
-    pressure, _ = sound_of_unit_06.demonstration()
-    rate, begin, end = sound_of_unit_06.RATE, sound_of_unit_06.BEGIN, sound_of_unit_06.END
+    pressure, _ = demonstration()
+    rate, begin, end = RATE, BEGIN, END
     first, last = (np.mean(pressure[int(a * rate) : int(b * rate)] ** 2) for a, b in ((0, begin), (end - 1, end + 1)))
     return near(10 * np.log10(last / first), decibels, 0.1) and seconds == end - begin
 

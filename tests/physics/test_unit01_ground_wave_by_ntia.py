@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from course.figures import stations
+from course.circle import stations
 from solutions.unit01_signal.field_strength import ground_wave_field
 from solutions.unit09_feedback_receivers import evening
 from tests.physics.test_unit01_ground_wave import round_globe_loss

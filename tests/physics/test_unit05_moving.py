@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy.integrate import quad
 
-from course.figures import unit05_valve_moving as moving
+from course.figures.unit05_valve import moving
 from solutions.unit05_valve.emission import emission_density
 from solutions.unit05_valve.one_valve_set import HT, LAW
 from solutions.unit05_valve.space_charge import anode_density, transit_time

@@ -7,12 +7,14 @@ import numpy as np
 import pytest
 import soundfile
 
-from course.figures.stations import ACROSS_THE_BAY, LOCAL, NEXT_CHANNEL, ON_THE_HEATH
-from course.figures.unit04_crystal_set import MUTUAL, source
-from course.sounds import unit04_crystal_set as crystal
-from course.sounds import unit05_valve as valve
-from course.sounds.level import files_of
-from course.sounds.programme import FULL_SCALE, RATE, pressure
+from course.circle import crystal_set
+from course.circle.crystal_set import MUTUAL, across_the_load, source
+from course.circle.levels import FULL_SCALE, RATE, pressure
+from course.circle.one_valve_set import DRAWN_OFF, across_the_phones
+from course.circle.stations import ACROSS_THE_BAY, LOCAL, NEXT_CHANNEL, ON_THE_HEATH
+from course.sounds.kit.level import files_of
+from course.sounds.unit04_crystal_set import crystal
+from course.sounds.unit05_valve import valve
 from solutions.unit04_crystal_set.crystal_set import LOAD, SATURATION_CURRENT, SENSITIVITY, SLOPE_VOLTAGE
 from solutions.unit04_crystal_set.detector_load import detector_powers
 from solutions.unit04_crystal_set.phone_loudness import sound_pressure_level
@@ -20,7 +22,7 @@ from solutions.unit05_valve.one_valve_set import TONE_RESISTANCE, louder_than_cr
 
 TIME = np.arange(RATE) / RATE
 PAIRS = {  # sound: station, and mutual inductance of the one-valve set's aerial coil
-    "crystal_then_valve": (ACROSS_THE_BAY, valve.DRAWN_OFF),
+    "crystal_then_valve": (ACROSS_THE_BAY, DRAWN_OFF),
     "out_of_nothing": (ON_THE_HEATH, MUTUAL),
 }
 
@@ -40,8 +42,8 @@ def powers(station, mutual, depth, tone):
 @pytest.mark.parametrize("depth", [0.05, 0.3, 0.6])
 def test_a_tone_through_both_sounds_has_the_computed_ratio(depth, tone):
     strength = 1 + depth * np.sin(2 * np.pi * tone * TIME)
-    by_crystal = pressure(crystal.through_the_set(ON_THE_HEATH, strength), LOAD, SENSITIVITY)
-    by_valve = pressure(valve.across_the_phones(ON_THE_HEATH, strength), TONE_RESISTANCE, SENSITIVITY)
+    by_crystal = pressure(across_the_load(ON_THE_HEATH, strength), LOAD, SENSITIVITY)
+    by_valve = pressure(across_the_phones(ON_THE_HEATH, strength), TONE_RESISTANCE, SENSITIVITY)
     gained = level(by_valve) - level(by_crystal)
     assert gained == pytest.approx(louder_than_crystal(*source(ON_THE_HEATH), depth, tone), abs=0.1)
     # and both stand where the telephones' sensitivity puts them
@@ -66,7 +68,7 @@ def test_the_files_keep_the_ratio_that_their_caption_says(name, form):
 
 
 def test_the_stations_ratios_are_those_that_the_lesson_tells():
-    loud, bay, far = (level(crystal.in_the_ear(station)) for station in (LOCAL, ACROSS_THE_BAY, NEXT_CHANNEL))
+    loud, bay, far = (level(crystal_set.by_crystal(station)) for station in (LOCAL, ACROSS_THE_BAY, NEXT_CHANNEL))
     assert loud - bay == pytest.approx(20 * np.log10(4), abs=0.5)  # "its sound four times"
     assert loud - far > 20 * np.log10(3000)  # "more than three thousand times weaker"
     # Brought to 20 dB below full scale, Gannet Rock is "7800 times stronger" than on the common scale.

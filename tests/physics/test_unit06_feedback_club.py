@@ -9,11 +9,14 @@ import pytest
 import soundfile
 from scipy.linalg import expm
 
-from course.figures.stations import NEXT_CHANNEL
-from course.figures.unit06_reaction_edge import BEFORE, BEYOND, STATION, switched_on
-from course.sounds import unit06_reaction as heard
-from course.sounds.level import files_of
-from course.sounds.programme import FULL_SCALE, RATE
+from course.circle.demonstration import demonstration, knobs_turned
+from course.circle.levels import FULL_SCALE, RATE
+from course.circle.one_valve_set import behind_a_circuit
+from course.circle.set_in_hand import aerial_crest
+from course.circle.stations import NEXT_CHANNEL
+from course.figures.unit06_reaction.edge import BEFORE, BEYOND, STATION, switched_on
+from course.sounds.kit.level import files_of
+from course.sounds.unit06_reaction import reaction as heard
 from solutions.unit05_valve.one_valve_set import detector_gain
 from solutions.unit06_reaction import club_set, stability
 from solutions.unit06_reaction.grid_anode_admittance import anode_load, grid_admittance
@@ -144,22 +147,22 @@ def test_envelope_behind_the_circuit_keeps_the_computed_part_of_a_tone(width, to
 
 def test_detector_of_the_sounds_is_that_of_unit_5():
     carrier, depth, tone = 0.1, 0.02, 1000.0
-    volts = heard.detected(carrier * (1 + depth * np.cos(2 * np.pi * tone * TIME)), carrier)
+    volts = behind_a_circuit(carrier * (1 + depth * np.cos(2 * np.pi * tone * TIME)), carrier)
     swing = 2 * abs(np.mean(volts * np.exp(-2j * np.pi * tone * TIME)))
     assert swing == pytest.approx(depth * carrier * detector_gain(carrier, tone), rel=0.03)
 
 
 def test_demonstration_grows_as_the_lesson_says_and_stays_within_bounds():
-    pressure, crest = heard.demonstration()
+    pressure, crest = demonstration()
     first, last = pressure[: 2 * RATE], pressure[-2 * RATE :]
     assert 50 < level(last) - level(first) < 57  # "some hundred thousand times" in power, "some fifty decibels"
     bare = np.array([np.mean(crest[begin : begin + RATE]) for begin in range(0, crest.size, RATE)])
     assert np.all(np.diff(bare[2:14]) > 0)
     assert bare.max() < 0.5  # volt on the grid: it has neither burst into song nor tripped
     assert np.abs(pressure).max() < 0.9 * heard.reaction_advanced.about["full_scale"]
-    gain, width = heard.knobs_turned(np.array([0.0, 20.0]))
+    gain, width = knobs_turned(np.array([0.0, 20.0]))
     assert width == pytest.approx([20.7e3, 400], rel=0.02)
-    assert bare[0] == pytest.approx(gain[0] * heard.emf_crest(NEXT_CHANNEL), rel=0.05)
+    assert bare[0] == pytest.approx(gain[0] * aerial_crest(NEXT_CHANNEL.field), rel=0.05)
 
 
 def test_what_the_anode_takes_is_heard_as_the_transcript_says():

@@ -11,8 +11,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from course.figures.stations import ACROSS_THE_BAY, NEXT_CHANNEL
-from course.sounds.unit06_reaction import emf_crest
+from course.circle.set_in_hand import aerial_crest
+from course.circle.stations import ACROSS_THE_BAY, NEXT_CHANNEL
 from solutions.unit00_bench.prefixes import from_engineering
 from solutions.unit06_reaction import club_set
 from solutions.unit06_reaction.network import THROTTLE_RANGE
@@ -115,7 +115,7 @@ def test_ohms_add_up_to_the_engines_growth():
 
 def test_carriers_of_the_pages_are_the_stations_own():
     for asked in of("signals:gain_with") + of("signals:swing_with") + of("signals:tone_left_with"):
-        assert asked[2] == pytest.approx(emf_crest(OWN[asked[0]]), rel=0.01)
+        assert asked[2] == pytest.approx(aerial_crest(OWN[asked[0]].field), rel=0.01)
 
 
 TABLE_ROWS = [
@@ -128,7 +128,7 @@ TABLE_ROWS = [
 @pytest.mark.parametrize(("line", "asked"), TABLE_ROWS)
 def test_where_a_stations_own_carrier_changes_the_row_the_row_says_so(line, asked):
     """Of a table that is of a weak station alone, the heading or the page must say so: edge.md's and anode.md's do."""
-    own = gain_with(*asked, emf_crest(OWN[asked[0]]))
+    own = gain_with(*asked, aerial_crest(OWN[asked[0]].field))
     if own == pytest.approx(club_set.gain_and_bandwidth(*asked)[0], rel=WITHIN):
         return
     page = next(page.read_text() for page in PAGES if line in page.read_text())
@@ -136,15 +136,15 @@ def test_where_a_stations_own_carrier_changes_the_row_the_row_says_so(line, aske
 
 
 def test_strong_and_weak_part_as_the_lesson_says():
-    own = emf_crest(ACROSS_THE_BAY)
+    own = aerial_crest(ACROSS_THE_BAY.field)
     for throttle in (10e-12, 50e-12, 80e-12):
         assert gain_with(1107e3, throttle, own) > (1 + WITHIN) * club_set.gain_and_bandwidth(1107e3, throttle)[0]
     assert gain_with(1107e3, 110e-12, own) < 0.5 * club_set.gain_and_bandwidth(1107e3, 110e-12)[0]
-    assert emf_crest(NEXT_CHANNEL) == pytest.approx(2e-3, rel=0.02)
+    assert aerial_crest(NEXT_CHANNEL.field) == pytest.approx(2e-3, rel=0.02)
     for throttle, parts in ((100e-12, False), (120e-12, True)):
-        weak, strong = (tone_left_with(855e3, throttle, emf, 3e3) for emf in (WEAK, emf_crest(NEXT_CHANNEL)))
+        weak, strong = (tone_left_with(855e3, throttle, emf, 3e3) for emf in (WEAK, aerial_crest(NEXT_CHANNEL.field)))
         assert (abs(weak - strong) > 6) == parts
     # "A few picofarads on, this set breaks into song with the station on, long before its own threshold".
-    short, on = (swing_with(855e3, throttle, emf_crest(NEXT_CHANNEL)) for throttle in (120e-12, 125e-12))
+    short, on = (swing_with(855e3, throttle, aerial_crest(NEXT_CHANNEL.field)) for throttle in (120e-12, 125e-12))
     assert short < 0.2 < 3 < on
     assert club_set.threshold_throttle(855e3) > 132e-12

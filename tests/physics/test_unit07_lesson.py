@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 
 from checker.course import ROOT
-from course.sounds.reaction import noise_emf, turned
-from course.sounds.unit07_oscillation import fierce, gentle, moments, swing_beyond
+from course.circle.oscillating import fierce, gentle, swing_beyond
+from course.circle.set_in_hand import moments, noise_emf, turned
 
 LESSON = ROOT / "course/lessons/unit07_oscillation"
 BEYOND = 1.03  # of the throttle at the edge: as the sounds and the picture of the neighbour have it

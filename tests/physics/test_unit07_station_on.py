@@ -8,8 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from checker.course import ROOT
-from course.figures.stations import STATIONS
-from course.sounds.reaction import aerial_crest
+from course.circle.set_in_hand import aerial_crest
+from course.circle.stations import STATIONS
 from solutions.unit07_oscillation.stage import GENTLE_STAGE, SALTMARSH_STAGE, at_rest
 from solutions.unit07_oscillation.station_on import (
     margin_left,

@@ -5,15 +5,15 @@ import pytest
 from scipy.special import i0
 
 from checker.course import ROOT
-from course.sounds import unit08_two_stations as sounds
-from course.sounds.programme import RATE
+from course.circle.levels import RATE
+from course.circle.stations import NIGHT_ONLY
+from course.sounds.unit08_two_stations import evening as sounds
 from solutions.unit04_crystal_set.crystal_set import SATURATION_CURRENT, SLOPE_VOLTAGE
 from solutions.unit08_two_stations.club_evening import (
     HUT,
     LOGGED,
     READINGS,
     SKERRY_VORE,
-    SKERRY_VORE_DISTANCE,
     aerial_alone,
     clock,
     dark_hours,
@@ -54,7 +54,7 @@ def test_the_rule_counts_from_its_own_pole_and_no_farther_than_sixty_degrees():
 
 
 def test_skerry_vore_is_as_far_as_the_course_says():
-    assert path_middle(*HUT, *SKERRY_VORE)[2] == pytest.approx(SKERRY_VORE_DISTANCE, rel=1e-3)
+    assert path_middle(*HUT, *SKERRY_VORE)[2] == pytest.approx(NIGHT_ONLY.distance, rel=1e-3)
 
 
 def test_clock():
@@ -102,11 +102,11 @@ def test_the_trap_page_s_numbers_in_words():
 
 def test_the_night_page_s_numbers_in_words():
     words = page("night")
-    (_, near), (_, far) = (hop(SKERRY_VORE_DISTANCE, height) for height in (100e3, 220e3))
+    (_, near), (_, far) = (hop(NIGHT_ONLY.distance, height) for height in (100e3, 220e3))
     waves = (far - near) * 1206e3 / SPEED_OF_LIGHT
     assert f"some {round(waves, -1):.0f} waves" in words and "by 87 km" in words and round((far - near) / 1e3) == 87
     assert f"later by {1e3 * (far - near) / SPEED_OF_LIGHT:.2f} ms" in words
-    higher = hop(SKERRY_VORE_DISTANCE, 220e3 + 130)[1] - far
+    higher = hop(NIGHT_ONLY.distance, 220e3 + 130)[1] - far
     assert "rise by some 130 m" in words and higher * 1206e3 / SPEED_OF_LIGHT == pytest.approx(0.5, abs=0.05)
     nights = [night_length(6, day) for day in (10, 12, 28, 30)]
     assert nights[1:3] == pytest.approx([0, 0], abs=1e-6) and min(nights[0], nights[3]) > 0.1

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from course.sounds import quenched
+from course.circle import quenched
 from solutions.unit06_reaction import club_set, stability
 from solutions.unit06_reaction.network import SALTMARSH_SET, saltmarsh_set
 from solutions.unit07_oscillation.build_up import BOLTZMANN

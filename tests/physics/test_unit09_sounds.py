@@ -6,8 +6,11 @@ import numpy as np
 import pytest
 from scipy.integrate import solve_ivp
 
-from course.figures.stations import ACROSS_THE_BAY
-from course.figures.unit09_audio_reflex import (
+from course.circle.levels import FULL_SCALE, RATE, pressure
+from course.circle.loudspeaker_set import LAST_BIAS, LEAKAGE, LOAD, PRIMARY, RATIO, SENSITIVITY, SHUNT, TYPE_31
+from course.circle.one_valve_set import DRAWN_OFF, across_the_phones, by_valve
+from course.circle.programme import envelope, programme
+from course.circle.reflex_set import (
     ANODE,
     AUDIO_GAIN,
     BIAS,
@@ -16,18 +19,12 @@ from course.figures.unit09_audio_reflex import (
     DEPTH,
     DETECTOR,
     EFFICIENCY,
-    LEAKAGE,
     PHONES,
-    PRIMARY,
     RADIO_GAIN,
     RADIO_LOAD,
-    RATIO,
-    SHUNT,
 )
-from course.figures.unit09_audio_speaker import LAST_BIAS, LOAD, SENSITIVITY, TYPE_31
-from course.sounds import unit09_audio as audio
-from course.sounds.programme import FULL_SCALE, RATE, envelope, pressure
-from course.sounds.unit05_valve import DRAWN_OFF, across_the_phones, by_valve
+from course.circle.stations import ACROSS_THE_BAY
+from course.sounds.unit09_feedback_receivers import audio
 from solutions.unit05_valve.one_valve_set import LAW, TONE_RESISTANCE
 from solutions.unit05_valve.triode_current import anode_resistance, triode_current
 from solutions.unit09_feedback_receivers.reflex import largest_leak, swings
@@ -74,7 +71,7 @@ def test_an_overdriven_valve_makes_overtones_and_a_filled_one_few():
 
 
 def test_each_coupling_takes_what_the_transcript_says():
-    sent = audio.programme()
+    sent = programme()
 
     def lost(low, high, **parts):
         band = np.abs(audio.TONES - (low + high) / 2) < (high - low) / 2

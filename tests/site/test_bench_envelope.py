@@ -8,8 +8,8 @@ from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
 from scipy.special import i0e, i1e
 
-from course.bench.sets import CRYSTAL, CRYSTAL_WINDINGS
-from course.sounds.reaction import GENTLE
+from course.circle.set_in_hand import GENTLE
+from course.circle.sets import CRYSTAL_STAGE, CRYSTAL_WINDINGS
 from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
 from solutions.unit04_crystal_set.crystal_set import COIL, HEIGHT, LOAD, SENSITIVITY, TOP
 from solutions.unit04_crystal_set.detector_load import detector_powers, working_point
@@ -89,7 +89,7 @@ BARE = replace(CRYSTAL_WINDINGS, grid_conductance=0.0)  # the march has the crys
 def crystal_given(emf, rate, reference, set_):
     return {
         "network": plain(set_),
-        "stage": plain(CRYSTAL),
+        "stage": plain(CRYSTAL_STAGE),
         "rest": {"bias": 0.0, "anode": 0.0},
         "reference": reference,
         "rate": rate,
@@ -120,7 +120,7 @@ def test_the_crystal_settles_where_the_exact_law_says(figures):
     set_ = replace(BARE, tuning_capacitance=tuning)
     runs = asked(figures, [("envelope", crystal_given(np.full(1500, c, complex), rate, frequency, set_)) for c in crests])
     for crest, run in zip(crests, runs, strict=True):
-        law = LOAD, CRYSTAL.zero_current, CRYSTAL.slope_voltage
+        law = LOAD, CRYSTAL_STAGE.zero_current, CRYSTAL_STAGE.slope_voltage
         carrier_there, output = working_point(gain * crest, resistance.real, *law)
         assert np.hypot(run[-1][0], run[-1][1]) == pytest.approx(carrier_there, rel=ENVELOPE, abs=0)
         assert -run[-1][2] == pytest.approx(output, rel=ENVELOPE, abs=0)
@@ -135,17 +135,17 @@ def test_the_crystal_follows_a_programme(figures):
     def emf(t):
         return 0.3 * (1 + 0.7 * np.sin(2 * np.pi * 2000 * t)) * np.exp(2j * np.pi * 1500 * t)
 
-    given = {"network": plain(set_), "stage": plain(CRYSTAL), "reference": frequency}
+    given = {"network": plain(set_), "stage": plain(CRYSTAL_STAGE), "reference": frequency}
     net = asked(figures, [("slowMode", given)])[0]
     rate_, by_emf, by_grid, at_once = (complex(net[k]["re"], net[k]["im"]) for k in ("rate", "byEmf", "byGrid", "gridAtOnce"))
 
     def slopes(t, state):
         mode, bias = state[0] + 1j * state[1], state[2]
         grid = mode + at_once * emf(t)
-        x = abs(grid) / CRYSTAL.slope_voltage
-        mean = CRYSTAL.zero_current * np.exp(min(bias / CRYSTAL.slope_voltage + x, 60.0)) * i0e(x)
+        x = abs(grid) / CRYSTAL_STAGE.slope_voltage
+        mean = CRYSTAL_STAGE.zero_current * np.exp(min(bias / CRYSTAL_STAGE.slope_voltage + x, 60.0)) * i0e(x)
         change = rate_ * mode + by_emf * emf(t) + by_grid * 2 * mean * i1e(x) / i0e(x) * grid / abs(grid)
-        return [change.real, change.imag, ((CRYSTAL.leak_return - bias) / LOAD - mean) / CRYSTAL.grid_capacitance]
+        return [change.real, change.imag, ((CRYSTAL_STAGE.leak_return - bias) / LOAD - mean) / CRYSTAL_STAGE.grid_capacitance]
 
     # the charge of a step is that which the current at its end would bring: all comes half a step early
     at = time[1:] + 0.5 / rate
@@ -165,7 +165,9 @@ def test_level_in_the_ear_of_the_crystal_set(figures):
     (heard,) = asked(alone, [("bench", {"call": "listen", "args": [state, {"tone": 400, "depth": 0.3}]})])
     gain, resistance = seen_by_the_crystal(state["tuning"], frequency)
     crest = np.sqrt(2) * aerial_emf(station["field"], effective_height(HEIGHT, TOP))
-    *_, tone = detector_powers(gain * crest, resistance.real, 0.3, LOAD, CRYSTAL.zero_current, CRYSTAL.slope_voltage)
+    *_, tone = detector_powers(
+        gain * crest, resistance.real, 0.3, LOAD, CRYSTAL_STAGE.zero_current, CRYSTAL_STAGE.slope_voltage
+    )
     assert heard["level"] == pytest.approx(sound_pressure_level(tone, SENSITIVITY), abs=0.3)
     assert heard["above"] == pytest.approx(heard["level"] - hearing_threshold(400.0), abs=1e-9)
     assert heard["station"] == "Curlew Bank" and not heard["oscillates"] and heard["neighbour"] is None

@@ -7,7 +7,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from course.figures.stations import STATIONS
+from course.circle.stations import STATIONS
 from course.press.boxes.bench_box import SETS, bench_html, read_goals
 from course.press.boxes.bench_setting import check_setting
 from course.press.faults import Fault

@@ -6,9 +6,9 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from course.bench.sets import CRYSTAL_WINDINGS, VALVE_WINDINGS
-from course.sounds.reaction import COUNTRY, GENTLE, SetInHand
-from course.sounds.unit09_isolating import STRAY
+from course.circle.oscillating import STRAY
+from course.circle.set_in_hand import COUNTRY, GENTLE, SetInHand
+from course.circle.sets import CRYSTAL_WINDINGS, VALVE_WINDINGS
 from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
 from solutions.unit02_coil_and_condenser.club_coil import coil_resistance
 from solutions.unit03_tuned_circuit.reflected_impedance import series_impedance

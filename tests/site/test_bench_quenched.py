@@ -3,9 +3,9 @@
 import numpy as np
 import pytest
 
-from course.bench import quenched_set as bench
-from course.sounds.quenched import CAPACITANCE, FREQUENCY, LIMIT, QUALITY, QUENCH, TEMPERATURE
-from course.sounds.reaction import LOWEST
+from course.circle import quenched
+from course.circle.levels import LOWEST
+from course.circle.quenched import CAPACITANCE, FREQUENCY, LIMIT, QUALITY, QUENCH, TEMPERATURE
 from solutions.unit03_tuned_circuit.reflected_impedance import reflected_impedance
 from solutions.unit04_crystal_set.crystal_set import SENSITIVITY
 from solutions.unit07_oscillation.build_up import amplitude, growth_rate, starting_voltage
@@ -81,7 +81,7 @@ def test_what_the_knobs_make_of_it(figures, frequency, coupling, part, quench_fr
     inductance = 1 / ((2 * np.pi * FREQUENCY) ** 2 * CAPACITANCE)
     dial = 1 / (2 * np.pi * np.sqrt(inductance * there["tuning"]))
     exact(on_the_bench(figures, "dialFrequency", there), dial)
-    loop = bench.LOOP_RESISTANCE + 2j * np.pi * dial * bench.LOOP_INDUCTANCE
+    loop = quenched.LOOP_RESISTANCE + 2j * np.pi * dial * quenched.LOOP_INDUCTANCE
     reflected = reflected_impedance(dial, coupling, loop)
     reactance = 2 * np.pi * dial * inductance
     loss = reactance / QUALITY
@@ -113,7 +113,7 @@ def test_response_band_and_stations(figures):
     band = on_the_bench(figures, "band", there)
     edges = np.array([band["low"], band["high"]]) - bursts["frequency"]
     assert quench.relative_response(edges, bursts["growth"], bursts["decay"]) == pytest.approx(np.sqrt(0.5), rel=1e-6)
-    for found, (name, frequency, emf) in zip(on_the_bench(figures, "stations", there), bench.TINS, strict=True):
+    for found, (name, frequency, emf) in zip(on_the_bench(figures, "stations", there), quenched.TINS, strict=True):
         assert found["name"] == name
         off_tune = quench.relative_response(frequency - bursts["frequency"], bursts["growth"], bursts["decay"])
         exact(found["grid"], np.sqrt(2) * emf * bursts["gain"] * off_tune)

@@ -6,10 +6,11 @@ import shutil
 import numpy as np
 import pytest
 
-from course.figures import budget
-from course.figures.stations import LOCAL, NEXT_CHANNEL, STATIONS
-from course.figures.unit04_crystal_set_budget import powers
-from course.sounds.programme import RATE, TOP, programme
+from course import budget
+from course.circle.levels import RATE
+from course.circle.programme import TOP, programme
+from course.circle.stations import LOCAL, NEXT_CHANNEL, STATIONS
+from course.figures.unit04_crystal_set.budget import powers
 
 from .conftest import ROOT
 

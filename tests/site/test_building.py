@@ -144,14 +144,14 @@ def test_a_dead_markdown_link_fails_the_strict_build(bare, link):
 SOUND = '@sound(caption="x", transcript="{}")\ndef thing():\n    return {}, 8000\n'
 FIGURE = '@figure(caption="x", alt="{}")\ndef thing():\n    {}\n'
 GARISH = """import matplotlib.pyplot as plt
-import course.figures.style
+import course.figures.kit.style
 @figure(caption="x", alt="x")
 def thing():
     drawing, axes = plt.subplots()
     axes.plot([0, 1], color="#123456")
     return drawing
 """
-ROSY = """from course.figures.parts import Line, schematic
+ROSY = """from course.figures.kit.parts import Line, schematic
 @figure(caption="x", alt="x")
 def thing():
     with schematic() as d:

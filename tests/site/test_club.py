@@ -49,7 +49,7 @@ def test_every_line_reaches_the_pages_and_a_wrong_one_stops_the_build(bare):
     said = {key: example for key, (_, example) in LINES.items()} | {"name": '"Tern & Spit <Circle>"'}
     (course / "club.toml").write_text("\n".join(f"{key} = {value}" for key, value in said.items()), "utf-8")
     (course / "lessons" / "club_rules.md").write_text("# Our own rules\n", "utf-8")
-    calls = ('by_raster("nine", "**ten**")', 'figure("unit01_signal_dial/dial")', "club_safety()")
+    calls = ('by_raster("nine", "**ten**")', 'figure("unit01_signal/dial/dial")', "club_safety()")
     page = "# Home\n\nA valve.\n\n" + "\n\n".join(f"{{{{ {call} }}}}" for call in calls)
     (course / "lessons" / "index.md").write_text(page, "utf-8")
     done = build(bare)

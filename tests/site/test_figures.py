@@ -10,7 +10,7 @@ from course.figures import figure
 
 from .conftest import ROOT
 
-PALETTE = tomllib.loads((ROOT / "course" / "figures" / "palette.toml").read_text("utf-8"))
+PALETTE = tomllib.loads((ROOT / "course" / "figures" / "kit" / "palette.toml").read_text("utf-8"))
 SURFACES = ("paper", "slip")
 INKS = ("ink", "soft", "sea", "brass", "rust", "kelp", "plum")
 SVG = "{http://www.w3.org/2000/svg}"
@@ -68,7 +68,7 @@ def test_each_has_only_colours_with_a_light_and_a_dark_form(drawings):
         painted = re.findall(r"(?:fill|stroke|color): ?([^;\"]+)", svg) + re.findall(r"(?:fill|stroke|color)=\"([^\"]+)\"", svg)
         for colour in painted:
             assert re.fullmatch(rf"none|currentColor|url\(#[\w.-]+\)|var\(--(?:{names})\)", colour.strip()), f"{name}: {colour}"
-        moving = name.partition("/")[0].endswith("_moving")  # an animation carries its motion in a style of its own
+        moving = name.split("/")[-2] == "moving"  # an animation carries its motion in a style of its own
         assert ("<style" not in svg or moving) and "#000" not in svg, name
 
 

@@ -5,7 +5,7 @@ import re
 import numpy as np
 import pytest
 
-from course.sounds.picture import COLUMNS, LEFT, RIGHT, ROWS, picture, seen
+from course.sounds.kit.picture import COLUMNS, LEFT, RIGHT, ROWS, picture, seen
 
 from .test_browser import NARROW, Watched
 

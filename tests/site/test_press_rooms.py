@@ -20,10 +20,11 @@ ALLOWED = {
     "publishing": SHARED | {"text", "media", "boxes"},
 }
 OUTSIDE = {  # what of ours beside the press a room may import
-    "text": {"solutions"},
+    "templates": {"checker.templates"},
+    "text": {"checker.checks.units"},
     "media": {"checker.imports", "course.described", "course.settings"},
     "boxes": {"checker.sheet.keys", "course.bench.sets", "course.settings"},
-    "publishing": {"course.bench.sets", "course.sounds.level", "course.sounds.programme"},
+    "publishing": {"course.bench.sets", "course.circle.levels", "course.circle.programme", "course.sounds.kit.level"},
 }
 
 

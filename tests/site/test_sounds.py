@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from hypothesis.extra.numpy import arrays
 
 from course.sounds import sound
-from course.sounds.level import PEAK, brought_to_level, files_of, softened
+from course.sounds.kit.level import PEAK, brought_to_level, files_of, softened
 
 USUAL = {"level": -20.0, "full_scale": None}
 RATE = 16_000

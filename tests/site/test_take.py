@@ -33,17 +33,17 @@ def test_at_least_two_things_may_be_set_in_each_unit_and_the_site_keeps_within_t
 @pytest.mark.parametrize(
     ("name", "setting"),
     [
-        ("unit01_signal_dial/dial", "raster=10 kHz"),
-        ("unit03_tuned_circuit/ringing", "q=60"),
-        ("unit03_tuned_circuit_dial/strays", "raster=10 kHz"),
-        ("unit05_valve_stage/load_line", "supply=45 V"),
-        ("unit06_reaction_moving/struck_once", "q=30"),
+        ("unit01_signal/dial/dial", "raster=10 kHz"),
+        ("unit03_tuned_circuit/curves/ringing", "q=60"),
+        ("unit03_tuned_circuit/dial/strays", "raster=10 kHz"),
+        ("unit05_valve/stage/load_line", "supply=45 V"),
+        ("unit06_reaction/moving/struck_once", "q=30"),
     ],
 )
 def test_a_setting_makes_another_picture_and_the_file_says_so(tmp_path, name, setting):
     usual, other = tmp_path / "usual", tmp_path / "other"
     assert main(["figure", name, "--into", str(usual)]) == main(["figure", name, "--set", setting, "--into", str(other)]) == 0
-    stem = name.split("/")[1]
+    stem = name.rpartition("/")[2]
     pictures = [ElementTree.parse(place / f"{stem}.svg").getroot() for place in (usual, other)]
     body = [re.sub(r"<(\w+:)?metadata>.*?</(\w+:)?metadata>", "", ElementTree.tostring(one, "unicode")) for one in pictures]
     assert body[0] != body[1] and "var(--" not in body[1] and "currentColor" not in body[1]
@@ -54,18 +54,18 @@ def test_a_setting_makes_another_picture_and_the_file_says_so(tmp_path, name, se
 
 
 WRONG = {
-    ("figure", "unit03_tuned_circuit/ring"): "did you mean unit03_tuned_circuit/ringing?",
+    ("figure", "unit03_tuned_circuit/curves/ring"): "did you mean unit03_tuned_circuit/curves/ringing?",
     ("sound", "ringing"): "there is no sound ringing",
     ("figure", "../../etc/passwd"): "there is no figure",
-    ("figure", "unit03_tuned_circuit/ringing", "--set", "w=3"): "has no setting w: it has q",
-    ("figure", "unit03_tuned_circuit/ringing", "--set", "q=three"): "q=three: write a number such as 3",
-    ("figure", "unit03_tuned_circuit/ringing", "--set", "q=nan"): "write a number from 3 to 75",
-    ("figure", "unit03_tuned_circuit/ringing", "--set", "q"): "write a name, an equals sign and a value",
-    ("figure", "unit03_tuned_circuit/circuit", "--set", "q=1"): "it has none, and is made as it stands",
-    ("figure", "unit01_signal_dial/dial", "--set", "raster=8"): "write one of 9 kHz, 10 kHz",
-    ("sound", "unit03_tuned_circuit/struck", "--set", "qs=1,2,3,4,5,6"): "write at most 5 numbers",
-    ("figure", "unit05_valve_stage/load_line", "--set", "supply=45 A"): "write a number such as 22.5 V",
-    ("figure", "unit03_tuned_circuit/ringing", "--png", "5"): "write a width from 200 to 8000",
+    ("figure", "unit03_tuned_circuit/curves/ringing", "--set", "w=3"): "has no setting w: it has q",
+    ("figure", "unit03_tuned_circuit/curves/ringing", "--set", "q=three"): "q=three: write a number such as 3",
+    ("figure", "unit03_tuned_circuit/curves/ringing", "--set", "q=nan"): "write a number from 3 to 75",
+    ("figure", "unit03_tuned_circuit/curves/ringing", "--set", "q"): "write a name, an equals sign and a value",
+    ("figure", "unit03_tuned_circuit/curves/circuit", "--set", "q=1"): "it has none, and is made as it stands",
+    ("figure", "unit01_signal/dial/dial", "--set", "raster=8"): "write one of 9 kHz, 10 kHz",
+    ("sound", "unit03_tuned_circuit/ringing/struck", "--set", "qs=1,2,3,4,5,6"): "write at most 5 numbers",
+    ("figure", "unit05_valve/stage/load_line", "--set", "supply=45 A"): "write a number such as 22.5 V",
+    ("figure", "unit03_tuned_circuit/curves/ringing", "--png", "5"): "write a width from 200 to 8000",
     ("list", "nowhere"): "no figure, animation or sound has nowhere in its name",
 }
 
@@ -120,11 +120,11 @@ def test_what_stands_in_the_pages_can_be_taken_away(course, chromium, tmp_path):
     site = course / "course" / "site"
     page = (site / "unit03_tuned_circuit" / "index.html").read_text("utf-8")
     assert page.count('class="take"') == len(re.findall(r'<figure id="(?:figure|sound)-', page)) > 8
-    ringing = site / "figures" / "unit03_tuned_circuit" / "ringing.svg"
+    ringing = site / "figures" / "unit03_tuned_circuit" / "curves" / "ringing.svg"
     assert "Settings: q = 30." in ringing.read_text("utf-8")
     sound = next((site / "sounds").rglob("struck.wav"))
     assert soundfile.SoundFile(sound).title == "Struck" and sound.with_suffix(".txt").is_file()
-    seen = ElementTree.parse(site / "sounds" / "unit07_oscillation" / "over_the_edge.svg")
+    seen = ElementTree.parse(site / "sounds" / "unit07_oscillation" / "oscillation" / "over_the_edge.svg")
     assert "var(--" not in ElementTree.tostring(seen.getroot(), "unicode")
     context = chromium.new_context(viewport={"width": 360, "height": 740}, color_scheme="dark", accept_downloads=True)
     view = context.new_page()

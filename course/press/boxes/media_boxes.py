@@ -44,7 +44,7 @@ class MediaBoxes:
         Parameters
         ----------
         name : str
-            "file/function".
+            Its address, "unit/file/function".
         """
         figure = self.store.fetch(FIGURE, name)
         label = self.label("figure", name, figure, figure.about["alt"])
@@ -63,7 +63,7 @@ class MediaBoxes:
         Parameters
         ----------
         name : str
-            "file/function".
+            Its address, "unit/file/function".
         """
         sound = self.store.fetch(SOUND, name)
         label = self.label("sound", name, sound, sound.about["transcript"])
@@ -116,5 +116,5 @@ class MediaBoxes:
 
 
 def anchor(kind: str, name: str) -> str:
-    """Address within a page: "figure-response-curve" of "unit03_tuned_circuit/response_curve"."""
-    return f"{kind}-{name.split('/')[1].replace('_', '-')}"
+    """Address within a page: "figure-ringing" of "unit03_tuned_circuit/curves/ringing"."""
+    return f"{kind}-{name.rpartition('/')[2].replace('_', '-')}"

@@ -67,7 +67,7 @@ def label_for(
     changed = changed or {}
     made_with = {key: changed.get(key, usual) for key, (_, usual, _) in settings.items()}
     sets = "".join(f' --set {key}="{value}"' for key, value in changed.items())
-    title = name.split("/")[1].replace("_", " ").capitalize()
+    title = name.rpartition("/")[2].replace("_", " ").capitalize()
     return Label(title, caption, words, made_with, f"python -m course.make {kind} {name}{sets}")
 
 

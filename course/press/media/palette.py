@@ -3,7 +3,7 @@
 import tomllib
 from pathlib import Path
 
-FILE = Path(__file__).parents[2] / "figures" / "palette.toml"
+FILE = Path(__file__).parents[2] / "figures" / "kit" / "palette.toml"
 
 
 def read_palette() -> dict[str, list[str]]:

@@ -27,8 +27,8 @@ class Kind:
 
 
 FORM = 2  # of what a record holds beside its files; one more when that changes
-FIGURE = Kind("figure", "course.figures", "course.figures.svg", (".svg",))
-SOUND = Kind("sound", "course.sounds", "course.sounds.level", (".mp3", ".wav", ".svg"))
+FIGURE = Kind("figure", "course.figures", "course.figures.kit.svg", (".svg",))
+SOUND = Kind("sound", "course.sounds", "course.sounds.kit.level", (".mp3", ".wav", ".svg"))
 
 
 @dataclass(frozen=True)
@@ -65,7 +65,7 @@ class MediaStore:
         ----------
         kind : Kind
         name : str
-            "file/function".
+            Its address, "unit/file/function".
 
         Returns
         -------
@@ -96,12 +96,17 @@ class MediaStore:
         return Stored(said, files)
 
 
+def is_address(name: object) -> bool:
+    """Whether a text has the form of an address: the path of a file below `figures/` or `sounds/`, and a function in it."""
+    return isinstance(name, str) and re.fullmatch(r"([a-z]\w*/)+[a-z]\w*", name) is not None
+
+
 def locate(kind: Kind, name: str, sources: MediaSources) -> tuple[str, str, list[str]]:
     """Module and function that a name stands for, and the names of what the function takes."""
-    if not isinstance(name, str) or not re.fullmatch(r"[a-z]\w*/[a-z]\w*", name):
-        raise Fault(f'a {kind.word} is named "file/function", not {name!r}')
-    file, function = name.split("/")
-    module = f"{kind.package}.{file}"
+    if not is_address(name):
+        raise Fault(f'a {kind.word} is named "unit/file/function", not {name!r}')
+    file, _, function = name.rpartition("/")
+    module = f"{kind.package}.{file.replace('/', '.')}"
     place = f"course/{kind.word}s/{file}.py"
     path = sources.path(module)
     if path is None:

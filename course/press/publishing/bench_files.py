@@ -6,9 +6,10 @@ import re
 from pathlib import Path
 
 from course.bench.sets import bench_figures
+from course.circle.levels import RATE
+from course.circle.programme import programme
 from course.press.publishing.scripts import join_modules
-from course.sounds.level import PEAK, encoded
-from course.sounds.programme import RATE, programme
+from course.sounds.kit.level import PEAK, encoded
 
 
 def write_bench(course: Path, target: Path, entry: Path | None = None) -> None:

@@ -21,7 +21,7 @@ def answer(text: str, makers: Mapping[str, Maker]) -> Any:
     Parameters
     ----------
     text : str
-        Such as `figure("unit01_signal/wave")`; an argument may itself be a call.
+        Such as `figure("unit01_signal/modulation/wave")`; an argument may itself be a call.
     makers : mapping
         Function by name.
 

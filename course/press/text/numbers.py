@@ -6,8 +6,8 @@ from typing import Any
 
 import numpy as np
 
+from checker.checks.units import any_quantity, in_full
 from course.press.faults import Fault
-from solutions.unit00_bench.prefixes import from_engineering, to_engineering
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 
@@ -66,7 +66,7 @@ def number(
     if result.size != 1 or not np.isreal(result).all():
         raise Fault(f"{what} gave {result!r}, not one real number: say which part, by part=")
     try:
-        text = to_engineering(float(result.real.item()) * times, unit, figures)
+        text = in_full(float(result.real.item()) * times, unit, figures)
     except ValueError as error:
         raise Fault(f"{what}: {error}") from None
     return text.replace("-", "\N{MINUS SIGN}").replace(" ", NO_BREAK)
@@ -99,7 +99,7 @@ def read_quantity(argument: Any) -> Any:
     if isinstance(argument, Text) or not isinstance(argument, str):
         return argument
     try:
-        return from_engineering(argument)
+        return any_quantity(argument)[0]
     except ValueError:
         return argument
 

@@ -1,0 +1,1 @@
+"""The sounds of unit 00."""
