@@ -54,8 +54,6 @@ def judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) ->
         replies = session.ask(plan.calls)
         answers = Answers(plan, replies, session)
         judged = [_judge_question(question_plan, answers) for question_plan in plan.questions]
-    if session.shared and session.troubled:
-        return judge(name, files, worker, seed)  # now in a child of its own: the shared one has been ended
     if session.ended:
         finding = explanations.end_finding(exercise, session)
         judged = [(parts, (finding,) if place == 0 else ()) for place, (parts, _) in enumerate(judged)]

@@ -17,13 +17,7 @@ class End(Protocol):
 
 
 class SessionLike(Protocol):
-    """One exercise at work. `shared`: others have run in the same process; `troubled`: something went wrong in it."""
-
-    @property
-    def shared(self) -> bool: ...
-
-    @property
-    def troubled(self) -> bool: ...
+    """One exercise at work, in a process in which no other has been."""
 
     @property
     def ended(self) -> End | None: ...

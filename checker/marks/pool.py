@@ -5,7 +5,6 @@ import threading
 from collections import deque
 from collections.abc import Callable, Generator, Iterable, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
-from contextlib import AbstractContextManager
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -65,10 +64,9 @@ def mark(
     with Workers() as workers, ThreadPoolExecutor(jobs) as pool:
 
         def of_member(member: Member) -> MemberVerdicts:
-            with workers.one_member():
-                return MemberVerdicts(
-                    member, tuple(cached_verdict(path, member.files, seed, store, workers.judge) for path in paths)
-                )
+            return MemberVerdicts(
+                member, tuple(cached_verdict(path, member.files, seed, store, workers.judge) for path in paths)
+            )
 
         ahead = deque()
         try:
@@ -103,10 +101,6 @@ class Workers:
     def __exit__(self, *exception: object) -> None:
         for worker in self._all:
             worker.close()
-
-    def one_member(self) -> AbstractContextManager:
-        """What this thread judges until this closes is all one member's."""
-        return self._worker().one_member()
 
     def judge(self, path: str, files: Mapping[str, str], seed: int) -> Verdict:
         """As `judge.judge`, with this thread's own worker."""

@@ -14,7 +14,6 @@ from typing import Any
 from ..worker.wire import MAX_LINE, Malformed, line, parse_line, printable
 
 GRACE = 1.0
-_ORDINARY_TROUBLE = {"raised", "not written", "no function", "signature"}
 _REPLY_FIELDS = {
     "value": None,
     "altered": list,
@@ -40,32 +39,19 @@ class Session:
     """One exercise at work in a child.
 
     Asking never raises for what the child does: it returns replies, or fewer and says why in `ended`.
-
-    `plain` is the child's word that the exercise leaves nothing behind in it, `shared` whether others have been there
-    before, and `troubled` whether anything happened that had better happen to an exercise by itself.
     """
 
-    def __init__(
-        self, line_to_child: "PipeLine | ThreadLine", seconds: float, starting: float = 0.0, shared: bool = False
-    ) -> None:
+    def __init__(self, line_to_child: "PipeLine | ThreadLine", seconds: float, starting: float = 0.0) -> None:
         self._line, self._seconds, self._starting = line_to_child, seconds, starting
-        self.plain, self.shared, self._trouble = False, shared, False
         self.ended: SessionEnd | None = None
         self.signal: int | None = None
 
-    @property
-    def troubled(self) -> bool:
-        return bool(self.ended) or self._trouble
-
-    def begin(self, exercise: str, files: Mapping[str, str]) -> bool:
-        """Hand over the exercise; whether it is plain, by the word of a child in which nothing else has run yet."""
-        deadline = self._deadline()
-        self._try(self._line.send, {"exercise": exercise, "files": files, "seconds": self._seconds}, deadline)
-        raw = None if self.ended else self._try(self._line.receive, deadline)
-        answer = self._try(parse_line, raw) if raw is not None else None
-        self.plain = answer == {"plain": True}
-        self._starting = 0.0
-        return self.plain
+    def begin(self, exercise: str, files: Mapping[str, str]) -> None:
+        """Hand over the exercise, once the child has said that it is ready."""
+        deadline = self._deadline() + self._starting
+        self._try(self._line.receive, deadline)
+        if not self.ended:
+            self._try(self._line.send, {"exercise": exercise, "files": files, "seconds": self._seconds}, deadline)
 
     def ask(self, calls: Sequence[dict]) -> list[dict]:
         """A reply (dict) for each call, as many as came."""
@@ -77,11 +63,10 @@ class Session:
             if raw is not None:
                 reply = self._try(lambda raw=raw: checked_reply(parse_line(raw)))
                 replies += [reply] if reply is not None else []
-        self._trouble = self._trouble or any(reply.get("trouble", "raised") not in _ORDINARY_TROUBLE for reply in replies)
         return replies
 
     def _deadline(self) -> float:
-        return time.monotonic() + 2 * self._seconds + GRACE + self._starting
+        return time.monotonic() + 2 * self._seconds + GRACE
 
     def _try(self, action: Callable, *arguments: Any) -> Any:
         """What the action returns, or None with `ended` set."""

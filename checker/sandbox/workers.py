@@ -54,7 +54,7 @@ class WarmWorker:
     """
 
     def __init__(self) -> None:
-        self._started, self._waiting, self._one_member = {}, {}, False
+        self._started: dict[tuple[str, ...], WarmProcess] = {}
 
     def __enter__(self) -> Self:
         return self
@@ -67,45 +67,22 @@ class WarmWorker:
             process.close()
 
     @contextlib.contextmanager
-    def one_member(self) -> Iterator[None]:
-        """Until this closes, all sessions are of one member: exercises that leave nothing behind share a child."""
-        self._one_member = True
-        try:
-            yield
-        finally:
-            self._one_member = False
-            with contextlib.suppress(WorkerLost):
-                while self._waiting:
-                    self._waiting.popitem()[1].end()
-
-    @contextlib.contextmanager
     def session(self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False) -> Iterator[Session]:
-        """A child that has loaded `exercise` from `files` (path → source), asked with `Session.ask`.
+        """A fresh child that has loaded `exercise` from `files` (path → source), asked with `Session.ask`.
 
-        It is a fresh one, or within `one_member` one that has run nothing but plain exercises of the same member. `symbolic`
-        says that the calls will be made with symbols.
+        `symbolic` says that the calls will be made with symbols. The child ends with the session: whatever is run next
+        is run in another.
         """
         warm = self._warm(*_SYMBOLIC) if symbolic or _mention(files, _OF_SYMBOLS) else self._warm()
-        with_scratch = _mention(files, _OF_FILES)
-        child, session = self._waiting.pop(warm, None), None
-        if child is not None:
-            session = Session(child.line, seconds, shared=True)
-            if with_scratch or not session.begin(exercise, files):
-                child.end()
-                session = None
-        if session is None:
-            child = Child(warm, with_scratch)
-            session = Session(child.line, seconds)
-            session.begin(exercise, files)
+        child = Child(warm, _mention(files, _OF_FILES))
+        session = Session(child.line, seconds)
         try:
+            session.begin(exercise, files)
             yield session
         except BaseException:
             child.end()
             raise
-        if self._one_member and session.plain and not session.troubled and not with_scratch:
-            self._waiting[warm] = child
-        else:
-            session.signal = child.end(want_signal=bool(session.ended))
+        session.signal = child.end(want_signal=bool(session.ended))
 
     def _warm(self, *libraries: str) -> "WarmProcess":
         if libraries not in self._started:
@@ -197,7 +174,6 @@ class FreshWorker:
         pass
 
     close = __exit__
-    one_member = contextlib.nullcontext
 
     @contextlib.contextmanager
     def session(self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False) -> Iterator[Session]:

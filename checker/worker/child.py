@@ -1,4 +1,4 @@
-"""One child: read a request, load the student's file, answer calls until the judge hangs up or asks for another file."""
+"""One child: read a request, load the student's file, answer calls until the judge hangs up."""
 
 import io
 import os
@@ -9,7 +9,7 @@ from functools import partial
 from typing import Any, BinaryIO
 
 from .denials import Attempt, watch_audit
-from .student import Printed, Stop, all_plain, call, load, trouble
+from .student import Printed, Stop, call, load, trouble
 from .wire import MAX_LINE, Malformed, line, parse_line
 
 MAX_REPLY = 8 << 20
@@ -93,29 +93,19 @@ class Attempts:
 def serve(request_descriptor: int, reply_descriptor: int, readable: Sequence[str], scratch: str | None) -> None:
     """Answer until the judge closes the pipe. `readable` and `scratch` are what the student's code may open.
 
-    An exercise begins with {"exercise", "files", "seconds"}, answered by {"plain": whether it leaves nothing behind}; then
-    come lines {"calls": [...]}: a reply a call, in order. A second exercise is run only if it is plain.
+    It says {"ready": true} before it has read anything. One exercise comes, as {"exercise", "files", "seconds"}, then lines
+    {"calls": [...]}: a reply a call, in order. There is no second exercise: a process that has run one judges no other.
     """
-    requests = os.fdopen(request_descriptor, "rb", buffering=1 << 16)
+    requests, replies = os.fdopen(request_descriptor, "rb", buffering=1 << 16), Replies(reply_descriptor)
     sys.stdin = io.StringIO()
     clock, attempts, files = Clock(), Attempts(), {}
     watch_audit(attempts, files, readable, (scratch,) if scratch else ())
-    begun, first = _next(requests), True
-    while begun is not None:
-        files.clear()
-        files.update(begun["files"])
-        replies, plain = Replies(reply_descriptor), all_plain(files)
-        replies.add({"plain": plain})
-        replies.send()
-        if not (plain or first):
-            return
-        begun, first = _serve_one(begun, requests, replies, clock, attempts, files), False
-
-
-def _serve_one(
-    begun: dict, requests: BinaryIO, replies: Replies, clock: Clock, attempts: Attempts, files: dict[str, str]
-) -> dict | None:
-    """Load one exercise and answer what is asked of it, until something else comes, which is returned."""
+    replies.add({"ready": True})
+    replies.send()
+    begun = _next(requests)
+    if begun is None:
+        return
+    files.update(begun["files"])
     exercise, seconds = begun["exercise"], begun["seconds"]
     printed = sys.stdout = sys.stderr = Printed()
     clock.start(seconds)
@@ -140,7 +130,6 @@ def _serve_one(
             printed.kept = ""
         clock.stop()
         replies.send()
-    return message
 
 
 # After one of these the rest of the batch is answered alike: running on would only repeat it, slowly.

@@ -11,13 +11,12 @@ import sys
 import types
 from collections.abc import Callable, Mapping
 from functools import lru_cache
-from types import CodeType, ModuleType, TracebackType
+from types import ModuleType, TracebackType
 from typing import Any
 
 import numpy as np
 
 from .denials import describe_denial
-from .plain import is_plain
 from .wire import ANSWER_ITSELF, Expression, Unusable, from_wire, to_wire
 
 ALLOWED = frozenset(
@@ -77,13 +76,7 @@ class SubmittedExercises(importlib.abc.MetaPathFinder, importlib.abc.Loader):
         if path is not None:
             module.__file__ = path
             module.__dict__["__builtins__"] = guarded_builtins()
-            exec(compile_source(path, self.files[path]), module.__dict__)
-
-
-@lru_cache(maxsize=256)
-def compile_source(path: str, source: str) -> CodeType:
-    """The code of a submitted file; whatever is wrong with it is raised again each time it is asked for."""
-    return compile(source, path, "exec", dont_inherit=True)
+            exec(compile(self.files[path], path, "exec", dont_inherit=True), module.__dict__)
 
 
 def guarded_builtins() -> dict[str, Any]:
@@ -105,22 +98,9 @@ def guarded_builtins() -> dict[str, Any]:
     return guarded
 
 
-def all_plain(files: Mapping[str, str]) -> bool:
-    """Whether all of the files can be seen to leave nothing behind; see `plain`."""
-    try:
-        return all(is_plain(compile_source(path, source)) for path, source in files.items())
-    except Exception:  # it does not compile: that is told when it is loaded
-        return False
-
-
 def load(exercise: str, files: Mapping[str, str]) -> ModuleType:
-    """The module of one exercise, from a dict of path to source text; what was submitted before is forgotten."""
-    for name in [name for name in sys.modules if name.partition(".")[0] == "exercises"]:
-        del sys.modules[name]
-    sys.meta_path[:] = [
-        SubmittedExercises(files),
-        *(finder for finder in sys.meta_path if type(finder) is not SubmittedExercises),
-    ]
+    """The module of one exercise, from a dict of path to source text."""
+    sys.meta_path.insert(0, SubmittedExercises(files))
     return importlib.import_module("exercises." + exercise.replace("/", "."))
 
 

@@ -148,16 +148,15 @@ def turn_by_turn(folder):
         for turn in range(TURNS):
             files = member(turn + 1).files
             each, all_together = compare_processes(folder, files)
-            with worker.one_member():
-                for path, plain in zip(PATHS, each, strict=True):
-                    ours.append(
-                        timed(
-                            lambda path=path, files=files: cached_verdict(
-                                path, files, SEED, None, lambda p, f, s: judge(p, f, worker, s)
-                            )
+            for path, plain in zip(PATHS, each, strict=True):
+                ours.append(
+                    timed(
+                        lambda path=path, files=files: cached_verdict(
+                            path, files, SEED, None, lambda p, f, s: judge(p, f, worker, s)
                         )
                     )
-                    python.append(timed(lambda plain=plain: subprocess.run(plain, **quiet)))
+                )
+                python.append(timed(lambda plain=plain: subprocess.run(plain, **quiet)))
             pytest.append(timed(lambda all_together=all_together: subprocess.run(all_together, **quiet)))
     a_member = 1 / TURNS
     print(

@@ -59,7 +59,6 @@ class Scripted:
     """A worker whose child answers every call with the same forged line."""
 
     ended = signal = None
-    shared = False
 
     def __init__(self, reply):
         self.reply = reply

@@ -59,7 +59,7 @@ def equivalents(path):
 def survivors(path, tried, worker, seed):
     """Those of the mutants that pass. No simpler failing input is looked for: nobody reads it here."""
     files = sources("solutions")
-    with patch("checker.judging.judge.simplest_failure", lambda *_: None), worker.one_member():
+    with patch("checker.judging.judge.simplest_failure", lambda *_: None):
         return [mutant for mutant in tried if judge(path, files | {f"{path}.py": mutant.source}, worker, seed).kind == PASSED]
 
 
@@ -76,12 +76,11 @@ def written_otherwise(path):
 def false_alarms(path, ways, worker, seed):
     """What is found against those of the right answers that do not earn full marks, by what is done differently."""
     files = sources("solutions")
-    with worker.one_member():
-        return {
-            what: verdict.findings
-            for what, source in ways
-            if (verdict := judge(path, files | {f"{path}.py": source}, worker, seed)).earned < verdict.marks
-        }
+    return {
+        what: verdict.findings
+        for what, source in ways
+        if (verdict := judge(path, files | {f"{path}.py": source}, worker, seed)).earned < verdict.marks
+    }
 
 
 def main():
