@@ -1,15 +1,20 @@
 """The frozen batch: everything that will be asked of a submission, drawn once for an exercise and a seed.
 
-Invariants are laws over calls of the student's function. They are run here once with the reference standing in, which
-writes down the calls they make; the judge runs them again over the answers. So a submission gets one batch, the same
-for every member, and the expected values stay on this side.
+Invariants are laws over calls of the student's function. They are run here with the reference standing in, which writes
+down the calls they make, and again with other answers: the calls that are the same whatever is answered are in the batch.
+Those that carry an answer on, as a law does that goes there and back, are left to the judge, who runs the laws again over
+the student's own answers. So a submission gets one batch, the same for every member, and no number of the reference's
+leaves this side.
 """
 
+import cmath
+import contextlib
 import itertools
 import json
 import random
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from typing import Any
 
 import hypothesis
@@ -17,14 +22,17 @@ import numpy as np
 import sympy
 from hypothesis import strategies as st
 
-from ..checks.exercise import Exercise, Invariant, Published, Question, Refusal, Slip
+from ..checks.exercise import Exercise, Invariant, Measurement, Published, Question, Refusal, Slip
 from ..worker.wire import Expression, from_wire, to_wire
 from .compare import difference
 from .protocols import Call, Inputs
 
-Record = Callable[[str, Inputs], Any]
+Answer = Callable[[str, Inputs], Any]
 POINTS = 5  # a formula is judged by its values, and each costs a millisecond to work out
 STACKED = 5
+# A law is shown three wrong functions, to see which of its calls hang on what it is answered: the right answers times
+# anything between these.
+OTHER_ANSWERS = (2.0, 100.0), (0.01, 0.5), (-3.0, -0.3)
 
 
 @dataclass(frozen=True)
@@ -113,17 +121,17 @@ def draw_plan(exercise: Exercise, seed: int) -> Plan:
     references = {question.name: question.asks for question in exercise.questions}
     values = {}
 
-    def record(function: str, inputs: Inputs) -> Any:
-        place = batch.add(numeric_call(function, inputs))
-        if place not in values:
-            values[place] = references[function](*inputs)
-        return values[place]
+    def answer(function: str, inputs: Inputs) -> Any:
+        key = call_key(numeric_call(function, inputs))
+        if key not in values:
+            values[key] = references[function](*inputs)
+        return values[key]
 
-    questions = tuple(_plan_question(question, seed, exercise.cases, batch, record) for question in exercise.questions)
+    questions = tuple(_plan_question(question, seed, exercise.cases, batch, answer) for question in exercise.questions)
     return Plan(exercise, seed, tuple(batch.calls), batch.places, questions)
 
 
-def _plan_question(question: Question, seed: int, count: int, batch: Batch, record: Record) -> QuestionPlan:
+def _plan_question(question: Question, seed: int, count: int, batch: Batch, answer: Answer) -> QuestionPlan:
     drawn = draw(question, POINTS if question.symbolic else count, seed)
     if question.symbolic:
         cases: tuple[Case, ...] = (
@@ -143,33 +151,94 @@ def _plan_question(question: Question, seed: int, count: int, batch: Batch, reco
             place = batch.add(numeric_call(question.name, together) | {"again": True})
             stacked = Case(together, place, question.asks(*together), shown_inputs(question, together))
     published = tuple((figure, _case(question, batch, figure.given, figure.wanted)) for figure in question.published)
-    laws = tuple(case for law in question.holds for case in _law_cases(law, question, drawn[: max(3, count // 4)], record))
+    laws = tuple(
+        case for law in question.holds for case in _law_cases(law, question, drawn[: max(3, count // 4)], batch, answer)
+    )
     refusals = tuple(
         (one, _case(question, batch, one.given, None))
         for refusal in question.refuses
         for one in _alone_and_in_an_array(question, refusal, drawn[0])
     )
     for measured in question.measured:
-        measured.of(LawFunction(question.name, record), seed)
+        _add_foreseen_calls(batch, question, answer, partial(_measure, measured, seed))
     slips = tuple((slip, wrongs) for slip in question.slips if (wrongs := _slip_values(slip, question, cases, drawn)))
     return QuestionPlan(question, cases, stacked, published, laws, refusals, slips)
 
 
-def _law_cases(law: Invariant, question: Question, drawn: Sequence[Inputs], record: Record) -> list[LawCase]:
+def _measure(measured: Measurement, seed: int, function: LawFunction) -> None:
+    measured.of(function, seed)
+
+
+def _law_cases(law: Invariant, question: Question, drawn: Sequence[Inputs], batch: Batch, answer: Answer) -> list[LawCase]:
     """A case for each of the inputs drawn; one without inputs if the law asks the same whatever they are."""
-    asked = []
-    for inputs in drawn:
-        calls = []
-
-        def note(*call: Any, calls: list[str] = calls) -> Any:
-            calls.append(call_key(numeric_call(*call)))
-            return record(*call)
-
-        law.law(LawFunction(question.name, note), *inputs)
-        asked.append(repr(calls))
+    asked = [
+        _add_foreseen_calls(batch, question, answer, lambda function, inputs=inputs: law.law(function, *inputs))
+        for inputs in drawn
+    ]
     if len(drawn) > 1 and len(set(asked)) == 1:
         return [LawCase(law, drawn[0], ())]
     return [LawCase(law, inputs, shown_inputs(question, inputs)) for inputs in drawn]
+
+
+def _add_foreseen_calls(batch: Batch, question: Question, answer: Answer, run: Callable[[LawFunction], Any]) -> tuple[str, ...]:
+    """Put into the batch what a law asks whatever it is answered; the keys of all that it asks of the reference."""
+    calls: list[tuple[str, Inputs, Any]] = []
+
+    def note(function: str, inputs: Inputs) -> Any:
+        calls.append((function, inputs, answer(function, inputs)))
+        return calls[-1][2]
+
+    run(LawFunction(question.name, note))
+    others = [_keys_asked_of_another(question, calls, run, factors) for factors in OTHER_ANSWERS]
+    keys = []
+    for function, inputs, _ in calls:
+        call = numeric_call(function, inputs)
+        keys.append(call_key(call))
+        if all(keys[-1] in asked for asked in others):
+            batch.add(call)
+    return tuple(keys)
+
+
+def _keys_asked_of_another(
+    question: Question,
+    calls: Sequence[tuple[str, Inputs, Any]],
+    run: Callable[[LawFunction], Any],
+    factors: tuple[float, float],
+) -> set[str]:
+    """What a law asks of a function that answers otherwise, up to where it asks for something else or cannot go on."""
+    answered: dict[str, Any] = {}
+    turn = iter(calls)
+
+    def answer_otherwise(function: str, inputs: Inputs) -> Any:
+        key = call_key(numeric_call(function, inputs))
+        same_turn, _, value = next(turn, ("", (), None))
+        if key not in answered:
+            if same_turn != function:
+                raise LookupError(f"{function} is not what was asked in this place")
+            answered[key] = altered(value, random.Random(key), factors)
+        return answered[key]
+
+    with np.errstate(all="ignore"), contextlib.suppress(Exception):  # what a law does with a wrong answer is its own affair
+        run(LawFunction(question.name, answer_otherwise))
+    return set(answered)
+
+
+def altered(value: Any, rng: random.Random, factors: tuple[float, float] = OTHER_ANSWERS[0]) -> Any:
+    """Another answer of the same kind: each number in it times something between the two factors, each by itself."""
+    if isinstance(value, (tuple, list)):
+        return type(value)(altered(item, rng, factors) for item in value)
+    if isinstance(value, np.ndarray):
+        return np.array([altered(item, rng, factors) for item in value.ravel().tolist()], value.dtype).reshape(value.shape)
+    if isinstance(value, np.generic):
+        return type(value)(altered(value.item(), rng, factors))
+    if isinstance(value, bool):
+        return not value
+    if isinstance(value, str):
+        return "".join(str((int(sign) + rng.randint(1, 9)) % 10) if sign in "0123456789" else sign for sign in value)
+    if isinstance(value, int):
+        return value + rng.randint(1, 9) * (1 if factors[0] > 1 else -1)
+    turn = cmath.rect(1, rng.uniform(0.3, 1.5)) if isinstance(value, complex) else 1.0
+    return (value or 1.0) * rng.uniform(*factors) * turn
 
 
 def _alone_and_in_an_array(question: Question, refusal: Refusal, right: Inputs) -> Iterator[Refusal]:

@@ -116,7 +116,7 @@ EXERCISE = Exercise(
                     "with a tuned aerial no coupling beats the critical one",
                     lambda V, E, f, M, Za, L, R: (
                         V(E, f, M, Za.real, L, R),
-                        V(E, f, np.sqrt(Za.real * R) / (2 * np.pi * f), Za.real, L, R),
+                        V(E, f, V.best_mutual_inductance(f, Za.real, R), Za.real, L, R),
                     ),
                     at_most,
                 ),

@@ -19,8 +19,10 @@ L, R, C, L3, RA, GM, M, EDGE = 180e-6, 9.0, 1.40723866e-10, 30e-6, 10300.0, 0.9e
 AT_EDGE = np.array([C * (L * L3 - M**2), C * (L * RA + L3 * R), R * C * RA + L3 - M * GM * RA, RA])
 APART = (20e-6, 105e-12, 200e-12, THE_AERIAL, THE_COIL, (2.0, 48e-6, 0.0, 0.0))
 ALIKE = 2.0**-13  # henry, 122 µH: squares of it have no rounding
-OF_SETS = [
-    full_polynomial(15e-6, tuning, throttle, THE_AERIAL, THE_COIL, tickler, THE_VALVE)
+OF_SETS = [  # to four figures: near those of a set, and no answer to what is asked beside it
+    np.array(
+        [float(f"{one:.4g}") for one in full_polynomial(15e-6, tuning, throttle, THE_AERIAL, THE_COIL, tickler, THE_VALVE)]
+    )
     for tuning in (120e-12, 80e-12, 300e-12)
     for throttle in (50e-12, 200e-12)
     for tickler in HELPING

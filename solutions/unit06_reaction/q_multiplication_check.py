@@ -129,7 +129,10 @@ EXERCISE = Exercise(
             given={"resonant_frequency": FREQUENCY, "quality_factor": QUALITY, "bandwidth": hertz("200 Hz", "20 kHz")},
             agrees_within=NEAR_ONE,
             holds=[
-                invariant("the circuit's own bandwidth needs no feedback", lambda k, f0, Q, B: (k(f0, Q, f0 / Q), 0)),
+                invariant(
+                    "the circuit's own bandwidth needs no feedback",
+                    lambda k, f0, Q, B: (k(f0, Q, k.gain_and_bandwidth(f0, Q, 0.0)[1]), 0),
+                ),
                 invariant(
                     "half the bandwidth halves what is left of the loss",
                     lambda k, f0, Q, B: (1 - k(f0, Q, B / 2), (1 - k(f0, Q, B)) / 2),
