@@ -96,4 +96,41 @@ KINDS = {
     "injection in a message": "text_for_a_spreadsheet",
     "injection in a name": "shape:name_with_terminal_codes shape:name_with_html shape:name_that_is_a_formula",
     "changing while it is read": "shape:swapped_while_it_is_read",
+    "watching the worker": "watch_every_line break_in_by_a_profile linger_in_the_collector hooks_for_what_goes_wrong "
+    "print_the_stack debugger",
+    "living past the end": "never_leave return_from_the_dead",
+    "signals by other ways": "write_by_faulthandler wake_by_the_reply_pipe",
+    "the pipes themselves": "packets_on_the_pipe pipe_of_another_size library_into_the_pipe other_end_of_the_pipe "
+    "move_the_pipes_contents dribble",
+    "locks and waiting": "wait_for_itself locks_without_end word_by_a_lock wait_on_a_librarys_page",
+    "rare system calls": "wake_the_watchers old_ways_to_share reach_into_the_parent the_machine_itself other_doors_to_files "
+    "rules_of_its_own",
+    "files held but not opened": "paths_without_reading links_of_the_judge rules_about_itself",
+    "memory past Python": "machine_code_from_a_file maps_without_end address_as_an_array array_past_its_end code_made_by_hand",
+    "settings and libraries replaced": "another_sympy sympy_with_other_laws replace_the_replacing spoil_the_settings "
+    "numpy_calls_back",
+    "values that lie about themselves": "list_longer_than_it_says lies_about_its_class class_without_a_name "
+    "number_that_says_it_is_numpys array_with_a_long_kind array_that_hides array_that_changes_afterwards",
+    "values larger than they look": "list_of_lists_of_lists deep_list",
+    "what is called later": "coroutine_for_an_answer answers_by_count",
+    "modules and functions that are others": "another_function_each_time another_thing_for_its_module "
+    "names_that_are_no_names signature_without_end signature_that_is_none",
+    "errors made by hand": "stop_as_the_worker_does line_that_is_not_there line_that_is_no_number name_that_cannot_be_said "
+    "file_that_is_never_found traceback_of_its_own lines_that_only_some_count",
+    "what is printed": "print_by_its_own_text printed_what_is_no_text",
+    "formulas with a will": "formula_of_its_own_mind formula_with_a_program_for_a_name formula_that_explodes",
+    "devices and folders": "shape:socket_for_a_file shape:device_for_a_file shape:folder_without_rights "
+    "shape:folders_without_end",
+    "names that mislead": "shape:name_that_is_blank shape:name_in_another_form shape:name_of_the_first_page "
+    "shape:name_that_is_an_option shape:letters_that_look_alike",
+    "bytes that mislead": "shape:overlong_letters shape:two_orders_of_bytes shape:marks_and_form_feeds "
+    "shape:nothing_in_the_middle",
+    "sources that are hard to read": "shape:brackets_without_end shape:signs_without_end shape:branches_without_end "
+    "shape:decorators_without_end shape:constants_without_end shape:strings_in_strings shape:quotes_that_never_close "
+    "shape:long_in_every_exercise",
+    "neighbours among the files": "shape:circle_of_imports shape:stars_without_end",
+    "zips that mislead": "shape:zip_that_is_locked shape:zip_with_one_name_twice shape:zip_with_other_systems_names "
+    "shape:zip_with_a_name_cut_off shape:zip_with_two_tables shape:zip_behind_a_zip shape:zip_behind_another "
+    "shape:zip_of_many_disks shape:zip_in_an_odd_packing shape:zip_with_huge_numbers shape:zip_of_names_alone "
+    "shape:zip_of_links_to_itself",
 }

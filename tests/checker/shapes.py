@@ -5,11 +5,15 @@ submission's own name there, or that and a function that ends what it started.
 """
 
 import os
+import socket
 import stat
+import struct
 import threading
+import warnings
 import zipfile
 from pathlib import Path
 
+from checker.course import PATHS
 from tests.checker.corpus import HONEST
 
 RESONANCE = "exercises/unit03_tuned_circuit/resonance.py"
@@ -331,6 +335,372 @@ def swapped_while_it_is_read(folder, secret):
     swapping = threading.Thread(target=swap)
     swapping.start()
     return "Rufus", lambda: (stopped.set(), swapping.join())
+
+
+def socket_for_a_file(folder, secret):
+    """Tries: to have the reader wait for ever on a socket in place of an exercise.
+    Verdict: not attempted.
+    Says: was not read
+    """
+    unit = folder / "Rufus" / "exercises/unit03_tuned_circuit"
+    unit.mkdir(parents=True)
+    here = os.open(unit, os.O_RDONLY)  # a socket's path must be short
+    with socket.socket(socket.AF_UNIX) as bound:
+        bound.bind(f"/proc/self/fd/{here}/resonance.py")
+    os.close(here)
+    return "Rufus"
+
+
+def device_for_a_file(folder, secret):
+    """Tries: to have a device that never ends read in place of an exercise; where no device can be made, a pipe.
+    Verdict: not attempted.
+    Says: not an ordinary file
+    """
+    (folder / "Rufus" / "exercises/unit03_tuned_circuit").mkdir(parents=True)
+    try:
+        os.mknod(folder / "Rufus" / RESONANCE, stat.S_IFCHR | 0o600, os.makedev(1, 5))
+    except PermissionError:
+        os.mkfifo(folder / "Rufus" / RESONANCE)
+    return "Rufus"
+
+
+def folder_without_rights(folder, secret):
+    """Tries: to stop the run with a folder that may not be looked into.
+    Verdict: not attempted or wrong.
+    """
+    unit = folder / "Rufus" / "exercises/unit03_tuned_circuit"
+    _put(unit / "resonance.py")
+    unit.chmod(0)
+    return "Rufus", lambda: unit.chmod(0o700)
+
+
+def folders_without_end(folder, secret):
+    """Tries: to keep the reader busy with very many folders that hold nothing, which no count of files counts.
+    Verdict: not attempted.
+    """
+    (folder / "Rufus").mkdir()
+    for number in range(10_000):
+        os.mkdir(folder / "Rufus" / f"{number}")
+    return "Rufus"
+
+
+def name_that_is_blank(folder, secret):
+    """Tries: to be a member whose name cannot be seen, by letters that look like nothing.
+    Verdict: wrong.
+    """
+    _put(folder / "\u3164\u2800\u115f" / RESONANCE)
+    return "\u3164\u2800\u115f"
+
+
+def name_in_another_form(folder, secret):
+    """Tries: to be taken for another member by a name in another of Unicode's forms.
+    Verdict: wrong.
+    """
+    _put(folder / "Zoe\u0301 \uff28onest" / RESONANCE)
+    return "Zoe\u0301 \uff28onest"
+
+
+def name_of_the_first_page(folder, secret):
+    """Tries: to have its page written over the page of the class.
+    Verdict: wrong.
+    """
+    _put(folder / "index.html" / RESONANCE)
+    return "index.html"
+
+
+def name_that_is_an_option(folder, secret):
+    """Tries: to be taken for an option of a command, with a name that is a device elsewhere.
+    Verdict: wrong.
+    """
+    _put(folder / "--seed=1 &nul:" / RESONANCE)
+    return "--seed=1 &nul:"
+
+
+def letters_that_look_alike(folder, secret):
+    """Tries: to hand in what looks like an exercise and is none, by a letter of another alphabet, a dot, and capitals.
+    Verdict: not attempted.
+    """
+    for name in ("r\u0435sonance.py", "resonance.py.", "resonance.py ", "RESONANCE.PY", "resonance\u200b.py"):
+        _put(folder / "Rufus" / "exercises/unit03_tuned_circuit" / name)
+    return "Rufus"
+
+
+def overlong_letters(folder, secret):
+    """Tries: to have letters read that are written in a way that UTF-8 forbids.
+    Verdict: not attempted or raised or wrong.
+    """
+    _put(folder / "Rufus" / RESONANCE, WRONG.encode() + b"#\xc0\xaf\xe0\x80\xaf\xf0\x80\x80\xaf\xed\xa0\x80\xf4\x90\x80\x80\n")
+    return "Rufus"
+
+
+def two_orders_of_bytes(folder, secret):
+    """Tries: to stop the run with a file whose mark says UTF-16 and whose first line says UTF-8.
+    Verdict: not attempted or raised.
+    """
+    _put(folder / "Rufus" / RESONANCE, b"\xff\xfe" + ("# coding: utf-8\n" + WRONG).encode("utf-16-le"))
+    return "Rufus"
+
+
+def marks_and_form_feeds(folder, secret):
+    """Tries: to spoil what is shown of a file by marks of byte order, form feeds and bare carriage returns in its lines.
+    Verdict: raised or wrong.
+    """
+    _put(
+        folder / "Rufus" / RESONANCE,
+        b"\xef\xbb\xbf\x0c\x0b# \xef\xbb\xbf\r\x0c\r\n\r\r" + WRONG.encode().replace(b"42.0", b"\x0c1/0\x0b"),
+    )
+    return "Rufus"
+
+
+def nothing_in_the_middle(folder, secret):
+    """Tries: to have a file end for one reader and go on for another, by a NUL.
+    Verdict: not attempted or raised.
+    """
+    _put(folder / "Rufus" / RESONANCE, HONEST.replace("np.pi", "np.e") + "\0" + HONEST)
+    return "Rufus"
+
+
+def brackets_without_end(folder, secret):
+    """Tries: to crash Python's reader with brackets in brackets.
+    Verdict: raised or too big or ended early or too slow or refused.
+    """
+    _put(folder / "Rufus" / RESONANCE, WRONG.replace("42.0", "(" * 120_000 + ")" * 120_000))
+    return "Rufus"
+
+
+def signs_without_end(folder, secret):
+    """Tries: to crash Python's reader with a hundred thousand signs before a number, and dots behind a name.
+    Verdict: raised or too big or ended early or too slow or refused.
+    """
+    _put(folder / "Rufus" / RESONANCE, WRONG + "x = " + "-" * 100_000 + "1\nx" + ".x" * 60_000)
+    return "Rufus"
+
+
+def branches_without_end(folder, secret):
+    """Tries: to crash Python's compiler with an `elif` in an `elif` in an `elif`.
+    Verdict: raised or too big or ended early or too slow or refused.
+    """
+    _put(folder / "Rufus" / RESONANCE, WRONG + "if 0: 0\n" + "elif 0: 0\n" * 25_000)
+    return "Rufus"
+
+
+def decorators_without_end(folder, secret):
+    """Tries: to crash Python's compiler with sixty thousand decorators.
+    Verdict: raised or too big or ended early or too slow or refused or wrong.
+    """
+    _put(folder / "Rufus" / RESONANCE, "f = abs\n" + "@f\n" * 80_000 + WRONG)
+    return "Rufus"
+
+
+def constants_without_end(folder, secret):
+    """Tries: to keep Python's compiler busy with a number of a quarter of a million figures, and sums of such.
+    Verdict: raised or too big or ended early or too slow or wrong.
+    """
+    figures = "0x" + "f" * 15_000
+    _put(folder / "Rufus" / RESONANCE, WRONG + f"x = {figures} * {figures} ** 3 % {figures}\n" * 2 + "y = " + "9" * 100_000)
+    return "Rufus"
+
+
+def strings_in_strings(folder, secret):
+    """Tries: to crash Python's reader with braces in the braces of a text, and very many texts in a row.
+    Verdict: raised or too big or ended early or too slow or refused or wrong.
+    """
+    _put(folder / "Rufus" / RESONANCE, WRONG + "x = f'" + "{0:" * 20_000 + "}" * 20_000 + "'\ny = " + "f'{0}' " * 10_000)
+    return "Rufus"
+
+
+def quotes_that_never_close(folder, secret):
+    """Tries: to keep whatever compares texts busy, by quotes that open and never close, in one line and in many.
+    Verdict: raised or too slow.
+    """
+    _put(folder / "Rufus" / RESONANCE, WRONG + ("'\\" * 20_000) + "\n" + "\"'\\\n" * 20_000 + "'''\\" * 10_000)
+    return "Rufus"
+
+
+def circle_of_imports(folder, secret):
+    """Tries: to have two exercises load one another without end.
+    Verdict: raised.
+    """
+    _put(folder / "Rufus" / RESONANCE, "from exercises.unit03_tuned_circuit.quality_factor import *\nx = y\n" + WRONG)
+    other = folder / "Rufus" / "exercises/unit03_tuned_circuit/quality_factor.py"
+    _put(
+        other, "import exercises.unit03_tuned_circuit.resonance as r\nfrom exercises.unit03_tuned_circuit.resonance import x\n"
+    )
+    return "Rufus"
+
+
+def stars_without_end(folder, secret):
+    """Tries: to import from a neighbour everything that it lists, in a list without end.
+    Verdict: too slow or too big or raised.
+    """
+    _put(folder / "Rufus" / RESONANCE, "from exercises.unit03_tuned_circuit.quality_factor import *\n" + WRONG)
+    listed = "class All:\n    def __getitem__(self, place):\n        return 'x'\n\n\nx, __all__ = 1, All()\n"
+    _put(folder / "Rufus" / "exercises/unit03_tuned_circuit/quality_factor.py", listed)
+    return "Rufus"
+
+
+def zip_that_is_locked(folder, secret):
+    """Tries: to have the run ask for a password.
+    Verdict: not attempted.
+    Says: locked with a password
+    """
+    _zip(folder / "Rufus.zip", [(RESONANCE, WRONG)], zipfile.ZIP_STORED)
+    data = (folder / "Rufus.zip").read_bytes()
+    for head, flags in ((b"PK\3\4", 6), (b"PK\1\2", 8)):
+        place = data.index(head) + flags
+        data = data[:place] + b"\1" + data[place + 1 :]
+    (folder / "Rufus.zip").write_bytes(data)
+    return "Rufus"
+
+
+def zip_with_one_name_twice(folder, secret):
+    """Tries: to have one text marked and another shown, by a zip with two files of one name.
+    Verdict: wrong.
+    Says: more than once
+    """
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")
+        _zip(folder / "Rufus.zip", [(RESONANCE, HONEST), (f"./{RESONANCE}", HONEST), (RESONANCE, WRONG)])
+    return "Rufus"
+
+
+def zip_with_other_systems_names(folder, secret):
+    """Tries: to have a zip unpacked elsewhere, by names with a drive, a share, and a stream.
+    Verdict: not attempted or wrong.
+    """
+    unit = "unit03_tuned_circuit"
+    names = (
+        f"C:\\{unit}\\resonance.py",
+        f"\\\\host\\share\\{unit}\\resonance.py",
+        f"{unit}/resonance.py:$DATA",
+        "nul/resonance.py",
+    )
+    _zip(folder / "Rufus.zip", [(name, WRONG) for name in names])
+    return "Rufus"
+
+
+def zip_with_a_name_cut_off(folder, secret):
+    """Tries: to have a picture taken for an exercise, by a name with a NUL in it.
+    Verdict: not attempted or wrong.
+    """
+    _zip(folder / "Rufus.zip", [(RESONANCE + "_.png", WRONG)])
+    data = (folder / "Rufus.zip").read_bytes()
+    (folder / "Rufus.zip").write_bytes(data.replace(b".py_.png", b".py\0.png"))
+    return "Rufus"
+
+
+def zip_with_two_tables(folder, secret):
+    """Tries: to have one file read and another seen, by a zip whose table names a file otherwise than the file itself.
+    Verdict: not attempted.
+    Says: cannot be unpacked
+    """
+    _zip(folder / "Rufus.zip", [(RESONANCE, WRONG)])
+    data = (folder / "Rufus.zip").read_bytes()
+    (folder / "Rufus.zip").write_bytes(data.replace(b"resonance.py", b"resonancf.py", 1))
+    return "Rufus"
+
+
+def zip_behind_a_zip(folder, secret):
+    """Tries: to have another zip seen than is marked, by two in one file, a table in the remark, and bytes behind the end.
+    Verdict: wrong or not attempted.
+    """
+    _zip(folder / "right.zip", [(RESONANCE, HONEST)])
+    _zip(folder / "wrong.zip", [(RESONANCE, WRONG)])
+    right, wrong = (folder / "right.zip").read_bytes(), (folder / "wrong.zip").read_bytes()
+    remark = wrong[-22:] + bytes(60_000)
+    (folder / "Rufus.zip").write_bytes(right + wrong[:-2] + struct.pack("<H", len(remark)) + remark + b"behind")
+    for name in ("right.zip", "wrong.zip"):
+        os.unlink(folder / name)
+    return "Rufus"
+
+
+def zip_of_many_disks(folder, secret):
+    """Tries: to stop the run with a zip that says that it begins on another disk.
+    Verdict: not attempted or wrong.
+    """
+    _zip(folder / "Rufus.zip", [(RESONANCE, WRONG)])
+    data = bytearray((folder / "Rufus.zip").read_bytes())
+    data[-18:-14] = b"\x05\x00\x04\x00"
+    (folder / "Rufus.zip").write_bytes(data)
+    return "Rufus"
+
+
+def zip_in_an_odd_packing(folder, secret):
+    """Tries: to stop the run with packings that nobody has: Deflate64, and number 65,535.
+    Verdict: not attempted.
+    Says: packed in an unusual way
+    """
+    _zip(folder / "Rufus.zip", [(RESONANCE, WRONG), ("resonance.py", WRONG)])
+    data = bytearray((folder / "Rufus.zip").read_bytes())
+    for head, place in ((b"PK\3\4", 8), (b"PK\1\2", 10)):
+        for packing in (b"\x09\x00", b"\xff\xff"):
+            at = data.index(head)
+            data[at + place : at + place + 2] = packing
+            data[at : at + 2] = b"QQ"
+    (folder / "Rufus.zip").write_bytes(data.replace(b"QQ", b"PK"))
+    return "Rufus"
+
+
+def zip_with_huge_numbers(folder, secret):
+    """Tries: to stop the run with sizes and places of 64 bits, some missing, and a day that is in no calendar.
+    Verdict: not attempted.
+    """
+    entry = zipfile.ZipInfo(RESONANCE, (1980, 0, 0, 31, 63, 62))
+    _zip(folder / "Rufus.zip", [(entry, WRONG)])
+    data = bytearray((folder / "Rufus.zip").read_bytes())
+    table = data.index(b"PK\1\2")
+    data[table + 20 : table + 28] = b"\xff" * 8  # both sizes: see the field of 64 bits
+    data[table + 42 : table + 46] = b"\xff" * 4  # the place too
+    extra = struct.pack("<HHQQ", 1, 16, 1 << 63, (1 << 64) - 1)
+    data[table + 30 : table + 32] = struct.pack("<H", len(extra))
+    name = table + 46 + len(RESONANCE)
+    data[name:name] = extra
+    end = data.index(b"PK\5\6")
+    data[end + 12 : end + 16] = struct.pack("<I", end - table)
+    (folder / "Rufus.zip").write_bytes(data)
+    return "Rufus"
+
+
+def zip_of_names_alone(folder, secret):
+    """Tries: to fill the memory with the table of a zip that holds nothing but folders.
+    Verdict: not attempted.
+    """
+    head = struct.pack("<4s6H3I5H2I", b"PK\1\2", 20, 20, 0, 0, 0, 33, 0, 0, 0, 2, 0, 0, 0, 0, 0, 0)
+    table = (head + b"a/") * 170_000
+    end = struct.pack("<4s4H2IH", b"PK\5\6", 0, 0, 65_535, 65_535, len(table), 0, 0)
+    (folder / "Rufus.zip").write_bytes(table + end)
+    return "Rufus"
+
+
+def zip_of_links_to_itself(folder, secret):
+    """Tries: to have one file of a zip read through another that is a link, and a folder through a device.
+    Verdict: wrong or not attempted.
+    """
+    link, device = zipfile.ZipInfo("exercises/unit03_tuned_circuit"), zipfile.ZipInfo(RESONANCE)
+    link.external_attr, device.external_attr = (stat.S_IFLNK | 0o777) << 16, (stat.S_IFCHR | 0o777) << 16
+    _zip(folder / "Rufus.zip", [(link, str(secret.parent)), ("aside/resonance.py", HONEST), (device, WRONG)])
+    return "Rufus"
+
+
+def zip_behind_another(folder, secret):
+    """Tries: to have a right zip seen and a wrong one marked, or the other way round, by two in one file.
+    Verdict: wrong.
+    """
+    _zip(folder / "right.zip", [(RESONANCE, HONEST)])
+    _zip(folder / "wrong.zip", [(RESONANCE, WRONG)])
+    (folder / "Rufus.zip").write_bytes((folder / "right.zip").read_bytes() + (folder / "wrong.zip").read_bytes())
+    for name in ("right.zip", "wrong.zip"):
+        os.unlink(folder / name)
+    return "Rufus"
+
+
+def long_in_every_exercise(folder, secret):
+    """Tries: to keep whatever compares members busy, by forty thousand signs in every exercise of the course.
+    Verdict: raised or too big or wrong.
+    """
+    for path in PATHS:
+        _put(folder / "Rufus" / f"exercises/{path}.py", WRONG + "x = " + "[0]+\\\n[1];" * 3_300 + "0\n")
+    return "Rufus"
 
 
 SHAPES = {
