@@ -26,7 +26,7 @@ from course.settings import settings_of
 
 COURSE = Path(__file__).resolve().parent
 KINDS = {"figure": FIGURE, "animation": FIGURE, "sound": SOUND}
-MAKERS = numbers.MAKERS | {"by_raster": lambda nine, ten: nine}  # what a caption may call for
+MAKERS = numbers.MAKERS | {"by_raster": lambda nine, ten: nine, "term": str}  # what a caption may call for
 
 
 def makers(kind: Kind, path: str = "**/*") -> Iterator[tuple[str, Callable[..., Any]]]:

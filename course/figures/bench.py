@@ -38,39 +38,46 @@ def lit(drawing: Drawing, *lights: tuple[str, tuple[float, float]]) -> Drawing:
     return drawing
 
 
+def knobs(first_winding: float, windings: int = 3) -> list[tuple[str, tuple[float, float]]]:
+    """Lights behind coupling, tuning and, with a third winding, reaction of a set whose first winding stands there."""
+    middle = sets.MIDDLE + 0.3 if windings == 3 else sets.MIDDLE
+    tuning = first_winding + (2.45 if windings == 3 else 1.5)
+    lights = [(COUPLING, (first_winding + 0.28, middle)), (TUNING, (tuning, sets.MIDDLE))]
+    return [*lights, (REACTION, (first_winding + 1.1, 0.54))] if windings == 3 else lights
+
+
 @as_in(sets.crystal_set)
 def crystal() -> Drawing:
-    return lit(sets.crystal_set(), (COUPLING, (1.18, 1.3)), (TUNING, (2.4, 1.3)))
+    return lit(sets.crystal_set(), *knobs(sets.COILS, windings=2))
 
 
 @as_in(sets.one_valve)
 def valve() -> Drawing:
-    return lit(sets.one_valve(), (COUPLING, (1.18, 1.3)), (TUNING, (2.4, 1.3)))
+    return lit(sets.one_valve(), *knobs(sets.COILS, windings=2))
 
 
 @as_in(sets.reaction_set)
 def reaction() -> Drawing:
-    return lit(sets.reaction_set(), (COUPLING, (1.18, 1.6)), (TUNING, (3.35, 1.3)), (REACTION, (2.0, 0.54)))
+    return lit(sets.reaction_set(), *knobs(sets.COILS))
 
 
 @as_in(sets.isolated_aerial_set)
 def isolated() -> Drawing:
-    return lit(sets.isolated_aerial_set(), (COUPLING, (3.78, 1.6)), (TUNING, (5.95, 1.3)), (REACTION, (4.6, 0.54)))
+    return lit(sets.isolated_aerial_set(), *knobs(sets.ISOLATED_COILS))
 
 
 @figure(
     caption="**Quenched, on the screened bench.** In place of an aerial, one turn of wire from the test oscillators.",
     alt="Circuit: a test oscillator feeds one turn of wire beside the tuned coil; then the reaction set's detector, with its "
-    "third coil and variable condenser, and a quench oscillator in series with its HT supply.",
+    "third coil and variable condenser, and a quench oscillator and a resistor in series with its HT supply.",
 )
 def quenched() -> Drawing:
     with schematic() as d:
-        coils = Windings(1, 5, 3).at((0.9, sets.MIDDLE + 0.3))
+        coils = Windings(1, 5, 3).at((sets.COILS, sets.MIDDLE + 0.3))
         Oscillator().at((0.1, 0)).to((0.1, 1.5)).color(RUST).label("tins", loc="top", color=RUST, ofst=0.2)
         sets.wire((0.1, 1.5), (0.1, coils.top1[1]), coils.top1, color=RUST)
         sets.wire(coils.bottom1, (coils.bottom1[0], 0), color=RUST)
         Dot().at((coils.bottom1[0], 0)).color(RUST)
         Earth().at((0.1, 0))
         x, y = sets.quenched_stage(coils)
-    places = (COUPLING, (1.18, 1.6)), (TUNING, (3.35, 1.3)), (REACTION, (2.0, 0.54)), (QUENCH, (x, y + 0.75))
-    return lit(d, *places)
+    return lit(d, *knobs(sets.COILS), (QUENCH, (x, y + 0.75)))

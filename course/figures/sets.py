@@ -27,6 +27,7 @@ from course.figures.kit.parts import (
 from course.figures.kit.style import INK, RUST
 
 TOP, MIDDLE = 2.6, 1.3
+COILS, ISOLATED_COILS = 0.9, 4.7  # where the first winding stands: by the aerial, behind the isolating valve
 
 
 def aerial_at(x: float, foot: tuple[float, float]) -> None:
@@ -72,6 +73,14 @@ def phones_up(x: float, y: float) -> tuple[float, float]:
     return x, y + 1.7
 
 
+def ht_feed(
+    start: tuple[float, float], end: tuple[float, float], colour: str = INK, name: str = "HT+", side: str = "left"
+) -> None:
+    """From start to end the resistor that saves the filament, and the HT beyond it."""
+    Resistor().at(start).to(end).color(colour)
+    Supply(name, side=side).at(end)
+
+
 @figure(
     caption="**Crystal set.** The wave itself is all the power there is. A coil and a condenser choose the "
     "station; the crystal lets the current through one way, and the headphones follow its strength.",
@@ -80,7 +89,7 @@ def phones_up(x: float, y: float) -> tuple[float, float]:
 )
 def crystal_set() -> schemdraw.Drawing:
     with schematic() as d:
-        coils = aerial_coupled(Windings(3, 5).at((0.9, MIDDLE)))
+        coils = aerial_coupled(Windings(3, 5).at((COILS, MIDDLE)))
         tuned(coils, 2.4)
         CrystalDetector().at((2.4, TOP)).to((4.4, TOP)).color(RUST).label("crystal", loc="top", color=RUST)
         Condenser().at((4.4, TOP)).to((4.4, 0))
@@ -94,19 +103,19 @@ def crystal_set() -> schemdraw.Drawing:
 
 @figure(
     caption="**One valve.** A battery now does the work, and the grid controls it. The grid condenser and its "
-    "leak let the valve detect as well as amplify.",
+    "leak let the valve detect as well as amplify. The resistor in the HT lead saves the filament from a slipped wire.",
     alt="Circuit: the same aerial and tuned circuit; then a condenser with a resistor across it to the grid of "
-    "a triode, whose anode draws its current through the headphones from the HT supply.",
+    "a triode, whose anode draws its current through the headphones and a resistor from the HT supply.",
 )
 def one_valve() -> schemdraw.Drawing:
     with schematic() as d:
-        coils = aerial_coupled(Windings(3, 5).at((0.9, MIDDLE)))
+        coils = aerial_coupled(Windings(3, 5).at((COILS, MIDDLE)))
         tuned(coils, 2.4)
         grid_leak(2.4, 4.2)
         valve = Triode().at((5.2, TOP - 0.1)).color(RUST)
         heated(valve)
-        end = phones_up(*valve.anode)
-        Supply().at(end)
+        x, y = phones_up(*valve.anode)
+        ht_feed((x, y), (x - 1.6, y), RUST)
         earth_line(0.1, valve.filament1[0])
     return d
 
@@ -116,14 +125,14 @@ def one_valve() -> schemdraw.Drawing:
     "station is louder and its neighbours fainter. The throttle condenser under the coil sets how much. A by-pass leads from the "
     "anode to earth. Dashed: what nobody builds in, the few picofarads between grid and anode.",
     alt="Circuit: the one-valve set with a third coil beside the tuned coil, fed from the anode and returned to "
-    "earth through a variable condenser; a choke keeps the signal out of the headphones; a condenser joins the anode to earth, "
-    "and a dashed one joins grid and anode.",
+    "earth through a variable condenser; a choke keeps the signal out of the headphones, and a resistor stands between these and the "
+    "HT supply; a condenser joins the anode to earth, and a dashed one joins grid and anode.",
 )
 def reaction_set() -> schemdraw.Drawing:
     with schematic() as d:
-        coils = aerial_coupled(Windings(3, 5, 3).at((0.9, MIDDLE + 0.3)))
-        end = phones_up(*reaction_stage(coils, RUST))
-        Supply().at(end)
+        coils = aerial_coupled(Windings(3, 5, 3).at((COILS, MIDDLE + 0.3)))
+        x, y = phones_up(*reaction_stage(coils, RUST))
+        ht_feed((x, y), (x - 1.6, y))
     return d
 
 
@@ -131,20 +140,20 @@ def reaction_set() -> schemdraw.Drawing:
     caption="**Isolated aerial.** A valve of its own between aerial and detector. It amplifies, and it keeps "
     "the set's own oscillation out of the aerial, where the neighbours would hear it.",
     alt="Circuit: the aerial goes to the grid of a screened-grid valve, with a resistor to earth; its anode "
-    "feeds the first coil of the reaction set, whose other end has a condenser to earth and a resistor to the "
-    "HT supply.",
+    "feeds the first coil of the reaction set. Its screen and the coil's other end each have a condenser to earth and a "
+    "resistor to the HT supply; the detector's HT has a resistor too.",
 )
 def isolated_aerial_set() -> schemdraw.Drawing:
     with schematic() as d:
-        end = phones_up(*reaction_stage(isolated(RUST)))
-        Supply().at(end)
+        x, y = phones_up(*reaction_stage(isolated(RUST)))
+        ht_feed((x, y), (x - 1.6, y))
     return d
 
 
 @figure(
     caption="**Quenched.** Reaction past the limit, stopped and started some twenty thousand times a second. "
     "Each time the oscillation grows afresh from the signal: super-regeneration.",
-    alt="Circuit: the set with the isolated aerial, and a quench oscillator in series with the detector's HT supply.",
+    alt="Circuit: the set with the isolated aerial, and a quench oscillator and a resistor in series with the detector's HT supply.",
 )
 def quenched_set() -> schemdraw.Drawing:
     with schematic() as d:
@@ -169,30 +178,33 @@ def isolated(colour: str = INK) -> Windings:
     valve = Triode(screen=True).at((1.3, TOP - 0.02)).color(colour)
     wire((0.1, TOP), valve.grid, color=colour)
     heated(valve)
-    coils = Windings(3, 5, 3).at((4.7, MIDDLE + 0.3))
+    coils = Windings(3, 5, 3).at((ISOLATED_COILS, MIDDLE + 0.3))
     x, y = valve.anode
     wire((x, y), (x, y + 0.25), (coils.top1[0], y + 0.25), coils.top1, color=colour)
-    wire(valve.screen, (valve.screen[0] + 0.1, valve.screen[1]), color=colour)
-    Supply("HT+", side="right").at((valve.screen[0] + 0.1, valve.screen[1]))
-    guarded_feed(*coils.bottom1, colour)
+    screen_and_anode_feed(valve.screen, coils.bottom1, colour)
     return coils
 
 
-def guarded_feed(x: float, y: float, colour: str) -> None:
-    """From (x, y), at the cold end of a winding: its condenser to earth, and the resistor that saves the filament to the HT."""
-    wire((x, y), (x, y - 0.3), color=colour)
-    Dot().at((x, y - 0.3)).color(colour)
-    Condenser().at((x, y - 0.3)).to((x, 0)).color(colour)
-    Dot().at((x, 0))
-    Resistor().at((x, y - 0.3)).to((x - 1.3, y - 0.3)).color(colour)
-    Supply("HT+", side="left").at((x - 1.3, y - 0.3))
+def screen_and_anode_feed(screen: tuple[float, float], cold_end: tuple[float, float], colour: str) -> None:
+    """A condenser to earth at the screen and at the cold end of the anode's winding, and a resistor from each to the HT."""
+    (x, y), (winding, foot), feed = screen, cold_end, cold_end[0] - 0.55
+    wire(screen, (x + 0.5, y), color=colour)
+    Dot().at((x + 0.5, y)).color(colour)
+    Condenser().at((x + 0.5, y)).to((x + 0.5, y - 0.75)).color(colour)
+    Earth().at((x + 0.5, y - 0.75)).color(colour)
+    Resistor().at((x + 0.5, y)).to((feed, y)).color(colour)
+    wire(cold_end, (winding, foot - 0.3), (feed, foot - 0.3), color=colour)
+    Dot().at((winding, foot - 0.3)).color(colour)
+    Condenser().at((winding, foot - 0.3)).to((winding, 0)).color(colour)
+    Dot().at((winding, 0))
+    ht_feed((feed, foot - 0.3), (feed, y), colour, side="top")
 
 
 def quenched_stage(coils: Windings) -> tuple[float, float]:
     """Detector with reaction, a quench oscillator in its anode's supply; the foot of that oscillator."""
     x, y = phones_up(*reaction_stage(coils))
     Oscillator().at((x, y)).to((x, y + 1.5)).color(RUST).label("quench", loc="bottom", color=RUST, ofst=0.2)
-    Supply().at((x, y + 1.5))
+    ht_feed((x, y + 1.5), (x - 1.6, y + 1.5))
     return x, y
 
 

@@ -1,7 +1,12 @@
 """What units 4, 5, 8 and 9 leave out: each size once more, from outside or from the exact model."""
 
+import re
+from importlib import import_module
+from pathlib import Path
+
 import numpy as np
 import pytest
+from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
 from scipy.special import iv, ive
 
@@ -57,13 +62,13 @@ def tone(frequency=1107e3, coil=None, earth=30.0, current=1e-6, load=20e3, leak=
     (lambda: crystal.backward_leak(), {"leak": 500e3}),
 ])  # fmt: skip
 def test_crystal_set_s_rows_by_bessel_functions_and_a_root_finder(found, changed):
-    assert found() == pytest.approx(10 * np.log10(tone(**changed) / tone()), abs=0.02)
+    assert found() == pytest.approx(10 * np.log10(tone(**changed) / tone()), rel=1e-3, abs=5e-5)
 
 
 @pytest.mark.parametrize("frequency", [531e3, 1602e3])
 def test_a_constant_coil_by_the_same(frequency):
     wanted = 10 * np.log10(tone(frequency, coil=6.0) / tone(frequency))
-    assert crystal.constant_coil(frequency) == pytest.approx(wanted, abs=0.02)
+    assert crystal.constant_coil(frequency) == pytest.approx(wanted, rel=0.03)  # its wire's law in two forms, 0.7 % apart
 
 
 def test_a_crystal_s_picofarad_moves_the_tuning_as_thomson_s_formula_says():
@@ -130,10 +135,21 @@ def test_fading_by_sampling():
     assert stations.fading("Skerry Vore") == pytest.approx(20 * np.log10(turned.max() / turned.min()), abs=1e-3)
 
 
-def test_a_grid_leak_holds_down_no_more_than_a_detector_that_follows_the_beat_to_the_full():
-    """Such a one leaves B/2A (R. T. Beatty, Experimental Wireless 5, 1928, from memory); a faint one, less than all."""
-    for strong in (0.3, 1.0):
-        assert 20 * np.log10(stations.FAINT / (2 * strong)) < stations.grid_leak_holds_down(strong) < 0
+@pytest.mark.parametrize("strong", [0.3, 1.0])
+def test_a_grid_leak_holds_down_by_scipy(strong):
+    """The grid condenser's charge through a beat of 9 kHz, integrated; 10 mV of weak carrier, 30 % modulated."""
+
+    def mean(other, weak):
+        def slope(time, voltage):
+            crest = np.sqrt(other**2 + weak**2 + 2 * other * weak * np.cos(2 * np.pi * 9e3 * time))
+            taken = 0.5e-6 * ive(0, crest / 0.12) * np.exp((voltage[0] + crest) / 0.12)
+            return [((2.0 - voltage[0]) / 2e6 - taken) / 100e-12]
+
+        solved = solve_ivp(slope, (0, 40 / 9e3), [-other], method="LSODA", rtol=1e-9, atol=1e-12, dense_output=True)
+        return np.mean(solved.sol((39 + np.arange(256) / 256) / 9e3)[0])
+
+    beside, alone = (mean(other, 13e-3) - mean(other, 7e-3) for other in (strong, 0.0))
+    assert stations.grid_leak_holds_down(strong) == pytest.approx(20 * np.log10(beside / alone), rel=0.01)
 
 
 @pytest.mark.parametrize("frequency", DIAL)
@@ -152,9 +168,9 @@ def test_sine_against_step_by_bessel_functions_and_two_poles(turns):
     assert receivers.sine_against_step(offset) == pytest.approx(20 * np.log10(iv(turns, 5) / iv(0, 5) / step), abs=1e-3)
 
 
-def test_the_capstone_s_triode_by_a_network_of_two_nodes():
+def of_the_capstone_s_triode(offset):
     """Grid driven with a volt; anode, its winding and the second circuit's mesh solved at once."""
-    frequency, offset = 1107e3, -400.0
+    frequency = 1107e3
     angular, second = 2 * np.pi * (frequency + offset), 2 * np.pi * 200e-6 * complex(700.0, 2 * offset)
     mutual, feed = 1j * angular * 20e-6, 1j * angular * 6e-12
     # unknowns: current through ra and winding, current in the second mesh
@@ -163,5 +179,38 @@ def test_the_capstone_s_triode_by_a_network_of_two_nodes():
     anode = current * 1j * angular * 40e-6 + mutual * other
     taken = (feed * (1 - anode)).real
     own = 2 * np.pi * receivers.first_circuit(frequency)[0] / ((2 * np.pi * frequency) ** 2 * 200e-6)
-    assert receivers.grid_anode_conductance(offset) == pytest.approx(taken / own, rel=1e-9)
-    assert receivers.grid_anode_worst() < -1
+    return taken / own
+
+
+def test_the_capstone_s_triode_by_a_network_of_two_nodes():
+    assert receivers.grid_anode_conductance(-400.0) == pytest.approx(of_the_capstone_s_triode(-400.0), rel=1e-9)
+    worst = min(map(of_the_capstone_s_triode, np.linspace(-1400.0, 1400.0, 1001)))
+    assert receivers.grid_anode_worst() == pytest.approx(worst, rel=1e-3)
+
+
+LESSONS = Path(__file__).parents[2] / "course" / "lessons"
+PAGES = sorted(LESSONS.glob("unit0[4-9]_*/instructor.md"))
+
+
+@pytest.mark.parametrize("page", PAGES, ids=lambda page: page.parent.name)
+def test_one_page_shows_all_that_every_unit_leaves_out(page):
+    """Row for row the table of the unit's page for instructors, which leads to the page of all."""
+    unit = page.parent.name
+    _, _, text = page.read_text("utf-8").partition("## What these figures leave out, and how large each is\n")
+    text = text.partition("\n## ")[0]
+    rows = [line for line in text.splitlines() if line.startswith("|")]
+    assert len(rows) > 5 and "(../left_out.md)" in text
+    for row in rows:
+        row = re.sub(r"\]\((?!\.\.)", f"]({unit}/", row).replace("](../", "](")
+        assert row in (LESSONS / "left_out.md").read_text("utf-8").splitlines()
+
+
+@pytest.mark.parametrize("unit", ["unit06_reaction", "unit07_oscillation"])
+def test_every_row_that_is_sized_stands_in_the_table(unit):
+    text = (LESSONS / unit / "instructor.md").read_text("utf-8")
+    for row in import_module(f"solutions.{unit}.left_out").LEFT_OUT:
+        assert f"| {row.name} | " in text
+
+
+def test_there_are_six_such_pages():
+    assert [page.parent.name[4:6] for page in PAGES] == ["04", "05", "06", "07", "08", "09"]

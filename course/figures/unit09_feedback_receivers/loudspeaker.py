@@ -22,6 +22,7 @@ from course.circle.loudspeaker_set import (
 from course.figures import figure
 from course.figures.kit.parts import Condenser, Dot, Earth, Loudspeaker, Resistor, Supply, Triode, Windings, schematic, wire
 from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.sets import ht_feed
 from solutions.unit04_crystal_set.phone_loudness import sound_pressure_level
 from solutions.unit05_valve.load_line import load_line_current, operating_point
 from solutions.unit05_valve.one_valve_set import HT, LAW
@@ -36,10 +37,11 @@ from solutions.unit09_feedback_receivers.two_stage_audio import (
 
 @figure(
     caption="Two stages to a loudspeaker, after any detector: a type 30 and a type 31. Each grid has a bias of its own, "
-    "and the last one the largest.",
+    "and the last one the largest. The resistors in the HT leads save the filaments.",
     alt="Circuit: the tone comes through a condenser to the grid of a first triode, with a leak to minus 4.5 volts. Its "
-    "anode works a transformer, fed from HT, whose secondary goes to the grid of the output triode and to minus 15 "
-    "volts. Its anode works an output transformer, fed from HT, with a loudspeaker on the secondary.",
+    "anode works a transformer, fed from HT through a resistor, whose secondary goes to the grid of the output triode "
+    "and to minus 15 volts. Its anode works an output transformer, fed from HT through a resistor too, with a "
+    "loudspeaker on the secondary.",
 )
 def two_stages():
     with schematic() as drawing:
@@ -55,13 +57,13 @@ def two_stages():
         Resistor().at((0.7, y)).to((0.7, 0.5))
         Supply("−4.5 V", side="bottom").at((0.7, 0.5))
         wire(between.top2, (between.top2[0], y), second.grid)
-        wire(between.bottom2, (between.bottom2[0], 0.4))
-        Supply("−15 V", side="bottom").at((between.bottom2[0], 0.4))
+        wire(between.bottom2, (between.bottom2[0], -1.0))
+        Supply("−15 V", side="bottom").at((between.bottom2[0], -1.0))
         for valve, coils in ((first, between), (second, out)):
             x, y = valve.anode
             wire(valve.anode, (x, y + 0.3), (coils.top1[0], y + 0.3), coils.top1)
-            wire(coils.bottom1, (coils.bottom1[0], coils.bottom1[1] - 0.25))
-            Supply("HT+", side="bottom").at((coils.bottom1[0], coils.bottom1[1] - 0.25))
+            x, y = coils.bottom1
+            ht_feed((x, y), (x, y - 1.3), side="bottom")
             left, right = valve.filament1, valve.filament2
             wire(left, (left[0], left[1] - 0.15))
             Earth().at((left[0], left[1] - 0.15))
@@ -77,7 +79,7 @@ def two_stages():
     caption="Two ways from one anode to the next grid. A resistor's volts go through a condenser; a transformer's "
     "secondary gives them several times over, and no condenser is needed.",
     alt="Two circuits side by side. Left: an anode joined to a resistor up to HT and to a condenser C that leads to the "
-    "next grid, where a leak goes to bias. Right: an anode's current goes through a primary to HT; the secondary, with "
+    "next grid, where a leak goes to bias. Right: an anode's current goes through a primary and a small resistor to HT; the secondary, with "
     "three times the turns, stands between the next grid and bias.",
 )
 def two_couplings():
@@ -96,8 +98,8 @@ def two_couplings():
         coils = Windings(3, 6).at((6.1, 1.6)).color(SEA)
         wire(coils.top1, (5.5, coils.top1[1]))
         Supply("anode", side="left").at((5.5, coils.top1[1]))
-        wire(coils.bottom1, (5.8, coils.bottom1[1]), (5.8, 0.6))
-        Supply("HT+", side="bottom").at((5.8, 0.6))
+        wire(coils.bottom1, (5.8, coils.bottom1[1]))
+        ht_feed((5.8, coils.bottom1[1]), (5.8, coils.bottom1[1] - 1.3), side="bottom")
         wire(coils.top2, (7.2, coils.top2[1]))
         Supply("grid", side="right").at((7.2, coils.top2[1]))
         wire(coils.bottom2, (coils.bottom2[0] + 0.4, coils.bottom2[1]), (coils.bottom2[0] + 0.4, 0.3))

@@ -36,6 +36,7 @@ from course.figures.kit.parts import (
     wire,
 )
 from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, plot
+from course.figures.sets import ht_feed
 from solutions.unit05_valve.load_line import operating_point
 from solutions.unit05_valve.one_valve_set import LAW
 from solutions.unit05_valve.stage_gain import stage_gain
@@ -48,11 +49,11 @@ from solutions.unit09_feedback_receivers.two_stage_audio import transformer_gain
     caption="A reflex set. The carrier's way: aerial, grid, anode, and through the upper pair of coils to the crystal. The "
     "tone's way: crystal, transformer, up through the tuned coil to the *same* grid, and out of the same anode to "
     "the {{ term('headphones') }}. The condensers at the headphones and at the coil's foot let the carrier past "
-    "what belongs to the tone.",
+    "what belongs to the tone. The resistor in the HT lead saves the filament.",
     alt="Circuit: an aerial coil is coupled to a tuned coil with its condenser. The coil's upper end goes to the grid of a "
     "triode; its lower end goes through the secondary of an audio transformer to minus 3 volts, with a condenser to "
     "earth. The anode goes up through the first of two coupled coils and the headphones, with a condenser across them, "
-    "to plus 90 volts. The second coil feeds a crystal, and that the transformer's primary, whose other end is "
+    "and then a resistor, to plus 90 volts. The second coil feeds a crystal, and that the transformer's primary, whose other end is "
     "earthed.",
 )
 def reflex_set():
@@ -89,7 +90,7 @@ def reflex_set():
         Condenser().at((x - 1.1, y + 0.35)).to((x - 1.1, y + 2.05)).color(PLUM)
         wire((x, y + 0.35), (x - 1.1, y + 0.35), color=PLUM)
         wire((x, y + 2.05), (x - 1.1, y + 2.05), color=PLUM)
-        Supply("+90 V").at((x, y + 2.05))
+        ht_feed((x, y + 2.05), (x + 1.6, y + 2.05), name="+90 V", side="right")
         x, y = radio.top2
         CrystalDetector().at((x, y)).to((x + 2.2, y)).label("crystal", loc="top")
         wire((x + 2.2, y), (x + 2.2, audio.top2[1]), audio.top2, color=RUST)
