@@ -133,6 +133,7 @@ class Question:
     """One function asked for. `given` maps each argument, in order, to what it is drawn from.
 
     Where something is `measured` on it, that is what earns its numbers' marks; the cases then serve to know a slip by.
+    Each of the `edges` takes inputs that were drawn and gives others at an end of what the docstring allows, which are asked too.
     `share` is its share of the exercise's marks, beside the other questions'.
     """
 
@@ -146,6 +147,7 @@ class Question:
     slips: Sequence[Slip] = ()
     measured: Sequence[Measurement] = ()
     where: Callable[..., bool] = lambda *inputs: True
+    edges: Sequence[Callable[..., tuple]] = ()
     arrays: bool = True
     symbolic: bool = False
     no_published: str = ""

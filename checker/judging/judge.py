@@ -188,9 +188,10 @@ def _scalar_pairs(pairs: Iterable[tuple[Any, Any]]) -> Iterator[tuple[Any, Any]]
 
 
 def _judge_stacked(plan: QuestionPlan, answers: Answers) -> Finding | None:
-    question, case = plan.question, plan.stacked
-    if case is None:
-        return None
+    return next((finding for case in plan.stacked if (finding := _stacked_finding(plan.question, case, answers))), None)
+
+
+def _stacked_finding(question: Question, case: Case, answers: Answers) -> Finding | None:
     reply = answers.reply(case.place)
     if "value" not in reply:
         return replace(explanations.trouble_finding(question, case, reply, answers.seconds), remark=explanations.ONLY_ARRAYS)
@@ -286,7 +287,7 @@ def _name_slip(plan: QuestionPlan, pairs: Sequence[tuple[Any, Any]]) -> str:
     """The sentence of the slip whose wrong answers these are, on every case; "" if there is none."""
     loose = replace(plan.question.agrees_within, relative=max(plan.question.agrees_within.relative, 1e-6))
     for slip, wrongs in plan.slips:
-        if all(_same(got, wrong, loose) for (got, _), wrong in zip(pairs, wrongs, strict=True)):
+        if all(_same(got, wrong, loose) for (got, _), wrong in zip(pairs, wrongs, strict=False)):
             return slip.says
     return ""
 

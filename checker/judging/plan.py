@@ -18,6 +18,7 @@ import sympy
 from hypothesis import strategies as st
 
 from ..checks.exercise import Exercise, Invariant, Published, Question, Refusal, Slip
+from ..checks.given import Given
 from ..worker.wire import Expression, from_wire, to_wire
 from .compare import difference
 from .protocols import Call, Inputs
@@ -25,6 +26,9 @@ from .protocols import Call, Inputs
 Record = Callable[[str, Inputs], Any]
 POINTS = 5  # a formula is judged by its values, and each costs a millisecond to work out
 STACKED = 5
+FIRSTS = 3  # so many different whole answers come first in a stack
+WHOLES = 2  # so many inputs are asked as integers
+WHOLE_UP_TO = 10_000_000  # an input beyond it is asked as a float: products of such integers pass the longest that numpy has
 
 
 @dataclass(frozen=True)
@@ -51,7 +55,7 @@ class LawCase:
 class QuestionPlan:
     question: Question
     cases: tuple[Case, ...]
-    stacked: Case | None
+    stacked: tuple[Case, ...]
     published: tuple[tuple[Published, Case], ...]
     laws: tuple[LawCase, ...]
     refusals: tuple[tuple[Refusal, Case], ...]
@@ -126,7 +130,7 @@ def draw_plan(exercise: Exercise, seed: int) -> Plan:
 def _plan_question(question: Question, seed: int, count: int, batch: Batch, record: Record) -> QuestionPlan:
     drawn = draw(question, POINTS if question.symbolic else count, seed)
     if question.symbolic:
-        cases: tuple[Case, ...] = (
+        cases = (
             Case(
                 (),
                 batch.add(symbolic_call(question, drawn)),
@@ -134,14 +138,14 @@ def _plan_question(question: Question, seed: int, count: int, batch: Batch, reco
                 shown_inputs(question, drawn[0]),
             ),
         )
-        stacked = None
+        stacked: tuple[Case, ...] = ()
     else:
-        cases = tuple(_case(question, batch, inputs, question.asks(*inputs)) for inputs in drawn)
-        stacked = None
-        if question.arrays:
-            together = _stack(question, drawn)
-            place = batch.add(numeric_call(question.name, together) | {"again": True})
-            stacked = Case(together, place, question.asks(*together), shown_inputs(question, together))
+        whole = _whole_inputs(question, drawn)
+        cases = (
+            *(_case(question, batch, inputs, question.asks(*inputs)) for inputs in (*drawn, *_edge_inputs(question, drawn))),
+            *(_case(question, batch, tuple(map(_as_integer, inputs)), question.asks(*inputs)) for inputs in whole[:1]),
+        )
+        stacked = tuple(_stacked_cases(question, batch, cases, drawn, whole)) if question.arrays else ()
     published = tuple((figure, _case(question, batch, figure.given, figure.wanted)) for figure in question.published)
     laws = tuple(case for law in question.holds for case in _law_cases(law, question, drawn[: max(3, count // 4)], record))
     refusals = tuple(
@@ -151,7 +155,9 @@ def _plan_question(question: Question, seed: int, count: int, batch: Batch, reco
     )
     for measured in question.measured:
         measured.of(LawFunction(question.name, record), seed)
-    slips = tuple((slip, wrongs) for slip in question.slips if (wrongs := _slip_values(slip, question, cases, drawn)))
+    slips = tuple(
+        (slip, wrongs) for slip in question.slips if (wrongs := _slip_values(slip, question, cases[: len(drawn)], drawn))
+    )
     return QuestionPlan(question, cases, stacked, published, laws, refusals, slips)
 
 
@@ -219,13 +225,89 @@ def shown_inputs(question: Question, inputs: Inputs) -> tuple[tuple[str, str], .
     return tuple((name, given.show(value)) for (name, given), value in zip(question.given.items(), inputs, strict=False))
 
 
-def _stack(question: Question, drawn: Sequence[Inputs]) -> Inputs:
-    """Inputs as arrays, a few cases at once; those that do not stack keep the first case's value."""
-    columns = zip(*drawn[:STACKED], strict=True)
+def _edge_inputs(question: Question, drawn: Sequence[Inputs]) -> list[Inputs]:
+    """Inputs at each of a question's edges, made from the last of those drawn: these differ from seed to seed."""
+    return [edge(*drawn[-1 - place % len(drawn)]) for place, edge in enumerate(question.edges)]
+
+
+def _whole_inputs(question: Question, drawn: Sequence[Inputs]) -> list[Inputs]:
+    """A few of the inputs drawn with whole values for all that can have them; none if nothing can.
+
+    The first has an answer that is not whole, if one has: an answer of the type of its input would be cut short.
+    """
+    found: list[Inputs] = []
+    for inputs in reversed(drawn):
+        rounded = tuple(_rounded(given, value) for given, value in zip(question.given.values(), inputs, strict=True))
+        if len(found) == WHOLES or not any(type(_as_integer(value)) is int for value in rounded):
+            break
+        if question.where(*rounded) and (found or not _is_whole(question.asks(*rounded))):
+            found.append(rounded)
+    return found
+
+
+def _rounded(given: Given, value: Any) -> Any:
+    """The whole number next to a value, if it is within the range and not too large."""
+    if not given.stacks or type(value) is not float or not given.ends or abs(value) > WHOLE_UP_TO:
+        return value
+    whole = float(round(value))
+    return whole if given.ends[0] <= whole <= given.ends[-1] else value
+
+
+def _as_integer(value: Any) -> Any:
+    return int(value) if type(value) is float and value.is_integer() and abs(value) <= WHOLE_UP_TO else value
+
+
+def _is_whole(answer: Any) -> bool:
+    """Whether an answer, or a part of it, is a whole number: one that may have been written without a point."""
+    if isinstance(answer, tuple):
+        return any(map(_is_whole, answer))
+    return isinstance(answer, (int, float, np.integer, np.floating)) and bool(answer % 1 == 0)
+
+
+def _stacked_cases(
+    question: Question, batch: Batch, cases: Sequence[Case], drawn: Sequence[Inputs], whole: Sequence[Inputs]
+) -> Iterator[Case]:
+    """Several inputs at once, as arrays.
+
+    Whole answers come first, zero before all: who takes the type of an array from its first answer cuts the others short.
+    Last come whole inputs, as integers: who takes it from the inputs does so too.
+    """
+    firsts: dict[str, Inputs] = {}
+    for case in sorted((case for case in cases if _is_whole(case.wanted)), key=lambda case: bool(np.any(case.wanted))):
+        firsts.setdefault(repr(case.wanted), case.inputs)
+    for first in list(firsts.values())[:FIRSTS] or drawn[:1]:
+        together = _stack(question, [first, *(inputs for inputs in drawn if inputs != first)])
+        yield _stacked(question, batch, together, question.asks(*together))
+    if whole:
+        together = _stack(question, whole)
+        yield _stacked(question, batch, tuple(map(_as_integers, together)), question.asks(*together))
+
+
+def _stack(question: Question, rows: Sequence[Inputs]) -> Inputs:
+    """Inputs as arrays, a few rows at once; what does not stack keeps the first row's value, and the others must go with it."""
+    stacks = [given.stacks for given in question.given.values()]
+    rows = [tuple(value if one else first for one, value, first in zip(stacks, row, rows[0], strict=True)) for row in rows]
+    rows = [rows[0], *filter(lambda row: question.where(*row), rows[1:])][:STACKED]
     return tuple(
-        np.array(column) * 1.0 if given.stacks else column[0]
-        for given, column in zip(question.given.values(), columns, strict=True)
+        np.array(column) * 1.0 if one else column[0] for one, column in zip(stacks, zip(*rows, strict=True), strict=True)
     )
+
+
+def _as_integers(value: Any) -> Any:
+    """An array of whole numbers as integers."""
+    if (
+        isinstance(value, np.ndarray)
+        and value.dtype.kind == "f"
+        and np.all(value % 1 == 0)
+        and np.all(abs(value) <= WHOLE_UP_TO)
+    ):
+        return value.astype(int)
+    return value
+
+
+def _stacked(question: Question, batch: Batch, together: Inputs, wanted: Any) -> Case:
+    place = batch.add(numeric_call(question.name, together) | {"again": True})
+    return Case(together, place, wanted, shown_inputs(question, together))
 
 
 def _evaluate(formula: Callable, question: Question, points: Any) -> Any:
