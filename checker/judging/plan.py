@@ -130,7 +130,7 @@ def draw_plan(exercise: Exercise, seed: int) -> Plan:
 def _plan_question(question: Question, seed: int, count: int, batch: Batch, record: Record) -> QuestionPlan:
     drawn = draw(question, POINTS if question.symbolic else count, seed)
     if question.symbolic:
-        cases = (
+        cases: tuple[Case, ...] = (
             Case(
                 (),
                 batch.add(symbolic_call(question, drawn)),
@@ -140,9 +140,9 @@ def _plan_question(question: Question, seed: int, count: int, batch: Batch, reco
         )
         stacked: tuple[Case, ...] = ()
     else:
-        whole = _whole_inputs(question, drawn)
+        whole = whole_inputs(question, drawn)
         cases = (
-            *(_case(question, batch, inputs, question.asks(*inputs)) for inputs in (*drawn, *_edge_inputs(question, drawn))),
+            *(_case(question, batch, inputs, question.asks(*inputs)) for inputs in (*drawn, *edge_inputs(question, drawn))),
             *(_case(question, batch, tuple(map(_as_integer, inputs)), question.asks(*inputs)) for inputs in whole[:1]),
         )
         stacked = tuple(_stacked_cases(question, batch, cases, drawn, whole)) if question.arrays else ()
@@ -225,12 +225,12 @@ def shown_inputs(question: Question, inputs: Inputs) -> tuple[tuple[str, str], .
     return tuple((name, given.show(value)) for (name, given), value in zip(question.given.items(), inputs, strict=False))
 
 
-def _edge_inputs(question: Question, drawn: Sequence[Inputs]) -> list[Inputs]:
+def edge_inputs(question: Question, drawn: Sequence[Inputs]) -> list[Inputs]:
     """Inputs at each of a question's edges, made from the last of those drawn: these differ from seed to seed."""
     return [edge(*drawn[-1 - place % len(drawn)]) for place, edge in enumerate(question.edges)]
 
 
-def _whole_inputs(question: Question, drawn: Sequence[Inputs]) -> list[Inputs]:
+def whole_inputs(question: Question, drawn: Sequence[Inputs]) -> list[Inputs]:
     """A few of the inputs drawn with whole values for all that can have them; none if nothing can.
 
     The first has an answer that is not whole, if one has: an answer of the type of its input would be cut short.
@@ -240,7 +240,7 @@ def _whole_inputs(question: Question, drawn: Sequence[Inputs]) -> list[Inputs]:
         rounded = tuple(_rounded(given, value) for given, value in zip(question.given.values(), inputs, strict=True))
         if len(found) == WHOLES or not any(type(_as_integer(value)) is int for value in rounded):
             break
-        if question.where(*rounded) and (found or not _is_whole(question.asks(*rounded))):
+        if question.where(*rounded) and (found or not is_whole(question.asks(*rounded))):
             found.append(rounded)
     return found
 
@@ -257,11 +257,14 @@ def _as_integer(value: Any) -> Any:
     return int(value) if type(value) is float and value.is_integer() and abs(value) <= WHOLE_UP_TO else value
 
 
-def _is_whole(answer: Any) -> bool:
+def is_whole(answer: Any) -> bool:
     """Whether an answer, or a part of it, is a whole number: one that may have been written without a point."""
-    if isinstance(answer, tuple):
-        return any(map(_is_whole, answer))
-    return isinstance(answer, (int, float, np.integer, np.floating)) and bool(answer % 1 == 0)
+    return bool(_whole_parts(answer))
+
+
+def _whole_parts(answer: Any) -> list:
+    parts = answer if isinstance(answer, tuple) else (answer,)
+    return [part for part in parts if isinstance(part, (int, float, np.integer, np.floating)) and part % 1 == 0]
 
 
 def _stacked_cases(
@@ -273,7 +276,7 @@ def _stacked_cases(
     Last come whole inputs, as integers: who takes it from the inputs does so too.
     """
     firsts: dict[str, Inputs] = {}
-    for case in sorted((case for case in cases if _is_whole(case.wanted)), key=lambda case: bool(np.any(case.wanted))):
+    for case in sorted((case for case in cases if is_whole(case.wanted)), key=lambda case: 0 not in _whole_parts(case.wanted)):
         firsts.setdefault(repr(case.wanted), case.inputs)
     for first in list(firsts.values())[:FIRSTS] or drawn[:1]:
         together = _stack(question, [first, *(inputs for inputs in drawn if inputs != first)])
