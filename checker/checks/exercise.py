@@ -94,10 +94,14 @@ class Published:
 
 @dataclass(frozen=True)
 class Refusal:
-    """Inputs for which the docstring promises a ValueError; `what` finishes "should raise ValueError for …"."""
+    """Inputs for which the docstring promises a ValueError; `what` finishes "should raise ValueError for …".
+
+    What is `near` must be refused as well, for the same reason: nearer to what is right, or written almost as that is.
+    """
 
     what: str
     given: tuple
+    near: tuple[tuple, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -192,4 +196,8 @@ class Exercise:
 
 
 # In a check a law, a figure, a slip is written in small letters, as in a sentence: each of these makes one of the above.
-invariant, value, refusal, measurement, slip = Invariant, Published, Refusal, Measurement, Slip
+invariant, value, measurement, slip = Invariant, Published, Measurement, Slip
+
+
+def refusal(what: str, given: tuple, *near: tuple) -> Refusal:
+    return Refusal(what, given, near)

@@ -133,7 +133,7 @@ def _judge_measured(plan: QuestionPlan, answers: Answers, varies: bool) -> Judge
         return tuple(parts), ()
     if stopped := answers.first_stop():
         return tuple(parts), (stopped,)
-    slip = _name_slip(plan, pairs) if len(pairs) == len(plan.cases) else ""
+    slip = _name_slip(plan, pairs[: plan.drawn]) if len(pairs) == len(plan.cases) else ""
     return tuple(parts), (Finding(WRONG, question.name, explanations.measured_sentence(failed), slip=slip),)
 
 
@@ -152,7 +152,9 @@ def _measured(question: Question, measured: Measurement, answers: Answers) -> tu
 def _judge_numbers(plan: QuestionPlan, answers: Answers) -> tuple[bool, Finding | None]:
     """Whether every case agrees with the reference, and if not the finding for the simplest that does not."""
     question, failing, pairs, altered = plan.question, [], [], []
-    for case in plan.cases:
+    for place, case in enumerate(plan.cases):
+        if failing and place >= plan.drawn:
+            break
         reply = answers.reply(case.place)
         if "value" not in reply:
             return False, explanations.trouble_finding(question, case, reply, answers.seconds)
@@ -173,8 +175,8 @@ def _judge_numbers(plan: QuestionPlan, answers: Answers) -> tuple[bool, Finding 
         if apart.says or question.symbolic
         else ratio_in_words(_scalar_pairs(pairs), question.gives if isinstance(question.gives, str) else "")
     )
-    slip = _name_slip(plan, pairs)
-    if case is not plan.cases[0] and not (question.symbolic or question.sealed or apart.says or slip):
+    slip = _name_slip(plan, pairs[: plan.drawn])
+    if case in plan.cases[1 : plan.drawn] and not (question.symbolic or question.sealed or apart.says or slip):
         case, apart = simplest_failure(question, answers) or (case, apart)
     return False, _finding(question, case, apart, remark, slip)
 
@@ -247,7 +249,7 @@ def _law_problem(question: Question, law_case: LawCase, answers: Answers) -> Fin
 def _varies(plan: QuestionPlan, answers: Answers) -> bool:
     """Whether the answers over the batch are finite and not all one and the same."""
     seen = set()
-    for case in plan.cases:
+    for case in plan.cases[: plan.drawn]:
         reply = answers.reply(case.place)
         if "value" not in reply or reply["value"] is None:
             return False
@@ -257,7 +259,7 @@ def _varies(plan: QuestionPlan, answers: Answers) -> bool:
         if isinstance(value, dict) and set(value) & {"unusable", "oversize"}:
             return False
         seen.add(repr(value))
-    wanted = {repr(case.wanted) for case in plan.cases}
+    wanted = {repr(case.wanted) for case in plan.cases[: plan.drawn]}
     return len(seen) > 1 or len(wanted) == 1
 
 
@@ -273,21 +275,24 @@ def _judge_published(plan: QuestionPlan, answers: Answers, varies: bool) -> tupl
 
 def _judge_refusals(plan: QuestionPlan, answers: Answers, varies: bool) -> tuple[Fraction, Finding | None]:
     """The share of unphysical inputs met with the promised ValueError, and the first that is not."""
-    question, met, first = plan.question, 0, None
+    question, first, let_in = plan.question, None, set()
     for refusal, case in plan.refusals:
         reply = answers.reply(case.place)
         refused = reply.get("trouble") == "raised" and reply.get("error") == "ValueError"
-        met += refused
-        if not refused and first is None:
-            first = Finding(WRONG, question.name, explanations.not_refused_sentence(question, refusal, reply), case.shown)
-    return Fraction(met if varies else 0, len(plan.refusals)), first
+        if not refused:
+            let_in.add(refusal.what)
+            first = first or Finding(
+                WRONG, question.name, explanations.not_refused_sentence(question, refusal, reply), case.shown
+            )
+    whats = {refusal.what for refusal, _ in plan.refusals}
+    return Fraction(len(whats - let_in) if varies else 0, len(whats)), first
 
 
 def _name_slip(plan: QuestionPlan, pairs: Sequence[tuple[Any, Any]]) -> str:
     """The sentence of the slip whose wrong answers these are, on every case; "" if there is none."""
     loose = replace(plan.question.agrees_within, relative=max(plan.question.agrees_within.relative, 1e-6))
     for slip, wrongs in plan.slips:
-        if all(_same(got, wrong, loose) for (got, _), wrong in zip(pairs, wrongs, strict=False)):
+        if all(_same(got, wrong, loose) for (got, _), wrong in zip(pairs, wrongs, strict=True)):
             return slip.says
     return ""
 

@@ -53,8 +53,11 @@ class LawCase:
 
 @dataclass(frozen=True)
 class QuestionPlan:
+    """What is asked of one function. The first `drawn` of the cases are drawn; the others lie at the ends of what it takes."""
+
     question: Question
     cases: tuple[Case, ...]
+    drawn: int
     stacked: tuple[Case, ...]
     published: tuple[tuple[Published, Case], ...]
     laws: tuple[LawCase, ...]
@@ -151,14 +154,15 @@ def _plan_question(question: Question, seed: int, count: int, batch: Batch, reco
     refusals = tuple(
         (one, _case(question, batch, one.given, None))
         for refusal in question.refuses
-        for one in _alone_and_in_an_array(question, refusal, drawn[0])
+        for given in (refusal.given, *refusal.near)
+        for one in _alone_and_in_an_array(question, Refusal(refusal.what, given), drawn[0])
     )
     for measured in question.measured:
         measured.of(LawFunction(question.name, record), seed)
     slips = tuple(
         (slip, wrongs) for slip in question.slips if (wrongs := _slip_values(slip, question, cases[: len(drawn)], drawn))
     )
-    return QuestionPlan(question, cases, stacked, published, laws, refusals, slips)
+    return QuestionPlan(question, cases, 1 if question.symbolic else len(drawn), stacked, published, laws, refusals, slips)
 
 
 def _law_cases(law: Invariant, question: Question, drawn: Sequence[Inputs], record: Record) -> list[LawCase]:
@@ -226,8 +230,38 @@ def shown_inputs(question: Question, inputs: Inputs) -> tuple[tuple[str, str], .
 
 
 def edge_inputs(question: Question, drawn: Sequence[Inputs]) -> list[Inputs]:
-    """Inputs at each of a question's edges, made from the last of those drawn: these differ from seed to seed."""
-    return [edge(*drawn[-1 - place % len(drawn)]) for place, edge in enumerate(question.edges)]
+    """Inputs at each of a question's edges, made from the last of those drawn: these differ from seed to seed.
+
+    The edges are those that the question names, and every end that belongs to a range in the reference's docstring.
+    """
+    rows = itertools.cycle(reversed(drawn))
+    found = [edge(*inputs) for edge, inputs in zip(question.edges, rows, strict=False)]
+    for limit, inputs in zip(getattr(question.asks, "limits", ()), rows, strict=False):
+        given = dict(zip(question.given, inputs, strict=True))
+        if limit.relation not in (">=", "<=") or limit.name not in given or (limit.other and limit.other not in given):
+            continue
+        end = limit.factor * (given[limit.other] if limit.other else 1.0)
+        place = list(given).index(limit.name)
+        at_end = tuple((given | {limit.name: end}).values())
+        if (
+            isinstance(given[limit.name], (int, float))
+            and not any(row[place] == end for row in drawn)
+            and _answers(question, at_end)
+        ):
+            found.append(at_end)
+    return found
+
+
+def _answers(question: Question, inputs: Inputs) -> bool:
+    """Whether the reference has an answer for inputs, and a finite one."""
+    try:
+        with np.errstate(all="ignore"):
+            answer = question.asks(*inputs)
+    except (ArithmeticError, ValueError):
+        return False
+    return all(
+        np.all(np.isfinite(part)) for part in (answer if isinstance(answer, tuple) else (answer,)) if not isinstance(part, str)
+    )
 
 
 def whole_inputs(question: Question, drawn: Sequence[Inputs]) -> list[Inputs]:

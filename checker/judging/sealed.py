@@ -108,6 +108,7 @@ def _question_to_data(planned: QuestionPlan) -> dict:
         "gives": question.gives,
         "symbolic": question.symbolic,
         "tolerance": _tolerance_to_data(question.agrees_within),
+        "drawn": planned.drawn,
         "cases": [_case_to_data(case) for case in planned.cases],
         "stacked": [_case_to_data(case) for case in planned.stacked],
         "published": [
@@ -149,6 +150,7 @@ def _question_from_data(data: dict, laws: list) -> QuestionPlan:
     return QuestionPlan(
         question,
         tuple(map(_case_from_data, data["cases"])),
+        data["drawn"],
         tuple(map(_case_from_data, data["stacked"])),
         published,
         tuple(
