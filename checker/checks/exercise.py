@@ -94,10 +94,14 @@ class Published:
 
 @dataclass(frozen=True)
 class Refusal:
-    """Inputs for which the docstring promises a ValueError; `what` finishes "should raise ValueError for …"."""
+    """Inputs for which the docstring promises a ValueError; `what` finishes "should raise ValueError for …".
+
+    What is `near` must be refused as well, for the same reason: nearer to what is right, or written almost as that is.
+    """
 
     what: str
     given: tuple
+    near: tuple[tuple, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -133,6 +137,7 @@ class Question:
     """One function asked for. `given` maps each argument, in order, to what it is drawn from.
 
     Where something is `measured` on it, that is what earns its numbers' marks; the cases then serve to know a slip by.
+    Each of the `edges` takes inputs that were drawn and gives others at an end of what the docstring allows, which are asked too.
     `share` is its share of the exercise's marks, beside the other questions'.
     """
 
@@ -146,6 +151,7 @@ class Question:
     slips: Sequence[Slip] = ()
     measured: Sequence[Measurement] = ()
     where: Callable[..., bool] = lambda *inputs: True
+    edges: Sequence[Callable[..., tuple]] = ()
     arrays: bool = True
     symbolic: bool = False
     no_published: str = ""
@@ -190,4 +196,8 @@ class Exercise:
 
 
 # In a check a law, a figure, a slip is written in small letters, as in a sentence: each of these makes one of the above.
-invariant, value, refusal, measurement, slip = Invariant, Published, Refusal, Measurement, Slip
+invariant, value, measurement, slip = Invariant, Published, Measurement, Slip
+
+
+def refusal(what: str, given: tuple, *near: tuple) -> Refusal:
+    return Refusal(what, given, near)

@@ -131,7 +131,7 @@ def _judge_measured(plan: QuestionPlan, answers: Answers, varies: bool) -> Judge
         return tuple(parts), ()
     if stopped := answers.first_stop():
         return tuple(parts), (stopped,)
-    slip = _name_slip(plan, pairs) if len(pairs) == len(plan.cases) else ""
+    slip = _name_slip(plan, pairs[: plan.drawn]) if len(pairs) == len(plan.cases) else ""
     return tuple(parts), (Finding(WRONG, question.name, explanations.measured_sentence(failed), slip=slip),)
 
 
@@ -150,7 +150,9 @@ def _measured(question: Question, measured: Measurement, answers: Answers) -> tu
 def _judge_numbers(plan: QuestionPlan, answers: Answers) -> tuple[bool, Finding | None]:
     """Whether every case agrees with the reference, and if not the finding for the simplest that does not."""
     question, failing, pairs, altered = plan.question, [], [], []
-    for case in plan.cases:
+    for place, case in enumerate(plan.cases):
+        if failing and place >= plan.drawn:
+            break
         reply = answers.reply(case.place)
         if "value" not in reply:
             return False, explanations.trouble_finding(question, case, reply, answers.seconds)
@@ -171,8 +173,8 @@ def _judge_numbers(plan: QuestionPlan, answers: Answers) -> tuple[bool, Finding 
         if apart.says or question.symbolic
         else ratio_in_words(_scalar_pairs(pairs), question.gives if isinstance(question.gives, str) else "")
     )
-    slip = _name_slip(plan, pairs)
-    if case is not plan.cases[0] and not (question.symbolic or question.sealed or apart.says or slip):
+    slip = _name_slip(plan, pairs[: plan.drawn])
+    if case in plan.cases[1 : plan.drawn] and not (question.symbolic or question.sealed or apart.says or slip):
         case, apart = simplest_failure(question, answers) or (case, apart)
     return False, _finding(question, case, apart, remark, slip)
 
@@ -186,9 +188,10 @@ def _scalar_pairs(pairs: Iterable[tuple[Any, Any]]) -> Iterator[tuple[Any, Any]]
 
 
 def _judge_stacked(plan: QuestionPlan, answers: Answers) -> Finding | None:
-    question, case = plan.question, plan.stacked
-    if case is None:
-        return None
+    return next((finding for case in plan.stacked if (finding := _stacked_finding(plan.question, case, answers))), None)
+
+
+def _stacked_finding(question: Question, case: Case, answers: Answers) -> Finding | None:
     reply = answers.reply(case.place)
     if "value" not in reply:
         return replace(explanations.trouble_finding(question, case, reply, answers.seconds), remark=explanations.ONLY_ARRAYS)
@@ -244,7 +247,7 @@ def _law_problem(question: Question, law_case: LawCase, answers: Answers) -> Fin
 def _varies(plan: QuestionPlan, answers: Answers) -> bool:
     """Whether the answers over the batch are finite and not all one and the same."""
     seen = set()
-    for case in plan.cases:
+    for case in plan.cases[: plan.drawn]:
         reply = answers.reply(case.place)
         if "value" not in reply or reply["value"] is None:
             return False
@@ -254,7 +257,7 @@ def _varies(plan: QuestionPlan, answers: Answers) -> bool:
         if isinstance(value, dict) and set(value) & {"unusable", "oversize"}:
             return False
         seen.add(repr(value))
-    wanted = {repr(case.wanted) for case in plan.cases}
+    wanted = {repr(case.wanted) for case in plan.cases[: plan.drawn]}
     return len(seen) > 1 or len(wanted) == 1
 
 
@@ -270,14 +273,17 @@ def _judge_published(plan: QuestionPlan, answers: Answers, varies: bool) -> tupl
 
 def _judge_refusals(plan: QuestionPlan, answers: Answers, varies: bool) -> tuple[Fraction, Finding | None]:
     """The share of unphysical inputs met with the promised ValueError, and the first that is not."""
-    question, met, first = plan.question, 0, None
+    question, first, let_in = plan.question, None, set()
     for refusal, case in plan.refusals:
         reply = answers.reply(case.place)
         refused = reply.get("trouble") == "raised" and reply.get("error") == "ValueError"
-        met += refused
-        if not refused and first is None:
-            first = Finding(WRONG, question.name, explanations.not_refused_sentence(question, refusal, reply), case.shown)
-    return Fraction(met if varies else 0, len(plan.refusals)), first
+        if not refused:
+            let_in.add(refusal.what)
+            first = first or Finding(
+                WRONG, question.name, explanations.not_refused_sentence(question, refusal, reply), case.shown
+            )
+    whats = {refusal.what for refusal, _ in plan.refusals}
+    return Fraction(len(whats - let_in) if varies else 0, len(whats)), first
 
 
 def _name_slip(plan: QuestionPlan, pairs: Sequence[tuple[Any, Any]]) -> str:

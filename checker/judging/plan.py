@@ -23,6 +23,7 @@ import sympy
 from hypothesis import strategies as st
 
 from ..checks.exercise import Exercise, Invariant, Measurement, Published, Question, Refusal, Slip
+from ..checks.given import Given
 from ..worker.wire import Expression, from_wire, to_wire
 from .compare import difference
 from .protocols import Call, Inputs
@@ -33,6 +34,9 @@ STACKED = 5
 # A law is shown three wrong functions, to see which of its calls hang on what it is answered: the right answers times
 # anything between these.
 OTHER_ANSWERS = (2.0, 100.0), (0.01, 0.5), (-3.0, -0.3)
+FIRSTS = 3  # so many different whole answers come first in a stack
+WHOLES = 2  # so many inputs are asked as integers
+WHOLE_UP_TO = 10_000_000  # an input beyond it is asked as a float: products of such integers pass the longest that numpy has
 
 
 @dataclass(frozen=True)
@@ -57,9 +61,12 @@ class LawCase:
 
 @dataclass(frozen=True)
 class QuestionPlan:
+    """What is asked of one function. The first `drawn` of the cases are drawn; the others lie at the ends of what it takes."""
+
     question: Question
     cases: tuple[Case, ...]
-    stacked: Case | None
+    drawn: int
+    stacked: tuple[Case, ...]
     published: tuple[tuple[Published, Case], ...]
     laws: tuple[LawCase, ...]
     refusals: tuple[tuple[Refusal, Case], ...]
@@ -142,14 +149,14 @@ def _plan_question(question: Question, seed: int, count: int, batch: Batch, answ
                 shown_inputs(question, drawn[0]),
             ),
         )
-        stacked = None
+        stacked: tuple[Case, ...] = ()
     else:
-        cases = tuple(_case(question, batch, inputs, question.asks(*inputs)) for inputs in drawn)
-        stacked = None
-        if question.arrays:
-            together = _stack(question, drawn)
-            place = batch.add(numeric_call(question.name, together) | {"again": True})
-            stacked = Case(together, place, question.asks(*together), shown_inputs(question, together))
+        whole = whole_inputs(question, drawn)
+        cases = (
+            *(_case(question, batch, inputs, question.asks(*inputs)) for inputs in (*drawn, *edge_inputs(question, drawn))),
+            *(_case(question, batch, tuple(map(_as_integer, inputs)), question.asks(*inputs)) for inputs in whole[:1]),
+        )
+        stacked = tuple(_stacked_cases(question, batch, cases, drawn, whole)) if question.arrays else ()
     published = tuple((figure, _case(question, batch, figure.given, figure.wanted)) for figure in question.published)
     laws = tuple(
         case for law in question.holds for case in _law_cases(law, question, drawn[: max(3, count // 4)], batch, answer)
@@ -157,12 +164,15 @@ def _plan_question(question: Question, seed: int, count: int, batch: Batch, answ
     refusals = tuple(
         (one, _case(question, batch, one.given, None))
         for refusal in question.refuses
-        for one in _alone_and_in_an_array(question, refusal, drawn[0])
+        for given in (refusal.given, *refusal.near)
+        for one in _alone_and_in_an_array(question, Refusal(refusal.what, given), drawn[0])
     )
     for measured in question.measured:
         _add_foreseen_calls(batch, question, answer, partial(_measure, measured, seed))
-    slips = tuple((slip, wrongs) for slip in question.slips if (wrongs := _slip_values(slip, question, cases, drawn)))
-    return QuestionPlan(question, cases, stacked, published, laws, refusals, slips)
+    slips = tuple(
+        (slip, wrongs) for slip in question.slips if (wrongs := _slip_values(slip, question, cases[: len(drawn)], drawn))
+    )
+    return QuestionPlan(question, cases, 1 if question.symbolic else len(drawn), stacked, published, laws, refusals, slips)
 
 
 def _measure(measured: Measurement, seed: int, function: LawFunction) -> None:
@@ -288,13 +298,122 @@ def shown_inputs(question: Question, inputs: Inputs) -> tuple[tuple[str, str], .
     return tuple((name, given.show(value)) for (name, given), value in zip(question.given.items(), inputs, strict=False))
 
 
-def _stack(question: Question, drawn: Sequence[Inputs]) -> Inputs:
-    """Inputs as arrays, a few cases at once; those that do not stack keep the first case's value."""
-    columns = zip(*drawn[:STACKED], strict=True)
-    return tuple(
-        np.array(column) * 1.0 if given.stacks else column[0]
-        for given, column in zip(question.given.values(), columns, strict=True)
+def edge_inputs(question: Question, drawn: Sequence[Inputs]) -> list[Inputs]:
+    """Inputs at each of a question's edges, made from the last of those drawn: these differ from seed to seed.
+
+    The edges are those that the question names, and every end that belongs to a range in the reference's docstring.
+    """
+    rows = itertools.cycle(reversed(drawn))
+    found = [edge(*inputs) for edge, inputs in zip(question.edges, rows, strict=False)]
+    for limit, inputs in zip(getattr(question.asks, "limits", ()), rows, strict=False):
+        given = dict(zip(question.given, inputs, strict=True))
+        if limit.relation not in (">=", "<=") or limit.name not in given or (limit.other and limit.other not in given):
+            continue
+        end = limit.factor * (given[limit.other] if limit.other else 1.0)
+        place = list(given).index(limit.name)
+        at_end = tuple((given | {limit.name: end}).values())
+        if (
+            isinstance(given[limit.name], (int, float))
+            and not any(row[place] == end for row in drawn)
+            and _answers(question, at_end)
+        ):
+            found.append(at_end)
+    return found
+
+
+def _answers(question: Question, inputs: Inputs) -> bool:
+    """Whether the reference has an answer for inputs, and a finite one."""
+    try:
+        with np.errstate(all="ignore"):
+            answer = question.asks(*inputs)
+    except (ArithmeticError, ValueError):
+        return False
+    return all(
+        np.all(np.isfinite(part)) for part in (answer if isinstance(answer, tuple) else (answer,)) if not isinstance(part, str)
     )
+
+
+def whole_inputs(question: Question, drawn: Sequence[Inputs]) -> list[Inputs]:
+    """A few of the inputs drawn with whole values for all that can have them; none if nothing can.
+
+    The first has an answer that is not whole, if one has: an answer of the type of its input would be cut short.
+    """
+    found: list[Inputs] = []
+    for inputs in reversed(drawn):
+        rounded = tuple(_rounded(given, value) for given, value in zip(question.given.values(), inputs, strict=True))
+        if len(found) == WHOLES or not any(type(_as_integer(value)) is int for value in rounded):
+            break
+        if question.where(*rounded) and (found or not is_whole(question.asks(*rounded))):
+            found.append(rounded)
+    return found
+
+
+def _rounded(given: Given, value: Any) -> Any:
+    """The whole number next to a value, if it is within the range and not too large."""
+    if not given.stacks or type(value) is not float or not given.ends or abs(value) > WHOLE_UP_TO:
+        return value
+    whole = float(round(value))
+    return whole if given.ends[0] <= whole <= given.ends[-1] else value
+
+
+def _as_integer(value: Any) -> Any:
+    return int(value) if type(value) is float and value.is_integer() and abs(value) <= WHOLE_UP_TO else value
+
+
+def is_whole(answer: Any) -> bool:
+    """Whether an answer, or a part of it, is a whole number: one that may have been written without a point."""
+    return bool(_whole_parts(answer))
+
+
+def _whole_parts(answer: Any) -> list:
+    parts = answer if isinstance(answer, tuple) else (answer,)
+    return [part for part in parts if isinstance(part, (int, float, np.integer, np.floating)) and part % 1 == 0]
+
+
+def _stacked_cases(
+    question: Question, batch: Batch, cases: Sequence[Case], drawn: Sequence[Inputs], whole: Sequence[Inputs]
+) -> Iterator[Case]:
+    """Several inputs at once, as arrays.
+
+    Whole answers come first, zero before all: who takes the type of an array from its first answer cuts the others short.
+    Last come whole inputs, as integers: who takes it from the inputs does so too.
+    """
+    firsts: dict[str, Inputs] = {}
+    for case in sorted((case for case in cases if is_whole(case.wanted)), key=lambda case: 0 not in _whole_parts(case.wanted)):
+        firsts.setdefault(repr(case.wanted), case.inputs)
+    for first in list(firsts.values())[:FIRSTS] or drawn[:1]:
+        together = _stack(question, [first, *(inputs for inputs in drawn if inputs != first)])
+        yield _stacked(question, batch, together, question.asks(*together))
+    if whole:
+        together = _stack(question, whole)
+        yield _stacked(question, batch, tuple(map(_as_integers, together)), question.asks(*together))
+
+
+def _stack(question: Question, rows: Sequence[Inputs]) -> Inputs:
+    """Inputs as arrays, a few rows at once; what does not stack keeps the first row's value, and the others must go with it."""
+    stacks = [given.stacks for given in question.given.values()]
+    rows = [tuple(value if one else first for one, value, first in zip(stacks, row, rows[0], strict=True)) for row in rows]
+    rows = [rows[0], *filter(lambda row: question.where(*row), rows[1:])][:STACKED]
+    return tuple(
+        np.array(column) * 1.0 if one else column[0] for one, column in zip(stacks, zip(*rows, strict=True), strict=True)
+    )
+
+
+def _as_integers(value: Any) -> Any:
+    """An array of whole numbers as integers."""
+    if (
+        isinstance(value, np.ndarray)
+        and value.dtype.kind == "f"
+        and np.all(value % 1 == 0)
+        and np.all(abs(value) <= WHOLE_UP_TO)
+    ):
+        return value.astype(int)
+    return value
+
+
+def _stacked(question: Question, batch: Batch, together: Inputs, wanted: Any) -> Case:
+    place = batch.add(numeric_call(question.name, together) | {"again": True})
+    return Case(together, place, wanted, shown_inputs(question, together))
 
 
 def _evaluate(formula: Callable, question: Question, points: Any) -> Any:

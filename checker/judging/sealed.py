@@ -108,8 +108,9 @@ def _question_to_data(planned: QuestionPlan) -> dict:
         "gives": question.gives,
         "symbolic": question.symbolic,
         "tolerance": _tolerance_to_data(question.agrees_within),
+        "drawn": planned.drawn,
         "cases": [_case_to_data(case) for case in planned.cases],
-        "stacked": planned.stacked and _case_to_data(planned.stacked),
+        "stacked": [_case_to_data(case) for case in planned.stacked],
         "published": [
             [figure.what, figure.source, figure.known, _tolerance_to_data(figure.within), _case_to_data(case)]
             for figure, case in planned.published
@@ -149,7 +150,8 @@ def _question_from_data(data: dict, laws: list) -> QuestionPlan:
     return QuestionPlan(
         question,
         tuple(map(_case_from_data, data["cases"])),
-        data["stacked"] and _case_from_data(data["stacked"]),
+        data["drawn"],
+        tuple(map(_case_from_data, data["stacked"])),
         published,
         tuple(
             LawCase(holds[number], tuple(map(from_wire, inputs)), _pairs(shown)) for number, inputs, shown in data["law_cases"]

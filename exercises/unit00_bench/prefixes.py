@@ -47,7 +47,8 @@ def from_engineering(text: str) -> float:
     Raises
     ------
     ValueError
-        If the text is no number with a known unit, or holds a prefix that stands alone ("10 k").
+        If the text is no number with a known unit, or holds a prefix that stands alone ("10 k") or before a unit that
+        takes none ("3 kdB").
 
     Source
     ------

@@ -28,6 +28,12 @@ def above_filament(rail, filament_voltage, filament_current):
     return rail > filament_voltage
 
 
+EDGES = [
+    lambda rail, filament_voltage, filament_current: (filament_voltage, filament_voltage, filament_current),
+    lambda rail, filament_voltage, filament_current: (rail, 0.0, filament_current),
+]
+
+
 def below_and_above(resistance, series):
     values = [float(f"{step}e{power}") for power in range(-3, 9) for step in PREFERRED[series]]
     return max(v for v in values if v <= resistance), min(v for v in values if v >= resistance)
@@ -40,6 +46,7 @@ EXERCISE = Exercise(
             asks=dropper_resistance,
             given=SUPPLY,
             where=above_filament,
+            edges=EDGES,
             gives="Ω",
             agrees_within=CLOSE,
             holds=[
@@ -62,7 +69,11 @@ EXERCISE = Exercise(
                     known="memory",
                 ),
             ],
-            refuses=[refusal("a rail lower than the filament voltage", (1.5, 2.0, 60e-3))],
+            refuses=[
+                refusal(
+                    "a rail lower than the filament voltage, even by next to nothing", (1.5, 2.0, 60e-3), (1.999, 2.0, 60e-3)
+                ),
+            ],
             slips=[
                 slip(
                     "divided the whole rail voltage; across the resistor is only the drop, rail less filament",
@@ -79,6 +90,7 @@ EXERCISE = Exercise(
             asks=dropper_dissipation,
             given=SUPPLY,
             where=above_filament,
+            edges=EDGES,
             gives="W",
             agrees_within=CLOSE,
             holds=[
@@ -147,7 +159,7 @@ EXERCISE = Exercise(
             refuses=[
                 refusal("a resistance of zero", (0.0, "E12")),
                 refusal("a resistance below zero", (-10.0, "E12")),
-                refusal("a series that is not in the table", (10.0, "E13")),
+                refusal("a series that is not in the table as it is written", (10.0, "E13"), (10.0, "e12"), (10.0, "E12 ")),
             ],
             slips=[
                 slip(
@@ -169,6 +181,9 @@ EXERCISE = Exercise(
         Question(
             asks=current_through_dropper,
             given={"rail": RAIL, "resistance": ohms("1 Ω", "200 Ω"), "filament_voltage": FILAMENT, "filament_current": CURRENT},
+            edges=[
+                lambda rail, resistance, filament_voltage, filament_current: (rail, 0.0, filament_voltage, filament_current)
+            ],
             gives="A",
             agrees_within=CLOSE,
             holds=[

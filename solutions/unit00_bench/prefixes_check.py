@@ -90,8 +90,17 @@ EXERCISE = Exercise(
             refuses=[
                 refusal("'10 k', a prefix that stands alone", ("10 k",)),
                 refusal("'5 KHz': kilo is a small k", ("5 KHz",)),
-                refusal("'pF', a unit without a number", ("pF",)),
-                refusal("'3 furlongs', a unit that is not in the list", ("3 furlongs",)),
+                refusal(
+                    "'pF', a unit without a number that can be read", ("pF",), ("",), ("1,000 Hz",), ("nan V",), ("1.2.3 V",)
+                ),
+                refusal(
+                    "'3 furlongs', a unit that is not in the list, and whatever is no unit: two prefixes, two units",
+                    ("3 furlongs",),
+                    ("3 mkHz",),
+                    ("3 V V",),
+                    ("3 hz",),
+                ),
+                refusal("a prefix before a unit that takes none, as in '3 kdB'", ("3 kdB",), ("3 mK",), ("3 k%",), ("3 µrad",)),
             ],
             slips=[
                 slip(
@@ -118,6 +127,12 @@ EXERCISE = Exercise(
                 "unit": drawn(["Hz", "F", "Ω", "V/m", "dB", ""], "'Hz', 'F', 'Ω', 'V/m', 'dB', or '' for none", show=repr),
                 "figures": whole_number(3, 5),
             },
+            edges=[
+                lambda value, unit, figures: (1.0, unit, 17),
+                lambda value, unit, figures: (2.0, unit, 1),
+                lambda value, unit, figures: (0.001, unit, figures),
+                lambda value, unit, figures: (-0.0, "V", figures),
+            ],
             where=lambda value, unit, figures: (
                 abs(value) < (900e9 if unit in PREFIXED_UNITS else 900e3)
                 and (unit in PREFIXED_UNITS or not 0 < abs(value) < 0.002)
@@ -164,7 +179,7 @@ EXERCISE = Exercise(
             refuses=[
                 refusal("nan, which is no number to print", (float("nan"), "V", 4)),
                 refusal("infinity", (float("inf"), "V", 4)),
-                refusal("0 figures", (1.0, "V", 0)),
+                refusal("0 figures", (1.0, "V", 0), (0.0, "V", 0)),
                 refusal("18 figures, more than a float holds", (1.0, "V", 18)),
             ],
             slips=[

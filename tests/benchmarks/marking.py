@@ -78,7 +78,7 @@ def plain_cases(path):
     plan = plan_for(path, SEED)
     wanted = {}
     for planned in plan.questions:
-        for case in (*planned.cases, *(case for _, case in planned.published), *filter(None, [planned.stacked])):
+        for case in (*planned.cases, *(case for _, case in planned.published), *planned.stacked):
             wanted[case.place] = case.wanted
     return [
         [call["function"], [_plain(from_wire(argument)) for argument in call["arguments"]], _plain(wanted.get(place))]

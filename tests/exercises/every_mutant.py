@@ -1,10 +1,10 @@
 """Every wrong version of every reference, judged: which are taken for right? And every right one: which is not?
 
-    python -m tests.exercises.every_mutant [NAME …] [--seed N …]
+    python -m tests.exercises.every_mutant [NAME …] [--seed N …] [--near]
 
 prints the wrong ones that pass (survivors), the right ones that lose marks (false alarms), and how many were tried of each
 kind. Changes that leave every answer right stand in equivalent.toml, each with its reason; one that is listed there and
-rejected is printed too.
+rejected is printed too. With --near only the near misses are tried: those of near_misses.py, and types taken from the wrong place.
 """
 
 import argparse
@@ -19,6 +19,7 @@ from checker.judging.judge import judge
 from checker.judging.verdict import PASSED
 from checker.sandbox.workers import start_worker
 from tests.exercises.mutants import Mutant, mutants
+from tests.exercises.near_misses import bare, near_misses
 from tests.exercises.rewritten import KINDS, other_ways, spoiled_ways, wanted_of
 
 SEED = 20
@@ -34,11 +35,16 @@ def sources(folder):
     }
 
 
+NEAR = {"strictness", "bound", "refusal", "range", "type"}
+
+
 def every_mutant(path):
     """All mutants of an exercise's reference, and for each function asked for the ways to spoil all that it gives."""
     source = sources("solutions")[f"{path}.py"]
     questions = load_exercise(path).questions
-    found = list(mutants(source, {question.name: question.arrays for question in questions}))
+    asked = {question.name: question.arrays for question in questions}
+    promised = {question.name for question in questions if question.refuses}
+    found = [*mutants(source, asked), *near_misses(source, asked, promised)]
     for question in questions:
         if not question.symbolic:
             found += [
@@ -70,7 +76,9 @@ def written_otherwise(path):
         for q in load_exercise(path).questions
         if not q.symbolic
     }
-    return list(other_ways(sources("solutions")[f"{path}.py"], asked))
+    source = sources("solutions")[f"{path}.py"]
+    promised = {question.name for question in load_exercise(path).questions if question.refuses}
+    return [*other_ways(source, asked), ("without the refusals that are not promised", bare(source, promised))]
 
 
 def false_alarms(path, ways, worker, seed):
@@ -87,10 +95,14 @@ def main():
     parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
     parser.add_argument("names", nargs="*", metavar="NAME", help="exercises; all if none is named")
     parser.add_argument("--seed", type=int, nargs="+", default=[SEED])
+    parser.add_argument("--near", action="store_true", help="near misses alone")
     asked = parser.parse_args()
     tried, equivalent, survived, right, alarms = Counter(), Counter(), Counter(), 0, 0
     for path in map(find, asked.names or PATHS):
         every, known, ways = every_mutant(path), equivalents(path), written_otherwise(path)
+        if asked.near:
+            every, ways = [mutant for mutant in every if mutant.kind in NEAR], ways[-1:]
+            known = {what: why for what, why in known.items() if what.partition(":")[0] in NEAR}
         for seed in asked.seed:
             with start_worker() as worker:
                 passed = survivors(path, every, worker, seed)

@@ -1,12 +1,12 @@
 """Wrong versions of a reference, made by changing one thing at a time in its syntax tree.
 
-Answers spoiled as a whole are in rewritten.py.
+Those that are wrong only at an end of a range are in near_misses.py; answers spoiled as a whole are in rewritten.py.
 """
 
 import ast
 import copy
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
 _OTHER_OPERATOR = {
@@ -82,8 +82,13 @@ class Mutant(NamedTuple):
     source: str
 
 
-def mutants(source: str, asked: dict[str, bool]) -> Iterator[Mutant]:
-    """All changes that the functions asked for can feel; `asked` maps their names to whether they take arrays."""
+def mutants(source: str, asked: dict[str, bool], changes: Callable | None = None) -> Iterator[Mutant]:
+    """All changes that the functions asked for can feel; `asked` maps their names to whether they take arrays.
+
+    `changes(node, vectorised)` gives the ways to spoil a node: (kind, change), and what it does where that cannot be seen. A
+    change alters the twin of the node that it is given, or returns what to put in its place.
+    """
+    changes = changes or _changes
     tree, seen = ast.parse(source), Counter()
     felt, plain = _felt(tree, asked), ast.unparse(tree)
     stands_in = _statements(tree)
@@ -91,7 +96,7 @@ def mutants(source: str, asked: dict[str, bool]) -> Iterator[Mutant]:
     for place, node in enumerate(ast.walk(tree)):
         if id(node) not in felt:
             continue
-        for kind, change, *says in _changes(node, id(node) in vectorised):
+        for kind, change, *says in changes(node, id(node) in vectorised):
             changed = copy.deepcopy(tree)
             twin = next(other for at, other in enumerate(ast.walk(changed)) if at == place)
             before, replaced = _text(twin), change(twin)
@@ -150,7 +155,7 @@ class _Replaced(ast.NodeTransformer):
         return self._new if node is self._old else super().generic_visit(node)
 
 
-def _parsed(text, **parts):
+def parsed(text, **parts):
     """An expression, with nodes for the names in it."""
 
     class Filled(ast.NodeTransformer):
@@ -165,10 +170,6 @@ def _set(field, value):
 
 
 def _changes(node, vectorised):
-    """(kind, change) for each way to spoil a node, and what it does where that cannot be seen.
-
-    A change alters the twin it is given, or returns what to put in its place.
-    """
     of_its_type = _BY_TYPE.get(type(node))
     if of_its_type:
         yield from of_its_type(node, vectorised)
@@ -210,7 +211,7 @@ def _of_attribute(node, vectorised):
     if node.attr == "pi":
         yield "unit", lambda twin: ast.Constant(0.5)  # 2π left out
     if vectorised and node.attr in _MATHS:
-        yield "not vectorised", lambda twin: _parsed(f"__import__('math').{twin.attr}")
+        yield "not vectorised", lambda twin: parsed(f"__import__('math').{twin.attr}")
 
 
 def _of_call(node, vectorised):
@@ -220,7 +221,7 @@ def _of_call(node, vectorised):
     if name in _OTHER_CHOICE and isinstance(node.func, ast.Name):
         yield "wrong branch", lambda twin: setattr(twin.func, "id", _OTHER_CHOICE[twin.func.id])
     if name in _OF_ANGLES:
-        yield "unit", lambda twin: twin.args.__setitem__(0, _parsed("x * 57.29577951308232", x=twin.args[0]))
+        yield "unit", lambda twin: twin.args.__setitem__(0, parsed("x * 57.29577951308232", x=twin.args[0]))
     if name in _BETWEEN_ANGLES:
         yield "unit", lambda twin: twin.args[0]
     if name == "where" and len(node.args) == 3:
@@ -236,15 +237,15 @@ def _of_call(node, vectorised):
     if name == "range":
         last = min(1, len(node.args) - 1)
         for other in ("n + 1", "n - 1"):
-            yield "off by one", lambda twin, other=other: twin.args.__setitem__(last, _parsed(other, n=twin.args[last]))
+            yield "off by one", lambda twin, other=other: twin.args.__setitem__(last, parsed(other, n=twin.args[last]))
 
 
 def _of_subscript(node, vectorised):
     if isinstance(node.slice, ast.Slice):
-        yield "off by one", lambda twin: setattr(twin.slice, "lower", _parsed("n + 1", n=twin.slice.lower or ast.Constant(0)))
-        yield "off by one", lambda twin: setattr(twin.slice, "upper", _parsed("n - 1", n=twin.slice.upper or ast.Constant(0)))
+        yield "off by one", lambda twin: setattr(twin.slice, "lower", parsed("n + 1", n=twin.slice.lower or ast.Constant(0)))
+        yield "off by one", lambda twin: setattr(twin.slice, "upper", parsed("n - 1", n=twin.slice.upper or ast.Constant(0)))
     elif not isinstance(node.slice, (ast.Constant, ast.Tuple)):  # a constant is changed by itself
-        yield "off by one", lambda twin: setattr(twin, "slice", _parsed("n - 1", n=twin.slice))
+        yield "off by one", lambda twin: setattr(twin, "slice", parsed("n - 1", n=twin.slice))
 
 
 def _of_return(node, vectorised):
@@ -258,9 +259,9 @@ def _of_return(node, vectorised):
 
 def _spoil_part(returned, at, spoiled):
     if isinstance(returned.value, ast.Tuple):
-        returned.value.elts[at] = _parsed(spoiled, x=returned.value.elts[at])
+        returned.value.elts[at] = parsed(spoiled, x=returned.value.elts[at])
     else:
-        returned.value = _parsed(spoiled, x=returned.value)
+        returned.value = parsed(spoiled, x=returned.value)
 
 
 def _of_function(node, vectorised):

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from checker.judging.plan import draw
+from checker.judging.plan import draw, edge_inputs, is_whole, whole_inputs
 
 
 def other_ways(source: str, asked: dict[str, set[str]]) -> Iterator[tuple[str, str]]:
@@ -35,6 +35,8 @@ def spoiled_ways(source: str, asked: dict[str, set[str]]) -> Iterator[tuple[str,
 def wanted_of(question) -> set[str]:
     """What a question's function takes and gives, as far as it matters to the ways of spoiling it."""
     drawn = draw(question, 5, seed=1)
+    plain = [is_whole(question.asks(*inputs)) for inputs in (*drawn[:3], *edge_inputs(question, drawn))]
+    whole = whole_inputs(question, drawn)[:1]
     answers = [part for inputs in drawn for part in _parts(question.asks(*inputs))]
     numbers = [np.asarray(part) for part in answers if np.asarray(part).dtype.kind in "fc"]
     real = [part for part in numbers if not np.iscomplexobj(part)]
@@ -45,6 +47,8 @@ def wanted_of(question) -> set[str]:
             "arrays of real numbers": question.arrays and real,
             "sequences": question.arrays or any(isinstance(one, (np.ndarray, list, tuple)) for one in drawn[0]),
             "physical": any(isinstance(one, (float, np.ndarray)) for one in drawn[0]),
+            "whole answers": question.arrays and any(plain) and not all(plain),
+            "whole inputs": whole and real and not is_whole(question.asks(*whole[0])),
             "fractions": any(np.any(part % 1) for part in real),
             "fine numbers": any(np.any(np.float32(part) != part) for part in real)
             and not all(question.agrees_within.allows(part * (1 + FLOAT32), part) for part in numbers),
@@ -237,6 +241,36 @@ def around(function):
 """,
         "arrays of real numbers",
     ),
+    "the first answer says what type all have": (
+        """
+def around(function):
+    def whole(answer):
+        if isinstance(answer, tuple):
+            return tuple(map(whole, answer))
+        return int(answer) if not isinstance(answer, complex) and np.isfinite(answer) and answer == int(answer) else answer
+
+    def vectorised(*given):
+        if not any(isinstance(one, np.ndarray) and one.ndim for one in given):
+            return function(*given)
+        alone = {place for place, one in enumerate(given) if not isinstance(one, np.ndarray)}
+        return np.vectorize(lambda *each: whole(function(*each)), excluded=alone)(*given)
+    return vectorised
+""",
+        "whole answers",
+    ),
+    "the inputs say what type the answers have": (
+        _EACH
+        + """
+def around(function):
+    def kept(*given):
+        answer = function(*given)
+        if not any(isinstance(one, (int, np.ndarray)) and np.asarray(one).dtype.kind == "i" for one in given):
+            return answer
+        return each(lambda x: x if np.iscomplexobj(x) else np.asarray(x).astype(int)[()], answer)
+    return kept
+""",
+        "whole inputs",
+    ),
     "one array for all answers": (
         """
 KEPT = {}
@@ -263,4 +297,6 @@ KINDS = {
     "what was given is written over": "mutated inputs",
     "the answer stands where the input stood": "mutated inputs",
     "one array for all answers": "aliasing",
+    "the first answer says what type all have": "type",
+    "the inputs say what type the answers have": "type",
 }

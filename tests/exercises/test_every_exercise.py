@@ -54,7 +54,7 @@ def test_stub_has_the_signature_and_docstring_of_the_reference(path):
 def test_an_array_beside_single_numbers_is_as_good(path):
     for planned in plan_for(path, SEED).questions:
         asks, inputs = planned.question.asks, planned.cases[0].inputs
-        for place, together in enumerate(planned.stacked.inputs if planned.stacked else ()):
+        for place, together in enumerate(planned.stacked[0].inputs if planned.stacked else ()):
             if isinstance(together, np.ndarray) and np.ndim(inputs[place]) == 0:
                 twice = asks(*inputs[:place], np.array([inputs[place]] * 2), *inputs[place + 1 :])
                 for got, wanted in zip(items(twice), items(planned.cases[0].wanted), strict=True):
