@@ -696,7 +696,7 @@ def zip_behind_another(folder, secret):
 
 def long_in_every_exercise(folder, secret):
     """Tries: to keep whatever compares members busy, by forty thousand signs in every exercise of the course.
-    Verdict: raised or too big or wrong.
+    Verdict: too slow or raised or too big or wrong.
     """
     for path in PATHS:
         _put(folder / "Rufus" / f"exercises/{path}.py", WRONG + "x = " + "[0]+\\\n[1];" * 3_300 + "0\n")
