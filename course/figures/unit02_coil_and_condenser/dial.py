@@ -6,7 +6,7 @@ from matplotlib.patches import Polygon
 from course.circle.components import CUT_OUT, DIAMETER, LENGTH, PLATE_GAP, PLATES, WITH_STRAYS
 from course.figures import figure
 from course.figures.kit.parts import Dot, Line, Supply, VariableCondenser, schematic
-from course.figures.kit.style import BRASS, INK, RUST, SEA, SMALL_TEXT, SOFT, engineering_axis, plot
+from course.figures.kit.style import BRASS, INK, RUST, SEA, SMALL_TEXT, SOFT, engineering_axis, label, plot
 from course.figures.unit02_coil_and_condenser.coil import ARROW, bare, draw_winding
 from solutions.unit02_coil_and_condenser.club_coil import COVERED, FORMER, TURNS
 from solutions.unit02_coil_and_condenser.solenoid_inductance import solenoid_inductance
@@ -114,7 +114,7 @@ def halving():
         middle = (fewest + most) / 2
         fewest, most = (middle, most) if close_wound_inductance(middle, FORMER, COVERED) < COIL else (fewest, middle)
     axes.plot(answer, COIL, "o", color=INK)
-    axes.annotate(f"{answer:.1f} turns", (answer, COIL), (-8, 8), textcoords="offset points", ha="right", va="bottom")
+    label(axes, f"{answer:.1f} turns", (answer, COIL), (-8, 8), ha="right", va="bottom")
     axes.set(xlabel="turns", xlim=(0, 100), ylim=(0, 520e-6))
     engineering_axis(axes.yaxis, "inductance", "H")
     return drawing
