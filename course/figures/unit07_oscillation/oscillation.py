@@ -276,7 +276,6 @@ def own_help():
         axes.loglog(fields, current, "o-", color=colour)
         label(axes, name, (fields[3], current[3]), (8, -12), colour)
     marks(axes.xaxis, [2e-5, 5e-5, 1e-4, 2e-4], ["20", "50", "100", "200"])
-
     axes.set_xlabel("field, µV/m")
     axes.set_yticks([1e-8, 1e-7, 1e-6, 1e-5], ["10 nA", "100 nA", "1 µA", "10 µA"])
     axes.set_ylabel("programme")

@@ -43,7 +43,6 @@ def margin_used_up():
     label(axes, "Gannet Rock", (gannet, 0.6), (5, 0), INK)
     axes.set_ylim(-0.5, 23)
     marks(axes.xaxis, [1e-5, 1e-4, 1e-3, 1e-2, 0.1], ["10 µV", "100 µV", "1 mV", "10 mV", "0.1 V"])
-
     axes.set_xlabel("carrier in the aerial, crest")
     axes.set_ylabel("margin used, %")
     return drawing

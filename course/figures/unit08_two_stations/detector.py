@@ -46,7 +46,6 @@ def left_between():
     label(axes, "40 dB", (21, 40), (0, -15), SOFT)
     axes.set_xscale("log")
     marks(axes.xaxis, [30, 100, 1000, 10000], ["30", "100", "1000", "10 000"])
-
     axes.set_ylim(-58, 48)
     axes.set_xlabel("Q of the circuit")
     axes.set_ylabel("wanted over local, dB")
@@ -120,7 +119,6 @@ def held_down():
     axes.plot(ratio, 20 * np.log10(ratio / 2), color=INK, linestyle=DASH, linewidth=1.1)
     axes.set_xscale("log")
     marks(axes.xaxis, [0.01, 0.1, 0.5])
-
     axes.set_xlabel("weak carrier over strong, B/A")
     axes.set_ylabel("left of it, dB")
     return drawing
@@ -147,7 +145,6 @@ def faint_station():
     axes.axhline(0, color=INK, linewidth=0.8)
     axes.set_xscale("log")
     marks(axes.xaxis, [0.01, 0.1, 1], ["10 mV", "0.1 V", "1 V"])
-
     axes.set_xlabel("the strong carrier")
     axes.set_ylabel("left of the faint one, dB")
     return drawing

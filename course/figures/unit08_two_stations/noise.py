@@ -42,9 +42,8 @@ def noise_on_the_dial():
     )
     axes.set_yscale("log")
     axes.set_ylim(1.5e-8, 1.5e-5)
-    marks = 1e-6 * np.array([0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10])
-    marks(axes.yaxis, marks, ["0.02", "0.05", "0.1", "0.2", "0.5", "1", "2", "5", "10"])
-
+    places = 1e-6 * np.array([0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10])
+    marks(axes.yaxis, places, ["0.02", "0.05", "0.1", "0.2", "0.5", "1", "2", "5", "10"])
     axes.set_ylabel("field in 9 kHz, µV/m")
     decibels = axes.secondary_yaxis(
         "right", functions=(lambda v: 20 * np.log10(np.maximum(v, 1e-12) / 1e-6), lambda d: 1e-6 * 10 ** (np.asarray(d) / 20))
@@ -91,7 +90,6 @@ def what_decides(
     axes.set_ylim(1e-6, 3e-4)
     marks(axes.xaxis, [3, 10, 30, 100, 300, 1000, 3000])
     marks(axes.yaxis, 1e-6 * np.array([1, 3, 10, 30, 100, 300]), ["1", "3", "10", "30", "100", "300"])
-
     axes.set_xlabel("volts on the grid for each volt in the aerial")
     axes.set_ylabel("least field, µV/m")
     return drawing

@@ -220,10 +220,9 @@ def once_round():
     axes.set(
         xlim=(100, 20e3),
         ylim=(3e-3, 20),
-        yticks=[0.01, 0.1, 1, 10],
-        yticklabels=["0.01", "0.1", "1", "10"],
         ylabel="once round",
     )
+    marks(axes.yaxis, [0.01, 0.1, 1, 10])
     marks(axes.xaxis, [100, 1e3, 1e4], ["100 Hz", "1 kHz", "10 kHz"])
     axes.set_xlabel("pitch")
     return drawing
