@@ -2,11 +2,11 @@
 
 import os
 import wave
-from html import escape
 from pathlib import Path
 
 import numpy as np
 
+from ..templates import environment
 from .listening import EACH, FAR, LOCAL, MOMENTS, RATE, SECONDS
 from .picture import dial_picture
 from .receiver import Chain, Performance, set_level
@@ -16,25 +16,7 @@ CAUTION = (
     f"Headphones: begin with the volume low, and turn it up once it plays. After {TOO_FAR:.0f} seconds the set "
     "oscillates, and whistles as loudly as the programme."
 )
-_PAGE = """<!doctype html>
-<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy"
- content="default-src 'none'; media-src 'self' file:; img-src data:; style-src 'unsafe-inline'">
-<title>Your receiver</title>
-<style>body{{max-width:46rem;margin:1.5rem auto;padding:0 1rem;font:1rem/1.5 sans-serif;color:#20303c;background:#fbfaf6}}
-audio{{width:100%}}svg{{width:100%;max-width:36rem;height:auto}}.caution{{border-left:4px solid #9a6b12;padding-left:.8rem}}
-table{{border-collapse:collapse}}td,th{{text-align:left;padding:.15rem .9rem .15rem 0;vertical-align:top}}</style></head><body>
-<h1>Your receiver, an evening on Tern Spit</h1>
-<p class="caution"><b>Caution.</b> {caution}</p>
-<p>For {seconds:.0f} seconds one set is turned from the local to Gannet Rock, {apart:.0f}&nbsp;kHz away, its reaction advanced,
-one turn too far, and back. Then it goes along the dial, {each:.0f} seconds on each station: {names}.</p>
-<h2>Yours</h2>{yours}
-<h2>The reference</h2><p><audio controls preload="none" src="reference.wav"></audio></p>
-<h2>The dial and the knobs</h2>{picture}
-<h2>The chain</h2><table><thead><tr><th>exercise</th><th>function</th><th>what for</th><th>whose</th></tr></thead><tbody>
-{rows}
-</tbody></table></body></html>
-"""
+_PAGES = environment(Path(__file__).parent / "pages")
 
 
 def write_files(into: Path, played: Performance, reference: np.ndarray, emf: np.ndarray, chain: Chain) -> list[str]:
@@ -54,7 +36,7 @@ def write_files(into: Path, played: Performance, reference: np.ndarray, emf: np.
         Sentences on how loud the sounds are.
     """
     into.mkdir(parents=True, exist_ok=True)
-    says, yours = [], "<p>Nothing yet: see the chain below.</p>"
+    says = []
     (into / "yours.wav").unlink(missing_ok=True)
     for name, sound in (("yours", played.sound), ("reference", reference)):
         if not sound.size:
@@ -66,26 +48,19 @@ def write_files(into: Path, played: Performance, reference: np.ndarray, emf: np.
             f"{name}.wav  {heard.size / RATE:.0f} s, loudness {loudness}, highest crest {crest} of full scale"
             + ", turned down" * turned_down
         )
-        if name == "yours":
-            yours = '<p><audio controls preload="none" src="yours.wav"></audio></p>'
     demonstration = np.zeros(0) if "circuit_voltage" in played.missing else played.sound
     picture = dial_picture(emf, played.settings, demonstration, reference)
     (into / "dial.svg").write_text(picture, "utf-8")
     purposes = {(link.exercise, link.function): link.purpose for link in chain.links}
-    rows = "\n".join(
-        f"<tr><td>{escape(exercise)}</td><td>{escape(function)}</td>"
-        f"<td>{escape(purposes.get((exercise, function), 'all of it'))}</td><td>{escape(source)}</td></tr>"
-        for (exercise, function), source in played.sources.items()
-    )
-    page = _PAGE.format(
+    page = _PAGES.get_template("hear.html").render(
         caution=CAUTION,
-        seconds=SECONDS,
-        apart=(FAR - LOCAL) / 1e3,
-        each=EACH,
-        names=escape(", ".join(chain.numbers["names"])),
-        yours=yours,
+        seconds=round(SECONDS),
+        apart=round((FAR - LOCAL) / 1e3),
+        each=round(EACH),
+        names=chain.numbers["names"],
+        yours=any(line.startswith("yours.wav") for line in says),
         picture=picture,
-        rows=rows,
+        rows=[(*key, purposes.get(key, "all of it"), source) for key, source in played.sources.items()],
     )
     (into / "index.html").write_text(page, "utf-8")
     return says

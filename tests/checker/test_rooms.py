@@ -27,7 +27,7 @@ ARROWS = {
     "marks": "course judging sandbox submissions text",
     "report": "course files judging marks submissions templates text",
     "exports": "checks course files judging marks report",
-    "hear": "checks course judging worker",
+    "hear": "checks course judging templates worker",
     "pack": "checks course hear judging worker",
     "sheet": "checks files templates text",
     "cli": "course exports hear judging marks pack report sandbox sheet submissions",
