@@ -28,6 +28,8 @@ PAPER, SLIP, INK, SOFT, SEA, BRASS, RUST, KELP, PLUM, FAINT = (
 WIDTH, HEIGHT = 4.6, 3.1
 TEXT = 12.5
 SMALL_TEXT = 12.0
+DASH, DOTS = (0, (5, 2)), (0, (1.5, 1.5))  # of lines that are not to be told by their colour alone
+THREE_LOOKS = (RUST, (6, 2)), (BRASS, (3, 1.5)), (SEA, (None, None))  # colour and dashes of three curves in one plot
 LINE = 1.8
 THIN_LINE = 0.9
 

@@ -9,7 +9,20 @@ from course.circle.components import LOCAL_CONDENSER as CAPACITANCE
 from course.circle.stations import LOCAL, NEXT_CHANNEL
 from course.figures import figure
 from course.figures.kit.parts import Coil, Condenser, Line, Oscillator, Resistor, schematic
-from course.figures.kit.style import BRASS, FAINT, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, label, marks, plot
+from course.figures.kit.style import (
+    BRASS,
+    FAINT,
+    INK,
+    PLUM,
+    RUST,
+    SEA,
+    SMALL_TEXT,
+    THREE_LOOKS,
+    engineering_axis,
+    label,
+    marks,
+    plot,
+)
 from course.settings import Between
 from solutions.unit03_tuned_circuit.quality_factor import bandwidth, half_power_frequencies
 from solutions.unit03_tuned_circuit.reflected_impedance import series_impedance
@@ -18,7 +31,7 @@ from solutions.unit03_tuned_circuit.response_curve import decibels, relative_res
 from solutions.unit03_tuned_circuit.ring_down import ring_amplitude, ring_energy, ring_voltage
 from solutions.unit04_crystal_set.crystal_set import COIL as INDUCTANCE
 
-LOOKS = {30: (RUST, (6, 2)), 80: (BRASS, (3, 1.5)), 200: (SEA, (None, None))}  # colour and dashes of each Q
+LOOKS = dict(zip((30, 80, 200), THREE_LOOKS, strict=True))  # of each Q
 
 
 @figure(

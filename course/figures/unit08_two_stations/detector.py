@@ -6,7 +6,7 @@ import numpy as np
 
 from course.circle.stations import LOCAL, NEXT_CHANNEL
 from course.figures import figure
-from course.figures.kit.style import INK, KELP, PLUM, RUST, SEA, SOFT, engineering_axis, label, marks, plot
+from course.figures.kit.style import DASH, DOTS, INK, KELP, PLUM, RUST, SEA, SOFT, engineering_axis, label, marks, plot
 from course.settings import Between, Several
 from solutions.unit04_crystal_set.crystal_set import SATURATION_CURRENT, SLOPE_VOLTAGE
 from solutions.unit08_two_stations.club_evening import CREEK, gannet_rock, local_at
@@ -20,7 +20,6 @@ from solutions.unit08_two_stations.weak_signal_suppression import (
 
 WANTED, OFFSET = NEXT_CHANNEL.frequency, LOCAL.frequency - NEXT_CHANNEL.frequency
 HIGH_LOAD, PHONES = 1e6, 2e3  # ohm
-DASH = (0, (5, 2))
 
 
 @figure(
@@ -68,7 +67,7 @@ def one_and_two_circuits(q: Annotated[float, Between("Q of each circuit", 50, 20
         ("one", alone, SEA, "solid"),
         ("two, parted", 2 * alone, RUST, "solid"),
         ("critical", coupled_rejection(WANTED, offset, q, q, 1 / q), KELP, DASH),
-        ("too close", coupled_rejection(WANTED, offset, q, q, 3 / q), PLUM, (0, (1.5, 1.5))),
+        ("too close", coupled_rejection(WANTED, offset, q, q, 3 / q), PLUM, DOTS),
     )
     for name, rejection, colour, line in curves:
         axes.plot(offset, rejection, color=colour, linestyle=line, label=name)

@@ -4,14 +4,13 @@ import numpy as np
 
 from course.circle.stations import LOCAL, NIGHT_ONLY
 from course.figures import figure
-from course.figures.kit.style import INK, KELP, RUST, SEA, SMALL_TEXT, SOFT, engineering_axis, label, plot
+from course.figures.kit.style import DASH, INK, KELP, RUST, SEA, SMALL_TEXT, SOFT, engineering_axis, label, plot
 from solutions.unit08_two_stations.club_evening import LOGGED, READINGS, frequency_by_log, reading_by_log
 from solutions.unit08_two_stations.dial_log import SPEED_OF_LIGHT, fitted_line, line_at, scatter_about
 
 SQUARES = (SPEED_OF_LIGHT / LOGGED) ** 2
 SOUGHT = NIGHT_ONLY.frequency
 SPACING = 9e3
-DASH = (0, (5, 2))
 
 
 @figure(

@@ -4,7 +4,7 @@ import numpy as np
 
 from course.circle.stations import NIGHT_ONLY
 from course.figures import figure
-from course.figures.kit.style import BRASS, FAINT, INK, KELP, RUST, SEA, SMALL_TEXT, SOFT, label, plot
+from course.figures.kit.style import BRASS, DASH, DOTS, FAINT, INK, KELP, RUST, SEA, SMALL_TEXT, SOFT, label, plot
 from solutions.unit08_two_stations.club_evening import DARK_HEIGHT, HUT, SKERRY_VORE, YEAR, dark_hours
 from solutions.unit08_two_stations.night_path import (
     EARTH_RADIUS,
@@ -15,7 +15,6 @@ from solutions.unit08_two_stations.night_path import (
     sun_elevation,
 )
 
-DASH = (0, (5, 2))
 MONTHS = "JFMAMJJASOND"
 
 
@@ -39,7 +38,7 @@ def sun_over_the_path():
     for (month, name), colour, line in zip(
         ((6, "June"), (4, "April"), (3, "March"), (12, "December")),
         (RUST, BRASS, KELP, SEA),
-        ("solid", (0, (1.5, 1.5)), DASH, "solid"),
+        ("solid", DOTS, DASH, "solid"),
         strict=True,
     ):
         height = sun_elevation(days_since_2000(YEAR, month, 21, 0.0) + hours / 24, latitude, longitude)
@@ -69,7 +68,7 @@ def dark_hours_of_a_year():
     ground = np.array([dark_hours(month, day, 0.0) for month, day in dates])
     axes.fill_between(place, dark[:, 0], dark[:, 1], color=SEA, alpha=0.35, linewidth=0)
     axes.plot(place, dark, color=SEA, linewidth=1.2)
-    axes.plot(place, ground, color=RUST, linestyle=(0, (1.5, 1.5)))
+    axes.plot(place, ground, color=RUST, linestyle=DOTS)
     axes.annotate("open", (1.0, 24), color=SEA, ha="center", va="center")
     label(axes, "sunset", (5.5, 20.9), (0, -15), RUST, ha="center")
     label(axes, "sunrise", (5.5, 27.2), (0, 5), RUST, ha="center")

@@ -5,12 +5,11 @@ from typing import Annotated
 import numpy as np
 
 from course.figures import figure
-from course.figures.kit.style import BRASS, INK, KELP, PLUM, RUST, SEA, SOFT, engineering_axis, label, marks, plot
+from course.figures.kit.style import BRASS, DASH, DOTS, INK, KELP, PLUM, RUST, SEA, SOFT, engineering_axis, label, marks, plot
 from course.settings import Between
 from solutions.unit06_reaction.network import DIAL
 from solutions.unit08_two_stations import club_noise as club
 
-DASH, DOTS = (0, (5, 2)), (0, (1.5, 1.5))
 GAINS = np.geomspace(3, 3000, 61)
 
 
