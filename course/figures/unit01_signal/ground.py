@@ -14,6 +14,8 @@ from course.figures.kit.style import (
     SEA,
     SMALL_TEXT,
     engineering_axis,
+    label,
+    marks,
     plot,
 )
 from solutions.unit01_signal.field_strength import (
@@ -155,18 +157,11 @@ def field_against_distance():
     ):
         solid = station is not FAR_OVER_SEA
         axes.plot(station.distance, station.field, marker="o", color=PLUM, markersize=6, fillstyle="full" if solid else "none")
-        axes.annotate(
-            station.name,
-            (station.distance, station.field),
-            (dx, dy),
-            textcoords="offset points",
-            ha=side,
-            fontsize=SMALL_TEXT,
-        )
+        label(axes, station.name, (station.distance, station.field), (dx, dy), ha=side, fontsize=SMALL_TEXT)
     engineering_axis(axes.xaxis, "distance", "m")
     axes.set_xticks([1e3, 3e3, 10e3, 30e3, 100e3, 300e3])
     axes.minorticks_off()
-    axes.set_yticks([1e-4, 1e-3, 1e-2, 1e-1], ["0.1", "1", "10", "100"])
+    marks(axes.yaxis, [1e-4, 1e-3, 1e-2, 1e-1], ["0.1", "1", "10", "100"])
     axes.set_ylabel("field, mV/m")
     return drawing
 
@@ -199,7 +194,6 @@ def attenuation():
     ):
         axes.text(p, level, station.name, ha=side, va="center", fontsize=SMALL_TEXT, color=PLUM)
     axes.set(ylim=(4e-4, 2), xlabel="size of the numerical distance p", ylabel="fraction left")
-    axes.set_xticks([1e-3, 1e-2, 0.1, 1, 10, 100, 1e3], ["0.001", "", "0.1", "", "10", "", "1000"])
-    axes.minorticks_off()
-    axes.set_yticks([1e-3, 1e-2, 0.1, 1], ["0.001", "0.01", "0.1", "1"])
+    marks(axes.xaxis, [1e-3, 1e-2, 0.1, 1, 10, 100, 1e3], ["0.001", "", "0.1", "", "10", "", "1000"])
+    marks(axes.yaxis, [1e-3, 1e-2, 0.1, 1])
     return drawing

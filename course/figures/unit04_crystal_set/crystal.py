@@ -21,7 +21,7 @@ from course.figures.kit.parts import (
     Windings,
     schematic,
 )
-from course.figures.kit.style import BRASS, INK, KELP, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, INK, KELP, RUST, SEA, SMALL_TEXT, engineering_axis, label, marks, plot
 from course.settings import Between
 from solutions.unit04_crystal_set.crystal_set import (
     LOAD,
@@ -143,26 +143,12 @@ def two_laws():
     ):
         crest, _ = working_point(*source(station), LOAD, *CRYSTAL)
         axes.plot(crest, no_load_output(crest, SLOPE_VOLTAGE), "o", color=INK, markersize=5)
-        axes.annotate(
-            station.name,
-            (crest, no_load_output(crest, SLOPE_VOLTAGE)),
-            shift,
-            ha=side,
-            textcoords="offset points",
-            fontsize=SMALL_TEXT,
-        )
-    axes.set(
-        xscale="log",
-        yscale="log",
-        xlim=(1e-3, 20),
-        ylim=(3e-6, 8),
-        xticks=[1e-3, 1e-2, 0.1, 1],
-        yticks=[1e-5, 1e-4, 1e-3, 1e-2, 0.1, 1],
-    )
+        label(axes, station.name, (crest, no_load_output(crest, SLOPE_VOLTAGE)), shift, ha=side, fontsize=SMALL_TEXT)
+    axes.set(xscale="log", yscale="log", xlim=(1e-3, 20), ylim=(3e-6, 8))
     axes.text(3.2e-3, 2.2e-5, "square law", color=RUST, fontsize=SMALL_TEXT, ha="left")
     axes.text(2e-3, 4.5e-3, "all of it", color=BRASS, fontsize=SMALL_TEXT, ha="left")
-    axes.set_xticklabels(["1 mV", "10 mV", "0.1 V", "1 V"])
-    axes.set_yticklabels(["10 µV", "0.1 mV", "1 mV", "10 mV", "0.1 V", "1 V"])
+    marks(axes.xaxis, [1e-3, 1e-2, 0.1, 1], ["1 mV", "10 mV", "0.1 V", "1 V"])
+    marks(axes.yaxis, [1e-5, 1e-4, 1e-3, 1e-2, 0.1, 1], ["10 µV", "0.1 mV", "1 mV", "10 mV", "0.1 V", "1 V"])
     axes.set(xlabel="crest of the carrier", ylabel="output")
     return drawing
 

@@ -5,12 +5,11 @@ from typing import Annotated
 import numpy as np
 
 from course.figures import figure
-from course.figures.kit.style import BRASS, INK, KELP, PLUM, RUST, SEA, SOFT, engineering_axis, plot
+from course.figures.kit.style import BRASS, DASH, DOTS, INK, KELP, PLUM, RUST, SEA, SOFT, engineering_axis, label, marks, plot
 from course.settings import Between
 from solutions.unit06_reaction.network import DIAL
 from solutions.unit08_two_stations import club_noise as club
 
-DASH, DOTS = (0, (5, 2)), (0, (1.5, 1.5))
 GAINS = np.geomspace(3, 3000, 61)
 
 
@@ -42,9 +41,8 @@ def noise_on_the_dial():
     )
     axes.set_yscale("log")
     axes.set_ylim(1.5e-8, 1.5e-5)
-    marks = 1e-6 * np.array([0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10])
-    axes.set_yticks(marks, ["0.02", "0.05", "0.1", "0.2", "0.5", "1", "2", "5", "10"])
-    axes.set_yticks([], minor=True)
+    places = 1e-6 * np.array([0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10])
+    marks(axes.yaxis, places, ["0.02", "0.05", "0.1", "0.2", "0.5", "1", "2", "5", "10"])
     axes.set_ylabel("field in 9 kHz, µV/m")
     decibels = axes.secondary_yaxis(
         "right", functions=(lambda v: 20 * np.log10(np.maximum(v, 1e-12) / 1e-6), lambda d: 1e-6 * 10 ** (np.asarray(d) / 20))
@@ -76,23 +74,21 @@ def what_decides(
     ):
         least = club.least_through_noise(1e6, when, where, ratio)
         axes.axhline(least, color=colour, linestyle=line)
-        axes.annotate(name, (GAINS[-1], least), xytext=(-2, lift), textcoords="offset points", color=colour, ha="right")
+        label(axes, name, (GAINS[-1], least), (-2, lift), colour, ha="right")
     by_ear, by_hiss = club.least_by_ear(1.0, ear) / GAINS, club.least_by_hiss(1.0, ratio) / GAINS
     axes.plot(GAINS, by_ear, color=PLUM)
-    axes.annotate("the ear", (GAINS[2], by_ear[2]), xytext=(8, 0), textcoords="offset points", color=PLUM)
+    label(axes, "the ear", (GAINS[2], by_ear[2]), (8, 0), PLUM)
     axes.plot(GAINS, by_hiss, color=SOFT, linestyle=DASH)
     axes.annotate("hiss", (3.3, 16e-6), color=SOFT, va="top")
     plain = club.plain_gain(1e6)
     axes.axvline(plain, color=INK, linewidth=0.9, linestyle=":")
-    axes.annotate("no reaction", (plain, 1.05e-6), xytext=(3, 3), textcoords="offset points", color=INK)
+    label(axes, "no reaction", (plain, 1.05e-6), (3, 3), INK)
     axes.set_xscale("log")
     axes.set_yscale("log")
     axes.set_xlim(GAINS[0], GAINS[-1])
     axes.set_ylim(1e-6, 3e-4)
-    axes.set_xticks([3, 10, 30, 100, 300, 1000, 3000], ["3", "10", "30", "100", "300", "1000", "3000"])
-    axes.set_yticks(1e-6 * np.array([1, 3, 10, 30, 100, 300]), ["1", "3", "10", "30", "100", "300"])
-    axes.set_xticks([], minor=True)
-    axes.set_yticks([], minor=True)
+    marks(axes.xaxis, [3, 10, 30, 100, 300, 1000, 3000])
+    marks(axes.yaxis, 1e-6 * np.array([1, 3, 10, 30, 100, 300]), ["1", "3", "10", "30", "100", "300"])
     axes.set_xlabel("volts on the grid for each volt in the aerial")
     axes.set_ylabel("least field, µV/m")
     return drawing

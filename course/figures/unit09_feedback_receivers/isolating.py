@@ -5,7 +5,7 @@ import numpy as np
 from course.circle.oscillating import STRAY
 from course.circle.stations import NEXT_CHANNEL as STATION
 from course.figures import figure
-from course.figures.kit.style import INK, RUST, SEA, plot
+from course.figures.kit.style import INK, RUST, SEA, label, plot
 from solutions.unit09_feedback_receivers.isolated_set import kept_back
 
 
@@ -23,7 +23,7 @@ def kept_from_the_aerial():
     for kind, colour, name, place in (("type 32", SEA, "screened grid", 140), ("type 30", RUST, "triode", 8)):
         kept = kept_back(STATION.frequency, kind, stray)
         axes.semilogx(1e12 * stray, kept, color=colour)
-        axes.annotate(name, (1e12 * stray[place], kept[place]), xytext=(4, 7), textcoords="offset points", color=colour)
+        label(axes, name, (1e12 * stray[place], kept[place]), (4, 7), colour)
     axes.axvline(1e12 * STRAY, color=INK, linestyle=":", linewidth=1.1)
     axes.set_xticks([0.001, 0.01, 0.1, 1], ["0.001", "0.01", "0.1", "1"])
     axes.set_ylim(0, 90)

@@ -5,7 +5,7 @@ from matplotlib.figure import Figure
 
 from checker.hear.listening import FAR, LOCAL, MOMENTS, SECONDS, moves, setting_times
 from course.figures import figure
-from course.figures.kit.style import BRASS, INK, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, DASH, INK, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from solutions.unit06_reaction.three_knobs import tuned_to
 from solutions.unit09_feedback_receivers.evening import CRESTS, FREQUENCIES, NAMES
 from solutions.unit09_feedback_receivers.receiver import COUPLING, ISOLATING, TICKLER, VALVE, first_circuit, knobs, second_coil
@@ -59,7 +59,7 @@ def both_circuits() -> Figure:
         COUPLING, *knobs(FREQUENCIES[GANNET_ROCK], 700.0), ISOLATING, second_coil(FREQUENCIES[GANNET_ROCK]), TICKLER, VALVE
     )
     alone = 10 * np.log10(1 + (2 * offset / second) ** 2)
-    axes.plot(offset, -alone, color=BRASS, linestyle=(0, (5, 2)))
+    axes.plot(offset, -alone, color=BRASS, linestyle=DASH)
     axes.plot(offset, -alone - 10 * np.log10(1 + (2 * offset / first) ** 2), color=SEA)
     away, lost = losses(reference_receiver, GANNET_ROCK, SKIRTS, SKIRT_RATE)
     axes.plot(away, -lost, "o", color=RUST, markersize=5)
