@@ -6,7 +6,7 @@ from course.figures.stations import NEXT_CHANNEL as STATION
 from course.sounds import sound
 from course.sounds.programme import FULL_SCALE, RATE
 from course.sounds.reaction import aerial_crest, dialled, moments, noise_emf, station_emf, turned
-from course.sounds.unit07_oscillation import NEXT_DOOR, SHUT, field_of, fierce, swing_beyond
+from course.sounds.unit07_oscillation import NEXT_DOOR, SHUT, field_of, fierce, ordinary, swing_beyond
 from solutions.unit09_feedback_receivers.isolated_set import kept_back
 
 STRAY = 0.05e-12  # farad, from the tuned circuit to the aerial's lead, with the stage in a screening box
@@ -29,5 +29,5 @@ def next_door_again():
     offset = turned(fine % PIECE, (0.5, 4500), (2.8, -4500), (3.2, -4500), (5.5, 4500))
     disturbance = aerial_crest(field_of(1.0, fierce(), NEXT_DOOR)) * swing * np.conj(dialled(fine, offset))
     emf = station_emf(fine, STATION) + disturbance + noise_emf(fine, STATION.frequency)
-    _, current = fierce().played(emf, np.full(time.size, SHUT))
-    return fierce().in_the_ear(current), RATE
+    _, current = ordinary().played(emf, np.full(time.size, SHUT))
+    return ordinary().in_the_ear(current), RATE
