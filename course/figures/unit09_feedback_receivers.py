@@ -15,7 +15,7 @@ from solutions.unit09_feedback_receivers.isolated_set import kept_back
     "peak is where the valve's own capacitance and the strays work against each other: neutralising does that on purpose.",
     alt="Decibels kept back against stray capacitance from 0.001 to 3 picofarads. The screened-grid valve begins near 80 dB, "
     "has a peak beyond the picture's top, and falls by 20 dB for each tenfold capacitance, to under 20 dB at 3 picofarads. The "
-    "triode stays near 24 dB, has a peak a little above 1 picofarad, and falls beyond.",
+    "triode stays near 25 dB, has a peak a little above 1 picofarad, and falls beyond.",
 )
 def kept_from_the_aerial():
     drawing, axes = plot()
