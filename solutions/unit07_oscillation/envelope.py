@@ -71,7 +71,7 @@ def carrier(time: np.ndarray, offset: float, crest: float, modulation: np.ndarra
     time : ndarray, second
     offset : float, hertz, of its carrier from the reference
     crest : float, volt, of the unmodulated carrier
-    modulation : float or ndarray, broadcast with `time`, a fraction, −1 to 1
+    modulation : float or ndarray, broadcast with `time`, a fraction; beyond −1 the carrier comes back turned round
 
     Returns
     -------

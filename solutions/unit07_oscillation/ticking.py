@@ -143,7 +143,7 @@ def leak_limit(grid_capacitance: float) -> float:
 
     Returns
     -------
-    float, ohm
+    float, ohm; infinite with a condenser so small that no leak makes it tick
     """
     stage, windings = with_leak(STEADY_LEAK, grid_capacitance)
     heard = played(STEADY_LEAK, grid_capacitance, SETTLE)
