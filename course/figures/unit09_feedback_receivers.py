@@ -20,7 +20,7 @@ from solutions.unit09_feedback_receivers.isolated_set import kept_back
 def kept_from_the_aerial():
     drawing, axes = plot()
     stray = np.geomspace(1e-15, 3e-12, 240)
-    for kind, colour, name, place in (("type 32", SEA, "screened grid", 140), ("type 30", RUST, "triode", 8)):
+    for kind, colour, name, place in (("type 32", SEA, "screened grid", 112), ("type 30", RUST, "triode", 8)):
         kept = kept_back(STATION.frequency, kind, stray)
         axes.semilogx(1e12 * stray, kept, color=colour)
         axes.annotate(name, (1e12 * stray[place], kept[place]), xytext=(4, 7), textcoords="offset points", color=colour)
