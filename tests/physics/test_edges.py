@@ -262,6 +262,7 @@ ENGINE = (  # played by the engine, or sought by it, for a second or more: not a
     "unit07_oscillation.returned.by_throttle",
     "unit07_oscillation.station_on.",
     "unit07_oscillation.ticking.",
+    "unit09_feedback_receivers.isolated_set.threshold_throttle",
 )
 BRIEF = {  # how long the engine follows a set, second: here for much less than an answer needs, as only the ends are asked for
     reaction_controls: {"SETTLED": 2e-3},
