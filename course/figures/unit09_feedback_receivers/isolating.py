@@ -15,12 +15,12 @@ from solutions.unit09_feedback_receivers.isolated_set import kept_back
     "peak is where the valve's own capacitance and the strays work against each other: neutralising does that on purpose.",
     alt="Decibels kept back against stray capacitance from 0.001 to 3 picofarads. The screened-grid valve begins near 80 dB, "
     "has a peak beyond the picture's top, and falls by 20 dB for each tenfold capacitance, to under 20 dB at 3 picofarads. The "
-    "triode stays near 24 dB, has a peak a little above 1 picofarad, and falls beyond.",
+    "triode stays near 25 dB, has a peak a little above 1 picofarad, and falls beyond.",
 )
 def kept_from_the_aerial():
     drawing, axes = plot()
     stray = np.geomspace(1e-15, 3e-12, 240)
-    for kind, colour, name, place in (("type 32", SEA, "screened grid", 140), ("type 30", RUST, "triode", 8)):
+    for kind, colour, name, place in (("type 32", SEA, "screened grid", 112), ("type 30", RUST, "triode", 8)):
         kept = kept_back(STATION.frequency, kind, stray)
         axes.semilogx(1e12 * stray, kept, color=colour)
         label(axes, name, (1e12 * stray[place], kept[place]), (4, 7), colour)

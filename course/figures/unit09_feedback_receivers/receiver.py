@@ -49,7 +49,7 @@ def on_the_spit() -> Figure:
     "carrier needs, so "
     "far from the dial's setting, to sound as loud. Lines: both circuits, and the second by itself. Dots: as measured; "
     "far out they lie above the line, because between two of the 48 000 values a second the e.m.f. stands still.",
-    alt="A sharp curve, 40 decibels down 10 kilohertz to either side. One circuit alone is at 29 decibels there.",
+    alt="A sharp curve, 42 decibels down 10 kilohertz to either side. One circuit alone is at 29 decibels there.",
 )
 def both_circuits() -> Figure:
     drawing, axes = plot()
