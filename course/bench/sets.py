@@ -26,6 +26,7 @@ from solutions.unit06_reaction.network import (
     THROTTLE_RANGE,
     ReactionSet,
 )
+from solutions.unit06_reaction.reaction_controls import CONTROLS, FIXED_THROTTLE, SHUNTED_THROTTLE
 from solutions.unit07_oscillation import cycle
 from solutions.unit07_oscillation.stage import BYPASS, SALTMARSH_STAGE, Stage, at_rest, small_signal_set
 from solutions.unit08_two_stations import club_evening
@@ -61,6 +62,13 @@ CRYSTAL_WINDINGS = replace(
     grid_anode_capacitance=0.0,
     grid_conductance=crystal_set.SATURATION_CURRENT / crystal_set.SLOPE_VOLTAGE,
 )
+# What else turns reaction up: the control in `reaction_controls`, and the unit in which a setting writes it.
+OTHER_KNOBS = {"swinging": ("swinging tickler", "uH"), "shunt": ("resistor across the tickler", "ohm")}
+FIXED_PARTS = {
+    "throttle": {},
+    "swinging": {"throttle_capacitance": FIXED_THROTTLE},
+    "shunt": {"throttle_capacitance": SHUNTED_THROTTLE},
+}
 BOTH_WAYS = {"gentle": GENTLE, "fierce": SALTMARSH_STAGE}
 # One valve: no tickler to speak of, no choke; the condenser across the telephones holds the anode all but still at the carrier.
 VALVE_WINDINGS = replace(
@@ -82,6 +90,8 @@ def bench_figures() -> dict:
         "isolated": one_set("Isolated aerial with reaction", isolated_set.isolated_set(ISOLATING), BOTH_WAYS, reaction=True),
     }
     sets["quenched"] = quenched_set()
+    sets["reaction"]["controls"] = FIXED_PARTS
+    sets["reaction"]["knobs"] |= {name: stops_of(control, unit) for name, (control, unit) in OTHER_KNOBS.items()}
     sets["isolated"]["ahead"] = stage_ahead()
     sets["isolated"]["knobs"]["coupling"] = {**COUPLING, "start": isolated_set.MUTUAL}
     height = float(effective_height(crystal_set.HEIGHT, crystal_set.TOP))
@@ -193,6 +203,22 @@ def one_set(title: str, windings: ReactionSet, stages: dict[str, Stage], reactio
         "feeds": list(feeds),
         "stages": feeds,
     }
+
+
+def stops_of(control: str, unit: str) -> dict:
+    """The knob of one of the ways to turn reaction up; it begins with least.
+
+    Parameters
+    ----------
+    control : str, a key of `CONTROLS`
+    unit : str
+
+    Returns
+    -------
+    dict
+    """
+    low, high = (float(CONTROLS[control].value(place)) for place in (0.0, 1.0))
+    return {"low": low, "high": high, "start": low, "unit": unit}
 
 
 def fed(windings: ReactionSet, stage: Stage) -> dict:
