@@ -12,7 +12,17 @@ from schemdraw import Drawing
 from schemdraw.segments import SegmentCircle
 
 from course.figures import figure, sets
-from course.figures.kit.parts import Dot, Earth, Oscillator, Upright, Windings, schematic
+from course.figures.kit.parts import (
+    Condenser,
+    Dot,
+    Earth,
+    Oscillator,
+    Upright,
+    VariableResistor,
+    Windings,
+    schematic,
+    wire,
+)
 from course.figures.kit.style import BRASS, KELP, PLUM, RUST, SEA
 
 COUPLING, TUNING, REACTION, QUENCH = SEA, KELP, PLUM, BRASS  # the colours that stand for the lights
@@ -61,6 +71,36 @@ def reaction() -> Drawing:
     return lit(sets.reaction_set(), *knobs(sets.COILS))
 
 
+@figure(
+    caption="**Reaction by a swinging tickler.** The third coil turns on a spindle and shares more or less with the tuned one. "
+    "The condenser under it is fixed.",
+    alt="Circuit: the reaction set, with an arrow across tuned coil and third coil, and a fixed condenser between the third coil "
+    "and earth.",
+)
+def reaction_swinging() -> Drawing:
+    with schematic() as d:
+        coils = sets.aerial_coupled(Windings(3, 5, 3, variable=(3,)).at((sets.COILS, sets.MIDDLE + 0.3)))
+        sets.fed_reaction(coils, Condenser)
+    return lit(d, *knobs(sets.COILS)[:2], (REACTION, (sets.COILS + 0.9, sets.MIDDLE + 0.3)))
+
+
+@figure(
+    caption="**Reaction by a resistor.** It lies across the third coil and takes more or less of its current. The condenser under "
+    "the coil is fixed.",
+    alt="Circuit: the reaction set, with a variable resistor across the third coil, and a fixed condenser between that and earth.",
+)
+def reaction_shunt() -> Drawing:
+    with schematic() as d:
+        coils = sets.aerial_coupled(Windings(3, 5, 3).at((sets.COILS, sets.MIDDLE + 0.3)))
+        x = coils.top3[0] + 0.7
+        for end in (coils.top3, coils.bottom3):
+            wire(end, (x, end[1]), color=RUST)
+            Dot().at(end).color(RUST)
+        VariableResistor().at((x, coils.top3[1])).to((x, coils.bottom3[1])).color(RUST)
+        sets.fed_reaction(coils, Condenser)
+    return lit(d, *knobs(sets.COILS)[:2], (REACTION, (x, sets.MIDDLE + 0.3)))
+
+
 @as_in(sets.isolated_aerial_set)
 def isolated() -> Drawing:
     return lit(sets.isolated_aerial_set(), *knobs(sets.ISOLATED_COILS))
@@ -75,8 +115,8 @@ def quenched() -> Drawing:
     with schematic() as d:
         coils = Windings(1, 5, 3).at((sets.COILS, sets.MIDDLE + 0.3))
         Oscillator().at((0.1, 0)).to((0.1, 1.5)).color(RUST).label("tins", loc="top", color=RUST, ofst=0.2)
-        sets.wire((0.1, 1.5), (0.1, coils.top1[1]), coils.top1, color=RUST)
-        sets.wire(coils.bottom1, (coils.bottom1[0], 0), color=RUST)
+        wire((0.1, 1.5), (0.1, coils.top1[1]), coils.top1, color=RUST)
+        wire(coils.bottom1, (coils.bottom1[0], 0), color=RUST)
         Dot().at((coils.bottom1[0], 0)).color(RUST)
         Earth().at((0.1, 0))
         x, y = sets.quenched_stage(coils)
