@@ -16,7 +16,7 @@ from markupsafe import Markup
 
 from ..course import UNITS, load_exercise, unit_of
 from ..files import open_replacement
-from ..judging.verdict import NOT_ATTEMPTED, PASSED, UNFINISHED, WRONG, Verdict, marks_text
+from ..judging.verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, UNFINISHED, WRONG, Verdict, marks_text
 from ..marks.marksheet import Mark, MemberMarks, override_sentence
 from ..submissions.likeness import Alike
 from ..templates import environment
@@ -24,7 +24,7 @@ from .names import report_names
 from .summary import Summary
 from .text import PART_NAMES
 
-SYMBOLS = {PASSED: "✓", WRONG: "✗", UNFINISHED: "…", NOT_ATTEMPTED: "–"}
+SYMBOLS = {PASSED: "✓", WRONG: "✗", UNFINISHED: "…", NOT_ATTEMPTED: "–", NOT_JUDGED: "?"}
 NO_ANSWER = "!"
 
 
@@ -81,7 +81,13 @@ def write_reports(
         folder / "index.html",
         "class.html",
         common
-        | {"summary": summary, "rows": rows, "units": [(unit, of_unit) for unit, of_unit in units if of_unit], "alike": alike},
+        | {
+            "not_judged": any(("?", NOT_JUDGED) in row[-1] for row in rows),
+            "summary": summary,
+            "rows": rows,
+            "units": [(unit, of_unit) for unit, of_unit in units if of_unit],
+            "alike": alike,
+        },
     )
     return folder / "index.html"
 
@@ -108,8 +114,8 @@ def _cell(mark: Mark | None) -> tuple[str, str]:
         return "", ""
     if mark.override:
         return marks_text(mark.amount), "by hand"
-    if mark.verdict.kind == NOT_ATTEMPTED:
-        return SYMBOLS[NOT_ATTEMPTED], "not attempted"
+    if mark.verdict.kind in (NOT_ATTEMPTED, NOT_JUDGED):
+        return SYMBOLS[mark.verdict.kind], mark.verdict.kind
     no_answer = mark.verdict.kind not in SYMBOLS
     return marks_text(mark.amount), "no answer" if no_answer else "full" if mark.amount == mark.of else ""
 

@@ -16,6 +16,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Self
 
+from ..faults import Problem
 from ..worker.contain import START_ENVIRONMENT
 from ..worker.wire import ANSWER, FORGET, FORK, FORK_WITH_SCRATCH, REAP
 from .session import GRACE, PipeLine, Session, ThreadLine
@@ -27,7 +28,7 @@ _WARM = _PATH + "from worker.warm import main; del sys.path[0]; main(int(sys.arg
 _FRESH = _PATH + "from worker.fresh import main; del sys.path[0]; main()"
 
 
-class WorkerLost(Exception):
+class WorkerLost(Problem):
     """The warm process itself has gone: nobody's submission is to blame for what was not answered."""
 
     def __init__(self) -> None:
