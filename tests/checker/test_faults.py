@@ -1,5 +1,6 @@
 """A fault of the checker's own costs nobody else, is said to be ours, and is gone when it is mended."""
 
+from datetime import date
 from unittest.mock import patch
 
 import pytest
@@ -10,9 +11,11 @@ from checker.judging.judge import judge
 from checker.judging.verdict import NOT_JUDGED, PASSED
 from checker.marks.run import ClassMarks, Request, mark_class
 from checker.marks.store import open_store
+from checker.report import pages
+from checker.report.names import report_names
 from checker.sandbox.workers import start_worker
 from tests.checker.corpus import ATTACKS, HONEST, PATH
-from tests.checker.sample import SOLENOID
+from tests.checker.sample import PATHS, SOLENOID
 
 HERE = PATH.removesuffix(".py")
 WRONG = HONEST.replace("2 * np.pi", "np.pi")
@@ -98,3 +101,19 @@ def test_a_fault_in_the_comparison_of_members_is_noted_and_the_run_finished(tmp_
         about = store.about_run(store.latest_run())
         assert [path for path, _ in about.not_compared] == [SOLENOID, HERE]
         assert "RecursionError in submissions/likeness.py" in about.not_compared[0][1]
+
+
+def test_a_fault_in_one_member_s_report_leaves_the_others(tmp_path, sample_class):
+    broken = sample_class[1]
+
+    whole = pages._member_page
+
+    def page(common, member):
+        return whole(common, member) if member != broken else 1 / 0
+
+    with patch("checker.report.pages._member_page", page):
+        pages.write_reports(sample_class, PATHS, tmp_path, date(2026, 5, 3))
+    names = report_names([member.name for member in sample_class])
+    texts = [(tmp_path / "members" / f"{name}.html").read_text() for name in names]
+    assert ["fault of the checker" in text for text in texts] == [member == broken for member in sample_class]
+    assert all(member.name in (tmp_path / "index.html").read_text() for member in sample_class if member.name.isalnum())

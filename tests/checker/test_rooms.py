@@ -27,7 +27,7 @@ ARROWS = {
     "sandbox": "budgets faults text worker",
     "judging": "budgets checks course faults imports text worker",
     "marks": "course judging sandbox submissions text",
-    "report": "course files judging marks submissions templates text",
+    "report": "course faults files judging marks submissions templates text",
     "exports": "checks course files judging marks report",
     "hear": "checks course judging templates worker",
     "pack": "checks course hear judging worker",
