@@ -2,15 +2,14 @@
 
 import os
 import secrets
-from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from contextlib import closing
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
 from ..course import PATHS
-from ..judging.fingerprint import VerdictKey, files_used, key_of
-from ..judging.verdict import NOT_JUDGED, Verdict
+from ..judging.verdict import NOT_JUDGED
 from ..sandbox.proof import Proof, prove
 from ..submissions.likeness import compare_submissions
 from ..submissions.members import find_submissions, read_submission
@@ -119,16 +118,10 @@ def mark_class(
     with closing(marked):  # whatever happens, nobody is at work on the store when it is closed
         for one in follow(marked, len(found)):
             files = one.member.files
-            store.record(run, one.member.name, one.member.problems, [_kept(verdict, files, seed) for verdict in one.verdicts])
+            # where the checker failed there is no verdict that the store could know by its key
+            kept = [v if v.kind == NOT_JUDGED else key for v, key in zip(one.verdicts, one.keys, strict=True)]
+            store.record(run, one.member.name, one.member.problems, kept)
             if len(found) <= MOST_COMPARED:
                 sources.append((one.member.name, files))
     store.finish_run(run, *compare_submissions(sources, request.paths))
     return run
-
-
-def _kept(verdict: Verdict, files: Mapping[str, str], seed: int) -> VerdictKey | Verdict:
-    """What the store knows a verdict by; one that is none it does not know."""
-    if verdict.kind == NOT_JUDGED:
-        return verdict
-    path = verdict.exercise
-    return key_of(path, {name: files[name] for name in files_used(f"{path}.py", files)}, seed)

@@ -139,6 +139,7 @@ class WarmProcess:
             start_new_session=True,
         )
         theirs.close()
+        _lift_limit(self._process.pid)
 
     def close(self) -> None:
         self._channel.close()
@@ -213,6 +214,15 @@ def _mention(files: Mapping[str, str], words: re.Pattern[str]) -> bool:
 @lru_cache(maxsize=512)
 def _matches(words: re.Pattern[str], source: str) -> bool:
     return words.search(source) is not None
+
+
+def _lift_limit(pid: int) -> None:
+    """A process just started has its own memory to use, and not what is left of the judge's."""
+    with contextlib.suppress(ImportError, AttributeError, OSError, ValueError):
+        import resource  # late: Windows has none
+
+        _, hard = resource.getrlimit(resource.RLIMIT_AS)
+        resource.prlimit(pid, resource.RLIMIT_AS, (hard, hard))
 
 
 def _kill(pid: int, pidfd: int | None) -> None:

@@ -23,10 +23,10 @@ ARROWS = {
     "imports": "",
     "templates": "text",
     "course": "checks",
-    "submissions": "course faults text",
+    "submissions": "budgets course faults text",
     "sandbox": "budgets faults text worker",
     "judging": "budgets checks course faults imports text worker",
-    "marks": "course judging sandbox submissions text",
+    "marks": "budgets course faults judging sandbox submissions text",
     "report": "course faults files judging marks submissions templates text",
     "exports": "checks course files judging marks report",
     "hear": "checks course judging templates worker",
@@ -52,6 +52,7 @@ HELPS_CHECKS = {"solutions.unit06_reaction.given_sets"}
 
 # Imports inside a function, each with its reason; there is a word beside it in the code too.
 LATE = {
+    ("checker.sandbox.workers", "resource"): "Windows has none",
     ("checker.cli.sheet", "checker.sheet"): "a student pack has no checker/sheet",
     ("checker.marks.cluster", "distributed.Client"): "comes with an extra that few install",
     ("checker.worker.student", "sympy"): "takes a second, and only calls with symbols want it",
