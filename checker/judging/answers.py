@@ -10,6 +10,7 @@ from ..budgets import BUDGET
 from ..checks.exercise import Question, Tolerance
 from . import explanations
 from .compare import Difference, difference
+from .forms import forms_wanted, in_form
 from .plan import Case, Plan, call_key, numeric_call, shown_inputs, strategy
 from .protocols import Inputs, Reply, SessionLike
 from .verdict import Finding
@@ -26,6 +27,7 @@ class Answers:
 
     def __init__(self, plan: Plan, replies: list[Reply], session: SessionLike) -> None:
         self.plan, self._session, self.seconds = plan, session, plan.exercise.seconds
+        self._forms = forms_wanted(plan)
         self._replies = dict(enumerate(replies))
         self._asked = {place: call["function"] for place, call in enumerate(plan.calls)}
 
@@ -76,9 +78,9 @@ class Answers:
         )
 
     def value_for_law(self, function: str, inputs: Inputs) -> Any:
-        """The value as a law wants it: a number or an array, or `NoAnswer`."""
+        """The value as a law wants it: numbers and arrays of the form that the reference gives, or `NoAnswer`."""
         try:
-            numbers = _as_law_value(self.value(self.ask(function, inputs)))
+            numbers = _as_law_value(in_form(self.value(self.ask(function, inputs)), function, inputs, self._forms))
         except NoAnswer:
             numbers = None
         if numbers is None:
@@ -91,7 +93,7 @@ class _TimeIsUp(Exception):
 
 
 def _as_law_value(value: Any) -> Any:
-    if isinstance(value, list):
+    if isinstance(value, (list, tuple)):
         items = tuple(_as_law_value(item) for item in value)
         return None if any(item is None for item in items) else items
     if isinstance(value, np.ndarray):

@@ -18,6 +18,7 @@ from ..worker.wire import Unusable, to_wire
 from . import explanations
 from .answers import Answers, NoAnswer, simplest_failure
 from .compare import Difference, difference, ratio_in_words
+from .forms import may_be_compared
 from .plan import Case, LawCase, LawFunction, Plan, QuestionPlan
 from .plans import plan_for
 from .protocols import Inputs, WorkerLike
@@ -245,7 +246,7 @@ def _law_problem(question: Question, law_case: LawCase, answers: Answers) -> Fin
     try:
         with np.errstate(all="ignore"):
             left, right = law.law(LawFunction(question.name, ask), *law_case.inputs)
-            if law.relation(left, right, question.agrees_within):
+            if may_be_compared(left, right) and law.relation(left, right, question.agrees_within):
                 return None
         remark = f"{shown(left)} against {shown(right)}"
     except NoAnswer as silent:
