@@ -117,6 +117,13 @@ def measured_sentence(failed: Sequence[str]) -> str:
     return f"What was measured is not all as it should be: {', '.join(failed)}."
 
 
+def not_judged_sentence(fault: str) -> str:
+    return (
+        f"Not judged: a fault of the checker's ({fault}), not of this file. It costs nothing: the next run judges it again. "
+        "Tell whoever looks after the checker."
+    )
+
+
 def law_broken_sentence(law: Invariant) -> str:
     return f"This should hold, and does not: {law.says}."
 

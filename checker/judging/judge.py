@@ -11,13 +11,18 @@ import numpy as np
 from ..checks.exercise import Measurement, Question, Tolerance
 from ..checks.given import shown
 from ..checks.units import in_words
+from ..course import PRACTICE_SEED, SEALED, find, load_exercise
+from ..faults import attempt
+from ..text import clean
+from ..worker.wire import Unusable, to_wire
 from . import explanations
 from .answers import Answers, NoAnswer, simplest_failure
 from .compare import Difference, difference, ratio_in_words
+from .forms import may_be_compared
 from .plan import Case, LawCase, LawFunction, Plan, QuestionPlan
 from .plans import plan_for
 from .protocols import Inputs, WorkerLike
-from .verdict import NOT_ATTEMPTED, PASSED, REFUSED, TOO_BIG, UNFINISHED, WRONG, Finding, Part, Verdict
+from .verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, REFUSED, TOO_BIG, UNFINISHED, WRONG, Finding, Part, Verdict
 
 # What each part of a question is worth, before the parts that it lacks are left out. What is measured shares the numbers'.
 WEIGHTS = {"numbers": 5, "arrays": 1, "laws": 2, "published": 2, "refusals": 1}
@@ -43,7 +48,20 @@ def judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) ->
     Returns
     -------
     Verdict
+        Of kind `NOT_JUDGED` where the checker itself failed.
     """
+    verdict, fault = attempt(_judge, name, files, worker, seed)
+    return verdict or not_judged(find(name), fault)
+
+
+def not_judged(path: str, fault: str) -> Verdict:
+    """What stands in a verdict's place where the checker itself failed: it takes nothing from the member for good."""
+    exercise = plan_for(path, PRACTICE_SEED).exercise if SEALED else load_exercise(path)
+    finding = Finding(NOT_JUDGED, exercise.name, explanations.not_judged_sentence(fault))
+    return Verdict(path, NOT_JUDGED, exercise.marks, (), (finding,))
+
+
+def _judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) -> Verdict:
     plan = plan_for(name, seed)
     exercise = plan.exercise
     if f"{exercise.path}.py" not in files:
@@ -231,7 +249,7 @@ def _law_problem(question: Question, law_case: LawCase, answers: Answers) -> Fin
     try:
         with np.errstate(all="ignore"):
             left, right = law.law(LawFunction(question.name, ask), *law_case.inputs)
-            if law.relation(left, right, question.agrees_within):
+            if may_be_compared(left, right) and law.relation(left, right, question.agrees_within):
                 return None
         remark = f"{shown(left)} against {shown(right)}"
     except NoAnswer as silent:
@@ -252,11 +270,9 @@ def _varies(plan: QuestionPlan, answers: Answers) -> bool:
         if "value" not in reply or reply["value"] is None:
             return False
         value = reply["value"]
-        if isinstance(value, float) and value != value:
+        if isinstance(value, Unusable) or (isinstance(value, float) and value != value):
             return False
-        if isinstance(value, dict) and set(value) & {"unusable", "oversize"}:
-            return False
-        seen.add(repr(value))
+        seen.add(repr(to_wire(value)))
     wanted = {repr(case.wanted) for case in plan.cases[: plan.drawn]}
     return len(seen) > 1 or len(wanted) == 1
 
@@ -331,5 +347,5 @@ def _with_source(finding: Finding, files: Mapping[str, str]) -> Finding:
         return finding
     path, number, _ = finding.line
     lines = files.get(path, "").split("\n")
-    text = lines[number - 1].strip()[:LINE_SHOWN] if 0 < number <= len(lines) else ""
+    text = clean(lines[number - 1].strip(), LINE_SHOWN) if 0 < number <= len(lines) else ""
     return replace(finding, line=(path, number, text))

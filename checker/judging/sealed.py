@@ -17,11 +17,12 @@ from hypothesis import strategies as st
 
 from ..checks.exercise import Exercise, Given, Invariant, Measurement, Published, Question, Refusal, Slip, Tolerance
 from ..course import ROOT
+from ..faults import Problem
 from ..worker.wire import from_wire, to_wire
 from .plan import Case, LawCase, Plan, QuestionPlan, call_key
 
 
-class BrokenSeal(Exception):
+class BrokenSeal(Problem):
     """A sealed file cannot be opened; the text says what to do."""
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from ..course import find, load_exercise
-from ..judging.verdict import Verdict, marks_text, to_data
+from ..judging.verdict import NOT_JUDGED, Verdict, marks_text, to_data
 from ..text import display_name, display_text
 from .store import Override, Store
 
@@ -23,6 +23,11 @@ class Mark:
     @property
     def exercise(self) -> str:
         return self.verdict.exercise
+
+    @property
+    def is_judged(self) -> bool:
+        """Whether there is a mark: a person's, or a verdict that the checker did not fail to come to."""
+        return self.override is not None or self.verdict.kind != NOT_JUDGED
 
     @property
     def amount(self) -> Fraction:
@@ -44,6 +49,10 @@ class MemberMarks:
     @property
     def amount(self) -> Fraction:
         return sum((mark.amount for mark in self.marks), Fraction(0))
+
+    @property
+    def not_judged(self) -> int:
+        return sum(not mark.is_judged for mark in self.marks)
 
     @property
     def of(self) -> int:

@@ -3,10 +3,8 @@
 What cannot be read is said in a sentence and left; it never stops the rest.
 """
 
-import io
 import os
 import re
-import tokenize
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -15,6 +13,9 @@ from ..course import PATHS
 from ..text import display_name
 from .reading import SKIPPED, read_files_in_folder, read_files_in_zip
 
+_CODING = re.compile(rb"[ \t\f]*#[^\n]*?coding[:=][ \t]*([-\w.]+)")
+_UTF_8 = {b"utf-8", b"utf8", b"utf-8-sig"}
+_LATIN_1 = {b"latin-1", b"iso-8859-1", b"iso-latin-1", b"latin1", b"l1"}
 MOST_SAID = 20  # problems named of one member
 _BY_NAME = {path.rpartition("/")[2]: path for path in PATHS}
 
@@ -134,10 +135,8 @@ def member_from(name: str, found: dict[str, bytes], problems: list[str]) -> Memb
     for path, relative in chosen.items():
         try:
             files[path] = _decode(found[relative])
-        except (SyntaxError, ValueError, LookupError):
-            problems.append(
-                f"{display_name(relative)} is not text in UTF-8, nor in the encoding that it names; save it as UTF-8."
-            )
+        except ValueError:
+            problems.append(f"{display_name(relative)} is not text in UTF-8; save it as UTF-8.")
     if len(problems) > MOST_SAID:
         problems = [*problems[:MOST_SAID], f"And {len(problems) - MOST_SAID:,} more like these."]
     order = {f"{path}.py": place for place, path in enumerate(PATHS)}
@@ -145,5 +144,12 @@ def member_from(name: str, found: dict[str, bytes], problems: list[str]) -> Memb
 
 
 def _decode(data: bytes) -> str:
-    encoding, _ = tokenize.detect_encoding(io.BytesIO(data).readline)
-    return io.IncrementalNewlineDecoder(None, translate=True).decode(data.decode(encoding), final=True)
+    """The text of a source: UTF-8, with or without its mark, or Latin-1 where the first two lines say so (PEP 263).
+
+    Python knows a hundred encodings more; some of them take minutes, and some run code.
+    """
+    named = [match[1].lower().replace(b"_", b"-") for line in data.split(b"\n", 2)[:2] if (match := _CODING.match(line))]
+    if named and named[0] not in _UTF_8 | _LATIN_1:
+        raise ValueError
+    text = data.decode("latin-1" if named and named[0] in _LATIN_1 else "utf-8-sig")
+    return text.replace("\r\n", "\n").replace("\r", "\n")
