@@ -175,17 +175,17 @@ def _plan_question(question: Question, seed: int, count: int, batch: Batch, answ
     return QuestionPlan(question, cases, 1 if question.symbolic else len(drawn), stacked, published, laws, refusals, slips)
 
 
-def _hold(law: Invariant, inputs: Inputs, function: LawFunction) -> None:
-    law.law(function, *inputs)
-
-
 def _measure(measured: Measurement, seed: int, function: LawFunction) -> None:
     measured.of(function, seed)
 
 
+def _try_law(law: Invariant, inputs: Inputs, function: LawFunction) -> None:
+    law.law(function, *inputs)
+
+
 def _law_cases(law: Invariant, question: Question, drawn: Sequence[Inputs], batch: Batch, answer: Answer) -> list[LawCase]:
     """A case for each of the inputs drawn; one without inputs if the law asks the same whatever they are."""
-    asked = [_add_foreseen_calls(batch, question, answer, partial(_hold, law, inputs)) for inputs in drawn]
+    asked = [_add_foreseen_calls(batch, question, answer, partial(_try_law, law, inputs)) for inputs in drawn]
     if len(drawn) > 1 and len(set(asked)) == 1:
         return [LawCase(law, drawn[0], ())]
     return [LawCase(law, inputs, shown_inputs(question, inputs)) for inputs in drawn]

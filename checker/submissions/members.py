@@ -5,7 +5,7 @@ What cannot be read is said in a sentence and left; it never stops the rest.
 
 import os
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -17,6 +17,9 @@ _CODING = re.compile(rb"[ \t\f]*#[^\n]*?coding[:=][ \t]*([-\w.]+)")
 _UTF_8 = {b"utf-8", b"utf8", b"utf-8-sig"}
 _LATIN_1 = {b"latin-1", b"iso-8859-1", b"iso-latin-1", b"latin1", b"l1"}
 MOST_SAID = 20  # problems named of one member
+MOST_HELPERS = 50  # of one member
+_HELPER = re.compile(r"(?!test_)[^\W\d]\w*(?<!_check)(?<!__init__)\.py")
+_NOT_THEIRS = {"checker", "solutions", "tests", "course", "practice", "site-packages"}  # of a pack handed in whole
 _BY_NAME = {path.rpartition("/")[2]: path for path in PATHS}
 
 
@@ -90,7 +93,7 @@ def read_submission(submission: Submission) -> Member:
     if submission.kind == "folder":
         return read_member_folder(submission.path, submission.name)
     if submission.kind == "zip":
-        return member_from(submission.name, *read_files_in_zip(submission.path, is_exercise))
+        return member_from(submission.name, *read_files_in_zip(submission.path, may_be_used))
     return Member(submission.name, {}, ("The submission is a link to somewhere else; it was not followed.",))
 
 
@@ -101,11 +104,14 @@ def read_folder(folder: str | Path) -> list[Member]:
 
 def read_member_folder(folder: str | Path, name: str) -> Member:
     """A member's files from a folder."""
-    return member_from(name, *read_files_in_folder(os.fspath(folder), is_exercise))
+    return member_from(name, *read_files_in_folder(os.fspath(folder), may_be_used))
 
 
-def is_exercise(relative: str) -> bool:
-    return exercise_of(relative) is not None
+def may_be_used(relative: str) -> bool:
+    """Whether a file is an exercise, or may be a helper of the member's own beside one."""
+    *folders, name = relative.split("/")
+    helper = _HELPER.fullmatch(name) and not _NOT_THEIRS & set(folders)
+    return exercise_of(relative) is not None or bool(helper)
 
 
 def exercise_of(relative: str) -> str | None:
@@ -122,9 +128,10 @@ def exercise_of(relative: str) -> str | None:
 
 def member_from(name: str, found: dict[str, bytes], problems: list[str]) -> Member:
     """Files by exercise; of two for one exercise, the one in a unit's folder and nearest the top is taken, and said."""
-    chosen = {}
+    chosen: dict[str, str] = {}
     for relative in sorted(
-        found, key=lambda r: ("/".join(r.removesuffix(".py").split("/")[-2:]) not in PATHS, r.count("/"), r)
+        filter(exercise_of, found),
+        key=lambda r: ("/".join(r.removesuffix(".py").split("/")[-2:]) not in PATHS, r.count("/"), r),
     ):
         path = f"{exercise_of(relative)}.py"
         if path in chosen:
@@ -132,7 +139,7 @@ def member_from(name: str, found: dict[str, bytes], problems: list[str]) -> Memb
         else:
             chosen[path] = relative
     files = {}
-    for path, relative in chosen.items():
+    for path, relative in (chosen | _helpers(found, chosen)).items():
         try:
             files[path] = _decode(found[relative])
         except ValueError:
@@ -140,7 +147,26 @@ def member_from(name: str, found: dict[str, bytes], problems: list[str]) -> Memb
     if len(problems) > MOST_SAID:
         problems = [*problems[:MOST_SAID], f"And {len(problems) - MOST_SAID:,} more like these."]
     order = {f"{path}.py": place for place, path in enumerate(PATHS)}
-    return Member(name, dict(sorted(files.items(), key=lambda item: order[item[0]])), tuple(problems))
+    return Member(
+        name, dict(sorted(files.items(), key=lambda item: (order.get(item[0], len(order)), item[0]))), tuple(problems)
+    )
+
+
+def _helpers(found: Iterable[str], chosen: Mapping[str, str]) -> dict[str, str]:
+    """Files of the member's own beside the exercises, by where they are imported from: a unit, or the top for all."""
+    places: dict[str, str] = {}
+    for path, relative in chosen.items():
+        folder, unit = relative.rpartition("/")[0], path.partition("/")[0]
+        in_its_unit = folder.rpartition("/")[2] == unit
+        places[folder] = f"{unit}/" if in_its_unit else ""
+        if in_its_unit:
+            places.setdefault(folder.rpartition("/")[0], "")
+    beside = sorted((one.count("/"), one) for one in found if exercise_of(one) is None and one.rpartition("/")[0] in places)
+    helpers: dict[str, str] = {}
+    for _, relative in beside[:MOST_HELPERS]:
+        folder, _, name = relative.rpartition("/")
+        helpers.setdefault(places[folder] + name, relative)
+    return helpers
 
 
 def _decode(data: bytes) -> str:

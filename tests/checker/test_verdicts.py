@@ -187,8 +187,8 @@ TROUBLES = {
     "division by zero": (body("return 1 / 0"), "raised", ["ZeroDivisionError: division by zero"], LINE),
     "name error": (body("return pi"), "raised", ["NameError", "spelt", "imported?"], LINE),
     "import scipy": ("import scipy\n" + RIGHT, "refused", ["imports scipy", "numpy, sympy"], 1),
-    "import sys": ("import sys\n" + RIGHT, "refused", ["imports sys"], 1),
-    "import inside": (body("import os\nreturn os.getpid()"), "refused", ["imports os"], LINE),
+    "import pandas": ("import pandas\n" + RIGHT, "refused", ["imports pandas", "This course uses"], 1),
+    "import inside": (body("import numba\nreturn 1"), "refused", ["imports numba", "machine code"], LINE),
     "unknown earlier exercise": ("from exercises.unit09_none.nothing import x\n" + RIGHT, "raised", ["cannot be found"], 1),
     "hard exit": (body(DIES), "ended early", ["Python ended before"], None),
 }
