@@ -127,8 +127,8 @@ EXERCISE = Exercise(
                 ),
             ],
             refuses=[
-                refusal("a fraction of nothing, which is never reached", (100.0, 0.0)),
-                refusal("a fraction above 1: ringing does not grow", (100.0, 1.5)),
+                refusal("a fraction of nothing, which is never reached", (100.0, 0.0), (100.0, -0.001)),
+                refusal("a fraction above 1: ringing does not grow", (100.0, 1.5), (100.0, 1.001)),
             ],
             slips=[
                 slip(
@@ -159,7 +159,7 @@ EXERCISE = Exercise(
                 ),
             ],
             no_published="No table is known. The formula was checked by solving the circuit's equations numerically.",
-            refuses=[refusal("a Q of 0.4, at which nothing rings", (1e-6, 1e6, 0.4))],
+            refuses=[refusal("a Q of 0.5 or less, at which nothing rings", (1e-6, 1e6, 0.4), (1e-6, 1e6, 0.5))],
             slips=[
                 slip("returned the envelope only: the voltage swings below it", ring_amplitude),
                 slip(

@@ -135,8 +135,16 @@ EXERCISE = Exercise(
                 ),
             ],
             refuses=[
-                refusal("a current that the surface gives at no temperature below 4000 K", (1e5, 100.0, 4.5)),
-                refusal("a current that the surface exceeds in the cold", (1e-12, 6e5, 1.0)),
+                refusal(
+                    "a current that the surface gives at no temperature below 4000 K",
+                    (1e5, 100.0, 4.5),
+                    (1.001 * emission_density(4000.0, 100.0, 4.5), 100.0, 4.5),
+                ),
+                refusal(
+                    "a current that the surface exceeds in the cold",
+                    (1e-12, 6e5, 1.0),
+                    (0.999 * emission_density(300.0, 6e5, 1.0), 6e5, 1.0),
+                ),
             ],
             slips=[
                 slip(

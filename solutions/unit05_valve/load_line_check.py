@@ -103,7 +103,13 @@ EXERCISE = Exercise(
                     known="found",
                 ),
             ],
-            refuses=[refusal("a grid so high that the anode would stand below the filament", (90.0, 500e3, 2.0, *TYPE_30))],
+            refuses=[
+                refusal(
+                    "a grid so high that the anode would stand below the filament",
+                    (90.0, 500e3, 2.0, *TYPE_30),
+                    (90.0, 500e3, 1.45, *TYPE_30),
+                )
+            ],
             slips=[
                 slip(
                     "let the valve see the whole supply: the load takes its share",
@@ -150,7 +156,13 @@ EXERCISE = Exercise(
                     known="found",
                 ),
             ],
-            refuses=[refusal("10 mA through 10 kΩ from 90 V, which has only 9 mA to give", (10e-3, 90.0, 10e3, *TYPE_30))],
+            refuses=[
+                refusal(
+                    "10 mA through 10 kΩ from 90 V, which has only 9 mA to give",
+                    (10e-3, 90.0, 10e3, *TYPE_30),
+                    (9.01e-3, 90.0, 10e3, *TYPE_30),
+                )
+            ],
             slips=[
                 slip(
                     "let the valve see the whole supply: the load takes its share",
@@ -186,7 +198,13 @@ EXERCISE = Exercise(
                 ),
             ],
             no_published="Voltage times current at a point that has its figure.",
-            refuses=[refusal("a grid so high that the anode would stand below the filament", (90.0, 500e3, 2.0, *TYPE_30))],
+            refuses=[
+                refusal(
+                    "a grid so high that the anode would stand below the filament",
+                    (90.0, 500e3, 2.0, *TYPE_30),
+                    (90.0, 500e3, 1.45, *TYPE_30),
+                )
+            ],
             slips=[
                 slip("exchanged load and valve", lambda *inputs: np.array(power_shares(*inputs))[[0, 2, 1]]),
                 slip(

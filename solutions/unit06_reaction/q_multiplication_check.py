@@ -71,7 +71,7 @@ EXERCISE = Exercise(
             ],
             refuses=[
                 refusal("a feedback of 1: the threshold itself", (100.0, 1.0)),
-                refusal("a feedback of 1.5: it oscillates, though the formula gives a number", (100.0, 1.5)),
+                refusal("a feedback of 1.5: it oscillates, though the formula gives a number", (100.0, 1.5), (100.0, 1.001)),
             ],
             slips=[
                 slip("written 1 + k: feedback takes loss away", lambda Q, k: Q / (1 + k)),
@@ -108,7 +108,11 @@ EXERCISE = Exercise(
             ],
             refuses=[
                 refusal("a feedback of 1: the threshold itself", (1e6, 100.0, 1.0)),
-                refusal("a feedback of 1.2: it oscillates, though the formula gives a number", (1e6, 100.0, 1.2)),
+                refusal(
+                    "a feedback of 1.2: it oscillates, though the formula gives a number",
+                    (1e6, 100.0, 1.2),
+                    (1e6, 100.0, 1.001),
+                ),
             ],
             slips=[
                 slip(
@@ -150,7 +154,7 @@ EXERCISE = Exercise(
             ],
             refuses=[
                 refusal("no bandwidth at all", (1e6, 100.0, 0.0)),
-                refusal("a bandwidth of −10 Hz", (1e6, 100.0, -10.0)),
+                refusal("a bandwidth of −10 Hz", (1e6, 100.0, -10.0), (1e6, 100.0, -0.01)),
             ],
             slips=[
                 slip("returned what is left of the loss", lambda f0, Q, B: B * Q / f0),
@@ -179,7 +183,7 @@ EXERCISE = Exercise(
             ],
             refuses=[
                 refusal("a feedback of 1: there the gain has no bound", (1.0,)),
-                refusal("a feedback of 1.1", (1.1,)),
+                refusal("a feedback of 1.1", (1.1,), (1.001,)),
             ],
             slips=[
                 slip("returned how many times the gain has grown", lambda k: 1 / (1 - k)),
