@@ -49,6 +49,7 @@ EXERCISE = Exercise(
         Question(
             asks=ring_amplitude,
             given=STRUCK,
+            edges=[lambda time, resonant_frequency, quality_factor: (0.5 / resonant_frequency, resonant_frequency, 0.501)],
             where=still_rings,
             agrees_within=CLOSE,
             holds=[
@@ -79,6 +80,7 @@ EXERCISE = Exercise(
         Question(
             asks=ring_energy,
             given=STRUCK,
+            edges=[lambda time, resonant_frequency, quality_factor: (0.5 / resonant_frequency, resonant_frequency, 0.501)],
             where=still_rings,
             agrees_within=CLOSE,
             holds=[
@@ -109,6 +111,10 @@ EXERCISE = Exercise(
         Question(
             asks=cycles_to_fall,
             given={"quality_factor": number(10, 500), "fraction": number(0.001, 0.99)},
+            edges=[
+                lambda quality_factor, fraction: (quality_factor, 1.0),
+                lambda quality_factor, fraction: (0.501, fraction),
+            ],
             agrees_within=CLOSE,
             holds=[
                 invariant("twice the Q rings twice as long", lambda n, Q, left: (n(2 * Q, left), 2 * n(Q, left))),
@@ -147,6 +153,7 @@ EXERCISE = Exercise(
         Question(
             asks=ring_voltage,
             given=STRUCK,
+            edges=[lambda time, resonant_frequency, quality_factor: (0.5 / resonant_frequency, resonant_frequency, 0.501)],
             where=still_rings,
             gives="V",
             agrees_within=absolute(1e-9, because="a voltage of 1 V or less that passes through zero"),

@@ -239,6 +239,7 @@ EXERCISE = Exercise(
                     "a law that there is not",
                     (1e6, "brightness", 10e-12, 400e-12, 20e-12, 200e-6),
                     (1e6, "Wavelength", 10e-12, 400e-12, 20e-12, 200e-6),
+                    (1e6, "wavelength ", 10e-12, 400e-12, 20e-12, 200e-6),
                 ),
             ],
             slips=[

@@ -110,6 +110,10 @@ EXERCISE = Exercise(
             asks=temperature_for,
             given={"density": physical("A/m²", "1 A/m²", "20 kA/m²"), **SURFACE},
             where=within_the_melting_point,
+            edges=[
+                lambda density, *surface: (emission_density(301.0, *surface), *surface),
+                lambda density, *surface: (emission_density(3999.0, *surface), *surface),
+            ],
             gives="K",
             agrees_within=relative(1e-6, because="solved step by step"),
             holds=[

@@ -77,6 +77,20 @@ EXERCISE = Exercise(
             asks=operating_point,
             given=STAGE,
             where=anode_above_filament,
+            edges=[
+                lambda supply, load, grid_voltage, *law: (
+                    0.0,
+                    load,
+                    -10.0,
+                    *law,
+                ),  # cut off: nothing flows, and 0 V is the anode's
+                lambda supply, load, grid_voltage, *law: (
+                    90.0,
+                    500e3,
+                    1.43,
+                    *TYPE_30,
+                ),  # the anode stands just above the filament
+            ],
             gives=("V", "A"),
             agrees_within=SOLVED,
             holds=[
@@ -124,6 +138,7 @@ EXERCISE = Exercise(
             asks=grid_voltage_for,
             given={"anode_current": amperes("100 µA", "10 mA"), "supply": SUPPLY, "load": LOAD, **LAW},
             where=lambda anode_current, supply, load, *law: anode_current * load <= supply,
+            edges=[lambda anode_current, supply, load, *law: (1 / 128, 80.0, 10240.0, *law)],  # all that the load can pass
             gives="V",
             agrees_within=CLOSE,
             holds=[
@@ -184,6 +199,20 @@ EXERCISE = Exercise(
             asks=power_shares,
             given=STAGE,
             where=anode_above_filament,
+            edges=[
+                lambda supply, load, grid_voltage, *law: (
+                    0.0,
+                    load,
+                    -10.0,
+                    *law,
+                ),  # cut off: nothing flows, and 0 V is the anode's
+                lambda supply, load, grid_voltage, *law: (
+                    90.0,
+                    500e3,
+                    1.43,
+                    *TYPE_30,
+                ),  # the anode stands just above the filament
+            ],
             gives=("W", "W", "W"),
             agrees_within=SOLVED,
             holds=[

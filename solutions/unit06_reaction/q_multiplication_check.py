@@ -50,6 +50,7 @@ EXERCISE = Exercise(
         Question(
             asks=multiplied_q,
             given={"quality_factor": QUALITY, "feedback": FEEDBACK},
+            edges=[lambda quality_factor, feedback: (quality_factor, 0.99)],
             agrees_within=CLOSE,
             holds=[
                 invariant("no feedback leaves Q alone", lambda q, Q, k: (q(Q, 0.0), Q)),
@@ -84,6 +85,7 @@ EXERCISE = Exercise(
         Question(
             asks=gain_and_bandwidth,
             given={"resonant_frequency": FREQUENCY, "quality_factor": QUALITY, "feedback": FEEDBACK},
+            edges=[lambda resonant_frequency, quality_factor, feedback: (resonant_frequency, quality_factor, 0.99)],
             gives=("", "Hz"),
             agrees_within=CLOSE,
             holds=[
@@ -166,6 +168,7 @@ EXERCISE = Exercise(
         Question(
             asks=touchiness,
             given={"feedback": number(0, 0.98)},
+            edges=[lambda feedback: (0.0,), lambda feedback: (0.99,)],
             agrees_within=NEAR_ONE,
             holds=[
                 invariant("half the loss gone: per cent for per cent", lambda s, k: (s(0.5), 1)),

@@ -350,6 +350,7 @@ EXERCISE = Exercise(
         Question(
             asks=path_night,
             given=DATE | PLACES | {"height": metres("60 km", "90 km")},
+            edges=[lambda y, mo, d, *others: (2024, 2, 29, *others)],
             where=lambda y, mo, d, *others: apart(*others),
             gives=("h", "h"),
             arrays=False,

@@ -252,6 +252,7 @@ EXERCISE = Exercise(
         Question(
             asks=output_power,
             given={**REST, "swing": volts("1 V", "50 V"), "load": LOAD, **LAW},
+            edges=[lambda anode_voltage, bias, swing, *others: (anode_voltage, bias, -bias, *others)],
             where=amplifies,
             gives=("W", ""),
             agrees_within=SOLVED,
