@@ -182,17 +182,17 @@ def _judge_numbers(plan: QuestionPlan, answers: Answers) -> tuple[bool, Finding 
         pairs.append((got, case.wanted))
         altered += reply.get("altered", ())
         if apart:
-            failing.append((case, apart))
+            failing.append((place, case, apart))
     if not failing:
         return not altered, Finding(WRONG, question.name, explanations.altered_sentence(question, altered)) if altered else None
-    case, apart = failing[0]
+    place, case, apart = failing[0]
     remark = (
         ""
         if apart.says or question.symbolic
         else ratio_in_words(_scalar_pairs(pairs), question.gives if isinstance(question.gives, str) else "")
     )
     slip = _name_slip(plan, pairs[: plan.drawn])
-    if case in plan.cases[1 : plan.drawn] and not (question.symbolic or question.sealed or apart.says or slip):
+    if 0 < place < plan.drawn and not (question.symbolic or question.sealed or apart.says or slip):
         case, apart = simplest_failure(question, answers) or (case, apart)
     return False, _finding(question, case, apart, remark, slip)
 

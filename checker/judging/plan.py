@@ -12,7 +12,7 @@ import contextlib
 import itertools
 import json
 import random
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 from typing import Any
@@ -310,19 +310,20 @@ def edge_inputs(question: Question, drawn: Sequence[Inputs]) -> list[Inputs]:
         given = dict(zip(question.given, inputs, strict=True))
         if limit.relation not in (">=", "<=") or limit.name not in given or (limit.other and limit.other not in given):
             continue
-        end = limit.factor * (given[limit.other] if limit.other else 1.0)
         place = list(given).index(limit.name)
-        at_end = tuple((given | {limit.name: end}).values())
-        if (
-            isinstance(given[limit.name], (int, float))
-            and not any(row[place] == end for row in drawn)
-            and _answers(question, at_end)
-        ):
+        asked = any(row[place] == _end(limit, dict(zip(given, row, strict=True))) for row in drawn)
+        at_end = tuple((given | {limit.name: _end(limit, given)}).values())
+        if isinstance(given[limit.name], (int, float)) and not asked and _has_answer(question, at_end):
             found.append(at_end)
     return found
 
 
-def _answers(question: Question, inputs: Inputs) -> bool:
+def _end(limit: Any, given: Mapping[str, Any]) -> Any:
+    """Where a range ends for one set of inputs."""
+    return limit.factor * (given[limit.other] if limit.other else 1.0)
+
+
+def _has_answer(question: Question, inputs: Inputs) -> bool:
     """Whether the reference has an answer for inputs, and a finite one."""
     try:
         with np.errstate(all="ignore"):
@@ -342,8 +343,10 @@ def whole_inputs(question: Question, drawn: Sequence[Inputs]) -> list[Inputs]:
     found: list[Inputs] = []
     for inputs in reversed(drawn):
         rounded = tuple(_rounded(given, value) for given, value in zip(question.given.values(), inputs, strict=True))
-        if len(found) == WHOLES or not any(type(_as_integer(value)) is int for value in rounded):
+        if len(found) == WHOLES:
             break
+        if not any(type(_as_integer(value)) is int for value in rounded):
+            continue
         if question.where(*rounded) and (found or not is_whole(question.asks(*rounded))):
             found.append(rounded)
     return found

@@ -261,7 +261,9 @@ EXERCISE = Exercise(
             no_published="A chain of parts, each held to its own figures.",
             refuses=[
                 refusal("a field of 100 V/m from a transmitter of 1 W", (1.0, 100.0, 1e6, 10e-6, 0.5)),
-                refusal("a coupling closer than any coils can have", (1e3, 1e-3, 1e6, 110e-6, 0.5)),
+                refusal(
+                    "a coupling closer than any coils can have", (1e3, 1e-3, 1e6, 110e-6, 0.5), (1e3, 1e-3, 1e6, 100.1e-6, 0.5)
+                ),
             ],
             slips=[
                 slip(
@@ -334,7 +336,11 @@ EXERCISE = Exercise(
             no_published="A chain of parts, each held to its own figures.",
             refuses=[
                 refusal("a set ten metres from the transmitter", (1e3, 10.0, 1e6, 0.03, 40.0, 10e-6, 0.5, 1e3)),
-                refusal("a coupling closer than any coils can have", (1e3, 1e4, 1e6, 0.03, 40.0, 110e-6, 0.5, 1e3)),
+                refusal(
+                    "a coupling closer than any coils can have",
+                    (1e3, 1e4, 1e6, 0.03, 40.0, 110e-6, 0.5, 1e3),
+                    (1e3, 1e4, 1e6, 0.03, 40.0, 100.1e-6, 0.5, 1e3),
+                ),
             ],
             slips=[
                 slip("left out the threshold of hearing", lambda *inputs: crystal_set(*inputs) + hearing_threshold(inputs[-1])),

@@ -149,7 +149,7 @@ EXERCISE = Exercise(
             ],
             refuses=[
                 refusal("a set at the edge, where nothing grows", (1e-3, 1.0, 0.0)),
-                refusal("a set below the edge", (1e-3, 1.0, -500.0)),
+                refusal("a set below the edge", (1e-3, 1.0, -500.0), (1e-3, 1.0, -0.01)),
             ],
             slips=[
                 slip("used np.log10: growth by nepers is undone by np.log", lambda a, A, s: np.log10(A / a) / s),
@@ -185,7 +185,7 @@ EXERCISE = Exercise(
                 ),
             ],
             no_published="A closed form; tests integrate van der Pol's own equation, cycle by cycle.",
-            refuses=[refusal("a swing that starts from nothing", (1e-3, 0.0, 1.0, 500.0))],
+            refuses=[refusal("a swing that starts from nothing", (1e-3, 0.0, 1.0, 500.0), (1e-3, -0.001, 1.0, 500.0))],
             slips=[
                 slip("let it grow without limit", lambda t, a, A, s: a * np.exp(s * t)),
                 slip(
@@ -223,8 +223,8 @@ EXERCISE = Exercise(
             ],
             no_published="A closed form; tests integrate van der Pol's own equation, cycle by cycle.",
             refuses=[
-                refusal("a set below the edge", (1e-3, 1.0, -500.0, 0.9)),
-                refusal("the limit itself, which is never quite reached", (1e-3, 1.0, 500.0, 1.0)),
+                refusal("a set below the edge", (1e-3, 1.0, -500.0, 0.9), (1e-3, 1.0, 0.0, 0.9)),
+                refusal("the limit itself, which is never quite reached", (1e-3, 1.0, 500.0, 1.0), (1e-3, 1.0, 500.0, 1.001)),
             ],
             slips=[
                 slip("let it grow freely up to there", lambda a, A, s, p: np.log(p * A / a) / s),
