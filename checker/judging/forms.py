@@ -19,7 +19,7 @@ def forms_wanted(plan: Plan) -> Forms:
     """The forms that answers have by the reference, for each function and the forms of what it is given."""
     forms: dict[tuple[str, tuple], set] = {}
     for planned in plan.questions:
-        for case in (*planned.cases, *filter(None, [planned.stacked]), *(case for _, case in planned.published)):
+        for case in (*planned.cases, *planned.stacked, *(case for _, case in planned.published)):
             forms.setdefault(_asked(planned.question.name, case.inputs), set()).add(_form(case.wanted))
     return forms
 
