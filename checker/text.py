@@ -40,7 +40,7 @@ def clean(text: str, longest: int = LONGEST, lines: bool = False, instead: str =
 def _shown(char: str, lines: bool, instead: str) -> str:
     if char.isprintable() or (lines and char == "\n"):
         return char
-    return " " if char.isspace() and instead else instead
+    return " " if unicodedata.category(char) == "Zs" or (char.isspace() and instead) else instead
 
 
 def display_name(text: str) -> str:

@@ -71,7 +71,7 @@ def _files(
     """The rows of each file; a column that a row does not name stays empty."""
 
     def of_members(row: Callable[[MemberMarks, str, ClassDetails], Any]) -> Iterator:
-        return (row(member, _id("user", details.organisation, member.name), details) for member in members)
+        return (row(member, _id("user", details.organisation, member.identity), details) for member in members)
 
     return {
         "manifest": _manifest(),

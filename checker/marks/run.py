@@ -49,8 +49,8 @@ class ClassMarks(Collection):
         self._store, self._run, self._overrides = store, run, store.overrides()
 
     def __iter__(self) -> Iterator[MemberMarks]:
-        for name, problems, verdicts in self._store.members(self._run):
-            yield member_marks(name, problems, verdicts, self._overrides)
+        for name, problems, verdicts, identity in self._store.members(self._run):
+            yield member_marks(name, problems, verdicts, self._overrides, identity)
 
     def __len__(self) -> int:
         return self._store.count_members(self._run)
@@ -120,7 +120,7 @@ def mark_class(
             files = one.member.files
             # where the checker failed there is no verdict that the store could know by its key
             kept = [v if v.kind == NOT_JUDGED else key for v, key in zip(one.verdicts, one.keys, strict=True)]
-            store.record(run, one.member.name, one.member.problems, kept)
+            store.record(run, one.member.name, one.member.problems, kept, one.member.identity)
             if len(found) <= MOST_COMPARED:
                 sources.append((one.member.name, files))
     store.finish_run(run, *compare_submissions(sources, request.paths))

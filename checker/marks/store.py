@@ -120,7 +120,9 @@ class Store:
         except (KeyError, TypeError, ValueError):
             raise StoreProblem(damage_sentence(self._path, "what a run was told is not as it was written")) from None
 
-    def record(self, run: int, member: str, problems: Iterable[str], verdicts: Iterable[VerdictKey | Verdict]) -> None:
+    def record(
+        self, run: int, member: str, problems: Iterable[str], verdicts: Iterable[VerdictKey | Verdict], identity: str = ""
+    ) -> None:
         """Note a member as marked in a run, all at once: for each exercise the key of a verdict kept before, or, where the
         checker failed, what stands in its place: that belongs to this run alone.
         """
@@ -134,10 +136,10 @@ class Store:
             if None in kept:
                 raise ValueError(f"{member} cannot be recorded before all verdicts are kept")
             row = run, member, json.dumps(list(problems)), json.dumps([place for place, _ in kept])
-            seal = _seal(*row[:3], *(seal for _, seal in kept))
+            seal = _seal(*row[:3], *(seal for _, seal in kept), identity or member)
             connection.execute(
-                "INSERT OR REPLACE INTO members (run, name, problems, verdicts, seal) VALUES (?, ?, ?, ?, ?)",
-                (*row, seal),
+                "INSERT OR REPLACE INTO members (run, name, problems, verdicts, seal, identity) VALUES (?, ?, ?, ?, ?, ?)",
+                (*row, seal, identity or member),
             )
 
     def finish_run(self, run: int, alike: Iterable[Alike] = (), not_compared: Mapping[str, str] = MappingProxyType({})) -> None:
@@ -160,29 +162,31 @@ class Store:
         """How many members are marked in a run."""
         return self._row("SELECT count(*) FROM members WHERE run = ?", (run,))[0]
 
-    def members(self, run: int) -> Iterator[tuple[str, tuple[str, ...], tuple[Verdict, ...]]]:
-        """(name, problems, verdicts) of each member marked in a run, in the order in which they were marked."""
+    def members(self, run: int) -> Iterator[tuple[str, tuple[str, ...], tuple[Verdict, ...], str]]:
+        """(name, problems, verdicts, identity) of each member marked in a run, in the order in which they were marked."""
         for (place,) in self._rows("SELECT id FROM members WHERE run = ? ORDER BY id", (run,)):
             yield self._member(run, place)
 
-    def _member(self, run: int, place: int) -> tuple[str, tuple[str, ...], tuple[Verdict, ...]]:
+    def _member(self, run: int, place: int) -> tuple[str, tuple[str, ...], tuple[Verdict, ...], str]:
         columns = "submission, judged_by, seed, verdict, seal"
         try:
-            name, problems, ids, seal = self._row("SELECT name, problems, verdicts, seal FROM members WHERE id = ?", (place,))
+            name, problems, ids, seal, identity = self._row(
+                "SELECT name, problems, verdicts, seal, identity FROM members WHERE id = ?", (place,)
+            )
             rows = [
                 (one, _seal(json.dumps(one, sort_keys=True)))
                 if isinstance(one, dict)
                 else self._row(f"SELECT {columns} FROM verdicts WHERE id = ?", (one,))
                 for one in json.loads(ids)
             ]
-            if seal != _seal(run, name, problems, *(row[-1] for row in rows)):
+            if seal != _seal(run, name, problems, *(row[-1] for row in rows), *([] if identity is None else [identity])):
                 raise ValueError
         except (ValueError, TypeError, OverflowError):
             raise StoreProblem(damage_sentence(self._path, "a member's marks are not as they were written")) from None
         verdicts = (
             from_data(row[0]) if isinstance(row[0], dict) else self._verdict(VerdictKey(*row[:3]), *row[3:]) for row in rows
         )
-        return name, tuple(json.loads(problems)), tuple(verdicts)
+        return name, tuple(json.loads(problems)), tuple(verdicts), identity or name
 
     def override(self, member: str, exercise: str, mark: Fraction, reason: str, who: str) -> Override:
         """Set a mark by hand. It holds through every remark until another is set or it is withdrawn."""

@@ -5,11 +5,13 @@ What cannot be read is said in a sentence and left; it never stops the rest.
 
 import os
 import re
+import unicodedata
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from ..course import PATHS
+from ..faults import attempt
 from ..text import display_name
 from .reading import SKIPPED, read_files_in_folder, read_files_in_zip
 
@@ -25,11 +27,15 @@ _BY_NAME = {path.rpartition("/")[2]: path for path in PATHS}
 
 @dataclass(frozen=True)
 class Member:
-    """One member's submission: exercise files by path, and a sentence for whatever could not be read."""
+    """One member's submission: exercise files by path, and a sentence for whatever could not be read.
+
+    `name` is for people to read; `identity` is who it is: see `identity_of`.
+    """
 
     name: str
     files: Mapping[str, str]
     problems: tuple[str, ...] = ()
+    identity: str = ""
 
 
 class UnreadableFolder(Exception):
@@ -43,6 +49,7 @@ class Submission:
     name: str
     path: str
     kind: str
+    identity: str = ""
 
 
 def find_submissions(folder: str | Path) -> list[Submission]:
@@ -64,32 +71,58 @@ def find_submissions(folder: str | Path) -> list[Submission]:
         if SKIPPED.match(entry.name):
             continue
         if entry.name in folders:
-            found.append(Submission(display_name(entry.name), entry.path, "folder"))
+            found.append(_submission(entry.name, entry.path, "folder"))
         elif entry.is_symlink():
-            found.append(Submission(display_name(entry.name), entry.path, "link"))
+            found.append(_submission(entry.name, entry.path, "link"))
         elif entry.name.lower().endswith(".zip"):
             stem = entry.name[:-4]
-            found.append(Submission(display_name(entry.name if stem in folders else stem), entry.path, "zip"))
+            found.append(_submission(entry.name if stem in folders else stem, entry.path, "zip"))
     if not found:
         raise UnreadableFolder(f"{shown} holds no submissions: expected a folder or a zip for each member.")
     return _with_distinct_names(found)
 
 
+def _submission(name: str, path: str, kind: str) -> Submission:
+    return Submission(display_name(name), path, kind, identity_of(name))
+
+
+def identity_of(name: str) -> str:
+    """Who a submission is by, from the name of its folder or zip as it stands on the disk.
+
+    Marks set by hand hang on this, so no two names have one identity. A name that shows as it is written is its own; any
+    other is spelt out, behind a line break, which no name that shows has.
+    """
+    return name if name == display_name(name) else "\n" + name.encode("unicode_escape").decode()
+
+
 def _with_distinct_names(found: list[Submission]) -> list[Submission]:
-    """The submissions, with a number to names that look alike once what does not show is left out."""
-    seen, apart = set(), []
-    for submission in found:
+    """The submissions, with a number to names that look alike. Who is called just so keeps the name; others stand back."""
+    names, seen = {}, set()
+    for submission in sorted(found, key=lambda one: (one.identity != one.name, one.name != _look(one.name))):
         name, number = submission.name, 1
-        while name in seen:
+        while _look(name) in seen:
             number += 1
             name = f"{submission.name} ({number})"
-        seen.add(name)
-        apart.append(replace(submission, name=name))
-    return apart
+        seen.add(_look(name))
+        names[submission.path] = name
+    return [replace(submission, name=names[submission.path]) for submission in found]
+
+
+def _look(name: str) -> str:
+    """What two names have in common that look the same on a page: letters put together or written singly, wide or narrow."""
+    return " ".join(unicodedata.normalize("NFKC", name).split())
 
 
 def read_submission(submission: Submission) -> Member:
     """The member's files, read once and now."""
+    member, fault = attempt(_read, submission)
+    if member is None:
+        problem = f"The submission could not be read: a fault of the checker's ({fault}). Tell whoever looks after it."
+        member = Member(submission.name, {}, (problem,))
+    return replace(member, identity=submission.identity)
+
+
+def _read(submission: Submission) -> Member:
     if submission.kind == "folder":
         return read_member_folder(submission.path, submission.name)
     if submission.kind == "zip":
