@@ -12,10 +12,18 @@ from schemdraw import Drawing
 from schemdraw.segments import SegmentCircle
 
 from course.figures import figure, sets
-from course.figures.parts import Condenser, Dot, Earth, Oscillator, Supply, Upright, VariableResistor, Windings, schematic
-from course.figures.style import BRASS, KELP, PLUM, RUST, SEA
+from course.figures.parts import Dot, Earth, Line, Oscillator, Upright, VariableResistor, Windings, schematic
+from course.figures.style import BRASS, FAINT, KELP, PLUM, RUST, SEA, SOFT
 
-COUPLING, TUNING, REACTION, QUENCH = SEA, KELP, PLUM, BRASS  # the colours that stand for the lights
+COUPLING, TUNING, REACTION, QUENCH, TICKLER, ACROSS_IT = (
+    SEA,
+    KELP,
+    PLUM,
+    BRASS,
+    FAINT,
+    SOFT,
+)  # the colours that stand for the lights
+RESISTOR = BRASS  # stands for a part that is there only while it is chosen
 
 
 class Light(Upright):
@@ -50,37 +58,13 @@ def valve() -> Drawing:
 
 @as_in(sets.reaction_set)
 def reaction() -> Drawing:
-    return lit(sets.reaction_set(), (COUPLING, (1.18, 1.6)), (TUNING, (3.35, 1.3)), (REACTION, (2.0, 0.54)))
-
-
-@figure(
-    caption="**Reaction by a swinging tickler.** The third coil turns on a spindle and shares more or less with the tuned one. "
-    "The condenser under it is fixed.",
-    alt="Circuit: the reaction set, with an arrow across tuned coil and third coil, and a fixed condenser between the third coil "
-    "and earth.",
-)
-def reaction_swinging() -> Drawing:
-    with schematic() as d:
-        coils = sets.aerial_coupled(Windings(3, 5, 3, variable=(3,)).at((0.9, sets.MIDDLE + 0.3)))
-        Supply().at(sets.phones_up(*sets.reaction_stage(coils, RUST, Condenser)))
-    return lit(d, (COUPLING, (1.18, 1.6)), (TUNING, (3.35, 1.3)), (REACTION, (1.8, 1.6)))
-
-
-@figure(
-    caption="**Reaction by a resistor.** It lies across the third coil and takes more or less of its current. The condenser under "
-    "the coil is fixed.",
-    alt="Circuit: the reaction set, with a variable resistor across the third coil, and a fixed condenser between that and earth.",
-)
-def reaction_shunt() -> Drawing:
-    with schematic() as d:
-        coils = sets.aerial_coupled(Windings(3, 5, 3).at((0.9, sets.MIDDLE + 0.3)))
-        x = coils.top3[0] + 0.7
-        for end in (coils.top3, coils.bottom3):
-            sets.wire(end, (x, end[1]), color=RUST)
-            Dot().at(end).color(RUST)
-        VariableResistor().at((x, coils.top3[1])).to((x, coils.bottom3[1])).color(RUST)
-        Supply().at(sets.phones_up(*sets.reaction_stage(coils, RUST, Condenser)))
-    return lit(d, (COUPLING, (1.18, 1.6)), (TUNING, (3.35, 1.3)), (REACTION, (x, 1.6)))
+    drawing = sets.reaction_set()
+    tickler, resistor, top, bottom = 2.0, 2.5, 2.11, 1.09
+    for height in (top, bottom):
+        drawing.add(Line().at((tickler, height)).to((resistor, height)).color(RESISTOR))
+    drawing.add(VariableResistor().at((resistor, top)).to((resistor, bottom)).color(RESISTOR))
+    places = (COUPLING, (1.18, 1.6)), (TUNING, (3.35, 1.3)), (REACTION, (tickler, 0.54))
+    return lit(drawing, *places, (TICKLER, (tickler, 1.6)), (ACROSS_IT, (resistor, 1.6)))
 
 
 @as_in(sets.isolated_aerial_set)

@@ -204,7 +204,7 @@ def quenched_stage(coils: Windings) -> tuple[float, float]:
     return x, y
 
 
-def reaction_stage(coils: Windings, colour: str = INK, throttle: type = VariableCondenser) -> tuple[float, float]:
+def reaction_stage(coils: Windings, colour: str = INK) -> tuple[float, float]:
     """Detector, with third winding and throttle fed from the anode, and the anode's by-pass; the end of the choke.
 
     Dashed: the valve's own capacitance from grid to anode.
@@ -219,7 +219,7 @@ def reaction_stage(coils: Windings, colour: str = INK, throttle: type = Variable
     Dot().at((x, y))
     tickler = coils.top3[0]
     wire((x, y), (tickler, y), coils.top3, color=colour)
-    throttle().at(coils.bottom3).to((tickler, 0)).color(colour)
+    VariableCondenser().at(coils.bottom3).to((tickler, 0)).color(colour)
     Dot().at((tickler, 0))
     Condenser().at((live + 1.7, TOP + 0.75)).to((live + 1.7, y)).linestyle("--").color(colour)
     wire((x, y), (x + 1.25, y), color=colour)
