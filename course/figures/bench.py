@@ -12,20 +12,12 @@ from schemdraw import Drawing
 from schemdraw.segments import SegmentCircle
 
 from course.figures import figure, sets
-from course.figures.kit.parts import (
-    Condenser,
-    Dot,
-    Earth,
-    Oscillator,
-    Upright,
-    VariableResistor,
-    Windings,
-    schematic,
-    wire,
-)
-from course.figures.kit.style import BRASS, KELP, PLUM, RUST, SEA
+from course.figures.kit.parts import Dot, Earth, Oscillator, Upright, VariableResistor, Windings, schematic, wire
+from course.figures.kit.style import BRASS, FAINT, KELP, PLUM, RUST, SEA, SOFT
 
-COUPLING, TUNING, REACTION, QUENCH = SEA, KELP, PLUM, BRASS  # the colours that stand for the lights
+# The colours that stand for the lights.
+COUPLING, TUNING, REACTION, QUENCH, TICKLER, ACROSS_IT = SEA, KELP, PLUM, BRASS, FAINT, SOFT
+RESISTOR = BRASS  # stands for a part that is there only while it is chosen
 
 
 class Light(Upright):
@@ -68,37 +60,14 @@ def valve() -> Drawing:
 
 @as_in(sets.reaction_set)
 def reaction() -> Drawing:
-    return lit(sets.reaction_set(), *knobs(sets.COILS))
-
-
-@figure(
-    caption="**Reaction by a swinging tickler.** The third coil turns on a spindle and shares more or less with the tuned one. "
-    "The condenser under it is fixed.",
-    alt="Circuit: the reaction set, with an arrow across tuned coil and third coil, and a fixed condenser between the third coil "
-    "and earth.",
-)
-def reaction_swinging() -> Drawing:
-    with schematic() as d:
-        coils = sets.aerial_coupled(Windings(3, 5, 3, variable=(3,)).at((sets.COILS, sets.MIDDLE + 0.3)))
-        sets.fed_reaction(coils, Condenser)
-    return lit(d, *knobs(sets.COILS)[:2], (REACTION, (sets.COILS + 0.9, sets.MIDDLE + 0.3)))
-
-
-@figure(
-    caption="**Reaction by a resistor.** It lies across the third coil and takes more or less of its current. The condenser under "
-    "the coil is fixed.",
-    alt="Circuit: the reaction set, with a variable resistor across the third coil, and a fixed condenser between that and earth.",
-)
-def reaction_shunt() -> Drawing:
-    with schematic() as d:
-        coils = sets.aerial_coupled(Windings(3, 5, 3).at((sets.COILS, sets.MIDDLE + 0.3)))
-        x = coils.top3[0] + 0.7
-        for end in (coils.top3, coils.bottom3):
-            wire(end, (x, end[1]), color=RUST)
-            Dot().at(end).color(RUST)
-        VariableResistor().at((x, coils.top3[1])).to((x, coils.bottom3[1])).color(RUST)
-        sets.fed_reaction(coils, Condenser)
-    return lit(d, *knobs(sets.COILS)[:2], (REACTION, (x, sets.MIDDLE + 0.3)))
+    drawing = sets.reaction_set()
+    tickler, resistor, top, bottom = sets.COILS + 1.1, sets.COILS + 1.6, sets.MIDDLE + 0.81, sets.MIDDLE - 0.21
+    with drawing:
+        for height in (top, bottom):
+            wire((tickler, height), (resistor, height), color=RESISTOR)
+        VariableResistor().at((resistor, top)).to((resistor, bottom)).color(RESISTOR)
+    lights = (TICKLER, (tickler, sets.MIDDLE + 0.3)), (ACROSS_IT, (resistor, sets.MIDDLE + 0.3))
+    return lit(drawing, *knobs(sets.COILS), *lights)
 
 
 @as_in(sets.isolated_aerial_set)

@@ -131,7 +131,8 @@ def one_valve() -> schemdraw.Drawing:
 def reaction_set() -> schemdraw.Drawing:
     with schematic() as d:
         coils = aerial_coupled(Windings(3, 5, 3).at((COILS, MIDDLE + 0.3)))
-        fed_reaction(coils)
+        x, y = phones_up(*reaction_stage(coils, RUST))
+        ht_feed((x, y), (x - 1.6, y))
     return d
 
 
@@ -207,13 +208,7 @@ def quenched_stage(coils: Windings) -> tuple[float, float]:
     return x, y
 
 
-def fed_reaction(coils: Windings, throttle: type = VariableCondenser) -> None:
-    """The valve of `reaction_stage` with its headphones and its HT."""
-    x, y = phones_up(*reaction_stage(coils, RUST, throttle))
-    ht_feed((x, y), (x - 1.6, y))
-
-
-def reaction_stage(coils: Windings, colour: str = INK, throttle: type = VariableCondenser) -> tuple[float, float]:
+def reaction_stage(coils: Windings, colour: str = INK) -> tuple[float, float]:
     """Detector, with third winding and throttle fed from the anode, and the anode's by-pass; the end of the choke.
 
     Dashed: the valve's own capacitance from grid to anode.
@@ -228,7 +223,7 @@ def reaction_stage(coils: Windings, colour: str = INK, throttle: type = Variable
     Dot().at((x, y))
     tickler = coils.top3[0]
     wire((x, y), (tickler, y), coils.top3, color=colour)
-    throttle().at(coils.bottom3).to((tickler, 0)).color(colour)
+    VariableCondenser().at(coils.bottom3).to((tickler, 0)).color(colour)
     Dot().at((tickler, 0))
     Condenser().at((live + 1.7, TOP + 0.75)).to((live + 1.7, y)).linestyle("--").color(colour)
     wire((x, y), (x + 1.25, y), color=colour)

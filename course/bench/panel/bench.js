@@ -188,6 +188,7 @@ function choices(root, figures, state, change) {
   return ({ set, by, feed, night: dark }) => {
     for (const radio of sets) radio.checked = radio.value === set;
     for (const radio of ways) radio.checked = radio.value === by;
+    root.dataset.by = by;
     for (const its of parts(root, "[data-set]")) its.hidden = its.dataset.set !== set || (its.dataset.by ?? by) !== by;
     if (control) {
       control.hidden = !figures.sets[set].controls;

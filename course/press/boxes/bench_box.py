@@ -18,14 +18,14 @@ SETS = (  # name in a setting, on the button, under the circuit
     ("isolated", "Isolated", "Isolated aerial with reaction"),
     ("quenched", "Quenched", "Quenched set, on 30 MHz"),
 )
-CONTROLS = (  # name in a setting, on the button
-    ("throttle", "Throttle"),
-    ("swinging", "Swinging tickler"),
-    ("shunt", "Resistor across the tickler"),
-)
-ALSO_DRAWN = (  # a set, what turns its reaction up if not the throttle, under the circuit
-    ("reaction", "swinging", "One valve with reaction, by a swinging tickler"),
-    ("reaction", "shunt", "One valve with reaction, by a resistor across the tickler"),
+CONTROLS = (  # name in a setting, on the button, under the circuit
+    ("throttle", "Throttle", "The throttle turns."),
+    ("swinging", "Swinging tickler", "The tickler turns; the condenser under it stands at 200 pF."),
+    (
+        "shunt",
+        "Resistor across the tickler",
+        "A variable resistor lies across the tickler; the condenser under it stands at 300 pF.",
+    ),
 )
 ROWS = (  # of the table that compares settings; the names are those in bench/panel/comparing.js
     ("set", "set"),
@@ -77,16 +77,9 @@ def bench_html(setting: str, id: str, relative: Callable[[str], str], circuit: C
         page=f"{relative(PAGE)}#{setting}",
         radiating=f"{relative('safety.html')}#radiating",
         programme=relative("bench/programme.js"),
-        circuits=drawn_circuits(circuit) if whole else [],
+        circuits={name: compact_svg(circuit(name)) for name, *_ in SETS} if whole else {},
         goals=read_goals() if whole else [],
     )
-
-
-def drawn_circuits(circuit: Callable[[str], str]) -> list[tuple[str, str, str, str]]:
-    """Of each circuit its set, what turns the reaction up if there is a choice, what it is called, and its SVG."""
-    others = {name for name, *_ in ALSO_DRAWN}
-    usual = [(name, CONTROLS[0][0] if name in others else "", words, compact_svg(circuit(name))) for name, _, words in SETS]
-    return usual + [(name, by, words, compact_svg(circuit(f"{name}_{by}"))) for name, by, words in ALSO_DRAWN]
 
 
 def read_goals() -> list[dict[str, Any]]:
