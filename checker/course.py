@@ -32,7 +32,7 @@ class Unit:
 
 
 UNITS = (
-    Unit("unit00_bench", "Bench", ("prefixes", "dropper_resistor")),
+    Unit("unit00_bench", "Bench", ("metres", "tone", "prefixes", "dropper_resistor")),
     Unit(
         "unit01_signal",
         "Signal",
