@@ -36,16 +36,26 @@ UNITS = (
     Unit(
         "unit01_signal",
         "Signal",
-        ("am_waveform", "sideband_power", "field_strength", "aerial_voltage", "radiation_resistance", "channel_plan"),
+        (
+            "am_waveform",
+            "sideband_power",
+            "inverse_distance",
+            "field_strength",
+            "aerial_voltage",
+            "radiation_resistance",
+            "channel_plan",
+        ),
     ),
     Unit(
         "unit02_coil_and_condenser",
         "Coil and condenser",
         (
+            "coil",
             "solenoid_inductance",
             "mutual_inductance",
             "wire_resistance",
             "self_capacitance",
+            "condenser",
             "vane_capacitance",
             "winding_sheet",
         ),
