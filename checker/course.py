@@ -65,6 +65,7 @@ UNITS = (
         "Tuned circuit",
         (
             "resonance",
+            "tuning",
             "quality_factor",
             "response_curve",
             "ring_down",
@@ -76,17 +77,26 @@ UNITS = (
     Unit(
         "unit04_crystal_set",
         "Crystal set",
-        ("diode_current", "rectified_voltage", "detector_load", "phone_loudness", "crystal_set"),
+        (
+            "detect_step",
+            "crystal_reach",
+            "diode_current",
+            "rectified_voltage",
+            "detector_load",
+            "phone_loudness",
+            "crystal_set",
+        ),
     ),
     Unit(
         "unit05_valve",
         "Valve",
-        ("emission", "space_charge", "triode_current", "load_line", "stage_gain", "grid_leak", "one_valve_set"),
+        ("one_valve", "emission", "space_charge", "triode_current", "load_line", "stage_gain", "grid_leak", "one_valve_set"),
     ),
     Unit(
         "unit06_reaction",
         "Reaction",
         (
+            "edge",
             "feedback_resistance",
             "q_multiplication",
             "grid_anode_admittance",
@@ -105,12 +115,12 @@ UNITS = (
     Unit(
         "unit08_two_stations",
         "Two stations",
-        ("rejection", "weak_signal_suppression", "wave_trap", "night_path", "dial_log", "least_heard"),
+        ("rejection", "weak_signal_suppression", "wave_trap", "night_path", "dial_log", "signal_to_noise", "least_heard"),
     ),
     Unit(
         "unit09_feedback_receivers",
         "Feedback receivers",
-        ("isolating_stage", "reflex", "two_stage_audio", "quench", "receiver"),
+        ("swing_step", "far_station", "isolating_stage", "reflex", "two_stage_audio", "quench", "receiver"),
     ),
 )
 PATHS = tuple(f"{unit.folder}/{name}" for unit in UNITS for name in unit.exercises)
