@@ -141,7 +141,7 @@ def two_bands():
             off / 1e3, -10 * np.log10(1 + (2 * off / band) ** 2), color=colour, dashes=dashes, label=f"{band / 1e3:g} kHz wide"
         )
     for place, words in ((1.0, "a tone"), (9.0, "the local")):
-        axes.axvline(place, color=INK, linewidth=0.9, dashes=(1, 2))
+        axes.axvline(place, ymax=0.7, color=INK, linewidth=0.9, dashes=(1, 2))
         axes.annotate(words, (place, -38), (4, 0), textcoords="offset points")
     axes.set(xlabel="distance from the carrier, kHz", ylabel="dB", xlim=(0, 12), ylim=(-40, 0))
     axes.legend(loc="upper right")

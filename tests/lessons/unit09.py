@@ -75,7 +75,6 @@ PAGES = [
             A=(28.2, 10.0, 40.0),
             B=lambda d, A: widest(d, A),
         ),
-        at(r"$10\log_{10}\left(1 + (2d/B)^2\right)$", gives=lambda A: A),
         at(
             r"k = 1 - \frac{BQ}{f_0}",
             B=(700.0, 3e3, 10e3),
