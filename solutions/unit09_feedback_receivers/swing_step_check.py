@@ -20,7 +20,7 @@ EXERCISE = Exercise(
             given={
                 "swing": volts("0 V", "5 V"),
                 "push": physical("V/s", "0 V/s", "50 kV/s"),
-                "growth": physical("1/s", "-20 k1/s", "20 k1/s"),
+                "growth": physical("/s", "-20 k/s", "20 k/s"),
                 "step": seconds("1 µs", "200 µs"),
             },
             where=lambda v, p, g, t: abs(g * t) > 1e-3,
