@@ -80,7 +80,7 @@ def test_try_without_a_name_goes_to_the_next_and_says_where_one_stands(here, cap
     (here / "exercises").mkdir()
     code, out, _ = run("try", capsys=capsys)
     assert code == cli.NOT_YET
-    assert out.startswith(f"You have passed 0 of {len(PATHS)} exercises. Next, in unit 00, Bench:\n\nprefixes · not attempted")
+    assert out.startswith(f"You have passed 0 of {len(PATHS)} exercises. Next, in unit 00, Bench:\n\nmetres · not attempted")
 
 
 def test_try_finds_the_exercises_from_below(here, capsys, monkeypatch):

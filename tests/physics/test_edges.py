@@ -205,8 +205,8 @@ def with_input(inputs, place, value):
         value = changed
     elif isinstance(inputs[place], complex):
         value = complex(value, inputs[place].imag)
-    elif isinstance(inputs[place], (int, np.integer)) and float(value).is_integer():
-        value = int(value)
+    elif isinstance(inputs[place], int):
+        value = round(value)
     return (*inputs[:place], value, *inputs[place + 1 :])
 
 

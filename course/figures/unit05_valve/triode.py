@@ -3,8 +3,23 @@
 import numpy as np
 
 from course.figures import figure
-from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, label, marks, plot
+from course.figures.kit.style import (
+    BRASS,
+    FAINT,
+    INK,
+    KELP,
+    PLUM,
+    RUST,
+    SEA,
+    SMALL_TEXT,
+    SOFT,
+    engineering_axis,
+    label,
+    marks,
+    plot,
+)
 from solutions.unit05_valve.emission import emission_density, temperature_for
+from solutions.unit05_valve.one_valve import gain
 from solutions.unit05_valve.one_valve_set import LAW
 from solutions.unit05_valve.space_charge import anode_density, gap_potential
 from solutions.unit05_valve.triode_current import anode_resistance, mutual_conductance, triode_current
@@ -164,4 +179,23 @@ def three_numbers():
     axes.axhline(0, color=FAINT, linewidth=0.8)
     axes.set(xlim=(-8, 0), ylim=(0, 2.7), xlabel="grid voltage, V", ylabel="of that at 0 V")
     marks(axes.xaxis, [-8, -6, -4, -2, 0])
+    return drawing
+
+
+@figure(
+    caption="A type 30 at 90 V: how many volts at the anode for each volt at the grid, by the load. It comes near 9.35, and never there.",
+    alt="Gain against load from 0 to 100 kilohms: a curve that rises steeply, passes half of 9.35 at 11 kilohms and flattens out "
+    "below a dashed line at 9.35.",
+)
+def gain_and_load():
+    drawing, axes = plot(height=2.6)
+    conductance, own = 0.85e-3, 11e3
+    load = np.linspace(1.0, 100e3, 300)
+    axes.plot(load / 1e3, gain(conductance, own, load), color=SEA)
+    axes.axhline(conductance * own, color=SOFT, dashes=(5, 2), linewidth=1)
+    axes.plot(own / 1e3, gain(conductance, own, own), "o", color=RUST)
+    axes.annotate(
+        "half of it, at 11 kΩ", (own / 1e3, gain(conductance, own, own)), (9, -5), textcoords="offset points", color=RUST
+    )
+    axes.set(xlabel="load, kΩ", ylabel="gain", xlim=(0, 100), ylim=(0, 10.5))
     return drawing

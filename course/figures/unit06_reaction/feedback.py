@@ -10,6 +10,7 @@ from course.figures import figure
 from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, marks, plot
 from course.settings import Between
 from solutions.unit06_reaction import club_set
+from solutions.unit06_reaction.edge import after_rounds
 from solutions.unit06_reaction.network import THROTTLE_RANGE, saltmarsh_set
 from solutions.unit06_reaction.stability import response, retuned
 
@@ -150,4 +151,20 @@ def last_picofarads(station: Annotated[float, Between("frequency of the station"
     above.set_ylim(3, 2500)
     below.set_ylim(100, 60000)
     engineering_axis(below.xaxis, "throttle", "F")
+    return drawing
+
+
+@figure(
+    caption="A signal of 1 that goes round, with a half, nine tenths, all, and a tenth more than all of it coming back each time.",
+    alt="Four staircases over twelve rounds. With one half the stairs end at 2. With nine tenths they climb more and more slowly. With "
+    "one they climb evenly to 13. With eleven tenths each stair is higher than the last.",
+)
+def rounds():
+    drawing, axes = plot(height=2.9)
+    number = np.arange(13)
+    for k, colour, dashes in ((1.1, RUST, (None, None)), (1.0, PLUM, (7, 2)), (0.9, BRASS, (4, 2)), (0.5, SEA, (None, None))):
+        height = [after_rounds(k, int(n)) for n in number]
+        axes.plot(number, height, color=colour, dashes=dashes, drawstyle="steps-post", label=f"k = {k:g}")
+    axes.set(xlabel="rounds", ylabel="signal", xlim=(0, 12), ylim=(0, 22), xticks=[0, 3, 6, 9, 12])
+    axes.legend(loc="upper left")
     return drawing

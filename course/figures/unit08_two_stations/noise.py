@@ -9,6 +9,7 @@ from course.figures.kit.style import BRASS, DASH, DOTS, INK, KELP, PLUM, RUST, S
 from course.settings import Between
 from solutions.unit06_reaction.network import DIAL
 from solutions.unit08_two_stations import club_noise as club
+from solutions.unit08_two_stations.signal_to_noise import thermal_noise
 
 GAINS = np.geomspace(3, 3000, 61)
 
@@ -91,4 +92,21 @@ def what_decides(
     marks(axes.yaxis, 1e-6 * np.array([1, 3, 10, 30, 100, 300]), ["1", "3", "10", "30", "100", "300"])
     axes.set_xlabel("volts on the grid for each volt in the aerial")
     axes.set_ylabel("least field, µV/m")
+    return drawing
+
+
+@figure(
+    caption="The noise of a resistance at 290 K, in a band of 9 kHz and in one of 1 Hz. A hundred times the resistance, ten times the noise.",
+    alt="Noise voltage against resistance, both in powers of ten, two straight rising lines. In 9 kilohertz 1 kilohm makes 0.38 "
+    "microvolts; in 1 hertz, 4 nanovolts.",
+)
+def hiss_of_a_resistance():
+    drawing, axes = plot(height=2.7)
+    resistance = np.geomspace(1, 1e6, 50)
+    for band, colour, dashes, words in ((9e3, SEA, (None, None), "9 kHz"), (1.0, BRASS, (5, 2), "1 Hz")):
+        axes.loglog(resistance, 1e9 * thermal_noise(resistance, band, 290.0), color=colour, dashes=dashes, label=words)
+    axes.loglog(1e3, 1e9 * thermal_noise(1e3, 1.0, 290.0), "o", color=RUST)
+    axes.annotate("4 nV", (1e3, 4.0), (2, -14), textcoords="offset points", color=RUST)
+    axes.set(xlabel="resistance, Ω", ylabel="noise, nV", xlim=(1, 1e6), xticks=[1, 1e2, 1e4, 1e6])
+    axes.legend(loc="upper left")
     return drawing
