@@ -20,9 +20,20 @@ from course.circle.loudspeaker_set import (
     first_stage,
 )
 from course.figures import figure
-from course.figures.kit.parts import Condenser, Dot, Earth, Loudspeaker, Resistor, Supply, Triode, Windings, schematic, wire
+from course.figures.kit.parts import (
+    Condenser,
+    Dot,
+    Earth,
+    Loudspeaker,
+    Resistor,
+    Supply,
+    Triode,
+    Windings,
+    ht_feed,
+    schematic,
+    wire,
+)
 from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, label, marks, plot
-from course.figures.sets import ht_feed
 from solutions.unit04_crystal_set.phone_loudness import sound_pressure_level
 from solutions.unit05_valve.load_line import load_line_current, operating_point
 from solutions.unit05_valve.one_valve_set import HT, LAW

@@ -32,11 +32,11 @@ from course.figures.kit.parts import (
     Triode,
     VariableCondenser,
     Windings,
+    ht_feed,
     schematic,
     wire,
 )
 from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, label, marks, plot
-from course.figures.sets import ht_feed
 from solutions.unit05_valve.load_line import operating_point
 from solutions.unit05_valve.one_valve_set import LAW
 from solutions.unit05_valve.stage_gain import stage_gain
