@@ -183,7 +183,7 @@ def test_a_judge_that_is_late_or_gone_is_replaced_and_its_task_not_judged():
     plan_for(RESONANCE, 3)
     with (
         patch("checker.marks.judges.judge", late),
-        patch("checker.marks.judges.GRACE", -2 * 2.0 - BUDGET.asking - BUDGET.judging + 3),
+        patch("checker.marks.judges.GRACE", -2 * 2.0 - BUDGET.asking - BUDGET.judging + 12),
         Judges(2) as judges,
     ):
         found, todo = {}, list(tasks)
