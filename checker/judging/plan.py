@@ -23,6 +23,7 @@ import sympy
 from hypothesis import strategies as st
 
 from ..checks.exercise import Exercise, Invariant, Measurement, Published, Question, Refusal, Slip
+from ..course import PRACTICE_SEED
 from ..worker.wire import Expression, from_wire, to_wire
 from .compare import difference
 from .protocols import Call, Inputs
@@ -40,12 +41,14 @@ class Case:
     """One call: its inputs, its place in the batch, the value wanted, and the inputs as (name, text) pairs.
 
     A formula is called with symbols alone; the pairs are then those of the first point at which its value is worked out.
+    `fresh` says that a student pack does not ask it.
     """
 
     inputs: tuple
     place: int
     wanted: object
     shown: tuple[tuple[str, str], ...]
+    fresh: bool = True
 
 
 @dataclass(frozen=True)
@@ -144,7 +147,12 @@ def _plan_question(question: Question, seed: int, count: int, batch: Batch, answ
         )
         stacked = None
     else:
-        cases = tuple(_case(question, batch, inputs, question.asks(*inputs)) for inputs in drawn)
+        practised = set() if seed == PRACTICE_SEED else set(map(repr, draw(question, count, PRACTICE_SEED)))
+        practised |= {repr(figure.given) for figure in question.published}
+        cases = tuple(
+            replace(_case(question, batch, inputs, question.asks(*inputs)), fresh=repr(inputs) not in practised)
+            for inputs in drawn
+        )
         stacked = None
         if question.arrays:
             together = _stack(question, drawn)
@@ -317,13 +325,14 @@ def strategy(question: Question) -> st.SearchStrategy:
 
 
 def draw(question: Question, count: int, seed: int) -> tuple[Inputs, ...]:
-    """`count` different inputs for a question under a seed: the simplest of all, the ends of the ranges, then at random."""
+    """`count` different inputs for a question under a seed: the simplest, the ends of the ranges, at least one at random."""
     pools = [given.values for given in question.given.values()]
     ends = [given.ends or pool[:1] for given, pool in zip(question.given.values(), pools, strict=True)]
     rng = random.Random(seed)
     found = {}
+    same_for_all = [_simplest_inputs(question, pools), tuple(end[0] for end in ends), tuple(end[-1] for end in ends)]
     for inputs in itertools.chain(
-        [_simplest_inputs(question, pools), tuple(end[0] for end in ends), tuple(end[-1] for end in ends)],
+        same_for_all[: count - 1],
         (tuple(map(rng.choice, pools)) for _ in range(50 * count)),
     ):
         if len(found) < count and question.where(*inputs):
