@@ -8,7 +8,7 @@ from typing import Any
 
 import numpy as np
 
-from ..checks.exercise import Measurement, Question, Tolerance
+from ..checks.exercise import Measurement, Question, Tolerance, equal, relative
 from ..checks.given import shown
 from ..checks.units import in_words
 from ..course import PRACTICE_SEED, SEALED, find, load_exercise
@@ -26,6 +26,10 @@ from .verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, REFUSED, TOO_BIG, UNFINI
 
 # What each part of a question is worth, before the parts that it lacks are left out. What is measured shares the numbers'.
 WEIGHTS = {"numbers": 5, "arrays": 1, "laws": 2, "published": 2, "refusals": 1}
+# What a table of a pack's figures could earn; and what share of answers is most of them, or at least some, and how near.
+_SAME_FOR_ALL = {"laws", "published", "refusals"}
+_MOST, _SOME, _MOST_DIFFER = Fraction(1, 2), Fraction(1, 3), Fraction(3, 4)
+_NEAR = relative(0.1, because="a formula with a slip in it follows the right one; the next entry of a table does not")
 LINE_SHOWN = 200
 
 Judged = tuple[tuple[Part, ...], tuple[Finding, ...]]  # of one question
@@ -106,6 +110,8 @@ def _judge_question(plan: QuestionPlan, answers: Answers) -> Judged:
     if plan.refusals:
         earned["refusals"], refusal_finding = _judge_refusals(plan, answers, varies)
         findings.append(refusal_finding)
+    if not numbers and _is_known_by_heart(plan, answers, earned):
+        earned |= dict.fromkeys(earned.keys() & _SAME_FOR_ALL, Fraction(0))
     total = sum(WEIGHTS[what] for what in earned)
     share = _share(answers.plan, question)
     parts = tuple(
@@ -116,6 +122,26 @@ def _judge_question(plan: QuestionPlan, answers: Answers) -> Judged:
     if first and first is not number_finding and first.kind == WRONG:
         first = answers.first_stop() or first  # what was not answered in time is not wrong
     return parts, (first,) if first else ()
+
+
+def _is_known_by_heart(plan: QuestionPlan, answers: Answers, earned: Mapping[str, Fraction]) -> bool:
+    """Whether a function is right where every pack asks it, and elsewhere goes in steps or is not even near: so is a table.
+
+    One that goes in no steps and keeps every law works something out, whatever its numbers are.
+    """
+    question, fresh = plan.question, [case for case in plan.cases if case.fresh]
+    if not fresh:
+        return False
+    practised = [case for case in plan.cases if not case.fresh]
+    right = [answers.difference(question, case, case.wanted, question.agrees_within) is None for case in practised]
+    if not (earned.get("published", 0) >= _MOST or practised and sum(right) >= _MOST * len(right)):
+        return False
+    if len({repr(answers.reply(case.place)) for case in fresh}) < _MOST_DIFFER * len({repr(case.wanted) for case in fresh}):
+        return True
+    if earned.get("laws") == 1 and any(case.law.relation is equal for case in plan.laws):
+        return False
+    near = sum(answers.difference(question, case, case.wanted, _NEAR) is None for case in fresh)
+    return near < _SOME * len(fresh)
 
 
 def _share(plan: Plan, question: Question) -> Fraction:

@@ -32,6 +32,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=carriers,
+            same_for_all="Two spacings, 9 and 10 kHz, are all that there is to ask: a table of both is the plan itself.",
             given={"spacing": SPACING},
             gives="Hz",
             agrees_within=WHOLE,
