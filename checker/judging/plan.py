@@ -324,12 +324,13 @@ def edge_inputs(question: Question, drawn: Sequence[Inputs]) -> list[Inputs]:
     found = [edge(*inputs) for edge, inputs in zip(question.edges, rows, strict=False)]
     for limit, inputs in zip(getattr(question.asks, "limits", ()), rows, strict=False):
         given = dict(zip(question.given, inputs, strict=True))
-        if limit.relation not in (">=", "<=") or limit.name not in given or (limit.other and limit.other not in given):
+        inside = isinstance(given.get(limit.name), (int, float)) and (not limit.other or limit.other in given)
+        if not inside or limit.relation not in (">=", "<="):
             continue
         place = list(given).index(limit.name)
         asked = any(row[place] == _end(limit, dict(zip(given, row, strict=True))) for row in drawn)
         at_end = tuple((given | {limit.name: _end(limit, given)}).values())
-        if isinstance(given[limit.name], (int, float)) and not asked and _has_answer(question, at_end):
+        if not asked and _has_answer(question, at_end):
             found.append(at_end)
     return found
 

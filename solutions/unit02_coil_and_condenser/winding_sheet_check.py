@@ -54,6 +54,16 @@ def very_long(L, former, wire):
     return L * wire / (MU_0 * np.pi * (former + wire) ** 2 / 4)
 
 
+def next_to_half_a_turn(share):
+    """An inductance so far on the way from that of fifty turns to that of one more."""
+
+    def edge(inductance, former_diameter, covered_diameter):
+        fewer, more = close_wound_inductance(np.array([50.0, 51.0]), former_diameter, covered_diameter)
+        return float(fewer + share * (more - fewer)), former_diameter, covered_diameter
+
+    return edge
+
+
 EXERCISE = Exercise(
     title="How many turns shall I wind?",
     questions=[
@@ -131,7 +141,7 @@ EXERCISE = Exercise(
         Question(
             asks=whole_turns,
             given=WANTED,
-            edges=ENDS,
+            edges=[*ENDS, next_to_half_a_turn(0.495), next_to_half_a_turn(0.505)],
             gives="turns",
             arrays=False,
             agrees_within=exactly(because="turns are counted"),

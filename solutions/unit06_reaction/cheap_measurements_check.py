@@ -245,6 +245,7 @@ EXERCISE = Exercise(
             asks=self_capacitance_from_two,
             given=READINGS,
             gives=("F", "H"),
+            edges=[lambda f1, C1, f2, C2: (f1, C1, 1.01 * f1, 0.985 * C1)],
             agrees_within=SMALL,
             holds=[
                 invariant(
@@ -311,6 +312,7 @@ EXERCISE = Exercise(
             asks=self_capacitance_uncertainty,
             given=READINGS | {"capacitance_uncertainty": farads("100 fF", "3 pF"), "frequency_uncertainty": number(1e-4, 0.01)},
             gives="F",
+            edges=[lambda f1, C1, f2, C2, *uncertainties: (f1, C1, 1.01 * f1, 0.985 * C1, *uncertainties)],
             agrees_within=CLOSE,
             holds=[
                 invariant(

@@ -129,6 +129,7 @@ EXERCISE = Exercise(
             asks=free_growth_time,
             given={"start": START, "end": LIMIT, "growth": GROWTH},
             gives="s",
+            edges=[lambda start, end, growth: (start, 1.01 * start, growth)],
             agrees_within=CLOSE,
             holds=[
                 invariant("twice the growth, half the time", lambda f, a, A, s: (f(a, A, 2 * s), f(a, A, s) / 2)),
@@ -206,6 +207,7 @@ EXERCISE = Exercise(
         Question(
             asks=time_to_limit,
             given={"start": START, "limit": LIMIT, "growth": GROWTH, "fraction": number(0.3, 0.99)},
+            edges=[lambda start, limit, growth, fraction: (0.99 * fraction * limit, limit, growth, fraction)],
             where=lambda a, A, s, p: a < p * A / 1.2,
             gives="s",
             agrees_within=CLOSE,

@@ -212,6 +212,7 @@ EXERCISE = Exercise(
         Question(
             asks=slipping_phase,
             given={"time": seconds("10 µs", "100 ms"), "offset": OFFSET, "hold": HOLD},
+            edges=[lambda time, offset, hold: (0.1 / hold, 1.01 * hold, hold)],
             where=lambda t, d, h: 1.02 * h < d and 0.02 < t * pulled_beat(d, h) < 20,
             gives="rad",
             agrees_within=relative(1e-7, because="an arc tangent, and whole turns added"),

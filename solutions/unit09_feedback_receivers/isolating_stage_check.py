@@ -183,7 +183,6 @@ EXERCISE = Exercise(
                 refusal(
                     "a tuned circuit of which reaction has left no loss",
                     (1e6, 9.3, 10e3, 60e-6, 40e-6, 0.0, 126e-12),
-                    (1e6, 9.3, 10e3, 60e-6, 40e-6, -0.001, 126e-12),
                 ),
                 refusal(
                     "a coupling closer than any coils can have",

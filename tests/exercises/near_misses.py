@@ -21,7 +21,9 @@ def near_misses(source: str, asked: dict[str, bool], promised: set[str]) -> Iter
     """All near misses of a reference; `asked` as in `mutants`, `promised` the functions whose docstring promises a refusal."""
     plain = bare(source, promised)
     yield from mutants(plain, asked, partial(_near, _within_loops(ast.parse(plain))))
-    yield from mutants(source, asked, _ranges(promised))
+    for function in ast.parse(source).body:
+        if isinstance(function, ast.FunctionDef):
+            yield from mutants(bare(source, promised | {function.name}), asked, _ranges(function.name, promised))
 
 
 def bare(source: str, promised: set[str]) -> str:
@@ -34,8 +36,8 @@ def bare(source: str, promised: set[str]) -> str:
 
 
 def _within_loops(tree):
-    """The comparisons in loops, as text: there a search narrows down, and meets its goal only by chance."""
-    loops = [loop for loop in ast.walk(tree) if isinstance(loop, (ast.For, ast.While))]
+    """The comparisons in loops that narrow something down, as text: these meet their goal only by chance."""
+    loops = [loop for loop in ast.walk(tree) if isinstance(loop, ast.While) or any(_brackets(loop))]
     return {ast.unparse(inner) for loop in loops for inner in ast.walk(loop) if isinstance(inner, ast.Compare)}
 
 
@@ -163,18 +165,18 @@ def _brackets(statement):
                     yield names
 
 
-def _ranges(promised):
+def _ranges(name, promised):
     """Changes of the ranges that docstrings state and `check_ranges` keeps: ends taken away or moved in, and let out where promised."""
 
     def of_function(node, vectorised):
-        text = isinstance(node, ast.FunctionDef) and ast.get_docstring(node, clean=False)
+        text = isinstance(node, ast.FunctionDef) and node.name == name and ast.get_docstring(node, clean=False)
         if not text or not any("check_ranges" in ast.unparse(one) for one in node.decorator_list):
             return
         head, _, rest = text.partition("Parameters\n    ----------\n")
         raises = re.split(r"\n\n    \w+\n    -", text.partition("Raises\n    ------\n")[2])[0]
         for found in re.finditer(r"[^,;:\n]+", re.split(r"\n\n    \w+\n    --", rest)[0]):
             names = rest[: found.start()].rpartition("\n    ")[2].partition(" : ")[0].strip()
-            promises = node.name in promised and any(_is_told(name, raises, node) for name in names.split(", "))
+            promises = node.name in promised and any(_is_told(one, raises, node) for one in names.split(", "))
             range_ = found[0].strip()
             for changed in _other_ranges(range_, promises) if ends(range_) else ():
                 place = len(text) - len(rest) + found.start()
