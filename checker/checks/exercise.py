@@ -133,8 +133,8 @@ class Question:
     """One function asked for. `given` maps each argument, in order, to what it is drawn from.
 
     Where something is `measured` on it, that is what earns its numbers' marks; the cases then serve to know a slip by.
-    `share` is its share of the exercise's marks, beside the other questions'. `same_for_all` says why no seed can ask
-    another thing of it than a student pack does, where that is so.
+    `share` is its share of the exercise's marks, beside the other questions'. `same_for_all` says why a table of
+    what a student pack holds does as well under any seed, where that is so.
     """
 
     asks: Callable
