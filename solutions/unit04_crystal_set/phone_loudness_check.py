@@ -108,6 +108,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=hearing_threshold,
+            same_for_all="A table of published figures, read off smoothly between them: the figures are the answer.",
             given={"frequency": AUDIBLE},
             gives="dB",
             agrees_within=DECIBELS,
