@@ -88,7 +88,8 @@ def trouble_finding(question: Question, case: Case | None, reply: Reply, seconds
         text=text[0] if text else "",
         seconds=seconds,
     )
-    says = " ".join([_ended(says), *(advice for fragment, advice in _ADVICE.items() if text and fragment in text[0])])
+    quoted = text[0] if text and "{text}" in sentence else ""
+    says = " ".join([_ended(says), *(advice for fragment, advice in _ADVICE.items() if fragment in quoted)])
     about_inputs = kind == RAISED and what == "raised" and not question.symbolic
     return Finding(kind, question.name, says, case.shown if about_inputs and case else (), line=place)
 

@@ -124,8 +124,8 @@ def watch_audit(
 def describe_denial(error: BaseException, source: Collection[str]) -> Attempt | None:
     """The attempt that an exception tells of, where the audit hook saw none; None if it is no denial."""
     line = line_in(error.__traceback__, source)
-    if isinstance(error, PermissionError) and issubclass(type(error), PermissionError):
-        return Attempt("other", shown(error.filename), line)
+    if issubclass(type(error), PermissionError):
+        return Attempt("other", shown(getattr(error, "filename", None)), line)
     if issubclass(type(error), RuntimeError) and "start new thread" in str(error):
         return Attempt("thread", "", line)
     return None

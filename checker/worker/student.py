@@ -279,7 +279,7 @@ def unwrap(value: Any, depth: int = 0) -> Any:
         number = _complex(value) if issubclass(type(value), sympy.Expr) and value.is_number else None
         if number is None:
             return Unusable("a sympy expression")
-        return number if number.imag else number.real
+        return number.real if number.imag == 0 or number.imag != number.imag else number
     return value
 
 
