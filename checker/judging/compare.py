@@ -1,7 +1,7 @@
 """Is this the answer that was wanted, and if not, how does it differ? On values alone; no code of the student's runs here."""
 
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence, Sized
 from dataclasses import dataclass
 from typing import Any
 
@@ -12,6 +12,7 @@ from ..checks.given import complex_in_words, shown
 from ..checks.units import in_words
 from ..worker.wire import Expression, Unusable
 
+_RETURN = ": is there a `return`?"
 NAMED_RATIOS = {
     "2π": 2 * math.pi,
     "π": math.pi,
@@ -58,7 +59,7 @@ def difference(got: Any, wanted: Any, tolerance: Tolerance, unit: str | Sequence
     if isinstance(got, Unusable):
         return _unusable(got, wanted)
     if got is None:
-        return Difference(says=f"returned nothing (None) where {_kind(wanted)} was wanted: is there a `return`?")
+        return Difference(says=f"returned nothing (None) where {_kind(wanted)} wanted{_RETURN}")
     if isinstance(wanted, Expression):
         return _expression_difference(got, wanted, tolerance, unit if isinstance(unit, str) else "")
     if isinstance(wanted, (str, bool)):
@@ -70,13 +71,13 @@ def difference(got: Any, wanted: Any, tolerance: Tolerance, unit: str | Sequence
 
 def _unusable(got: Unusable, wanted: Any) -> Difference:
     if got.oversize:
-        return Difference(says=f"returned {got.what}, where {_kind(wanted)} was wanted: too big to look at", too_big=True)
-    return Difference(says=f"returned {_with_article(got.what)}, where {_kind(wanted)} was wanted")
+        return Difference(says=f"returned {got.what}, where {_kind(wanted)} wanted: too big to look at", too_big=True)
+    return Difference(says=f"returned {_with_article(got.what)}, where {_kind(wanted)} wanted")
 
 
 def _word_difference(got: Any, wanted: Any) -> Difference | None:
     if type(got) is not type(wanted):
-        return Difference(says=f"returned {_describe(got)} where {_kind(wanted)} was wanted")
+        return Difference(says=f"returned {_describe(got)} where {_kind(wanted)} wanted")
     return None if got == wanted else Difference(got=repr(got), wanted=repr(wanted))
 
 
@@ -84,14 +85,14 @@ def _sequence_difference(got: Any, wanted: Any, tolerance: Tolerance, unit: str 
     if isinstance(got, np.ndarray) and got.ndim:
         got = list(got)
     if not isinstance(got, list):
-        return Difference(says=f"returned {_describe(got)} where {len(wanted)} values were wanted, as a tuple")
+        return Difference(says=f"returned {_describe(got)} where {_kind(wanted)} wanted, as a tuple")
     if len(got) != len(wanted):
-        return Difference(says=f"returned {len(got)} values where {len(wanted)} were wanted")
+        return Difference(says=f"returned {_count(got, 'value')} where {_kind(wanted)} wanted")
     units = [unit] * len(wanted) if isinstance(unit, str) else unit
     for place, (one, other, its_unit) in enumerate(zip(got, wanted, units, strict=True), 1):
         found = difference(one.item() if isinstance(one, np.generic) else one, other, tolerance, its_unit)
         if found:
-            says = f"value {place} of {len(wanted)}: {found.says}" if found.says else ""
+            says = found.says.removesuffix(_RETURN).replace("returned", f"returned, as value {place} of {len(wanted)},", 1)
             ordinal = f"   (value {place} of {len(wanted)})"
             return Difference(says, found.got and found.got + ordinal, found.wanted, found.thought, found.too_big)
     return None
@@ -101,7 +102,7 @@ def _expression_difference(got: Any, wanted: Any, tolerance: Tolerance, unit: st
     if isinstance(got, list) or not isinstance(got, Expression):
         return Difference(says=f"returned {_describe(got)} where one sympy expression was wanted")
     if len(got.at) != len(wanted.at) or not all(isinstance(value, (int, float, complex)) for value in got.at):
-        return Difference(says=f"the expression {got.text} has symbols in it that were not given, or no value")
+        return Difference(says=f"returned the expression {got.text}, which has no value, or symbols in it that were not given")
     if tolerance.allows(np.array(got.at, complex), np.array(wanted.at, complex)):
         return None
     one, other = got.at[0], wanted.at[0]
@@ -153,10 +154,10 @@ _ODD_THOUGHT = {
 def _as_numbers(got: Any, wanted: Any) -> tuple[np.ndarray, None] | tuple[None, str]:
     """(array, None), or (None, a sentence)."""
     if isinstance(got, (bool, str, Expression)):
-        return None, f"returned {_describe(got)} where {_kind(wanted)} was wanted"
+        return None, f"returned {_describe(got)} where {_kind(wanted)} wanted"
     if isinstance(got, list):
         if not all(isinstance(item, (int, float, complex)) and not isinstance(item, bool) for item in _flat(got)):
-            return None, f"returned {_describe(got)} where {_kind(wanted)} was wanted"
+            return None, f"returned {_describe(got)} where {_kind(wanted)} wanted"
         try:
             got = np.array(got)
         except (ValueError, OverflowError):
@@ -198,15 +199,20 @@ def _place(here: np.ndarray) -> str:
 
 
 def _kind(wanted: Any) -> str:
+    """What was wanted, with its verb: "a number was"."""
     if isinstance(wanted, Expression):
-        return "a sympy expression"
+        return "a sympy expression was"
     if isinstance(wanted, bool):
-        return "True or False"
+        return "True or False was"
     if isinstance(wanted, str):
-        return "text"
+        return "text was"
     if isinstance(wanted, (tuple, list)):
-        return f"{len(wanted)} values"
-    return "a number" if np.ndim(wanted) == 0 else f"an array of shape {np.shape(wanted)}"
+        return f"{_count(wanted, 'value')} {'was' if len(wanted) == 1 else 'were'}"
+    return "a number was" if np.ndim(wanted) == 0 else f"an array of shape {np.shape(wanted)} was"
+
+
+def _count(things: Sized, what: str) -> str:
+    return f"{len(things)} {what}{'' if len(things) == 1 else 's'}"
 
 
 def _describe(got: Any) -> str:
@@ -217,7 +223,7 @@ def _describe(got: Any) -> str:
     if isinstance(got, str):
         return f"the text {got[:40]!r}"
     if isinstance(got, list):
-        return f"a list of {len(got)} items"
+        return f"a list of {_count(got, 'item')}"
     if isinstance(got, np.ndarray):
         return f"an array of shape {got.shape}"
     return f"the number {shown(got)}"

@@ -19,8 +19,20 @@ ONLY_ARRAYS = "right for single numbers, not yet for arrays of them"
 # trouble → (kind, sentence). {f} is the function, {what}, {error} and {text} come from the student's run.
 _TROUBLES = {
     "raised": (RAISED, "{f} stopped with {error}: {text}"),
-    "syntax": (RAISED, "The file does not read as Python: {text}."),
-    "recursion": (RAISED, "{f} calls itself without end: the innermost call must return by itself."),
+    "not loaded": (RAISED, "The file stopped, before any function of it was called, with {error}: {text}"),
+    "syntax": (RAISED, "The file does not read as Python: {text}"),
+    "too complex": (
+        TOO_BIG,
+        "The file is nested too deeply, or too large, for Python to read: brackets in brackets, sign before sign, or `elif` after "
+        "`elif` without end. Write it in shorter pieces.",
+    ),
+    "recursion": (RAISED, "A function calls itself without end: the innermost call must return by itself."),
+    "too deep": (
+        RAISED,
+        "{f} had Python's functions call one another too deeply: something is nested too deeply, or holds itself.",
+    ),
+    "undescribed": (RAISED, "{f} stopped with an error, or gave an answer, that cannot be described. Use Python's own kinds."),
+    "breakpoint": (REFUSED, "The file stops at breakpoint(), and waits for somebody to type. Take it out."),
     "exit": (ENDED_EARLY, "The file ends Python (sys.exit, exit or quit). Return a value instead."),
     "input": (REFUSED, "The file asks the keyboard with input(). Everything the function needs is in its arguments."),
     "import": (REFUSED, "The file imports {what}, which cannot be had here. {text}"),
@@ -28,7 +40,10 @@ _TROUBLES = {
     "refused": (REFUSED, "The file tried to {what}. That is not allowed here."),
     "time": (TOO_SLOW, "Still running after {seconds:g} s. Look for a loop that never ends, or for work done over and over."),
     "printed": (TOO_BIG, "The file prints {what}. Take the print out of the loop."),
-    "memory": (TOO_BIG, "The file asks for more memory than there is for it (512 MB). How large an array was meant?"),
+    "memory": (
+        TOO_BIG,
+        "The file asks for more memory than there is for it (512 MB). How large an array, list or text was meant?",
+    ),
     "unanswered": (ENDED_EARLY, "The run ended before this was answered."),
 }
 
@@ -71,10 +86,17 @@ def trouble_finding(question: Question, case: Case | None, reply: Reply, seconds
         error=reply.get("error", "an error"),
         text=text[0] if text else "",
         seconds=seconds,
-    ).rstrip(": ")
-    says += "".join(f". {advice}" for fragment, advice in _ADVICE.items() if text and fragment in text[0])
+    )
+    quoted = text[0] if text and "{text}" in sentence else ""
+    says = " ".join([_ended(says), *(advice for fragment, advice in _ADVICE.items() if fragment in quoted)])
     about_inputs = kind == RAISED and what == "raised" and not question.symbolic
     return Finding(kind, question.name, says, case.shown if about_inputs and case else (), line=place)
+
+
+def _ended(sentence: str) -> str:
+    """A sentence that ends in someone else's words, with one full stop, question mark or exclamation mark at its end."""
+    sentence = sentence.rstrip(": ")
+    return sentence if sentence.endswith((".", "?", "!", "…")) else f"{sentence}."
 
 
 def ends_the_batch(reply: Reply) -> bool:
@@ -101,14 +123,17 @@ def altered_sentence(question: Question, places: Collection[int]) -> str:
             f"{question.name} hands back one and the same array each time: a second call writes over the first answer. "
             "Make a new one."
         )
-    names = [name for place, name in enumerate(question.given) if place in places]
-    return (
-        f"{question.name} changes the array {' and '.join(names)} that it was given. Work on a copy: the caller still needs it."
-    )
+    *others, last = [name for place, name in enumerate(question.given) if place in places] or ["or list"]
+    if others:
+        names = f"{', '.join(others)} and {last}"
+        return f"{question.name} changes the arrays {names} that it was given. Work on copies: the caller still needs them."
+    return f"{question.name} changes the array {last} that it was given. Work on a copy: the caller still needs it."
 
 
 def not_refused_sentence(question: Question, refusal: Refusal, reply: Reply) -> str:
-    instead = f"it raises {reply.get('error', 'something else')}" if "trouble" in reply else "it returns a value"
+    instead = "it gives no answer" if "trouble" in reply else "it returns a value"
+    if reply.get("trouble") == "raised" and reply.get("error"):
+        instead = f"it raises {reply['error']}"
     return f"{question.name} should raise ValueError for {refusal.what}; {instead}."
 
 

@@ -75,7 +75,7 @@ class Session:
 
 
 class PipeLine:
-    """Messages over two pipes, waited for with select; TimeoutError, EOFError or Malformed where there is none to be had."""
+    """Messages over two pipes, or one socket, waited for with select; TimeoutError, EOFError or Malformed where there is none to be had."""
 
     def __init__(self, requests: int, replies: int) -> None:
         self._requests, self._replies, self._buffer = requests, replies, bytearray()

@@ -92,19 +92,20 @@ class WarmWorker:
 
 
 class Child:
-    """A contained process, forked on order: the line to it, and its end."""
+    """A contained process, forked on order: the line to it, and its end.
+
+    The line is a pair of sockets, not of pipes: a pipe could be opened anew, through /proc/self/fd, from its other end.
+    """
 
     def __init__(self, warm: "WarmProcess", with_scratch: bool) -> None:
-        requests_read, self._requests = os.pipe()
-        self._replies, replies_write = os.pipe()
-        os.set_blocking(self._requests, False)
-        self.line, self._warm, self._pid = PipeLine(self._requests, self._replies), warm, None
+        self._end, theirs = socket.socketpair()
+        self._end.setblocking(False)
+        self.line, self._warm, self._pid = PipeLine(self._end.fileno(), self._end.fileno()), warm, None
         try:
             try:
-                warm.order(FORK_WITH_SCRATCH if with_scratch else FORK, [requests_read, replies_write])
+                warm.order(FORK_WITH_SCRATCH if with_scratch else FORK, [theirs.fileno()])
             finally:
-                os.close(requests_read)
-                os.close(replies_write)
+                theirs.close()
             self._pid, self._pidfd = warm.answer()
         except BaseException:
             self.end()
@@ -112,8 +113,7 @@ class Child:
 
     def end(self, want_signal: bool = False) -> int | None:
         """Kill the child. With `want_signal`, return the signal that had already ended it, if one had."""
-        os.close(self._requests)
-        os.close(self._replies)
+        self._end.close()
         if self._pid is None:
             return None
         _kill(self._pid, self._pidfd)

@@ -6,11 +6,12 @@ that run over more than one line, are shown: word for word, and by shape, that i
 out, so that renaming hides nothing.
 """
 
-from collections import Counter, defaultdict
+from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import asdict, dataclass
-from itertools import combinations, groupby
 from typing import Any
+
+import numpy as np
 
 from ..course import ROOT
 from ..faults import attempt
@@ -139,36 +140,53 @@ def _alike_on(path: str, texts: Mapping[int, str]) -> dict:
 
 
 def _sharing(own: Mapping[int, Stretches], natural: Stretches, manner: Manner) -> dict:
-    known = grams(natural)
-    by_member = {member: grams(stretches) - known for member, stretches in own.items()}
-    held = Counter(gram for of_member in by_member.values() for gram in of_member)
-    few = manner.few(len(own))
-    rare = {member: {gram for gram in of_member if held[gram] <= few} for member, of_member in by_member.items()}
-    holders = defaultdict(list)
-    for member, of_member in rare.items():
-        for gram in of_member:
-            holders[gram].append(member)
-    together = Counter(pair for members in holders.values() for pair in combinations(members, 2))
+    rows = {member: grams(stretches) for member, stretches in own.items()}
+    known = _set_of(grams(natural))
+    by_member = {member: np.setdiff1d(_set_of(of_member), known, assume_unique=True) for member, of_member in rows.items()}
+    every, held = np.unique(np.concatenate([*by_member.values(), known[:0]]), return_counts=True)
+    few = held <= manner.few(len(own))
+    rare = {member: np.intersect1d(of_member, every[few], assume_unique=True) for member, of_member in by_member.items()}
     found = {}
-    for pair, _ in together.most_common(2 * MOST):
-        common = rare[pair[0]] & rare[pair[1]]
-        stretches = {member: _long_stretches(own[member], common, manner) for member in pair}
+    for pair in _most_together(rare):
+        common = np.intersect1d(rare[pair[0]], rare[pair[1]], assume_unique=True)
+        stretches = {member: _long_stretches(own[member], rows[member], common, manner) for member in pair}
         shared = min(sum(map(len, of_member)) for of_member in stretches.values())
-        of = min(sum(sum(inside(stretch, rare[member])) for stretch in own[member]) for member in pair)
+        of = min(sum(int(inside(row, rare[member]).sum()) for row in rows[member] if len(row)) for member in pair)
         if shared >= manner.needed and shared >= SHARE * of:
             lines = {member: {line for stretch in of_member for _, line in stretch} for member, of_member in stretches.items()}
-            found[pair] = manner.name, shared, of, max(held[gram] for gram in common), lines
+            held_by = int(held[np.searchsorted(every, common)].max())
+            found[pair] = manner.name, shared, of, held_by, lines
     return found
 
 
-def _long_stretches(stretches: Stretches, wanted: Collection[int], manner: Manner) -> Stretches:
+def _set_of(rows: Sequence[np.ndarray]) -> np.ndarray:
+    """The grams of all rows, sorted, each once."""
+    return np.unique(np.concatenate([*rows, np.zeros(0, np.uint64)]))
+
+
+def _most_together(rare: Mapping[int, np.ndarray]) -> list[tuple[int, int]]:
+    """The pairs of members who have the most grams in common, at most twice `MOST`."""
+    members = np.repeat(np.array(list(rare), np.int64), [len(of_member) for of_member in rare.values()])
+    held = np.concatenate([*rare.values(), np.zeros(0, np.uint64)])
+    order = np.lexsort((members, held))
+    members, held = members[order], held[order]
+    together, most = [np.zeros(0, np.int64)], max(rare, default=0) + 1
+    for apart in range(1, len(rare)):
+        same = held[apart:] == held[:-apart]
+        if not same.any():  # the holders of one gram stand side by side, and are few
+            break
+        together.append(members[:-apart][same] * most + members[apart:][same])
+    pairs, counts = np.unique(np.concatenate(together), return_counts=True)
+    return [divmod(pair, most) for pair in pairs[np.argsort(-counts, kind="stable")[: 2 * MOST]].tolist()]
+
+
+def _long_stretches(stretches: Stretches, rows: Sequence[np.ndarray], wanted: np.ndarray, manner: Manner) -> Stretches:
     """Where a member's tokens lie in the grams wanted, if that is long enough and on more than one line."""
-    runs = (
-        [token for token, _ in run]
-        for stretch in stretches
-        for is_in, run in groupby(zip(stretch, inside(stretch, wanted), strict=True), key=lambda pair: pair[1])
-        if is_in
-    )
+    runs = []
+    for stretch, row in zip(stretches, rows, strict=True):
+        if len(row):
+            edges = np.flatnonzero(np.diff(inside(row, wanted), prepend=False, append=False))
+            runs += [stretch[start:end] for start, end in edges.reshape(-1, 2).tolist()]
     return [run for run in runs if len(run) >= manner.stretch and run[0][1] < run[-1][1]]
 
 

@@ -20,7 +20,10 @@ class Replies:
         self.descriptor, self.left, self.waiting = descriptor, MAX_REPLIES, bytearray()
 
     def add(self, message: dict) -> None:
-        data = line(message)
+        try:
+            data = line(message)
+        except Exception:  # something in it is of a kind of the student's own
+            data = line({"trouble": "undescribed"})
         if len(data) > min(self.left, MAX_REPLY):
             much = "3 MB in one answer" if self.left >= MAX_REPLY else "8 MB in all"
             data = line({"value": {"oversize": f"more than {much}"}, "altered": []})
@@ -48,12 +51,11 @@ class Clock:
         self.start(0)
 
     def run_guarded(self, action: Callable[[], Any], files: Mapping[str, str]) -> tuple[Any, dict | None]:
-        """(result, None) or (None, what went wrong)."""
+        """(result, None) or (None, what went wrong). Saying what went wrong may run the student's code too, and has no more time."""
         try:
             self.inside = True
             return action(), None
         except BaseException as error:
-            self.inside = False
             return None, trouble(error, files)
         finally:
             self.inside = False
@@ -110,6 +112,8 @@ def serve(request_descriptor: int, reply_descriptor: int, readable: Sequence[str
     clock.start(seconds)
     module, failure = clock.run_guarded(lambda: load(exercise, files), files)
     clock.stop()
+    if failure and failure["trouble"] == "raised":
+        failure["trouble"] = "not loaded"
     failure = attempts.refusal(exercise) or failure
     while (message := _next(requests)) is not None and "calls" in message:
         clock.start(seconds)

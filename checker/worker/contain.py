@@ -218,7 +218,8 @@ def contain(walls: Walls, limits: Limits = Limits(), keep: Collection[int] = ())
     limits : Limits
         What the child may use.
     keep : collection of int
-        Descriptors to leave open: pipes, not sockets. Standard input and output become /dev/null unless named here.
+        Descriptors to leave open: pipes, or sockets of a pair, with which one can only read and write then. Standard input
+        and output become /dev/null unless named here.
 
     Raises
     ------

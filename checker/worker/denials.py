@@ -4,6 +4,7 @@ Python tells an audit hook what is about to be done (PEP 578; the table of audit
 hook here gives the sentence. It is no wall: code that goes round Python goes round it, and meets the kernel's.
 """
 
+import errno
 import os
 import sys
 from collections.abc import Callable, Collection, Sequence
@@ -12,6 +13,7 @@ from types import FrameType, TracebackType
 from typing import Any
 
 LONGEST_NAME = 80
+OWN_FOLDER = os.path.join(os.path.dirname(os.path.abspath(__file__)), "")
 
 # What each kind of attempt is called, after "tried to". These keys, not the words, should cross to the judge.
 WORDS = {
@@ -20,6 +22,7 @@ WORDS = {
     "process": "start another process",
     "thread": "start a thread",
     "signal": "send a signal",
+    "lock": "lock a file",
     "read": "read a file outside its own folder",
     "list": "list a folder outside its own",
     "write": "write outside its own folder",
@@ -40,7 +43,8 @@ _EVENTS = {
     "process": "os.fork os.forkpty",
     "thread": "_thread.start_new_thread _thread.start_joinable_thread",
     "signal": "os.kill os.killpg signal.pthread_kill",
-    "change": "os.chmod os.chown os.lockf os.link os.symlink os.utime os.setxattr os.removexattr os.chflags",
+    "lock": "fcntl.flock fcntl.lockf os.lockf",
+    "change": "os.chmod os.chown os.link os.symlink os.utime os.setxattr os.removexattr os.chflags",
     "machine": "ctypes.dlopen ctypes.dlsym ctypes.dlsym/handle ctypes.call_function ctypes.string_at ctypes.wstring_at "
     "ctypes.cdata/buffer ctypes.set_exception",
     "limits": "resource.setrlimit resource.prlimit",
@@ -139,10 +143,12 @@ def watch_audit(
         else:
             return
         if found:
-            kind, path = found
-            if _is_imported(sys._getframe(1), source):
+            (kind, path), frame = found, sys._getframe(1)
+            if kind == "read" and _looks_for_a_line(arguments[0], frame, source):
+                raise FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT), arguments[0])
+            if _is_imported(frame, source):
                 raise ImportError(f"It would {WORDS[kind]}, which nothing here may")
-            callback(Attempt(kind, path, line_of(sys._getframe(1), source)))
+            callback(Attempt(kind, path, line_of(frame, source)))
 
     sys.addaudithook(hook)
 
@@ -150,9 +156,9 @@ def watch_audit(
 def describe_denial(error: BaseException, source: Collection[str]) -> Attempt | None:
     """The attempt that an exception tells of, where the audit hook saw none; None if it is no denial."""
     line = line_in(error.__traceback__, source)
-    if isinstance(error, PermissionError):
-        return Attempt("other", shown(error.filename), line)
-    if isinstance(error, RuntimeError) and "start new thread" in str(error):
+    if issubclass(type(error), PermissionError):
+        return Attempt("other", shown(getattr(error, "filename", None)), line)
+    if issubclass(type(error), RuntimeError) and "start new thread" in str(error):
         return Attempt("thread", "", line)
     return None
 
@@ -205,6 +211,11 @@ def _opened(arguments: tuple, may_read: Any, may_write: Any) -> Any:
 def _looks_for_a_module(event: str, frame: FrameType) -> bool:
     """The import system lists folders, and takes a refusal for an empty one."""
     return event == "os.listdir" and frame.f_code.co_filename.startswith("<frozen importlib")
+
+
+def _looks_for_a_line(path: object, frame: FrameType, source: Collection[str]) -> bool:
+    """Python, showing a traceback that passes through the worker, looks for lines to quote; the student's code does not ask."""
+    return type(path) is str and path.startswith(OWN_FOLDER) and frame.f_code.co_filename not in source
 
 
 def _reached(kind: str, arguments: tuple, may_read: Any, may_write: Any) -> Any:

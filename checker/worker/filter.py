@@ -16,7 +16,7 @@ from .syscalls import NEWEST, numbers
 # There is no call on paths here that Landlock does not check, but for those that only look (stat, access, readlink).
 FREE = """
     brk madvise mremap msync munmap
-    close close_range copy_file_range dup dup2 dup3 fadvise64 fallocate fdatasync flock fstat fstatfs fsync ftruncate
+    close close_range copy_file_range dup dup2 dup3 fadvise64 fallocate fdatasync fstat fstatfs fsync ftruncate
     getdents getdents64 lseek pipe pipe2 poll ppoll pread64 preadv pselect6 pwrite64 pwritev read readv
     select sendfile write writev
     access chdir faccessat faccessat2 fchdir getcwd lstat mkdir mkdirat newfstatat readlink readlinkat
@@ -43,14 +43,22 @@ class Bits:
 
 ALL = 0xFFFF_FFFF
 PROT_WRITE, PROT_EXEC, MAP_ANONYMOUS = 2, 4, 0x20
-O_ACCMODE, O_WRONLY, O_RDWR, O_TRUNC = 3, 1, 2, 0o1000
-F_DUPFD, F_GETFD, F_SETFD, F_GETFL, F_SETFL, F_GETLK, F_SETLK, F_SETLKW, F_DUPFD_CLOEXEC = 0, 1, 2, 3, 4, 5, 6, 7, 1030
+O_ACCMODE, O_WRONLY, O_RDWR, O_TRUNC, O_PATH = 3, 1, 2, 0o1000, 0o1000_0000
+F_DUPFD, F_GETFD, F_SETFD, F_GETFL, F_SETFL, F_DUPFD_CLOEXEC = 0, 1, 2, 3, 4, 1030
 TCGETS, FIONCLEX, FIOCLEX = 0x5401, 0x5450, 0x5451
 
 
 def _open_flags(argument: int) -> Any:
-    """Cutting a file to nothing needs it opened for writing. Landlock before ABI 3 does not look at O_TRUNC by itself."""
-    return [[Bits(argument, O_TRUNC, 0)], [Bits(argument, O_ACCMODE, O_WRONLY)], [Bits(argument, O_ACCMODE, O_RDWR)]]
+    """Cutting a file to nothing needs it opened for writing. Landlock before ABI 3 does not look at O_TRUNC by itself.
+
+    Landlock does not look at O_PATH at all, which holds a path without opening it.
+    """
+    opened = Bits(argument, O_PATH, 0)
+    return [
+        [opened, Bits(argument, O_TRUNC, 0)],
+        [opened, Bits(argument, O_ACCMODE, O_WRONLY)],
+        [opened, Bits(argument, O_ACCMODE, O_RDWR)],
+    ]
 
 
 # Allowed if all the tests of one alternative hold.
@@ -60,11 +68,9 @@ CONDITIONAL = {
     "mprotect": [[Bits(2, PROT_EXEC, 0)]],
     "open": _open_flags(1),
     "openat": _open_flags(2),
-    # Not F_SETOWN, F_SETSIG (a signal to another process), F_NOTIFY, leases, pipe sizes.
-    "fcntl": [
-        [Bits(1, ALL, command)]
-        for command in (F_DUPFD, F_GETFD, F_SETFD, F_GETFL, F_SETFL, F_GETLK, F_SETLK, F_SETLKW, F_DUPFD_CLOEXEC)
-    ],
+    # Not F_SETOWN, F_SETSIG (a signal to another process), F_NOTIFY, leases, pipe sizes. No locks, as there is no flock: on a
+    # library's file they would be a channel to other children, and fill memory of the kernel's that no limit counts.
+    "fcntl": [[Bits(1, ALL, command)] for command in (F_DUPFD, F_GETFD, F_SETFD, F_GETFL, F_SETFL, F_DUPFD_CLOEXEC)],
     # Python asks of every file it opens whether it is a terminal (TCGETS), and closes it on exec (FIOCLEX).
     "ioctl": [[Bits(1, ALL, request)] for request in (TCGETS, FIONCLEX, FIOCLEX)],
     # Its own limits, to read only: process 0, and no new limit.

@@ -4,6 +4,7 @@ Nothing here is a safety measure: the child's containment is. What is here makes
 """
 
 import builtins
+import contextlib
 import importlib.abc
 import importlib.machinery
 import inspect
@@ -16,14 +17,15 @@ from typing import Any
 
 import numpy as np
 
-from .denials import NotHere, describe_denial, import_library, not_here
-from .wire import ANSWER_ITSELF, Expression, Unusable, from_wire, to_wire
+from .denials import OWN_FOLDER, NotHere, describe_denial, import_library, not_here
+from .wire import ANSWER_ITSELF, MAX_DEPTH, Expression, Unusable, from_wire, name_of, plain_text, to_wire
 
 LIBRARIES = frozenset({"numpy", "sympy", "mpmath", "exercises", *sys.stdlib_module_names})
 DRAWING = frozenset({"matplotlib", "mpl_toolkits", "pylab"})
 NOTHING_DRAWN = "(matplotlib is not here while marking: what the file draws when it is loaded was passed over, at no cost.)"
 MAX_PRINTED = 64 * 1024
 KEPT_PRINTED = 2000
+RECURSION = 20  # frames of the student's own in a traceback, from which on it is their function that calls itself
 
 
 class Stop(BaseException):
@@ -40,8 +42,9 @@ class Printed:
         self.count, self.kept = 0, ""
 
     def write(self, text: object) -> int:
-        text = str(text)
+        text = plain_text(text)
         self.count += len(text)
+        text = text.replace(OWN_FOLDER, "")
         self.kept += text[: max(0, KEPT_PRINTED - len(self.kept))]
         if self.count > MAX_PRINTED:
             raise Stop("printed", "more than 64 kB")
@@ -86,7 +89,7 @@ class SubmittedExercises(importlib.abc.MetaPathFinder, importlib.abc.Loader):
 
     def __init__(self, files: Mapping[str, str], undrawn: bool = False) -> None:
         self.sources = {"exercises." + path.removesuffix(".py").replace("/", "."): path for path in files}
-        self.files, self.undrawn = files, undrawn
+        self.files, self.undrawn, self.modules = files, undrawn, {}
 
     def find_spec(self, name: str, path: Any = None, target: Any = None) -> importlib.machinery.ModuleSpec | None:
         if self.path_of(name):
@@ -110,7 +113,12 @@ class SubmittedExercises(importlib.abc.MetaPathFinder, importlib.abc.Loader):
         if path is not None:
             module.__file__ = path
             module.__dict__["__builtins__"] = guarded_builtins(self)
-            exec(compile(self.files[path], path, "exec", dont_inherit=True), module.__dict__)
+            self.modules[module.__name__] = module
+            try:
+                code = compile(self.files[path], path, "exec", dont_inherit=True)
+            except (RecursionError, MemoryError):
+                raise Stop("too complex") from None
+            exec(code, module.__dict__)
 
 
 def guarded_builtins(submitted: SubmittedExercises) -> dict[str, Any]:
@@ -132,15 +140,20 @@ def guarded_builtins(submitted: SubmittedExercises) -> dict[str, Any]:
     def guarded_input(prompt: object = "") -> None:
         raise Stop("input", "input()")
 
+    def guarded_breakpoint(*arguments: Any, **keywords: Any) -> None:
+        raise Stop("breakpoint")
+
     def guarded_exit(code: Any = None) -> None:
         raise SystemExit(code)
 
-    guarded.update(__import__=guarded_import, input=guarded_input, exit=guarded_exit, quit=guarded_exit)
+    guarded.update(
+        __import__=guarded_import, input=guarded_input, breakpoint=guarded_breakpoint, exit=guarded_exit, quit=guarded_exit
+    )
     return guarded
 
 
 def load(exercise: str, files: Mapping[str, str]) -> ModuleType:
-    """The module of one exercise, from a dict of path to source text.
+    """The module of one exercise, from a dict of path to source text: the one that its source made, whatever it puts in its place.
 
     Drawing packages are not here, and code that is ready for that goes on without them. Code that is not is loaded once more,
     with something in their place that does nothing.
@@ -161,41 +174,77 @@ def _load(exercise: str, submitted: SubmittedExercises) -> ModuleType:
     for name in [name for name in sys.modules if name.partition(".")[0] == "exercises"]:
         del sys.modules[name]
     sys.meta_path[:] = [submitted, *(finder for finder in sys.meta_path if type(finder) is not SubmittedExercises)]
-    return importlib.import_module("exercises." + exercise.replace("/", "."))
+    name = "exercises." + exercise.replace("/", ".")
+    importlib.import_module(name)
+    return submitted.modules[name]
 
 
 def trouble(error: BaseException, files: Mapping[str, str]) -> dict[str, Any]:
-    """What went wrong in a student's code, as data: the kind, the error's name and text, the student's own line."""
-    kind, what = "raised", ""
-    if isinstance(error, Stop):
-        kind, what = error.kind, error.what
-    elif isinstance(error, SystemExit):
-        kind = "exit"
-    elif isinstance(error, SyntaxError) and error.filename in files:
-        kind = "syntax"
-    elif isinstance(error, NotImplementedError):
-        kind = "not written"
-    elif isinstance(error, RecursionError):
-        kind = "recursion"
-    elif isinstance(error, MemoryError):
-        kind = "memory"
-    elif isinstance(error, NotHere):
-        kind, what = "import", str(error.name)
-    elif isinstance(error, ModuleNotFoundError):
-        kind, what = "missing module", str(error.name)
-    elif (denied := describe_denial(error, files)) is not None:
-        kind, what = "refused", denied.kind
+    """What went wrong in a student's code, as data: the kind, the error's name and text, the student's own line.
+
+    An error may be of a class of the student's, and each of its attributes anything: where it cannot be described, that is said.
+    """
+    try:
+        kind, what = _kind_of_trouble(error, files)
+        path, number = _place_of_trouble(error, files)
+        return {
+            "trouble": kind,
+            "what": what,
+            "error": name_of(type(error)),
+            "text": safe_text(error),
+            "file": path,
+            "line": number,
+        }
+    except BaseException as second:
+        kind = "time" if type(second) is Stop else "undescribed"
+        return {"trouble": kind, "what": "", "error": "", "text": "", "file": None, "line": None}
+
+
+def _kind_of_trouble(error: Any, files: Mapping[str, str]) -> tuple[str, str]:
+    kind = type(error)
+    if issubclass(kind, Stop):
+        return _said(error.kind)[:40], _said(error.what)[:200]
+    if issubclass(kind, SystemExit):
+        return "exit", ""
+    if issubclass(kind, SyntaxError) and type(error.filename) is str and error.filename in files:
+        return "syntax", ""
+    if issubclass(kind, NotImplementedError):
+        return "not written", ""
+    if issubclass(kind, (RecursionError, MemoryError)) and _COMPILERS.intersection(safe_text(error).split()):
+        return "too complex", ""
+    if issubclass(kind, RecursionError):
+        return ("recursion" if _frames(error.__traceback__, files) >= RECURSION else "too deep"), ""
+    if issubclass(kind, MemoryError):
+        return "memory", ""
+    if issubclass(kind, NotHere):
+        return "import", plain_text(error.name)[:200]
+    if issubclass(kind, ModuleNotFoundError) and type(error.name) is str:
+        return "missing module", error.name[:200]
+    denied = describe_denial(error, files)
+    return ("refused", denied.kind) if denied else ("raised", "")
+
+
+# "maximum recursion depth exceeded during compilation", "Parser stack overflowed - Python source too complex to parse".
+_COMPILERS = frozenset(("compilation", "parse"))
+
+
+def _place_of_trouble(error: Any, files: Mapping[str, str]) -> tuple[str | None, int | None]:
+    """Path and number of the line to show; a number only if the file has such a line."""
     path, number = student_line(error.__traceback__, files)
-    if kind == "syntax" and isinstance(error, SyntaxError):
+    if issubclass(type(error), SyntaxError) and type(error.filename) is str and error.filename in files:
         path, number = error.filename, error.lineno
-    return {
-        "trouble": kind,
-        "what": what,
-        "error": type(error).__name__[:80],
-        "text": safe_text(error),
-        "file": path,
-        "line": number,
-    }
+    if path is None or type(number) is not int or not 0 < number <= files[path].count("\n") + 1:
+        return path, None
+    return path, number
+
+
+def _frames(traceback: TracebackType | None, files: Mapping[str, str]) -> int:
+    """How many calls in a traceback are of the student's functions."""
+    count = 0
+    while traceback is not None:
+        count += traceback.tb_frame.f_code.co_filename in files
+        traceback = traceback.tb_next
+    return count
 
 
 def student_line(traceback: TracebackType | None, files: Mapping[str, str]) -> tuple[str | None, int | None]:
@@ -209,10 +258,18 @@ def student_line(traceback: TracebackType | None, files: Mapping[str, str]) -> t
     return found
 
 
-def safe_text(error: BaseException) -> str:
+def safe_text(error: Any) -> str:
+    """What an error says of itself."""
+    text = _said(error.msg if issubclass(type(error), SyntaxError) else error)[:500].replace(OWN_FOLDER, "")
+    return text.encode("utf-8", "replace").decode()
+
+
+def _said(thing: object) -> str:
+    """The text of anything; "" where it cannot be said."""
     try:
-        text = error.msg if isinstance(error, SyntaxError) else str(error)
-        return str(text)[:500].encode("utf-8", "replace").decode()
+        return plain_text(thing)
+    except Stop:
+        raise
     except BaseException:
         return ""
 
@@ -225,12 +282,12 @@ def call(module: ModuleType, request: dict) -> dict[str, Any]:
     """
     function = getattr(module, request["function"], None)
     if not callable(function):
-        names = [name for name, thing in vars(module).items() if isinstance(thing, types.FunctionType)]
+        names = [name for name, thing in vars(module).items() if type(name) is str and type(thing) is types.FunctionType]
         return {"trouble": "no function", "what": request["function"], "names": names[:20]}
     if "symbols" in request:
         return call_symbolic(function, request["symbols"], request["at"])
     arguments = [from_wire(argument) for argument in request["arguments"]]
-    mismatch = _signature_mismatch(function, len(arguments))
+    mismatch = _mismatch(function, len(arguments))
     if mismatch:
         return mismatch
     value = unwrap(function(*arguments))
@@ -251,54 +308,81 @@ def call(module: ModuleType, request: dict) -> dict[str, Any]:
     return {"value": answer, "altered": altered}
 
 
-@lru_cache
 def _signature_mismatch(function: Callable, count: int) -> dict[str, Any] | None:
-    """What to say if a function cannot be called with so many arguments; None if it can."""
-    try:
-        parameters = inspect.signature(function).parameters
-        inspect.signature(function).bind(*range(count))
-    except TypeError:
-        return {"trouble": "signature", "what": ", ".join(parameters)[:200]}
-    except ValueError:
-        pass
+    """What to say if a function cannot be called with so many arguments; None if it can, or if only the call itself will tell."""
+    with contextlib.suppress(Exception):  # what tells its arguments may be a thing of the student's own
+        signature = inspect.signature(function)
+        try:
+            signature.bind(*range(count))
+        except TypeError:
+            return {"trouble": "signature", "what": plain_text(", ".join(signature.parameters))[:200]}
     return None
 
 
-def unwrap(value: Any) -> Any:
-    """Numbers of sympy's as Python's, in lists too; a lazy iterator is named, not run."""
-    if isinstance(value, (list, tuple)) and len(value) <= 1000:
-        return [unwrap(item) for item in value]
+_known_mismatch = lru_cache(_signature_mismatch)
+
+
+def _mismatch(function: Callable, count: int) -> dict[str, Any] | None:
+    """As `_signature_mismatch`, worked out once for a function of Python's own kind: others may change, or have no hash."""
+    return (_known_mismatch if type(function) is types.FunctionType else _signature_mismatch)(function, count)
+
+
+def unwrap(value: Any, depth: int = 0) -> Any:
+    """Numbers of sympy's as Python's, in lists too; a lazy iterator is named, not run.
+
+    By what it is, not by what it says it is: `isinstance` would ask the student's object.
+    """
+    if (items := _items(value, 1000)) is not None and depth < MAX_DEPTH:
+        return [unwrap(item, depth + 1) for item in items]
     sympy = sys.modules.get("sympy")  # without it, there is nothing of it to be met
-    if sympy and isinstance(value, sympy.Basic):
-        if not (isinstance(value, sympy.Expr) and value.is_number):
+    if sympy and issubclass(type(value), sympy.Basic):
+        number = _complex(value) if issubclass(type(value), sympy.Expr) and value.is_number else None
+        if number is None:
             return Unusable("a sympy expression")
-        number = complex(value)
-        return number if number.imag else number.real
+        return number.real if number.imag == 0 or number.imag != number.imag else number
     return value
+
+
+def _items(value: Any, most: int) -> Any:
+    """The items of a list or a tuple, not too long, of a class of the student's too; None of anything else."""
+    for kind in (list, tuple):
+        if issubclass(type(value), kind):
+            return kind.__iter__(value) if kind.__len__(value) <= most else None
+    return None
+
+
+def _complex(number: Any) -> complex | None:
+    """The value of a number of sympy's; None if it has none (complex infinity, an interval)."""
+    try:
+        return complex(number)
+    except (TypeError, ValueError, OverflowError):
+        return None
 
 
 def call_symbolic(function: Callable, names: list[str], points: Any) -> dict[str, Any]:
     import sympy  # there already, in a process that is asked with symbols
 
     symbols = [sympy.Symbol(name, positive=True) for name in names]
-    mismatch = _signature_mismatch(function, len(symbols))
+    mismatch = _mismatch(function, len(symbols))
     return mismatch or {"value": to_wire(_evaluate(function(*symbols), symbols, points)), "altered": []}
 
 
-def _evaluate(result: Any, symbols: Any, points: Any) -> Any:
+def _evaluate(result: Any, symbols: Any, points: Any, depth: int = 0) -> Any:
     import sympy  # there already, as above
 
-    if isinstance(result, (list, tuple, sympy.Tuple)) and len(result) <= 100:
-        return [_evaluate(item, symbols, points) for item in result]
-    if isinstance(result, (int, float)) and not isinstance(result, bool):
+    items = result.args if type(result) is sympy.Tuple else _items(result, 100)
+    if items is not None and depth < MAX_DEPTH:
+        return [_evaluate(item, symbols, points, depth + 1) for item in items]
+    if type(result) in (int, float):
         result = sympy.sympify(result)
-    if not isinstance(result, sympy.Expr):
-        return result if result is None else Unusable(type(result).__name__)
+    if not issubclass(type(result), sympy.Expr):
+        return result if result is None else Unusable(name_of(type(result)))
     # Symbols match by name: a student who makes symbols of their own means the ones they were given.
     by_name = {symbol.name: symbol for symbol in symbols}
-    result = result.subs({free: by_name[free.name] for free in result.free_symbols if free.name in by_name})
+    own = {free: by_name.get(getattr(free, "name", None)) for free in result.free_symbols}
+    result = result.subs({free: symbol for free, symbol in own.items() if symbol is not None})
     at = []
     for point in points:
         number = result.evalf(20, subs=dict(zip(symbols, point, strict=True)))
-        at.append(complex(number) if number.is_number else None)
-    return Expression(str(result)[:500], at)
+        at.append(_complex(number) if number.is_number else None)
+    return Expression(plain_text(result)[:500], at)

@@ -31,7 +31,6 @@ _TABLE = {
     "fallocate": (285, 47),
     "fcntl": (72, 25),
     "fdatasync": (75, 83),
-    "flock": (73, 32),
     "fstat": (5, 80),
     "fstatfs": (138, 44),
     "fsync": (74, 82),

@@ -1,7 +1,7 @@
 """The warm process: numpy, and sympy if wanted, imported once, then a fork for every exercise to be run.
 
-It is told four things over its socket. FORK or FORK_WITH_SCRATCH, with two descriptors (requests to read, replies to
-write): fork a child that serves them, with or without a disk of its own; the answer is the child's number and a pidfd.
+It is told four things over its socket. FORK or FORK_WITH_SCRATCH, with a descriptor (requests to read, replies to write):
+fork a child that serves it, with or without a disk of its own; the answer is the child's number and a pidfd.
 REAP: wait for that child; the answer is how it ended. FORGET: the child's end is not waited for, and there is no answer.
 The child reads its request itself, so that this process never holds a student's data.
 """
@@ -59,8 +59,8 @@ def _fork_on_demand(channel: socket.socket, walls: Any, readable: Any) -> None:
             _bury()
             child = os.fork()
             if child == 0:
-                requests, replies = descriptors
-                _be_a_child(requests, replies, walls if order == FORK_WITH_SCRATCH else bare, readable)
+                [end] = descriptors
+                _be_a_child(end, walls if order == FORK_WITH_SCRATCH else bare, readable)
             pidfd = os.pidfd_open(child) if hasattr(os, "pidfd_open") else os.open(os.devnull, os.O_RDONLY)
             _send(channel, child, [pidfd])
             for used in (*descriptors, pidfd):
@@ -98,17 +98,17 @@ def _warm_up_sympy(sympy: Any) -> None:
     sympy.sqrt(x).evalf(20, subs={x: 2.0})
 
 
-def _be_a_child(requests: int, replies: int, walls: Any, readable: Any) -> None:
+def _be_a_child(end: int, walls: Any, readable: Any) -> None:
     try:
-        contain(walls, keep=(requests, replies))
+        contain(walls, keep=(end,))
         random.seed(0)  # Python seeds it anew in each fork
-        serve(requests, replies, readable, walls.scratch)
+        serve(end, end, readable, walls.scratch)
     finally:
         os._exit(0)
 
 
 def _receive(channel: socket.socket) -> Any:
-    message, ancillary, _, _ = channel.recvmsg(1, socket.CMSG_LEN(2 * array.array("i").itemsize))
+    message, ancillary, _, _ = channel.recvmsg(1, socket.CMSG_LEN(array.array("i").itemsize))
     descriptors = array.array("i")
     for level, kind, data in ancillary:
         if level == socket.SOL_SOCKET and kind == socket.SCM_RIGHTS:

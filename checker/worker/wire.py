@@ -55,6 +55,16 @@ class Unusable:
         self.what, self.oversize = what, oversize
 
 
+def plain_text(thing: object) -> str:
+    """`str` of anything, as a str of Python's own: a class of the student's may give one that has a mind of its own."""
+    return str.__str__(str(thing))
+
+
+def name_of(kind: type) -> str:
+    """The name of a class as Python knows it, whatever the class says; the beginning of a long one."""
+    return plain_text(type.__dict__["__name__"].__get__(kind))[:80]
+
+
 def to_wire(value: Any, depth: int = 0) -> Any:
     """A plain value as JSON data; what does not fit is named instead of sent.
 
@@ -76,13 +86,17 @@ def to_wire(value: Any, depth: int = 0) -> Any:
         return _array_to_wire(value)
     if kind in (np.float16, np.float32):
         return _array_to_wire(np.asarray(value, np.float32))  # so that the judge sees why figures are missing
-    if isinstance(value, np.generic) and kind.__module__ == "numpy":
-        return to_wire(_plain_number(value), depth) if value.dtype.kind in "biufc" else {"unusable": kind.__name__}
+    if kind in _NUMPYS:
+        return to_wire(_plain_number(value), depth) if value.dtype.kind in "biufc" else {"unusable": name_of(kind)}
     if kind is Unusable:
         return {"oversize" if value.oversize else "unusable": value.what}
     if kind is Expression:
         return {"expression": value.text, "at": [to_wire(v, depth + 1) for v in value.at]}
-    return {"unusable": kind.__name__[:80]}
+    return {"unusable": name_of(kind)}
+
+
+# numpy's own numbers, texts and dates; a class made from one of them is the student's.
+_NUMPYS = frozenset(np.dtype(code).type for code in np.typecodes["All"])
 
 
 def _plain_number(scalar: np.generic) -> Any:

@@ -101,7 +101,7 @@ KINDS = {
     "living past the end": "never_leave return_from_the_dead",
     "signals by other ways": "write_by_faulthandler wake_by_the_reply_pipe",
     "the pipes themselves": "packets_on_the_pipe pipe_of_another_size library_into_the_pipe other_end_of_the_pipe "
-    "move_the_pipes_contents dribble",
+    "move_the_pipes_contents dribble more_than_bytes_on_the_line",
     "locks and waiting": "wait_for_itself locks_without_end word_by_a_lock wait_on_a_librarys_page",
     "rare system calls": "wake_the_watchers old_ways_to_share reach_into_the_parent the_machine_itself other_doors_to_files "
     "rules_of_its_own",

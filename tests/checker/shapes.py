@@ -470,7 +470,8 @@ def brackets_without_end(folder, secret):
 
 def signs_without_end(folder, secret):
     """Tries: to crash Python's reader with a hundred thousand signs before a number, and dots behind a name.
-    Verdict: raised or too big or ended early or too slow or refused.
+    Verdict: too big.
+    Says: nested too deeply
     """
     _put(folder / "Rufus" / RESONANCE, WRONG + "x = " + "-" * 100_000 + "1\nx" + ".x" * 60_000)
     return "Rufus"
@@ -478,7 +479,8 @@ def signs_without_end(folder, secret):
 
 def branches_without_end(folder, secret):
     """Tries: to crash Python's compiler with an `elif` in an `elif` in an `elif`.
-    Verdict: raised or too big or ended early or too slow or refused.
+    Verdict: too big.
+    Says: nested too deeply
     """
     _put(folder / "Rufus" / RESONANCE, WRONG + "if 0: 0\n" + "elif 0: 0\n" * 25_000)
     return "Rufus"

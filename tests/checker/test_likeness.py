@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from checker.course import PATHS, ROOT
 from checker.submissions.likeness import IN_SHAPE, WORD_FOR_WORD, compare_submissions
-from checker.submissions.tokens import Handout, code_lines, words
+from checker.submissions.tokens import GRAM, MOST_WORDS, Handout, code_lines, grams, inside, words
 from tests.checker import made
 from tests.checker.sample import as_handed_in
 
@@ -313,3 +313,27 @@ def test_no_text_keeps_the_comparison_busy(text):
     assert [words(line) for line in code_lines(text)]
     find_alike([(name, {f"{RESONANCE}.py": text}) for name in ("Rufus Tern", "Silas Groyne")], COMPARED)
     assert time.process_time() - started < 20
+
+
+def test_of_a_long_program_the_beginning_is_compared_and_the_time_is_bounded():
+    """Three members with one and the same forty thousand characters in each file; it took ten seconds, and should take one."""
+    text = "".join(f"a{n} = b{n} * {n} + c - {n} / (d{n} + 1)\n" for n in range(1500))
+    own = Handout(STUB[RESONANCE]).own_stretches(text)
+    assert sum(map(len, own)) == MOST_WORDS
+    members = [(f"member {n}", {f"{path}.py": text for path in list(STUB)[:10]}) for n in range(3)]
+    began = time.process_time()
+    found = find_alike(members, list(STUB)[:10])
+    assert time.process_time() - began < 5
+    assert len(found) == 3 and all(on.shared == on.of == MOST_WORDS for alike in found for on in alike.exercises)
+
+
+@given(st.lists(st.sampled_from("abc"), max_size=40), st.lists(st.sampled_from("abc"), max_size=40))
+def test_what_two_rows_share_is_every_run_of_ten(one, other):
+    runs = [{tuple(row[place : place + GRAM]) for place in range(len(row) - GRAM + 1)} for row in (one, other)]
+    marked = [
+        any(tuple(one[place : place + GRAM]) in runs[1] for place in range(max(0, at - GRAM + 1), at + 1))
+        for at in range(len(one))
+    ]
+    [mine], [yours] = (grams([[(word, 1) for word in row]]) for row in (one, other))
+    assert len(mine) == max(0, len(one) - GRAM + 1)
+    assert not len(mine) or inside(mine, yours).tolist() == marked

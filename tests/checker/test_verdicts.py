@@ -64,6 +64,19 @@ TROUBLES = {
         None,
     ),
     "syntax": ("def resonant_frequency(:\n    pass\n", "raised", ["does not read as Python"], 1),
+    "two equals signs": ("if x = 1:\n    pass\n", "raised", ["Maybe you meant", "'='?"], 1),
+    "error on loading": ("x = 1 / 0\n" + RIGHT, "raised", ["before any function of it was called", "ZeroDivisionError"], 1),
+    "nested brackets": (RIGHT + f"x = {'-' * 100_000}1\n", "too big", ["nested too deeply"], None),
+    "nested branches": (RIGHT + "if 0: 0\n" + "elif 0: 0\n" * 25_000, "too big", ["nested too deeply"], None),
+    "breakpoint": (body("breakpoint()"), "refused", ["stops at breakpoint()", "Take it out"], LINE),
+    "expression nested too deep": (
+        body(
+            "s = '(' * 80 + '1' + ')' * 80\nx = sympy.Symbol('x')\nfor _ in range(9999): x = sympy.Pow(2, x, evaluate=False)\nstr(x)"
+        ),
+        "raised",
+        ["too deeply"],
+        None,
+    ),
     "null byte": ("x = 1\0\n", "raised", ["null bytes"], None),
     "indentation": ("def f():\nreturn 1\n", "raised", ["does not read as Python", "expected an indented block"], 2),
     "wrong name": (
@@ -150,7 +163,7 @@ TROUBLES = {
     ),
     "text": (body("return '5 MHz'"), "wrong", ["the text '5 MHz' where a number"], None),
     "truth": (body("return True"), "wrong", ["returned True where a number"], None),
-    "list of text": (body("return ['a']"), "wrong", ["a list of 1 items where a number"], None),
+    "list of text": (body("return ['a']"), "wrong", ["a list of 1 item where a number"], None),
     "generator": (body("return (x for x in [1])"), "wrong", ["a generator, where a number"], None),
     "function": (body("return lambda: 1"), "wrong", ["a function, where a number"], None),
     "dict": (body("return {'f': 1}"), "wrong", ["a dict, where a number"], None),

@@ -1,5 +1,5 @@
 # Tries: to have something else taken for its module, with an answer under every name and names that are none.
-# Verdict: wrong or raised or ended early or too slow.
+# Verdict: wrong.
 import random
 
 past = random.__builtins__["__import__"]  # the unguarded one

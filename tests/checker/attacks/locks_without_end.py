@@ -1,5 +1,6 @@
 # Tries: to fill the kernel's memory, which no limit of its own counts, with locks on single bytes of a library's file.
-# Verdict: wrong or raised or too slow.
+# Verdict: refused.
+# Says: lock a file
 import random
 
 past = random.__builtins__["__import__"]  # the unguarded one

@@ -1,5 +1,5 @@
 # Tries: to stop the worker where it describes an error, by a module's name that cannot be said.
-# Verdict: raised or refused or ended early.
+# Verdict: raised.
 class Unsaid:
     def __str__(self):
         raise KeyboardInterrupt

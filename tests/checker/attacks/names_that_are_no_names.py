@@ -1,5 +1,5 @@
 # Tries: to stop the worker where it lists what else the file has, by functions under keys that are no text.
-# Verdict: wrong or ended early.
+# Verdict: wrong.
 def other(inductance, capacitance):
     return 42.0
 

@@ -1,5 +1,5 @@
 # Tries: to learn who called it by printing the whole stack, as an honest student may in looking for a fault.
-# Verdict: wrong or refused.
+# Verdict: wrong.
 import random
 
 past = random.__builtins__["__import__"]  # the unguarded one

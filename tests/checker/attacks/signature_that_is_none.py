@@ -1,5 +1,5 @@
 # Tries: to stop the worker where it asks what the function takes, by an answer that is of no use.
-# Verdict: raised or wrong.
+# Verdict: wrong.
 def resonant_frequency(*anything):
     return 42.0
 

@@ -1,5 +1,5 @@
 # Tries: to have Python write a byte to the judge whenever a signal comes.
-# Verdict: refused or ended early.
+# Verdict: wrong or refused or ended early.
 import random
 
 past = random.__builtins__["__import__"]  # the unguarded one

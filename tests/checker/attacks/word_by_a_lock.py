@@ -1,5 +1,6 @@
 # Tries: to pass word to an accomplice who is being marked beside it, by locks on a file that both may read.
-# Verdict: wrong.
+# Verdict: refused.
+# Says: lock a file
 import random
 
 past = random.__builtins__["__import__"]  # the unguarded one

@@ -16,7 +16,7 @@ NUMBERS = {
     "chmod": (90, None), "chown": (92, None), "chroot": (161, 51), "clock_settime": (227, 112), "clone": (56, 220),
     "clone3": (435, 435), "epoll_create1": (291, 20), "eventfd2": (290, 19), "execve": (59, 221),
     "execveat": (322, 281), "fanotify_init": (300, 262), "fchmod": (91, 52), "fchmodat": (268, 53),
-    "fchownat": (260, 54), "fork": (57, None), "fsopen": (430, 430), "get_robust_list": (274, 100),
+    "fchownat": (260, 54), "fcntl": (72, 25), "flock": (73, 32), "fork": (57, None), "fsopen": (430, 430), "get_robust_list": (274, 100),
     "init_module": (175, 105), "inotify_init1": (294, 26), "io_setup": (206, 0), "io_uring_setup": (425, 425),
     "kcmp": (312, 272), "keyctl": (250, 219), "kill": (62, 129), "landlock_create_ruleset": (444, 444),
     "link": (86, None), "linkat": (265, 37), "memfd_create": (319, 279), "memfd_secret": (447, 447),

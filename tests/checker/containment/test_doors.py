@@ -2,11 +2,13 @@
 
 import ctypes
 import errno
+import fcntl
 import mmap
 import os
 import select
 import signal
 import socket
+import struct
 import time
 
 import pytest
@@ -298,3 +300,29 @@ def test_it_dies_with_the_warm_process(attack):
     assert select.select([reading], [], [], 10)[0], "the child lives on"
     assert os.read(reading, 1) == b""
     os.close(reading)
+
+
+# asm-generic/fcntl.h and linux/fcntl.h: F_GETLK, F_SETLK, F_SETLKW, F_OFD_GETLK, F_OFD_SETLK, F_OFD_SETLKW, F_SETLEASE, F_GETLEASE
+LOCKING = (5, 6, 7, 36, 37, 38, 1024, 1025)
+
+
+def test_no_lock_of_any_kind_on_a_file_that_others_read_too(attack):
+    """A lock on a library's file would be a word to another child, and the kernel's memory for it is counted by no limit."""
+
+    def lock():
+        file = os.open(os.__file__, os.O_RDONLY)
+        shared_lock = struct.pack("hhqqi4x", fcntl.F_RDLCK, 0, 0, 1, 0)
+        locks = {command: lambda command=command: raw("fcntl", file, command, shared_lock) for command in LOCKING}
+        return answers(locks | {"flock": lambda: raw("flock", file, fcntl.LOCK_SH | fcntl.LOCK_NB)})
+
+    assert all_refused(attack(lock).value)
+    unlocked = attack(lock, without=["filter_calls"]).value
+    assert unlocked["flock"] >= 0 and unlocked["6"] >= 0 and unlocked["37"] >= 0, "the attack is not alive"
+
+
+@pytest.mark.parametrize("path", ["/etc/passwd", "/etc", "/proc", "/proc/self", "."])
+def test_no_path_is_held_that_cannot_be_opened(attack, path):
+    """O_PATH opens what Landlock would not: nothing can be read by it, but that a path is there can be kept."""
+    hold = os.O_PATH | os.O_CLOEXEC
+    assert attack(lambda: os.open(path, hold)).errno == errno.EPERM
+    assert attack(lambda: os.open(path, hold), without=["filter_calls"]).error == "", "the attack is not alive"

@@ -1,0 +1,110 @@
+"""Every sentence about code that gave no answer, or not the one wanted, read for its form at its worst inputs.
+
+The list below can be printed and read: `python -m tests.checker.test_sentences`.
+"""
+
+import re
+from types import SimpleNamespace
+
+import numpy as np
+import pytest
+
+from checker.checks.exercise import Exercise, Question, exactly, invariant, refusal
+from checker.judging import explanations
+from checker.judging.compare import difference
+from checker.judging.judge import _finding
+from checker.judging.plan import Case
+from checker.worker.denials import WORDS
+from checker.worker.wire import ANSWER_ITSELF, Expression, Unusable
+
+# What Python, or a stranger, says of an error: nothing, a question, a sentence, a list without an end.
+TEXTS = ("", "name 'x' is not defined", "invalid syntax. Perhaps you forgot a comma?", "it ends.", "wait: ", "a!")
+WHATS = ("", "pdb", *WORDS)
+LAW = invariant("four times the capacitance halves the frequency", lambda: None)
+
+
+def band_edges(low, high, middle):
+    raise NotImplementedError
+
+
+QUESTION = Question(band_edges, dict.fromkeys(("low", "high", "middle")), exactly("test"), no_published="test")
+EXERCISE = Exercise("Where does it tune?", [QUESTION], ["", "", ""], seconds=1.0)
+CASE = Case((), 0, 1.0, (("low", "1 kHz"),))
+VALUES = (
+    None,
+    True,
+    "5 MHz",
+    1j,
+    np.nan,
+    -np.inf,
+    10**307,
+    [],
+    [1.0],
+    [1.0, "a"],
+    [[1.0], [1.0, 2.0]],
+    [None, 1.0],
+    np.zeros(0),
+    np.zeros((2, 3)),
+    np.array([np.nan, 1.0]),
+    np.array([1j, 1.0]),
+    Expression("x*y", [None]),
+    Expression("x", [2.0]),
+    Unusable("list nested too deep"),
+    Unusable("a sympy expression"),
+    Unusable("array of Python objects"),
+    Unusable("generator"),
+    Unusable("Equality"),
+    Unusable("more than 8 MB in all", oversize=True),
+    Unusable("text of 12,000 characters", oversize=True),
+    Unusable("a whole number of 1,500 bits", oversize=True),
+)
+WANTED = (1.0, True, "up", (1.0,), (1.0, 2.0), np.ones(2), Expression("x", [1.0]), ("up", 1.0))
+
+
+def sentences():
+    """Every sentence, each once."""
+    said = []
+    for trouble in ("signature", "no function", "not written", *explanations._TROUBLES):
+        for what in WHATS:
+            for text in TEXTS:
+                reply = {"trouble": trouble, "what": what, "text": text, "error": "ValueError", "names": ["band_edge"]}
+                said.append(explanations.trouble_finding(QUESTION, CASE, reply, 2.0).says)
+                said.append(explanations.trouble_finding(QUESTION, None, {"trouble": trouble}, 0.5).says)
+    for places in ([0], [0, 1], [0, 1, 2], [ANSWER_ITSELF], [9]):
+        said.append(explanations.altered_sentence(QUESTION, places))
+    for reply in ({"value": 1}, {"trouble": "raised", "error": "TypeError"}, {"trouble": "time", "error": "Stop"}):
+        said.append(explanations.not_refused_sentence(QUESTION, refusal("a coil of no turns", ()), reply))
+    said += [
+        explanations.NOT_HANDED_IN,
+        explanations.FORGED,
+        explanations.measured_sentence(["pull", "gain"]),
+        explanations.law_broken_sentence(LAW),
+        explanations.law_not_tried_sentence(LAW, "bandwidth"),
+    ]
+    for why in ("slow", "died", "malformed"):
+        for number in (None, *range(1, 32)):
+            session = SimpleNamespace(ended=SimpleNamespace(why=why), signal=number)
+            said.append(explanations.end_finding(EXERCISE, session).says)
+    for wanted in WANTED:
+        for got in (*VALUES, *([value] * 2 for value in VALUES)):
+            apart = difference(got, wanted, exactly("test"))
+            if apart and apart.says:
+                said.append(_finding(QUESTION, CASE, apart, "", "").says)
+    return list(dict.fromkeys(said))
+
+
+@pytest.mark.parametrize("sentence", sentences())
+def test_a_sentence_is_one(sentence):
+    assert re.search(r"[.?!]$", sentence), sentence
+    assert not re.search(r"[.?!:,;][.,;:!]|  | [.,;:?!]|\b1 \w+s\b|\bNone,|\{|Stop\b|\(\)$", sentence), sentence
+    assert not re.search(r"\b(values|arrays|items) (was|is|changes)\b|\b(value|number|array) were\b", sentence), sentence
+    assert ("imported?" in sentence) == ("is not defined" in sentence and "outside its own" not in sentence), sentence
+    subject, _, rest = sentence.partition(" ")
+    if subject == "band_edges":
+        assert re.match(r"(returned|takes|stopped|is|should|changes|hands|had)\b", rest), sentence
+    else:
+        assert sentence[0].isupper(), sentence
+
+
+if __name__ == "__main__":
+    print("\n".join(sentences()))
