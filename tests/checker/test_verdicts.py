@@ -347,4 +347,4 @@ def test_what_one_function_answered_counts_though_the_next_ends_the_process(work
 
 def test_of_a_line_no_more_is_shown_than_can_be_read(worker):
     verdict = judge("resonance", {PATH: body(f"raise KeyError  # {'x' * 1000}")}, worker, 1)
-    assert verdict.findings[0].line == (PATH, LINE, "raise KeyError  # " + "x" * (LINE_SHOWN - len("raise KeyError  # ")))
+    assert verdict.findings[0].line == (PATH, LINE, "raise KeyError  # " + "x" * (LINE_SHOWN - len("raise KeyError  # ")) + "…")
