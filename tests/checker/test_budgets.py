@@ -135,6 +135,7 @@ def test_a_zip_costs_the_judge_little(tmp_path, name):
     path = ZIPS[name](tmp_path / "x.zip")
     (files, problems), seconds, megabytes = cost(handed_in, path)
     assert problems and files <= 1
+    assert ("lie over one another" in problems[0]) == (name == "overlapping"), problems
     assert seconds < SECONDS / 2 and megabytes < 100, (seconds, megabytes)
 
 
