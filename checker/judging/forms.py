@@ -25,14 +25,14 @@ def forms_wanted(plan: Plan) -> Forms:
 
 
 def in_form(value: Any, function: str, inputs: Inputs, forms: Forms) -> Any:
-    """The value, a list as an array where an array is wanted; None if it is not of the form that was wanted."""
-    wanted = forms.get(_asked(function, inputs))
-    if wanted is None:
-        return value if _is_harmless(value, inputs) else None
-    for candidate in _readings(value):
-        if any(_fits(_form(candidate), one) for one in wanted):
-            return candidate
-    return None
+    """The value; None if it has two axes or more and is not of the form that the reference gives.
+
+    What is of the wrong kind but can grow no larger goes on: it may keep a law all the same.
+    """
+    if _is_harmless(value, inputs):
+        return value
+    wanted = forms.get(_asked(function, inputs), ())
+    return next((one for one in _readings(value) if any(_fits(_form(one), form) for form in wanted)), None)
 
 
 def may_be_compared(left: Any, right: Any) -> bool:
@@ -86,7 +86,7 @@ def _readings(value: Any) -> list:
 
 
 def _is_harmless(value: Any, inputs: Inputs) -> bool:
-    """Where the reference has not been asked the like: a number, a row, or of the shape of what was given."""
+    """Whether it is a number, a row, or of the shape of what was given: nothing computed with it is larger than they are."""
     if isinstance(value, (tuple, list)):
         return all(_is_harmless(item, inputs) for item in value)
     if not isinstance(value, np.ndarray) or value.ndim <= 1:

@@ -6,6 +6,7 @@ import re
 import tomllib
 import unicodedata
 import zipfile
+from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 from pathlib import Path
@@ -21,7 +22,7 @@ from checker.exports.junit import write_junit
 from checker.exports.oneroster import write_oneroster
 from checker.exports.table import write_table
 from checker.judging.verdict import Part, Verdict
-from checker.marks.marksheet import MemberMarks, member_marks
+from checker.marks.marksheet import member_marks
 from tests.checker import made, sample
 
 STANDARDS = Path(__file__).parents[1] / "published" / "standards"
@@ -192,7 +193,7 @@ def test_oneroster_files_are_as_published(sample_class):
 )
 def test_oneroster_files_are_as_published_for_any_member(members):
     def of_exercises(member):
-        return MemberMarks(member.name, (), tuple(mark for mark in member.marks if mark.exercise in sample.PATHS))
+        return replace(member, problems=(), marks=tuple(mark for mark in member.marks if mark.exercise in sample.PATHS))
 
     files = roster([of_exercises(member) for member in members])
     assert_as_published(files)
