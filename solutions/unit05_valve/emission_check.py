@@ -111,7 +111,7 @@ EXERCISE = Exercise(
             given={"density": physical("A/m²", "1 A/m²", "20 kA/m²"), **SURFACE},
             where=within_the_melting_point,
             edges=[
-                lambda density, *surface: (emission_density(301.0, *surface), *surface),
+                lambda density, *surface: (1.01 * emission_density(300.0, *surface), *surface),
                 lambda density, *surface: (emission_density(3999.0, *surface), *surface),
             ],
             gives="K",

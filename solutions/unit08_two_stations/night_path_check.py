@@ -123,6 +123,11 @@ EXERCISE = Exercise(
             asks=sun_elevation,
             given={"days": TIME, "latitude": LATITUDE, "longitude": LONGITUDE},
             gives="°",
+            # The sun nearly overhead, and nearly underfoot: noon on the meridian of the epoch, and its antipode.
+            edges=[
+                lambda days, latitude, longitude: (0.0, -23.0, 0.0),
+                lambda days, latitude, longitude: (0.0, 23.0, 180.0),
+            ],
             agrees_within=CLOSE,
             holds=[
                 invariant(

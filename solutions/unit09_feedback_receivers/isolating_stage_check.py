@@ -125,6 +125,7 @@ EXERCISE = Exercise(
                 "tuned_resistance": ohms("1 Ω", "30 Ω"),
                 "tuning_capacitance": TUNING,
             },
+            edges=[lambda f0, μ, R, L, M, r, C: (f0, μ, R, L, 0.995 * np.sqrt(L / C) / (2 * np.pi * f0), r, C)],
             where=lambda f0, μ, R, L, M, r, C: loose(L, M, f0, C),
             agrees_within=CLOSE,
             holds=[
@@ -225,6 +226,7 @@ EXERCISE = Exercise(
                 "winding_inductance": WINDING,
                 "anode_resistance": ANODE_RESISTANCE,
             },
+            edges=[lambda V, f0, C, M, L, R: (V, f0, C, 0.995 * np.sqrt(L / C) / (2 * np.pi * f0), L, R)],
             where=lambda V, f0, C, M, L, R: loose(L, M, f0, C),
             gives="V",
             agrees_within=CLOSE,
