@@ -32,20 +32,30 @@ class Unit:
 
 
 UNITS = (
-    Unit("unit00_bench", "Bench", ("prefixes", "dropper_resistor")),
+    Unit("unit00_bench", "Bench", ("metres", "tone", "prefixes", "dropper_resistor")),
     Unit(
         "unit01_signal",
         "Signal",
-        ("am_waveform", "sideband_power", "field_strength", "aerial_voltage", "radiation_resistance", "channel_plan"),
+        (
+            "am_waveform",
+            "sideband_power",
+            "inverse_distance",
+            "field_strength",
+            "aerial_voltage",
+            "radiation_resistance",
+            "channel_plan",
+        ),
     ),
     Unit(
         "unit02_coil_and_condenser",
         "Coil and condenser",
         (
+            "coil",
             "solenoid_inductance",
             "mutual_inductance",
             "wire_resistance",
             "self_capacitance",
+            "condenser",
             "vane_capacitance",
             "winding_sheet",
         ),
@@ -55,6 +65,7 @@ UNITS = (
         "Tuned circuit",
         (
             "resonance",
+            "tuning",
             "quality_factor",
             "response_curve",
             "ring_down",
@@ -66,17 +77,26 @@ UNITS = (
     Unit(
         "unit04_crystal_set",
         "Crystal set",
-        ("diode_current", "rectified_voltage", "detector_load", "phone_loudness", "crystal_set"),
+        (
+            "detect_step",
+            "crystal_reach",
+            "diode_current",
+            "rectified_voltage",
+            "detector_load",
+            "phone_loudness",
+            "crystal_set",
+        ),
     ),
     Unit(
         "unit05_valve",
         "Valve",
-        ("emission", "space_charge", "triode_current", "load_line", "stage_gain", "grid_leak", "one_valve_set"),
+        ("one_valve", "emission", "space_charge", "triode_current", "load_line", "stage_gain", "grid_leak", "one_valve_set"),
     ),
     Unit(
         "unit06_reaction",
         "Reaction",
         (
+            "edge",
             "feedback_resistance",
             "q_multiplication",
             "grid_anode_admittance",
@@ -95,12 +115,12 @@ UNITS = (
     Unit(
         "unit08_two_stations",
         "Two stations",
-        ("rejection", "weak_signal_suppression", "wave_trap", "night_path", "dial_log", "least_heard"),
+        ("rejection", "weak_signal_suppression", "wave_trap", "night_path", "dial_log", "signal_to_noise", "least_heard"),
     ),
     Unit(
         "unit09_feedback_receivers",
         "Feedback receivers",
-        ("isolating_stage", "reflex", "two_stage_audio", "quench", "receiver"),
+        ("swing_step", "far_station", "isolating_stage", "reflex", "two_stage_audio", "quench", "receiver"),
     ),
 )
 PATHS = tuple(f"{unit.folder}/{name}" for unit in UNITS for name in unit.exercises)

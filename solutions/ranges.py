@@ -9,7 +9,7 @@ and a bound may be another parameter: > `start`, 0 to `gap`, > 4 `capacitance_hi
 
 import operator
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import partial, wraps
 from typing import NamedTuple
 
@@ -95,18 +95,29 @@ def check_ranges(function: Callable | None = None, /, **reasons: str) -> Callabl
 
     @wraps(function)
     def checked(*arguments, **named):
-        given = dict(zip(names, arguments, strict=False), **named)
-        for name, of, relation, factor, other, why in held:
-            if name not in given or (other and other not in given):
-                continue
-            breaks, words = BREAKS[relation]
-            value = given[name] if isinstance(given[name], float) else of(given[name])
-            broken = breaks(value, factor * given[other] if other else factor)
-            if broken.any() if isinstance(broken, np.ndarray) else broken:
-                first = np.broadcast_to(value, np.shape(broken))[broken].flat[0]
-                end = f"{factor:g}" if not other else f"`{other}`" if factor == 1 else f"{factor:g} `{other}`"
-                raise ValueError(f"{function.__name__}: {name} must be {words} {end}, not {first:.6g}{why and f': {why}'}")
+        refuse_outside(function.__name__, held, dict(zip(names, arguments, strict=False), **named))
         return function(*arguments, **named)
 
     checked.limits = held
     return checked
+
+
+def refuse_outside(asked: str, held: Iterable[Limit], given: Mapping[str, object]) -> None:
+    """Nothing, for values within their ranges; else ValueError with one sentence.
+
+    Parameters
+    ----------
+    asked : str, the function's name, for the sentence
+    held : iterable of Limit
+    given : mapping of values by name
+    """
+    for name, of, relation, factor, other, why in held:
+        if name not in given or (other and other not in given):
+            continue
+        breaks, words = BREAKS[relation]
+        value = given[name] if isinstance(given[name], float) else of(given[name])
+        broken = breaks(value, factor * given[other] if other else factor)
+        if broken.any() if isinstance(broken, np.ndarray) else broken:
+            first = np.broadcast_to(value, np.shape(broken))[broken].flat[0]
+            end = f"{factor:g}" if not other else f"`{other}`" if factor == 1 else f"{factor:g} `{other}`"
+            raise ValueError(f"{asked}: {name} must be {words} {end}, not {first:.6g}{why and f': {why}'}")

@@ -17,7 +17,7 @@ PREFIXED = frozenset("A V W Ω ohm S F H Hz s m J C T Pa rad/s V/m A/V S/m Ω/m 
 PLAIN = frozenset(("", "dB", "dBm", "K", "°C", "°", "rad", "%", "m²"))
 # text.translate(LOOK_ALIKES) writes every look-alike in one way.
 LOOK_ALIKES = str.maketrans({"u": "µ", "\N{GREEK SMALL LETTER MU}": "µ", "\N{OHM SIGN}": "Ω", "\N{MINUS SIGN}": "-"})
-_QUANTITY = re.compile(r"\s*([-+]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][-+]?[0-9]{1,3})?)\s*(\S*)\s*")
+_QUANTITY = re.compile(r"\s*([-+]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][-+]?[0-9]{1,3})?)\s*(.*?)\s*")
 
 
 def in_words(value: Any, unit: str = "", figures: int = 4) -> str:

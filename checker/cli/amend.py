@@ -31,13 +31,14 @@ def run(options: argparse.Namespace) -> int:
         raise UsageError(f"There are no marks in {options.into} yet. Run checker mark first, or name the folder with --into.")
     with open_store(options.into / STORE) as store:
         run = store.latest_run()
-        if run is None or options.member not in {member.name for member in ClassMarks(store, run)}:
+        identities = {} if run is None else {member.name: member.identity for member in ClassMarks(store, run)}
+        if run is None or options.member not in identities:
             raise UsageError(f"{options.member} is not in the last run's marks. Write the name as the table has it.")
         if options.mark == "withdraw":
-            store.withdraw(options.member, path, options.because, options.by)
+            store.withdraw(identities[options.member], path, options.because, options.by)
         else:
             try:
-                set_mark(store, options.member, path, options.mark, options.because, options.by)
+                set_mark(store, identities[options.member], path, options.mark, options.because, options.by)
             except ValueError as problem:
                 raise UsageError(str(problem)) from None
         page = write_results(store, run, options.into)

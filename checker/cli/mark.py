@@ -11,11 +11,12 @@ from pathlib import Path
 
 from ..course import PATHS, SEALED, UNITS, find
 from ..judging.verdict import marks_text
+from ..marks.details import RunDetails
 from ..marks.marksheet import MemberMarks, marks_to_data
 from ..marks.run import STORE, ClassMarks, Request, mark_class, require_containment
 from ..marks.store import open_store
 from ..report.text import Line, wrap
-from ..submissions.members import find_submissions
+from ..submissions.members import MOST_SAID, find_submissions
 from .common import DONE, NOT_YET, Command, UsageError, called_as, terminal_width
 from .results import write_results
 from .terminal import show, show_table, with_progress
@@ -91,11 +92,11 @@ def run(options: argparse.Namespace) -> int:
             show(
                 [
                     Line(""),
-                    *_remarks(marks, len(about.alike)),
+                    *_remarks(marks, about),
                     *_what_was_written(page, about.seed, next(iter(marks)).name, paths[0].rpartition("/")[2]),
                 ]
             )
-        return NOT_YET if any(member.problems for member in marks) else DONE
+        return NOT_YET if any(member.problems or member.not_judged for member in marks) else DONE
 
 
 def marks_table(marks: ClassMarks | Sequence[MemberMarks], paths: Sequence[str]) -> tuple[list[str], list[list[str]]]:
@@ -107,16 +108,29 @@ def marks_table(marks: ClassMarks | Sequence[MemberMarks], paths: Sequence[str])
             sum((mark.amount for mark in member.marks if mark.exercise.startswith(unit.folder)), Fraction(0)) for unit in units
         ]
         star = "*" if any(mark.override for mark in member.marks) else ""
+        star += "?" if member.not_judged else ""
         rows.append([member.name, *map(marks_text, by_unit), f"{marks_text(member.amount)} of {member.of}{star}"])
     return ["in unit", *(str(int(unit.number)) for unit in units), "marks"], rows
 
 
-def _remarks(marks: ClassMarks, alike: int) -> Iterator[Line]:
+def _remarks(marks: ClassMarks, about: RunDetails) -> Iterator[Line]:
     for member in marks:
         for problem in member.problems:
             yield from wrap(f"{member.name}: {problem}", terminal_width())
     if any(mark.override for member in marks for mark in member.marks):
         yield Line("  * with a mark set by hand")
+    not_judged = [(member.name, mark.exercise, mark.verdict) for member in marks for mark in member.marks if not mark.is_judged]
+    if not_judged:
+        yield Line("  ? with exercises that are not judged yet:")
+    for name, path, verdict in not_judged[:MOST_SAID]:
+        yield from wrap(f"{name}, {path.rpartition('/')[2]}: {verdict.findings[0].says}", terminal_width())
+    if len(not_judged) > MOST_SAID:
+        yield Line(f"  and {len(not_judged) - MOST_SAID} more like these.")
+    for path, fault in about.not_compared:
+        yield from wrap(
+            f"{path.rpartition('/')[2]} was not compared between members: a fault of the checker's ({fault}).", terminal_width()
+        )
+    alike = len(about.alike)
     if alike:
         pairs = f"{alike} pairs of submissions are" if alike > 1 else "One pair of submissions is"
         yield from wrap(f"{pairs} nearly alike; the class page lays them side by side, for you to judge.", terminal_width())

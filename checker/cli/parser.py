@@ -1,6 +1,7 @@
 """The command line as a whole: its commands in three groups, for whoever learns, teaches, builds."""
 
 import argparse
+import io
 import sys
 from collections.abc import Sequence
 from importlib.metadata import PackageNotFoundError, version
@@ -38,6 +39,9 @@ _PROBLEMS = (
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command. The exit code says how it went: 0 well, 1 not yet, 2 a usage error, 130 interrupted."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")  # a terminal that has not all letters shows a mark for those it lacks
     options = parser().parse_args(arguments)
     try:
         return options.run(options)

@@ -71,7 +71,7 @@ def _files(
     """The rows of each file; a column that a row does not name stays empty."""
 
     def of_members(row: Callable[[MemberMarks, str, ClassDetails], Any]) -> Iterator:
-        return (row(member, _id("user", details.organisation, member.name), details) for member in members)
+        return (row(member, _id("user", details.organisation, member.identity), details) for member in members)
 
     return {
         "manifest": _manifest(),
@@ -198,8 +198,8 @@ def _results(member: MemberMarks, user: str, details: ClassDetails) -> Rows:
             "sourcedId": _id("result", _line(mark.exercise, details), user),
             "lineItemSourcedId": _line(mark.exercise, details),
             "studentSourcedId": user,
-            "scoreStatus": "not submitted" if missing else "fully graded",
-            "score": marks_text(mark.amount),
+            "scoreStatus": "submitted" if not mark.is_judged else "not submitted" if missing else "fully graded",
+            "score": marks_text(mark.amount) if mark.is_judged else "",
             "scoreDate": details.marked.isoformat(),
             "comment": text_cell(override_sentence(mark)) if mark.override else mark.verdict.kind,
             "classSourcedId": details.ids["class"],

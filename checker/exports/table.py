@@ -34,7 +34,7 @@ def _row(member: MemberMarks, paths: Sequence[str]) -> list[str]:
         text_cell(member.name),
         marks_text(member.amount),
         str(member.of),
-        *(marks_text(marks[path].amount) if path in marks else "" for path in paths),
+        *(marks_text(marks[path].amount) if path in marks and marks[path].is_judged else "" for path in paths),
         text_cell(" ".join(by_hand)),
         text_cell(" ".join(member.problems)),
     ]

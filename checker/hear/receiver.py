@@ -17,7 +17,6 @@ from ..judging.compare import difference
 from ..judging.fingerprint import files_used
 from ..judging.plan import numeric_call
 from ..judging.protocols import WorkerLike
-from ..worker.wire import Malformed, from_wire
 from .listening import EACH, FAR, FRAME, RATE, SECONDS, aerial_signal, moves, setting_times, telephone_sound
 
 LOUDNESS, PEAK = 10 ** (-20 / 20), 0.9  # of full scale: r.m.s. of the reference, and what no sample passes
@@ -136,8 +135,8 @@ class MemberAnswers(ReferenceAnswers):
         with self.worker.session(path, files, PATIENCE) as session:
             replies = session.ask([numeric_call(function, one) for one in inputs])
         try:
-            return [from_wire(reply["value"]) for reply in (*replies, *[{}] * (len(inputs) - len(replies)))], ""
-        except (KeyError, Malformed):
+            return [reply["value"] for reply in (*replies, *[{}] * (len(inputs) - len(replies)))], ""
+        except KeyError:
             return nothing, _why(next((reply for reply in replies if "trouble" in reply), {}), path)
 
 

@@ -1,21 +1,21 @@
 """A submission's answers to a plan, and what more is asked when one of them is wrong."""
 
-import threading
+import time
 from typing import Any
 
 import hypothesis
 import numpy as np
 
+from ..budgets import BUDGET
 from ..checks.exercise import Question, Tolerance
-from ..worker.wire import Malformed, from_wire
 from . import explanations
 from .compare import Difference, difference
+from .forms import forms_wanted, in_form
 from .plan import Case, Plan, call_key, numeric_call, shown_inputs, strategy
 from .protocols import Inputs, Reply, SessionLike
 from .verdict import Finding
 
 SEARCH_EXAMPLES = 150
-_SEARCHING = threading.Lock()  # one search at a time: hypothesis keeps some state for all threads
 
 
 class NoAnswer(Exception):
@@ -27,6 +27,7 @@ class Answers:
 
     def __init__(self, plan: Plan, replies: list[Reply], session: SessionLike) -> None:
         self.plan, self._session, self.seconds = plan, session, plan.exercise.seconds
+        self._forms = forms_wanted(plan)
         self._replies = dict(enumerate(replies))
         self._asked = {place: call["function"] for place, call in enumerate(plan.calls)}
 
@@ -37,10 +38,7 @@ class Answers:
         """The value in a reply; raises `NoAnswer` if there is none."""
         if "value" not in reply:
             raise NoAnswer
-        try:
-            return from_wire(reply["value"])
-        except Malformed:
-            raise NoAnswer from None
+        return reply["value"]
 
     def ask(self, function: str, inputs: Inputs) -> Reply:
         call = numeric_call(function, inputs)
@@ -80,9 +78,9 @@ class Answers:
         )
 
     def value_for_law(self, function: str, inputs: Inputs) -> Any:
-        """The value as a law wants it: a number or an array, or `NoAnswer`."""
+        """The value as a law wants it: numbers and arrays of the form that the reference gives, or `NoAnswer`."""
         try:
-            numbers = _as_law_value(self.value(self.ask(function, inputs)))
+            numbers = _as_law_value(in_form(self.value(self.ask(function, inputs)), function, inputs, self._forms))
         except NoAnswer:
             numbers = None
         if numbers is None:
@@ -90,10 +88,16 @@ class Answers:
         return numbers
 
 
+class _TimeIsUp(Exception):
+    """The search has had its seconds."""
+
+
 def _as_law_value(value: Any) -> Any:
-    if isinstance(value, list):
+    if isinstance(value, (list, tuple)):
         items = tuple(_as_law_value(item) for item in value)
         return None if any(item is None for item in items) else items
+    if isinstance(value, np.ndarray):
+        value.flags.writeable = False  # what a law did to it, the next would see
     if isinstance(value, (int, float, complex, str, np.ndarray)):
         return value
     return None
@@ -102,24 +106,35 @@ def _as_law_value(value: Any) -> Any:
 def simplest_failure(question: Question, answers: Answers) -> tuple[Case, Difference] | None:
     """(case, difference) for the simplest failing input that hypothesis finds, or None."""
 
+    until, failing = time.monotonic() + BUDGET.search, []
+
     def fails(inputs: Inputs) -> bool:
+        if time.monotonic() > until:
+            raise _TimeIsUp
         reply = answers.ask(question.name, inputs)
-        return "value" in reply and difference(answers.value(reply), question.asks(*inputs), question.agrees_within) is not None
+        wrong = (
+            "value" in reply and difference(answers.value(reply), question.asks(*inputs), question.agrees_within) is not None
+        )
+        failing[:] = [inputs] if wrong else failing
+        return wrong
 
     try:
-        with _SEARCHING:
-            inputs = hypothesis.find(
-                strategy(question),
-                fails,
-                random=None,
-                settings=hypothesis.settings(
-                    max_examples=SEARCH_EXAMPLES,
-                    database=None,
-                    deadline=None,
-                    derandomize=True,
-                    suppress_health_check=list(hypothesis.HealthCheck),
-                ),
-            )
+        inputs = hypothesis.find(
+            strategy(question),
+            fails,
+            random=None,
+            settings=hypothesis.settings(
+                max_examples=SEARCH_EXAMPLES,
+                database=None,
+                deadline=None,
+                derandomize=True,
+                suppress_health_check=list(hypothesis.HealthCheck),
+            ),
+        )
+    except _TimeIsUp:
+        if not failing:
+            return None
+        [inputs] = failing  # simpler than what it began with, if not the simplest
     except (hypothesis.errors.HypothesisException, NoAnswer):
         return None
     wanted = question.asks(*inputs)

@@ -15,7 +15,6 @@ from .verdict import ENDED_EARLY, NOT_ATTEMPTED, RAISED, REFUSED, TOO_BIG, TOO_S
 NOT_HANDED_IN = "The file was not handed in."
 FORGED = "The program sent something that is not an answer. Return the value from the function; nothing else is read."
 ONLY_ARRAYS = "right for single numbers, not yet for arrays of them"
-ALLOWED = "numpy, sympy and the mathematical modules of Python"
 
 # trouble → (kind, sentence). {f} is the function, {what}, {error} and {text} come from the student's run.
 _TROUBLES = {
@@ -36,7 +35,7 @@ _TROUBLES = {
     "breakpoint": (REFUSED, "The file stops at breakpoint(), and waits for somebody to type. Take it out."),
     "exit": (ENDED_EARLY, "The file ends Python (sys.exit, exit or quit). Return a value instead."),
     "input": (REFUSED, "The file asks the keyboard with input(). Everything the function needs is in its arguments."),
-    "import": (REFUSED, "The file imports {what}. This course uses " + ALLOWED + "."),
+    "import": (REFUSED, "The file imports {what}, which cannot be had here. {text}"),
     "missing module": (RAISED, "The file imports {what}, which cannot be found."),
     "refused": (REFUSED, "The file tried to {what}. That is not allowed here."),
     "time": (TOO_SLOW, "Still running after {seconds:g} s. Look for a loop that never ends, or for work done over and over."),
@@ -140,6 +139,13 @@ def not_refused_sentence(question: Question, refusal: Refusal, reply: Reply) -> 
 
 def measured_sentence(failed: Sequence[str]) -> str:
     return f"What was measured is not all as it should be: {', '.join(failed)}."
+
+
+def not_judged_sentence(fault: str) -> str:
+    return (
+        f"Not judged: a fault of the checker's ({fault}), not of this file. It costs nothing: the next run judges it again. "
+        "Tell whoever looks after the checker."
+    )
 
 
 def law_broken_sentence(law: Invariant) -> str:

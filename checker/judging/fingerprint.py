@@ -12,7 +12,7 @@ from hashlib import sha256
 from importlib.metadata import version
 from typing import NamedTuple
 
-from ..course import ROOT, find
+from ..course import PATHS, ROOT, find
 from ..imports import Sources
 
 SOURCES = Sources(ROOT, ("checker", "solutions"))
@@ -20,6 +20,9 @@ _ENGINE = ("checker.judging.judge", "checker.sandbox.workers", "checker.worker.w
 _NOT_JUDGING = {"checker.course"}  # the list of exercises: a new one does not change how the others are judged
 _LIBRARIES = ("numpy", "sympy", "hypothesis")
 _RELATIVE_IMPORT = re.compile(r"from[\s\\]*\.")
+
+
+_EXERCISES = {f"{path}.py" for path in PATHS}
 
 
 class VerdictKey(NamedTuple):
@@ -56,16 +59,26 @@ def submission_hash(path: str, files: Mapping[str, str]) -> str:
 
 
 def files_used(path: str, files: Mapping[str, str]) -> set[str]:
-    """The file and all that it can reach. A file that speaks of imports reaches every file whose name it mentions."""
+    """The file and all that it can reach: every helper whose name it mentions and, if it speaks of exercises, every exercise."""
     found: set[str] = set()
     ahead = [path] if path in files else []
     while ahead:
         at = ahead.pop()
         found.add(at)
         text = files[at]
-        if "exercises" in text or _RELATIVE_IMPORT.search(text):
-            ahead += [other for other in files if other not in found and _module_name(other) in text]
+        of_exercises = "exercises" in text or _RELATIVE_IMPORT.search(text)
+        ahead += [
+            other
+            for other in files
+            if other not in found
+            and (of_exercises or other not in _EXERCISES or _beside(at, other))
+            and _module_name(other) in text
+        ]
     return found
+
+
+def _beside(path: str, other: str) -> bool:
+    return path.rpartition("/")[0] == other.rpartition("/")[0]
 
 
 @lru_cache(maxsize=4096)

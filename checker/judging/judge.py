@@ -8,19 +8,28 @@ from typing import Any
 
 import numpy as np
 
-from ..checks.exercise import Measurement, Question, Tolerance
+from ..checks.exercise import Measurement, Question, Tolerance, equal, relative
 from ..checks.given import shown
 from ..checks.units import in_words
+from ..course import PRACTICE_SEED, SEALED, find, load_exercise
+from ..faults import attempt
+from ..text import clean
+from ..worker.wire import Unusable, to_wire
 from . import explanations
 from .answers import Answers, NoAnswer, simplest_failure
 from .compare import Difference, difference, ratio_in_words
+from .forms import may_be_compared
 from .plan import Case, LawCase, LawFunction, Plan, QuestionPlan
 from .plans import plan_for
 from .protocols import Inputs, WorkerLike
-from .verdict import NOT_ATTEMPTED, PASSED, REFUSED, TOO_BIG, UNFINISHED, WRONG, Finding, Part, Verdict
+from .verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, REFUSED, TOO_BIG, UNFINISHED, WRONG, Finding, Part, Verdict
 
 # What each part of a question is worth, before the parts that it lacks are left out. What is measured shares the numbers'.
 WEIGHTS = {"numbers": 5, "arrays": 1, "laws": 2, "published": 2, "refusals": 1}
+# What a table of a pack's figures could earn; and what share of answers is most of them, or at least some, and how near.
+_SAME_FOR_ALL = {"laws", "published", "refusals"}
+_MOST, _SOME, _MOST_DIFFER = Fraction(1, 2), Fraction(1, 3), Fraction(3, 4)
+_NEAR = relative(0.1, because="a formula with a slip in it follows the right one; the next entry of a table does not")
 LINE_SHOWN = 200
 
 Judged = tuple[tuple[Part, ...], tuple[Finding, ...]]  # of one question
@@ -43,7 +52,20 @@ def judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) ->
     Returns
     -------
     Verdict
+        Of kind `NOT_JUDGED` where the checker itself failed.
     """
+    verdict, fault = attempt(_judge, name, files, worker, seed)
+    return verdict or not_judged(find(name), fault)
+
+
+def not_judged(path: str, fault: str) -> Verdict:
+    """What stands in a verdict's place where the checker itself failed: it takes nothing from the member for good."""
+    exercise = plan_for(path, PRACTICE_SEED).exercise if SEALED else load_exercise(path)
+    finding = Finding(NOT_JUDGED, exercise.name, explanations.not_judged_sentence(fault))
+    return Verdict(path, NOT_JUDGED, exercise.marks, (), (finding,))
+
+
+def _judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) -> Verdict:
     plan = plan_for(name, seed)
     exercise = plan.exercise
     if f"{exercise.path}.py" not in files:
@@ -88,6 +110,8 @@ def _judge_question(plan: QuestionPlan, answers: Answers) -> Judged:
     if plan.refusals:
         earned["refusals"], refusal_finding = _judge_refusals(plan, answers, varies)
         findings.append(refusal_finding)
+    if not numbers and _is_known_by_heart(plan, answers, earned):
+        earned |= dict.fromkeys(earned.keys() & _SAME_FOR_ALL, Fraction(0))
     total = sum(WEIGHTS[what] for what in earned)
     share = _share(answers.plan, question)
     parts = tuple(
@@ -98,6 +122,26 @@ def _judge_question(plan: QuestionPlan, answers: Answers) -> Judged:
     if first and first is not number_finding and first.kind == WRONG:
         first = answers.first_stop() or first  # what was not answered in time is not wrong
     return parts, (first,) if first else ()
+
+
+def _is_known_by_heart(plan: QuestionPlan, answers: Answers, earned: Mapping[str, Fraction]) -> bool:
+    """Whether a function is right where every pack asks it, and elsewhere goes in steps or is not even near: so is a table.
+
+    One that goes in no steps and keeps every law works something out, whatever its numbers are.
+    """
+    question, fresh = plan.question, [case for case in plan.cases if case.fresh]
+    if not fresh:
+        return False
+    practised = [case for case in plan.cases if not case.fresh]
+    right = [answers.difference(question, case, case.wanted, question.agrees_within) is None for case in practised]
+    if not (earned.get("published", 0) >= _MOST or practised and sum(right) >= _MOST * len(right)):
+        return False
+    if len({repr(answers.reply(case.place)) for case in fresh}) < _MOST_DIFFER * len({repr(case.wanted) for case in fresh}):
+        return True
+    if earned.get("laws") == 1 and any(case.law.relation is equal for case in plan.laws):
+        return False
+    near = sum(answers.difference(question, case, case.wanted, _NEAR) is None for case in fresh)
+    return near < _SOME * len(fresh)
 
 
 def _share(plan: Plan, question: Question) -> Fraction:
@@ -164,17 +208,17 @@ def _judge_numbers(plan: QuestionPlan, answers: Answers) -> tuple[bool, Finding 
         pairs.append((got, case.wanted))
         altered += reply.get("altered", ())
         if apart:
-            failing.append((case, apart))
+            failing.append((place, case, apart))
     if not failing:
         return not altered, Finding(WRONG, question.name, explanations.altered_sentence(question, altered)) if altered else None
-    case, apart = failing[0]
+    place, case, apart = failing[0]
     remark = (
         ""
         if apart.says or question.symbolic
         else ratio_in_words(_scalar_pairs(pairs), question.gives if isinstance(question.gives, str) else "")
     )
     slip = _name_slip(plan, pairs[: plan.drawn])
-    if case in plan.cases[1 : plan.drawn] and not (question.symbolic or question.sealed or apart.says or slip):
+    if 0 < place < plan.drawn and not (question.symbolic or question.sealed or apart.says or slip):
         case, apart = simplest_failure(question, answers) or (case, apart)
     return False, _finding(question, case, apart, remark, slip)
 
@@ -231,7 +275,7 @@ def _law_problem(question: Question, law_case: LawCase, answers: Answers) -> Fin
     try:
         with np.errstate(all="ignore"):
             left, right = law.law(LawFunction(question.name, ask), *law_case.inputs)
-            if law.relation(left, right, question.agrees_within):
+            if may_be_compared(left, right) and law.relation(left, right, question.agrees_within):
                 return None
         remark = f"{shown(left)} against {shown(right)}"
     except NoAnswer as silent:
@@ -252,11 +296,9 @@ def _varies(plan: QuestionPlan, answers: Answers) -> bool:
         if "value" not in reply or reply["value"] is None:
             return False
         value = reply["value"]
-        if isinstance(value, float) and value != value:
+        if isinstance(value, Unusable) or (isinstance(value, float) and value != value):
             return False
-        if isinstance(value, dict) and set(value) & {"unusable", "oversize"}:
-            return False
-        seen.add(repr(value))
+        seen.add(repr(to_wire(value)))
     wanted = {repr(case.wanted) for case in plan.cases[: plan.drawn]}
     return len(seen) > 1 or len(wanted) == 1
 
@@ -331,5 +373,5 @@ def _with_source(finding: Finding, files: Mapping[str, str]) -> Finding:
         return finding
     path, number, _ = finding.line
     lines = files.get(path, "").split("\n")
-    text = lines[number - 1].strip()[:LINE_SHOWN] if 0 < number <= len(lines) else ""
+    text = clean(lines[number - 1].strip(), LINE_SHOWN) if 0 < number <= len(lines) else ""
     return replace(finding, line=(path, number, text))

@@ -12,7 +12,7 @@ import contextlib
 import itertools
 import json
 import random
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 from typing import Any
@@ -24,6 +24,7 @@ from hypothesis import strategies as st
 
 from ..checks.exercise import Exercise, Invariant, Measurement, Published, Question, Refusal, Slip
 from ..checks.given import Given
+from ..course import PRACTICE_SEED
 from ..worker.wire import Expression, from_wire, to_wire
 from .compare import difference
 from .protocols import Call, Inputs
@@ -44,12 +45,14 @@ class Case:
     """One call: its inputs, its place in the batch, the value wanted, and the inputs as (name, text) pairs.
 
     A formula is called with symbols alone; the pairs are then those of the first point at which its value is worked out.
+    `fresh` says that a student pack does not ask it.
     """
 
     inputs: tuple
     place: int
     wanted: object
     shown: tuple[tuple[str, str], ...]
+    fresh: bool = True
 
 
 @dataclass(frozen=True)
@@ -152,9 +155,12 @@ def _plan_question(question: Question, seed: int, count: int, batch: Batch, answ
         stacked: tuple[Case, ...] = ()
     else:
         whole = whole_inputs(question, drawn)
-        cases = (
-            *(_case(question, batch, inputs, question.asks(*inputs)) for inputs in (*drawn, *edge_inputs(question, drawn))),
-            *(_case(question, batch, tuple(map(_as_integer, inputs)), question.asks(*inputs)) for inputs in whole[:1]),
+        practised = {repr(figure.given) for figure in question.published}
+        if seed != PRACTICE_SEED:
+            practised.update(repr(inputs) for inputs, _ in _asked(question, draw(question, count, PRACTICE_SEED)))
+        cases = tuple(
+            replace(_case(question, batch, inputs, question.asks(*plain)), fresh=repr(inputs) not in practised)
+            for inputs, plain in _asked(question, drawn, whole)
         )
         stacked = tuple(_stacked_cases(question, batch, cases, drawn, whole)) if question.arrays else ()
     published = tuple((figure, _case(question, batch, figure.given, figure.wanted)) for figure in question.published)
@@ -175,17 +181,17 @@ def _plan_question(question: Question, seed: int, count: int, batch: Batch, answ
     return QuestionPlan(question, cases, 1 if question.symbolic else len(drawn), stacked, published, laws, refusals, slips)
 
 
-def _hold(law: Invariant, inputs: Inputs, function: LawFunction) -> None:
-    law.law(function, *inputs)
-
-
 def _measure(measured: Measurement, seed: int, function: LawFunction) -> None:
     measured.of(function, seed)
 
 
+def _try_law(law: Invariant, inputs: Inputs, function: LawFunction) -> None:
+    law.law(function, *inputs)
+
+
 def _law_cases(law: Invariant, question: Question, drawn: Sequence[Inputs], batch: Batch, answer: Answer) -> list[LawCase]:
     """A case for each of the inputs drawn; one without inputs if the law asks the same whatever they are."""
-    asked = [_add_foreseen_calls(batch, question, answer, partial(_hold, law, inputs)) for inputs in drawn]
+    asked = [_add_foreseen_calls(batch, question, answer, partial(_try_law, law, inputs)) for inputs in drawn]
     if len(drawn) > 1 and len(set(asked)) == 1:
         return [LawCase(law, drawn[0], ())]
     return [LawCase(law, inputs, shown_inputs(question, inputs)) for inputs in drawn]
@@ -299,6 +305,16 @@ def shown_inputs(question: Question, inputs: Inputs) -> tuple[tuple[str, str], .
     return tuple((name, given.show(value)) for (name, given), value in zip(question.given.items(), inputs, strict=False))
 
 
+def _asked(
+    question: Question, drawn: Sequence[Inputs], whole: Sequence[Inputs] | None = None
+) -> Iterator[tuple[Inputs, Inputs]]:
+    """What is asked one by one: those drawn, those at the edges, and one of whole numbers; each with what the reference gets."""
+    for inputs in (*drawn, *edge_inputs(question, drawn)):
+        yield inputs, inputs
+    for inputs in (whole_inputs(question, drawn) if whole is None else whole)[:1]:
+        yield tuple(map(_as_integer, inputs)), inputs
+
+
 def edge_inputs(question: Question, drawn: Sequence[Inputs]) -> list[Inputs]:
     """Inputs at each of a question's edges, made from the last of those drawn: these differ from seed to seed.
 
@@ -308,21 +324,24 @@ def edge_inputs(question: Question, drawn: Sequence[Inputs]) -> list[Inputs]:
     found = [edge(*inputs) for edge, inputs in zip(question.edges, rows, strict=False)]
     for limit, inputs in zip(getattr(question.asks, "limits", ()), rows, strict=False):
         given = dict(zip(question.given, inputs, strict=True))
-        if limit.relation not in (">=", "<=") or limit.name not in given or (limit.other and limit.other not in given):
+        inside = isinstance(given.get(limit.name), (int, float)) and (not limit.other or limit.other in given)
+        if not inside or limit.relation not in (">=", "<="):
             continue
-        end = limit.factor * (given[limit.other] if limit.other else 1.0)
         place = list(given).index(limit.name)
-        at_end = tuple((given | {limit.name: end}).values())
-        if (
-            isinstance(given[limit.name], (int, float))
-            and not any(row[place] == end for row in drawn)
-            and _answers(question, at_end)
-        ):
+        asked = any(row[place] == _end(limit, dict(zip(given, row, strict=True))) for row in drawn)
+        at_end = tuple((given | {limit.name: _end(limit, given)}).values())
+        if not asked and _has_answer(question, at_end):
             found.append(at_end)
     return found
 
 
-def _answers(question: Question, inputs: Inputs) -> bool:
+def _end(limit: Any, given: Mapping[str, Any]) -> Any:
+    """Where a range ends for one set of inputs; a whole number where one is given."""
+    end = limit.factor * (given[limit.other] if limit.other else 1.0)
+    return int(end) if type(given[limit.name]) is int and float(end).is_integer() else end
+
+
+def _has_answer(question: Question, inputs: Inputs) -> bool:
     """Whether the reference has an answer for inputs, and a finite one."""
     try:
         with np.errstate(all="ignore"):
@@ -342,8 +361,10 @@ def whole_inputs(question: Question, drawn: Sequence[Inputs]) -> list[Inputs]:
     found: list[Inputs] = []
     for inputs in reversed(drawn):
         rounded = tuple(_rounded(given, value) for given, value in zip(question.given.values(), inputs, strict=True))
-        if len(found) == WHOLES or not any(type(_as_integer(value)) is int for value in rounded):
+        if len(found) == WHOLES:
             break
+        if not any(type(_as_integer(value)) is int for value in rounded):
+            continue
         if question.where(*rounded) and (found or not is_whole(question.asks(*rounded))):
             found.append(rounded)
     return found
@@ -436,13 +457,14 @@ def strategy(question: Question) -> st.SearchStrategy:
 
 
 def draw(question: Question, count: int, seed: int) -> tuple[Inputs, ...]:
-    """`count` different inputs for a question under a seed: the simplest of all, the ends of the ranges, then at random."""
+    """`count` different inputs for a question under a seed: the simplest, the ends of the ranges, at least one at random."""
     pools = [given.values for given in question.given.values()]
     ends = [given.ends or pool[:1] for given, pool in zip(question.given.values(), pools, strict=True)]
     rng = random.Random(seed)
     found = {}
+    same_for_all = [_simplest_inputs(question, pools), tuple(end[0] for end in ends), tuple(end[-1] for end in ends)]
     for inputs in itertools.chain(
-        [_simplest_inputs(question, pools), tuple(end[0] for end in ends), tuple(end[-1] for end in ends)],
+        same_for_all[: count - 1],
         (tuple(map(rng.choice, pools)) for _ in range(50 * count)),
     ):
         if len(found) < count and question.where(*inputs):

@@ -17,11 +17,12 @@ from hypothesis import strategies as st
 
 from ..checks.exercise import Exercise, Given, Invariant, Measurement, Published, Question, Refusal, Slip, Tolerance
 from ..course import ROOT
-from ..worker.wire import from_wire, to_wire
+from ..faults import Problem
+from ..worker.wire import Expression, from_wire, to_wire
 from .plan import Case, LawCase, Plan, QuestionPlan, call_key
 
 
-class BrokenSeal(Exception):
+class BrokenSeal(Problem):
     """A sealed file cannot be opened; the text says what to do."""
 
 
@@ -116,7 +117,7 @@ def _question_to_data(planned: QuestionPlan) -> dict:
             for figure, case in planned.published
         ],
         "refusals": [[refusal.what, _case_to_data(case)] for refusal, case in planned.refusals],
-        "slips": [[slip.says, list(map(to_wire, wrongs))] for slip, wrongs in planned.slips],
+        "slips": [[slip.says, list(map(_wanted_to_data, wrongs))] for slip, wrongs in planned.slips],
         "share": question.share,
         "measured": [[one.what, one.because, one.unit, one.least, one.most] for one in question.measured],
         "laws": [law.says for law in question.holds],
@@ -186,7 +187,14 @@ def _case_from_data(data: Sequence) -> Case:
 
 
 def _wanted_to_data(wanted: Any) -> Any:
-    return to_wire(list(wanted) if isinstance(wanted, tuple) else wanted)
+    return to_wire(_values_alone(wanted))
+
+
+def _values_alone(wanted: Any) -> Any:
+    """A value without the text of its formulas: of those a pack has what they are worth at some points, and no more."""
+    if isinstance(wanted, (tuple, list)):
+        return [_values_alone(item) for item in wanted]
+    return Expression("", wanted.at) if isinstance(wanted, Expression) else wanted
 
 
 def _to_tuples(value: Any) -> Any:

@@ -6,7 +6,8 @@ from fractions import Fraction
 PASSED, WRONG, RAISED = "passed", "wrong", "raised"
 TOO_SLOW, TOO_BIG, REFUSED = "too slow", "too big", "refused"
 ENDED_EARLY, UNFINISHED, NOT_ATTEMPTED = "ended early", "unfinished", "not attempted"
-KINDS = (PASSED, WRONG, RAISED, TOO_SLOW, TOO_BIG, REFUSED, ENDED_EARLY, UNFINISHED, NOT_ATTEMPTED)
+NOT_JUDGED = "not judged"  # a fault of the checker's: no verdict, kept nowhere, to be tried again
+KINDS = (PASSED, WRONG, RAISED, TOO_SLOW, TOO_BIG, REFUSED, ENDED_EARLY, UNFINISHED, NOT_ATTEMPTED, NOT_JUDGED)
 
 
 @dataclass(frozen=True)

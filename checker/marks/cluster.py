@@ -16,7 +16,8 @@ from ..judging.fingerprint import VerdictKey, files_used, judged_by, key_of
 from ..judging.verdict import Verdict, from_data, to_data
 from ..sandbox.proof import prove
 from ..submissions.members import Member
-from .pool import MemberVerdicts, Workers
+from .judges import Workers
+from .pool import MemberVerdicts
 from .store import Store
 
 TRIES = 10  # how often a task may be begun again after a machine was lost in the middle of it
@@ -70,8 +71,9 @@ def _submit(client: Any, path: str, files: Mapping[str, str], seed: int, store: 
     )
 
 
-def _gather(client: Any, member: Member, tasks: Iterable[Task], store: Store | None) -> MemberVerdicts:
-    return MemberVerdicts(member, tuple(_result(client, task, store) for task in tasks))
+def _gather(client: Any, member: Member, tasks: Sequence[Task], store: Store | None) -> MemberVerdicts:
+    verdicts = tuple(_result(client, task, store) for task in tasks)
+    return MemberVerdicts(member, verdicts, tuple(key for key, _ in tasks))
 
 
 def _result(client: Any, task: Task, store: Store | None) -> Verdict:

@@ -12,7 +12,8 @@ CLASS, CLUB = "Crystal to Reaction", "Saltmarsh Point Wireless Circle"
 class RunDetails:
     """All that the pages and tables of a run say beside the marks; kept with the run, so that a later amendment says the same.
 
-    `school_year` is its first and its last day.
+    `school_year` is its first and its last day. `not_compared` are exercises on which the checker failed to look for likeness,
+    and why.
     """
 
     seed: int
@@ -20,11 +21,17 @@ class RunDetails:
     title: str = CLASS
     club: str = CLUB
     alike: tuple[Alike, ...] = ()
+    not_compared: tuple[tuple[str, str], ...] = ()
 
     def with_changes(self, title: str | None, club: str | None, school_year: tuple[date, date] | None) -> "RunDetails":
         """The details of a further run, for which some of these were given anew."""
         return replace(
-            self, title=title or self.title, club=club or self.club, school_year=school_year or self.school_year, alike=()
+            self,
+            title=title or self.title,
+            club=club or self.club,
+            school_year=school_year or self.school_year,
+            alike=(),
+            not_compared=(),
         )
 
 
@@ -40,10 +47,12 @@ def details_to_data(details: RunDetails) -> dict:
         "club": details.club,
         "school year": [day.isoformat() for day in details.school_year],
         "alike": [alike_to_data(pair) for pair in details.alike],
+        "not compared": dict(details.not_compared),
     }
 
 
 def details_from_data(data: dict, seed: int) -> RunDetails:
     """The details that `details_to_data` described; KeyError, TypeError or ValueError for anything else."""
     first, last = map(date.fromisoformat, data["school year"])
-    return RunDetails(seed, (first, last), data["class"], data["club"], tuple(map(alike_from_data, data["alike"])))
+    alike, not_compared = tuple(map(alike_from_data, data["alike"])), tuple(data.get("not compared", {}).items())
+    return RunDetails(seed, (first, last), data["class"], data["club"], alike, not_compared)

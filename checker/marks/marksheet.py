@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from ..course import find, load_exercise
-from ..judging.verdict import Verdict, marks_text, to_data
-from ..text import display_name, display_text
+from ..judging.verdict import NOT_JUDGED, Verdict, marks_text, to_data
+from ..text import display_text
 from .store import Override, Store
 
 Overrides = Mapping[tuple[str, str], Override]
@@ -25,6 +25,11 @@ class Mark:
         return self.verdict.exercise
 
     @property
+    def is_judged(self) -> bool:
+        """Whether there is a mark: a person's, or a verdict that the checker did not fail to come to."""
+        return self.override is not None or self.verdict.kind != NOT_JUDGED
+
+    @property
     def amount(self) -> Fraction:
         return self.override.mark if self.override else self.verdict.earned
 
@@ -35,29 +40,40 @@ class Mark:
 
 @dataclass(frozen=True)
 class MemberMarks:
-    """A member's marks, in the course's order, and the sentences about files that could not be read."""
+    """A member's marks, in the course's order, and the sentences about files that could not be read.
+
+    `name` is for people to read; `identity` is who it is.
+    """
 
     name: str
     problems: tuple[str, ...]
     marks: tuple[Mark, ...]
+    identity: str
 
     @property
     def amount(self) -> Fraction:
         return sum((mark.amount for mark in self.marks), Fraction(0))
 
     @property
+    def not_judged(self) -> int:
+        return sum(not mark.is_judged for mark in self.marks)
+
+    @property
     def of(self) -> int:
         return sum(mark.of for mark in self.marks)
 
 
-def member_marks(name: str, problems: Iterable[str], verdicts: Sequence[Verdict], overrides: Overrides) -> MemberMarks:
-    """The marks of one member, with the overrides that are theirs."""
-    marks = (Mark(verdict, overrides.get((name, verdict.exercise))) for verdict in verdicts)
-    return MemberMarks(name, tuple(problems), tuple(marks))
+def member_marks(
+    name: str, problems: Iterable[str], verdicts: Sequence[Verdict], overrides: Overrides, identity: str = ""
+) -> MemberMarks:
+    """The marks of one member, with the overrides that are theirs; `identity` may be left out where it is the name."""
+    identity = identity or name
+    marks = (Mark(verdict, overrides.get((identity, verdict.exercise))) for verdict in verdicts)
+    return MemberMarks(name, tuple(problems), tuple(marks), identity)
 
 
 def set_mark(store: Store, member: str, exercise: str, mark: str, reason: str, who: str) -> Override:
-    """Set a mark by hand, from what a person typed.
+    """Set a mark by hand, from what a person typed; `member` is the identity of whose mark it is.
 
     Raises
     ------
@@ -71,7 +87,7 @@ def set_mark(store: Store, member: str, exercise: str, mark: str, reason: str, w
         raise ValueError("A mark set by hand needs a reason: it is shown to the member beside the mark.")
     if not who:
         raise ValueError("A mark set by hand needs the name of the person who sets it.")
-    return store.override(display_name(member), path, amount, reason, who)
+    return store.override(member, path, amount, reason, who)
 
 
 def mark_from(text: str, most: int) -> Fraction:

@@ -1,30 +1,26 @@
-"""Marking members, several at a time, each exercise in a process of its own; what is kept already is not run again."""
+"""Marking members: each exercise is judged in a process, several at a time; what is kept already is not run again."""
 
 import os
-import threading
 from collections import deque
-from collections.abc import Callable, Generator, Iterable, Mapping, Sequence
-from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass
+from collections.abc import Generator, Iterable, Sequence
+from dataclasses import dataclass, field
 from fractions import Fraction
 
 from ..course import PATHS
-from ..judging.fingerprint import files_used, judged_by, key_of
-from ..judging.judge import judge
+from ..judging.fingerprint import VerdictKey, files_used, key_of
 from ..judging.verdict import Verdict
-from ..sandbox.workers import FreshWorker, WarmWorker, WorkerLost, start_worker
 from ..submissions.members import Member
+from .judges import Judges, Task
 from .store import Store
-
-Judge = Callable[[str, Mapping[str, str], int], Verdict]
 
 
 @dataclass(frozen=True)
 class MemberVerdicts:
-    """A member with a verdict for every exercise, in the course's order."""
+    """A member with a verdict for every exercise, in the course's order, and the key of each."""
 
     member: Member
     verdicts: tuple[Verdict, ...]
+    keys: tuple[VerdictKey, ...] = ()
 
     @property
     def earned(self) -> Fraction:
@@ -33,6 +29,22 @@ class MemberVerdicts:
     @property
     def marks(self) -> int:
         return sum(verdict.marks for verdict in self.verdicts)
+
+
+@dataclass
+class _Entry:
+    """A member at work: the verdicts so far, by exercise."""
+
+    member: Member
+    keys: dict[str, VerdictKey]
+    verdicts: dict[str, Verdict] = field(default_factory=dict)
+
+    @property
+    def is_done(self) -> bool:
+        return len(self.verdicts) == len(self.keys)
+
+    def result(self) -> MemberVerdicts:
+        return MemberVerdicts(self.member, tuple(self.verdicts[path] for path in self.keys), tuple(self.keys.values()))
 
 
 def mark(
@@ -58,61 +70,38 @@ def mark(
     StoreProblem
         If the store stops working. What it has acknowledged is kept.
     """
-    for path in paths:  # once, and not in the threads: Python 3.11 cannot parse in two of them at a time
-        judged_by(path)
     jobs = jobs or os.cpu_count() or 1
-    with Workers() as workers, ThreadPoolExecutor(jobs) as pool:
-
-        def of_member(member: Member) -> MemberVerdicts:
-            return MemberVerdicts(
-                member, tuple(cached_verdict(path, member.files, seed, store, workers.judge) for path in paths)
-            )
-
-        ahead = deque()
-        try:
-            for member in members:
-                ahead.append(pool.submit(of_member, member))
-                if len(ahead) > 2 * jobs:
-                    yield ahead.popleft().result()
-            while ahead:
+    coming, ahead, todo = iter(members), deque[_Entry](), deque[tuple[_Entry, Task]]()
+    at_work: dict[int, _Entry] = {}
+    with Judges(jobs) as judges:
+        while True:
+            while len(ahead) <= 2 * jobs and (member := next(coming, None)) is not None:
+                entry, tasks = _entry(member, seed, paths, store)
+                ahead.append(entry)
+                todo += [(entry, task) for task in tasks]
+            if not ahead:
+                return
+            while todo and judges.free:
+                entry, task = todo.popleft()
+                at_work[id(task)] = entry
+                judges.begin(task)
+            if ahead[0].is_done:
                 yield ahead.popleft().result()
-        finally:
-            pool.shutdown(wait=False, cancel_futures=True)
+                continue
+            for task, verdict in judges.finished():
+                entry = at_work.pop(id(task))
+                entry.verdicts[task.path] = store.put(entry.keys[task.path], verdict) if store else verdict
 
 
-def cached_verdict(path: str, files: Mapping[str, str], seed: int, store: Store | None, judge: Judge) -> Verdict:
-    """The verdict from the store, or a new one that is put there. A verdict sees only the files that its key speaks for."""
-    files = {name: files[name] for name in files_used(f"{path}.py", files)}
-    if store is None:
-        return judge(path, files, seed)
-    key = key_of(path, files, seed)
-    return store.get(key) or store.put(key, judge(path, files, seed))
-
-
-class Workers:
-    """A warm worker for each thread that asks for one; a lost one is replaced, once."""
-
-    def __init__(self) -> None:
-        self._own, self._all, self._lock = threading.local(), [], threading.Lock()
-
-    def __enter__(self) -> "Workers":
-        return self
-
-    def __exit__(self, *exception: object) -> None:
-        for worker in self._all:
-            worker.close()
-
-    def judge(self, path: str, files: Mapping[str, str], seed: int) -> Verdict:
-        """As `judge.judge`, with this thread's own worker."""
-        try:
-            return judge(path, files, self._worker(), seed)
-        except WorkerLost:
-            self._own.worker = None
-            return judge(path, files, self._worker(), seed)
-
-    def _worker(self) -> WarmWorker | FreshWorker:
-        if getattr(self._own, "worker", None) is None:
-            self._own.worker = start_worker()
-            with self._lock:
-                self._all.append(self._own.worker)
-        return self._own.worker
+def _entry(member: Member, seed: int, paths: Sequence[str], store: Store | None) -> tuple[_Entry, list[Task]]:
+    """A member with the verdicts that are kept, and what is still to be judged. A verdict sees only the files of its key."""
+    entry, tasks = _Entry(member, {}), []
+    for path in paths:
+        files = {name: member.files[name] for name in files_used(f"{path}.py", member.files)}
+        entry.keys[path] = key_of(path, files, seed)
+        kept = store.get(entry.keys[path]) if store else None
+        if kept is None:
+            tasks.append(Task(path, files, seed))
+        else:
+            entry.verdicts[path] = kept
+    return entry, tasks

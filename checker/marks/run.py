@@ -9,9 +9,9 @@ from datetime import date
 from pathlib import Path
 
 from ..course import PATHS
-from ..judging.fingerprint import files_used, key_of
+from ..judging.verdict import NOT_JUDGED
 from ..sandbox.proof import Proof, prove
-from ..submissions.likeness import find_alike
+from ..submissions.likeness import compare_submissions
 from ..submissions.members import find_submissions, read_submission
 from .cluster import mark_on_cluster
 from .details import RunDetails, calendar_year
@@ -49,8 +49,8 @@ class ClassMarks(Collection):
         self._store, self._run, self._overrides = store, run, store.overrides()
 
     def __iter__(self) -> Iterator[MemberMarks]:
-        for name, problems, verdicts in self._store.members(self._run):
-            yield member_marks(name, problems, verdicts, self._overrides)
+        for name, problems, verdicts, identity in self._store.members(self._run):
+            yield member_marks(name, problems, verdicts, self._overrides, identity)
 
     def __len__(self) -> int:
         return self._store.count_members(self._run)
@@ -118,11 +118,10 @@ def mark_class(
     with closing(marked):  # whatever happens, nobody is at work on the store when it is closed
         for one in follow(marked, len(found)):
             files = one.member.files
-            keys = [
-                key_of(path, {name: files[name] for name in files_used(f"{path}.py", files)}, seed) for path in request.paths
-            ]
-            store.record(run, one.member.name, one.member.problems, keys)
+            # where the checker failed there is no verdict that the store could know by its key
+            kept = [v if v.kind == NOT_JUDGED else key for v, key in zip(one.verdicts, one.keys, strict=True)]
+            store.record(run, one.member.name, one.member.problems, kept, one.member.identity)
             if len(found) <= MOST_COMPARED:
                 sources.append((one.member.name, files))
-    store.finish_run(run, find_alike(sources, request.paths))
+    store.finish_run(run, *compare_submissions(sources, request.paths))
     return run

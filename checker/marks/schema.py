@@ -34,15 +34,15 @@ STEPS = (
             run         INTEGER NOT NULL,
             name        TEXT NOT NULL,
             problems    TEXT NOT NULL,      -- JSON: sentences about files that could not be read
-            verdicts    TEXT NOT NULL,      -- JSON: ids of verdicts, one for each exercise marked
-            seal        TEXT NOT NULL,      -- hash of run, name, problems and the seals of those verdicts
+            verdicts    TEXT NOT NULL,      -- JSON: for each exercise a verdict's id, or what stands in its place
+            seal        TEXT NOT NULL,      -- hash of run, name, problems and the seals of those verdicts, and of identity
             UNIQUE (run, name)
         )
         """,
         """
         CREATE TABLE overrides (            -- marks set by a person; the newest row of a member and exercise holds
             id          INTEGER PRIMARY KEY,
-            member      TEXT NOT NULL,
+            member      TEXT NOT NULL,      -- identity
             exercise    TEXT NOT NULL,
             mark        TEXT,               -- exact fraction "n/d"; NULL: the override is withdrawn
             reason      TEXT NOT NULL,
@@ -57,5 +57,9 @@ STEPS = (
         "ALTER TABLE runs ADD COLUMN details TEXT",
         # hash of the run's number, seed and details
         "ALTER TABLE runs ADD COLUMN seal TEXT",
+    ),
+    (
+        # who it is, whatever the name looks like; NULL in a run of an earlier form, whose members were told apart by name
+        "ALTER TABLE members ADD COLUMN identity TEXT",
     ),
 )

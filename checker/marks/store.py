@@ -9,7 +9,7 @@ import json
 import os
 import sqlite3
 import threading
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime
@@ -18,10 +18,11 @@ from functools import lru_cache
 from hashlib import blake2b
 from pathlib import Path
 from time import monotonic, sleep
+from types import MappingProxyType
 from typing import Any
 
 from ..judging.fingerprint import VerdictKey
-from ..judging.verdict import Verdict, from_data, to_data
+from ..judging.verdict import NOT_JUDGED, Verdict, from_data, to_data
 from ..submissions.likeness import Alike
 from .details import RunDetails, calendar_year, details_from_data, details_to_data
 from .schema import APPLICATION_ID, STEPS
@@ -82,7 +83,12 @@ class Store:
         return row and self._verdict(key, *row)
 
     def put(self, key: VerdictKey, verdict: Verdict) -> Verdict:
-        """Keep a verdict; what is returned is the one that counts: another run's, if that was there first."""
+        """Keep a verdict; what is returned is the one that counts: another run's, if that was there first.
+
+        Where the checker itself failed there is no verdict to be kept: the next run judges anew.
+        """
+        if verdict.kind == NOT_JUDGED:
+            return verdict
         text = json.dumps(to_data(verdict), separators=(",", ":"))
         with self._change() as connection:
             kept = connection.execute(
@@ -114,22 +120,31 @@ class Store:
         except (KeyError, TypeError, ValueError):
             raise StoreProblem(damage_sentence(self._path, "what a run was told is not as it was written")) from None
 
-    def record(self, run: int, member: str, problems: Iterable[str], keys: Iterable[VerdictKey]) -> None:
-        """Note a member as marked in a run, all at once: the keys of one verdict for each exercise, kept before."""
+    def record(
+        self, run: int, member: str, problems: Iterable[str], verdicts: Iterable[VerdictKey | Verdict], identity: str = ""
+    ) -> None:
+        """Note a member as marked in a run, all at once: for each exercise the key of a verdict kept before, or, where the
+        checker failed, what stands in its place: that belongs to this run alone.
+        """
         with self._change() as connection:
-            kept = [connection.execute(f"SELECT id, seal FROM verdicts WHERE {_KEY}", key).fetchone() for key in keys]
+            kept = [
+                (to_data(one), _seal(json.dumps(to_data(one), sort_keys=True)))
+                if isinstance(one, Verdict)
+                else connection.execute(f"SELECT id, seal FROM verdicts WHERE {_KEY}", one).fetchone()
+                for one in verdicts
+            ]
             if None in kept:
                 raise ValueError(f"{member} cannot be recorded before all verdicts are kept")
             row = run, member, json.dumps(list(problems)), json.dumps([place for place, _ in kept])
-            seal = _seal(*row[:3], *(seal for _, seal in kept))
+            seal = _seal(*row[:3], *(seal for _, seal in kept), identity or member)
             connection.execute(
-                "INSERT OR REPLACE INTO members (run, name, problems, verdicts, seal) VALUES (?, ?, ?, ?, ?)",
-                (*row, seal),
+                "INSERT OR REPLACE INTO members (run, name, problems, verdicts, seal, identity) VALUES (?, ?, ?, ?, ?, ?)",
+                (*row, seal, identity or member),
             )
 
-    def finish_run(self, run: int, alike: Iterable[Alike] = ()) -> None:
+    def finish_run(self, run: int, alike: Iterable[Alike] = (), not_compared: Mapping[str, str] = MappingProxyType({})) -> None:
         """Note that a run is over, and which of its members are nearly alike. All of its marks are then on the disk."""
-        details = replace(self.about_run(run), alike=tuple(alike))
+        details = replace(self.about_run(run), alike=tuple(alike), not_compared=tuple(not_compared.items()))
         with self._change(durable=True) as connection:
             _put_details(connection, run, details)
             connection.execute("UPDATE runs SET finished = ? WHERE id = ?", (_now(), run))
@@ -147,21 +162,31 @@ class Store:
         """How many members are marked in a run."""
         return self._row("SELECT count(*) FROM members WHERE run = ?", (run,))[0]
 
-    def members(self, run: int) -> Iterator[tuple[str, tuple[str, ...], tuple[Verdict, ...]]]:
-        """(name, problems, verdicts) of each member marked in a run, in the order in which they were marked."""
+    def members(self, run: int) -> Iterator[tuple[str, tuple[str, ...], tuple[Verdict, ...], str]]:
+        """(name, problems, verdicts, identity) of each member marked in a run, in the order in which they were marked."""
         for (place,) in self._rows("SELECT id FROM members WHERE run = ? ORDER BY id", (run,)):
             yield self._member(run, place)
 
-    def _member(self, run: int, place: int) -> tuple[str, tuple[str, ...], tuple[Verdict, ...]]:
+    def _member(self, run: int, place: int) -> tuple[str, tuple[str, ...], tuple[Verdict, ...], str]:
         columns = "submission, judged_by, seed, verdict, seal"
         try:
-            name, problems, ids, seal = self._row("SELECT name, problems, verdicts, seal FROM members WHERE id = ?", (place,))
-            rows = [self._row(f"SELECT {columns} FROM verdicts WHERE id = ?", (verdict,)) for verdict in json.loads(ids)]
-            if seal != _seal(run, name, problems, *(row[-1] for row in rows)):
+            name, problems, ids, seal, identity = self._row(
+                "SELECT name, problems, verdicts, seal, identity FROM members WHERE id = ?", (place,)
+            )
+            rows = [
+                (one, _seal(json.dumps(one, sort_keys=True)))
+                if isinstance(one, dict)
+                else self._row(f"SELECT {columns} FROM verdicts WHERE id = ?", (one,))
+                for one in json.loads(ids)
+            ]
+            if seal != _seal(run, name, problems, *(row[-1] for row in rows), *([] if identity is None else [identity])):
                 raise ValueError
         except (ValueError, TypeError, OverflowError):
             raise StoreProblem(damage_sentence(self._path, "a member's marks are not as they were written")) from None
-        return name, tuple(json.loads(problems)), tuple(self._verdict(VerdictKey(*row[:3]), *row[3:]) for row in rows)
+        verdicts = (
+            from_data(row[0]) if isinstance(row[0], dict) else self._verdict(VerdictKey(*row[:3]), *row[3:]) for row in rows
+        )
+        return name, tuple(json.loads(problems)), tuple(verdicts), identity or name
 
     def override(self, member: str, exercise: str, mark: Fraction, reason: str, who: str) -> Override:
         """Set a mark by hand. It holds through every remark until another is set or it is withdrawn."""

@@ -15,8 +15,9 @@ import jinja2
 from markupsafe import Markup
 
 from ..course import UNITS, load_exercise, unit_of
+from ..faults import attempt
 from ..files import open_replacement
-from ..judging.verdict import NOT_ATTEMPTED, PASSED, UNFINISHED, WRONG, Verdict, marks_text
+from ..judging.verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, UNFINISHED, WRONG, Verdict, marks_text
 from ..marks.marksheet import Mark, MemberMarks, override_sentence
 from ..submissions.likeness import Alike
 from ..templates import environment
@@ -24,7 +25,7 @@ from .names import report_names
 from .summary import Summary
 from .text import PART_NAMES
 
-SYMBOLS = {PASSED: "✓", WRONG: "✗", UNFINISHED: "…", NOT_ATTEMPTED: "–"}
+SYMBOLS = {PASSED: "✓", WRONG: "✗", UNFINISHED: "…", NOT_ATTEMPTED: "–", NOT_JUDGED: "?"}
 NO_ANSWER = "!"
 
 
@@ -67,22 +68,21 @@ def write_reports(
     common = {"course": title, "marked": marked}
     summary, rows = Summary(paths), []
     for member, file in zip(members, files, strict=True):
-        _write(folder / file, "member.html", common | {"member": member, **_by_kind_and_unit(member)})
+        page, fault = attempt(_member_page, common, member)
+        _write(folder / file, page or _render("fault.html", common | {"name": member.name, "fault": fault}))
         summary.add(member)
         rows.append((member.name, file, marks_text(member.amount), member.of, _cells(member, paths)))
     if alike:
-        _write(
-            folder / "alike.html",
-            "alike.html",
-            common | {"alike": alike, "files": dict(zip((r[0] for r in rows), files, strict=True))},
-        )
+        _write(folder / "alike.html", _render("alike.html", common | {"alike": alike}))
     units = [(unit, [path for path in paths if unit_of(path) == unit]) for unit in UNITS]
-    _write(
-        folder / "index.html",
-        "class.html",
-        common
-        | {"summary": summary, "rows": rows, "units": [(unit, of_unit) for unit, of_unit in units if of_unit], "alike": alike},
-    )
+    about_class = common | {
+        "not_judged": any(("?", NOT_JUDGED) in row[-1] for row in rows),
+        "summary": summary,
+        "rows": rows,
+        "units": [(unit, of_unit) for unit, of_unit in units if of_unit],
+        "alike": alike,
+    }
+    _write(folder / "index.html", _render("class.html", about_class))
     return folder / "index.html"
 
 
@@ -108,15 +108,23 @@ def _cell(mark: Mark | None) -> tuple[str, str]:
         return "", ""
     if mark.override:
         return marks_text(mark.amount), "by hand"
-    if mark.verdict.kind == NOT_ATTEMPTED:
-        return SYMBOLS[NOT_ATTEMPTED], "not attempted"
+    if mark.verdict.kind in (NOT_ATTEMPTED, NOT_JUDGED):
+        return SYMBOLS[mark.verdict.kind], mark.verdict.kind
     no_answer = mark.verdict.kind not in SYMBOLS
     return marks_text(mark.amount), "no answer" if no_answer else "full" if mark.amount == mark.of else ""
 
 
-def _write(path: Path, template: str, data: dict) -> None:
+def _member_page(common: dict, member: MemberMarks) -> str:
+    return _render("member.html", common | {"member": member, **_by_kind_and_unit(member)})
+
+
+def _render(template: str, data: dict) -> str:
+    return _templates().get_template(template).render(data)
+
+
+def _write(path: Path, page: str) -> None:
     with open_replacement(path, newline="\n") as file:
-        _templates().get_template(template).stream(data).dump(file)
+        file.write(page)
 
 
 @cache

@@ -3,11 +3,11 @@
 import textwrap
 from dataclasses import dataclass
 
-from ..judging.verdict import NOT_ATTEMPTED, PASSED, UNFINISHED, Finding, Verdict, lost_texts, marks_text
+from ..judging.verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, UNFINISHED, Finding, Verdict, lost_texts, marks_text
 from ..text import display_name
 
 WIDTH = 80
-_STYLES = {PASSED: "bold green", UNFINISHED: "bold blue", NOT_ATTEMPTED: "bold blue"}
+_STYLES = {NOT_JUDGED: "bold yellow", PASSED: "bold green", UNFINISHED: "bold blue", NOT_ATTEMPTED: "bold blue"}
 WRONG_STYLE = "bold red"
 
 
@@ -39,7 +39,7 @@ def verdict_lines(verdict: Verdict, width: int = WIDTH) -> list[Line]:
         if part.measured and verdict.kind != NOT_ATTEMPTED:
             mark = f"{marks_text(part.earned)} of {marks_text(part.worth)}"
             lines += _hang(f"  {mark:<12}", f"{part.what}: {part.measured}", width)
-    if verdict.kind != NOT_ATTEMPTED:
+    if verdict.kind not in (NOT_ATTEMPTED, NOT_JUDGED):
         lines += wrap(f"{marks_text(verdict.earned)} of {verdict.marks} marks" + _marks_by_part(verdict), width, "dim")
     return lines
 

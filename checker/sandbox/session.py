@@ -11,21 +11,11 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from ..worker.wire import MAX_LINE, Malformed, line, parse_line, printable
+from ..budgets import BUDGET
+from ..worker.wire import Malformed, line
+from .replies import read_reply
 
 GRACE = 1.0
-_REPLY_FIELDS = {
-    "value": None,
-    "altered": list,
-    "trouble": str,
-    "what": str,
-    "error": str,
-    "text": str,
-    "file": (str, type(None)),
-    "line": (int, type(None)),
-    "names": list,
-    "printed": str,
-}
 
 
 @dataclass(frozen=True)
@@ -43,30 +33,33 @@ class Session:
 
     def __init__(self, line_to_child: "PipeLine | ThreadLine", seconds: float, starting: float = 0.0) -> None:
         self._line, self._seconds, self._starting = line_to_child, seconds, starting
+        self._bytes, self._waiting = BUDGET.replies, 2 * seconds + GRACE + BUDGET.asking
         self.ended: SessionEnd | None = None
         self.signal: int | None = None
 
     def begin(self, exercise: str, files: Mapping[str, str]) -> None:
         """Hand over the exercise, once the child has said that it is ready."""
         deadline = self._deadline() + self._starting
-        self._try(self._line.receive, deadline)
+        self._try(self._line.receive, deadline, BUDGET.reply)
         if not self.ended:
             self._try(self._line.send, {"exercise": exercise, "files": files, "seconds": self._seconds}, deadline)
 
     def ask(self, calls: Sequence[dict]) -> list[dict]:
-        """A reply (dict) for each call, as many as came."""
-        deadline, replies = self._deadline(), []
+        """A reply for each call, as many as came: read, with clean texts, the value decoded."""
+        began, deadline, replies = time.monotonic(), self._deadline(), []
         if not self.ended:
             self._try(self._line.send, {"calls": calls}, deadline)
         while len(replies) < len(calls) and not self.ended:
-            raw = self._try(self._line.receive, deadline)
+            raw = self._try(self._line.receive, deadline, min(BUDGET.reply, self._bytes))
             if raw is not None:
-                reply = self._try(lambda raw=raw: checked_reply(parse_line(raw)))
+                self._bytes -= len(raw)
+                reply = self._try(read_reply, raw)
                 replies += [reply] if reply is not None else []
+        self._waiting -= time.monotonic() - began
         return replies
 
     def _deadline(self) -> float:
-        return time.monotonic() + 2 * self._seconds + GRACE
+        return time.monotonic() + min(2 * self._seconds + GRACE, max(0.0, self._waiting))
 
     def _try(self, action: Callable, *arguments: Any) -> Any:
         """What the action returns, or None with `ended` set."""
@@ -95,9 +88,12 @@ class PipeLine:
             with contextlib.suppress(BlockingIOError):
                 data = data[os.write(self._requests, data) :]
 
-    def receive(self, deadline: float) -> bytes:
-        while (end := self._buffer.find(b"\n")) < 0:
-            if len(self._buffer) > MAX_LINE:
+    def receive(self, deadline: float, most: int) -> bytes:
+        """A line of at most so many bytes; what is longer is not read to its end."""
+        searched = 0
+        while (end := self._buffer.find(b"\n", searched)) < 0:
+            searched = len(self._buffer)
+            if searched > most:
                 raise Malformed("message too long")
             if not select.select([self._replies], [], [], max(0, deadline - time.monotonic()))[0]:
                 raise TimeoutError
@@ -105,6 +101,8 @@ class PipeLine:
             if not chunk:
                 raise EOFError
             self._buffer += chunk
+        if end > most:
+            raise Malformed("message too long")
         raw = bytes(self._buffer[:end])
         del self._buffer[: end + 1]
         return raw
@@ -118,35 +116,28 @@ class ThreadLine:
         threading.Thread(target=self._read, daemon=True).start()
 
     def _read(self) -> None:
+        """Queue lines until there are no more, or more than the judge will read."""
         assert self._process.stdout is not None
-        while raw := self._process.stdout.readline(MAX_LINE + 1):
+        left = BUDGET.replies
+        while left > 0 and (raw := self._process.stdout.readline(BUDGET.reply + 1)):
             self._lines.put(raw)
-        self._lines.put(None)
+            left -= len(raw)
+        self._lines.put(b"")
 
     def send(self, message: dict, deadline: float) -> None:
         assert self._process.stdin is not None
         self._process.stdin.write(line(message))
         self._process.stdin.flush()
 
-    def receive(self, deadline: float) -> bytes:
+    def receive(self, deadline: float, most: int) -> bytes:
+        """As `PipeLine.receive`."""
         try:
             raw = self._lines.get(timeout=max(0, deadline - time.monotonic()))
         except queue.Empty:
             raise TimeoutError from None
-        if raw is None:
-            self._lines.put(None)
+        if not raw:
+            self._lines.put(raw)
             raise EOFError
+        if len(raw) > most:
+            raise Malformed("message too long")
         return raw
-
-
-def checked_reply(message: dict) -> dict:
-    """The message with its texts made printable, if it has the shape of a reply; `Malformed` otherwise."""
-    if ("value" in message) == ("trouble" in message):
-        raise Malformed("neither an answer nor a reason")
-    for field, value in message.items():
-        wanted = _REPLY_FIELDS.get(field, ())
-        if wanted is not None and not isinstance(value, wanted):
-            raise Malformed(f"field {field[:20]!r}")
-    return {
-        field: printable(value) if isinstance(value, str) and field != "value" else value for field, value in message.items()
-    }

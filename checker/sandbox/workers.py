@@ -16,6 +16,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Self
 
+from ..faults import Problem
 from ..worker.contain import START_ENVIRONMENT
 from ..worker.wire import ANSWER, FORGET, FORK, FORK_WITH_SCRATCH, REAP
 from .session import GRACE, PipeLine, Session, ThreadLine
@@ -27,7 +28,7 @@ _WARM = _PATH + "from worker.warm import main; del sys.path[0]; main(int(sys.arg
 _FRESH = _PATH + "from worker.fresh import main; del sys.path[0]; main()"
 
 
-class WorkerLost(Exception):
+class WorkerLost(Problem):
     """The warm process itself has gone: nobody's submission is to blame for what was not answered."""
 
     def __init__(self) -> None:
@@ -138,6 +139,7 @@ class WarmProcess:
             start_new_session=True,
         )
         theirs.close()
+        _lift_limit(self._process.pid)
 
     def close(self) -> None:
         self._channel.close()
@@ -212,6 +214,15 @@ def _mention(files: Mapping[str, str], words: re.Pattern[str]) -> bool:
 @lru_cache(maxsize=512)
 def _matches(words: re.Pattern[str], source: str) -> bool:
     return words.search(source) is not None
+
+
+def _lift_limit(pid: int) -> None:
+    """A process just started has its own memory to use, and not what is left of the judge's."""
+    with contextlib.suppress(ImportError, AttributeError, OSError, ValueError):
+        import resource  # late: Windows has none
+
+        _, hard = resource.getrlimit(resource.RLIMIT_AS)
+        resource.prlimit(pid, resource.RLIMIT_AS, (hard, hard))
 
 
 def _kill(pid: int, pidfd: int | None) -> None:

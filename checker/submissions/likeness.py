@@ -14,10 +14,13 @@ from typing import Any
 import numpy as np
 
 from ..course import ROOT
+from ..faults import attempt
+from ..text import clean
 from .tokens import Handout, Stretches, code_lines, grams, inside
 
 MOST = 100  # pairs listed
 LONGEST = 40_000  # characters of a file that are compared; ten times what an exercise takes
+LINE_SHOWN = 400
 SHARE = 0.5  # of what is the one's own who wrote less
 
 
@@ -93,8 +96,10 @@ def _exercise_from_data(sides: Iterable, **rest: Any) -> AlikeExercise:
     return AlikeExercise(sides=(first, second), **rest)
 
 
-def find_alike(submissions: Sequence[tuple[str, Mapping[str, str]]], paths: Iterable[str]) -> list[Alike]:
-    """Pairs of members whose own code is alike, the most alike first, at most `MOST`.
+def compare_submissions(
+    submissions: Sequence[tuple[str, Mapping[str, str]]], paths: Iterable[str]
+) -> tuple[list[Alike], dict[str, str]]:
+    """(pairs of members whose own code is alike, the most alike first, at most `MOST`; exercise → why it was not compared).
 
     Parameters
     ----------
@@ -103,18 +108,22 @@ def find_alike(submissions: Sequence[tuple[str, Mapping[str, str]]], paths: Iter
     paths : iterable of str
         The exercises to compare.
     """
-    found = defaultdict(list)
+    found, faults = defaultdict(list), {}
     for path in paths:
         file = f"{path}.py"
         texts = {member: files[file][:LONGEST] for member, (_, files) in enumerate(submissions) if file in files}
-        for pair, (manner, shared, of, held_by, lines) in _alike_on(path, texts).items():
+        alike_here, fault = attempt(_alike_on, path, texts)
+        if alike_here is None:
+            faults[path] = fault
+            continue
+        for pair, (manner, shared, of, held_by, lines) in alike_here.items():
             first, second = (_side(submissions[member][0], texts[member], lines[member]) for member in pair)
             found[pair].append(AlikeExercise(path, manner, shared, of, held_by, (first, second)))
     alike = [
         Alike((submissions[a][0], submissions[b][0]), tuple(sorted(exercises, key=lambda one: -one.shared)))
         for (a, b), exercises in sorted(found.items())
     ]
-    return sorted(alike, key=lambda one: -one.shared)[:MOST]
+    return sorted(alike, key=lambda one: -one.shared)[:MOST], faults
 
 
 def _alike_on(path: str, texts: Mapping[int, str]) -> dict:
@@ -183,4 +192,4 @@ def _long_stretches(stretches: Stretches, rows: Sequence[np.ndarray], wanted: np
 
 def _side(name: str, text: str, shared: Collection[int]) -> Side:
     lines = enumerate(code_lines(text), 1)
-    return Side(name, tuple((number, line, number in shared) for number, line in lines if line.strip()))
+    return Side(name, tuple((number, clean(line, LINE_SHOWN), number in shared) for number, line in lines if line.strip()))

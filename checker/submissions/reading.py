@@ -5,29 +5,30 @@ link is followed, no pipe is waited for, nothing is unpacked to disk. What canno
 """
 
 import io
+import itertools
 import os
 import re
 import stat
 import zipfile
 from collections.abc import Callable, Iterator
 
+from ..budgets import BUDGET
 from ..text import display_name
 
-MAX_FILE = 256 << 10
-MAX_ALL = 8 << 20  # bytes of one member's exercises together
-MAX_ENTRIES = 5000
-MAX_ZIP = 8 << 20
-MAX_DEPTH = 12
+MAX_NAME = 1000  # characters of a path within a zip
 SKIPPED = re.compile(r"\.|__MACOSX$|__pycache__$|node_modules$|venv$|site-packages$")
 # Every system's own zip program packs in one of these. Python's readers of the others unpack without a limit.
 _PACKED = (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED)
+_ENTRY, _HEADER = b"PK\x01\x02", 30  # what an entry of the directory begins with; the shortest header of a file, bytes
 _OPENING = os.O_RDONLY | getattr(os, "O_BINARY", 0) | getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_NONBLOCK", 0)
 
 NOT_OPENED = "is a link or cannot be opened; it was not read"
 CHANGED = "changed while it was read; what was read is what is marked"
-TOO_MANY = f"More than {MAX_ENTRIES:,} files: the rest was not looked at."
-TOO_MUCH = f"More than {MAX_ALL >> 20} MB in all: the rest was not read."
-TOO_DEEP = f"Folders more than {MAX_DEPTH} deep were not looked at."
+TOO_MANY = f"More than {BUDGET.entries:,} files: the rest was not looked at."
+TOO_MUCH = f"More than {BUDGET.all_files >> 20} MB in all: the rest was not read."
+OVERLAPPING = "Its entries lie over one another, so it was not unpacked. Make the zip with the system's own program."
+TOO_LARGE = f"It unpacks to more than {BUDGET.unpacked >> 20} MB: the rest was not read."
+TOO_DEEP = f"Folders more than {BUDGET.depth} deep were not looked at."
 
 
 def read_files_in_folder(folder: str, wanted: Callable[[str], bool]) -> tuple[dict[str, bytes], list[str]]:
@@ -39,23 +40,23 @@ def read_files_in_folder(folder: str, wanted: Callable[[str], bool]) -> tuple[di
     wanted : callable
         Whether a path below the folder, with "/" between names, is of interest; the others are not opened.
     """
-    found, problems, seen, left, ahead = {}, [], 0, MAX_ALL, {"."}
+    found, problems, seen, left, ahead = {}, [], 0, BUDGET.all_files, {"."}
     for root, folders, names, opened in _walk(folder):
         below = os.path.relpath(root, folder)
         ahead.discard(below)
         folders[:] = sorted(name for name in folders if not SKIPPED.match(name))
-        if folders and below.count(os.sep) >= MAX_DEPTH:
+        if folders and below.count(os.sep) >= BUDGET.depth:
             folders[:] = []
             problems += [TOO_DEEP] if TOO_DEEP not in problems else []
         ahead.update(os.path.normpath(os.path.join(below, name)) for name in folders)
         for name in sorted(names):
             seen += 1
-            if seen > MAX_ENTRIES:
+            if seen > BUDGET.entries:
                 return found, [*problems, TOO_MANY]
             relative = os.path.normpath(os.path.join(below, name)).replace(os.sep, "/")
             if not wanted(relative):
                 continue
-            data, problem = _read_once(name if opened is not None else os.path.join(root, name), MAX_FILE, opened)
+            data, problem = _read_once(name if opened is not None else os.path.join(root, name), BUDGET.file, opened)
             if problem:
                 problems.append(f"{display_name(relative)} {problem}.")
             if data is not None:
@@ -111,10 +112,12 @@ def _size(most: int) -> str:
 
 def read_files_in_zip(path: str, wanted: Callable[[str], bool]) -> tuple[dict[str, bytes], list[str]]:
     """As `read_files_in_folder`, from a zip, which is read as one file and looked into in memory."""
-    data, problem = _read_once(path, MAX_ZIP)
+    data, problem = _read_once(path, BUDGET.zip)
     problems = [f"The zip {problem}."] if problem else []
     if data is None:
         return {}, problems
+    if data.count(_ENTRY) > BUDGET.entries:
+        return {}, [*problems, f"The zip names more than {BUDGET.entries:,} files; it was not unpacked."]
     try:
         with zipfile.ZipFile(io.BytesIO(data)) as archive:
             found, more = _from_archive(archive, wanted)
@@ -124,14 +127,22 @@ def read_files_in_zip(path: str, wanted: Callable[[str], bool]) -> tuple[dict[st
 
 
 def _from_archive(archive: zipfile.ZipFile, wanted: Callable[[str], bool]) -> tuple[dict[str, bytes], list[str]]:
-    found, problems, left = {}, [], MAX_ALL
-    for entry in archive.infolist()[:MAX_ENTRIES]:
+    found, problems, left, unpacked = {}, [], BUDGET.all_files, 0
+    if _overlap(archive.infolist()):
+        return {}, [f"The zip cannot be read. {OVERLAPPING}"]
+    for entry in archive.infolist():
+        if len(entry.filename) > MAX_NAME:
+            problems.append(f"{display_name(entry.filename)} has too long a name; it was not read.")
+            continue
         parts = entry.filename.replace("\\", "/").split("/")
         passed_over = any(SKIPPED.match(part) for part in parts if part not in (".", ".."))
         if entry.is_dir() or passed_over or not wanted("/".join(parts)):
             continue
         shown, relative = display_name(entry.filename), "/".join(part for part in parts if part != ".")
+        if unpacked > BUDGET.unpacked:
+            return found, [*problems, f"The zip is too large. {TOO_LARGE}"]
         data, problem = _unpacked(archive, entry, parts)
+        unpacked += BUDGET.file if data is None else len(data)  # what is thrown away has had its time too
         if problem or data is None:
             problems.append(f"{shown} {problem}.")
             continue
@@ -141,7 +152,13 @@ def _from_archive(archive: zipfile.ZipFile, wanted: Callable[[str], bool]) -> tu
         if left < 0:
             return found, [*problems, TOO_MUCH]
         found[relative] = data
-    return found, problems + [TOO_MANY] * (len(archive.infolist()) > MAX_ENTRIES)
+    return found, problems
+
+
+def _overlap(entries: list[zipfile.ZipInfo]) -> bool:
+    """Whether two entries share bytes of the zip: a few kilobytes can then stand for any number of files."""
+    places = sorted((entry.header_offset, entry.compress_size) for entry in entries)
+    return any(start + _HEADER + size > after for (start, size), (after, _) in itertools.pairwise(places))
 
 
 def _unpacked(archive: zipfile.ZipFile, entry: zipfile.ZipInfo, parts: list[str]) -> tuple[bytes | None, str | None]:
@@ -154,7 +171,7 @@ def _unpacked(archive: zipfile.ZipFile, entry: zipfile.ZipInfo, parts: list[str]
         return None, "is packed in an unusual way; it was not read. Make the zip with the system's own program"
     try:
         with archive.open(entry) as file:
-            data = file.read(MAX_FILE + 1)
+            data = file.read(BUDGET.file + 1)
     except Exception as error:  # of many kinds, as above
         return None, f"cannot be unpacked ({display_name(str(error))}). Ask for the zip again"
-    return (data, None) if len(data) <= MAX_FILE else (None, f"is larger than {_size(MAX_FILE)}; it was not read")
+    return (data, None) if len(data) <= BUDGET.file else (None, f"is larger than {_size(BUDGET.file)}; it was not read")

@@ -10,24 +10,23 @@ from typing import Any, BinaryIO
 
 from .denials import Attempt, watch_audit
 from .student import Printed, Stop, call, load, trouble
-from .wire import MAX_LINE, Malformed, line, parse_line
-
-MAX_REPLY = 8 << 20
+from .wire import MAX_LINE, MAX_REPLIES, MAX_REPLY, Malformed, line, parse_line
 
 
 class Replies:
     """The way back: one line a reply, those to one function's calls together, and a limit on their sum."""
 
     def __init__(self, descriptor: int) -> None:
-        self.descriptor, self.left, self.waiting = descriptor, MAX_REPLY, bytearray()
+        self.descriptor, self.left, self.waiting = descriptor, MAX_REPLIES, bytearray()
 
     def add(self, message: dict) -> None:
         try:
             data = line(message)
         except Exception:  # something in it is of a kind of the student's own
             data = line({"trouble": "undescribed"})
-        if len(data) > self.left:
-            data = line({"value": {"oversize": "more than 8 MB in all"}, "altered": []})
+        if len(data) > min(self.left, MAX_REPLY):
+            much = "3 MB in one answer" if self.left >= MAX_REPLY else "8 MB in all"
+            data = line({"value": {"oversize": f"more than {much}"}, "altered": []})
         self.left -= len(data)
         self.waiting += data
 

@@ -9,7 +9,7 @@ child does to itself (`contain`), one function a layer. Each layer stops what th
     Landlock                   files, TCP
     seccomp                    every other way out: sockets, programs, processes, signals, the kernel's rarer doors
 
-The names and sizes of files stay visible (`os.stat`): hiding them takes a file system of its own around the warm process.
+The names and sizes of files (`os.stat`) are hidden by `view`, once, in the warm process, where the system has namespaces.
 Not covered: faults of the kernel, what processors leak through timing, the memory of many children together; and a futex on a
 page of a library's file, which all children share: two of them that are marked at once can tell each other a few bits by it.
 """
@@ -26,6 +26,7 @@ from typing import Any
 
 from . import filter, landlock
 from .linux import library_call, machine, resolve, syscall
+from .view import CLONE_NEWNS, CLONE_NEWUSER, MS_NODEV, MS_NOEXEC, MS_NOSUID, enter_namespace
 
 try:
     import resource
@@ -36,8 +37,6 @@ except ImportError:  # Windows
 START_ENVIRONMENT = {"OPENBLAS_NUM_THREADS": "1", "OMP_NUM_THREADS": "1", "MKL_NUM_THREADS": "1"}
 
 # From <sched.h>, <sys/mount.h>, <linux/prctl.h>, <linux/seccomp.h>, <linux/capability.h>.
-CLONE_NEWNS, CLONE_NEWUSER = 0x2_0000, 0x1000_0000
-MS_NOSUID, MS_NODEV, MS_NOEXEC, MS_REC, MS_PRIVATE = 2, 4, 8, 1 << 14, 1 << 18
 PR_SET_PDEATHSIG, PR_SET_DUMPABLE, PR_SET_NO_NEW_PRIVS, PR_GET_NO_NEW_PRIVS = 1, 4, 38, 39
 SECCOMP_SET_MODE_FILTER, SECCOMP_GET_ACTION_AVAIL = 1, 2
 CAPABILITY_VERSION_3 = 0x2008_0522
@@ -266,18 +265,9 @@ def leave_descriptors(keep: Collection[int]) -> None:
 def mount_scratch(namespaces: int, place: str, limits: Limits) -> None:
     """A small disk in memory at `place`, seen by this process alone and gone with it; it becomes the working directory.
 
-    The user namespace, in which an ordinary user may mount, keeps the numbers of user and group as they are.
-
-    Source: man 7 user_namespaces, man 7 mount_namespaces, man 5 tmpfs.
+    Source: man 5 tmpfs.
     """
-    user, group = os.geteuid(), os.getegid()
-    library_call("unshare", namespaces)
-    if namespaces & CLONE_NEWUSER:
-        for name, text in (("setgroups", "deny"), ("uid_map", f"{user} {user} 1"), ("gid_map", f"{group} {group} 1")):
-            file = os.open(f"/proc/self/{name}", os.O_WRONLY)
-            os.write(file, text.encode())
-            os.close(file)
-    library_call("mount", b"none", b"/", None, MS_REC | MS_PRIVATE, None)
+    enter_namespace(namespaces)
     size = f"size={limits.scratch_bytes},nr_inodes={limits.scratch_files},mode=700"
     library_call("mount", b"scratch", os.fsencode(place), b"tmpfs", MS_NOSUID | MS_NODEV | MS_NOEXEC, size.encode())
     os.chdir(place)

@@ -63,6 +63,13 @@ _ON_PATHS = {
     "os.mkdir": "write",
     "sqlite3.connect": "write",
 }
+# Why a package is not here, where there is more to say than what is.
+_HERE = "numpy, sympy, mpmath and Python's own library"
+_WHY = {
+    "scipy": f"It does the work that the exercises ask for: write that with {_HERE}",
+    "numba": f"It makes machine code, which nothing here may run, and arrays are fast enough: use {_HERE}",
+    "matplotlib": 'Nothing is drawn while marking: keep the drawing, with its import, under if __name__ == "__main__":',
+}
 _WRITING = os.O_WRONLY | os.O_RDWR | os.O_CREAT | os.O_TRUNC | os.O_APPEND
 
 
@@ -80,6 +87,29 @@ class Attempt:
         path = f": {self.path}" if self.path else ""
         line = f", line {self.line}" if self.line else ""
         return f"tried to {WORDS[self.kind]}{path}{line}"
+
+
+class NotHere(ModuleNotFoundError):
+    """A module that the student's code cannot have, with the reason; like any that is missing, it can be done without."""
+
+
+def not_here(name: str) -> NotHere:
+    """The error for a package that is neither Python's own, nor one of the course's, nor handed in."""
+    package = name.partition(".")[0]
+    return NotHere(_WHY.get(package, f"This course uses {_HERE}"), name=name)
+
+
+def import_library(name: str, action: Callable[[], Any]) -> Any:
+    """What importing a library module gives; `NotHere` if the module cannot be loaded behind the walls.
+
+    What a library does while it is imported is no attempt of the student's: it is not done, and the import fails.
+    """
+    try:
+        return action()
+    except ImportError as error:
+        raise NotHere(str(error), name=name) from None
+    except Exception as error:
+        raise NotHere(f"It cannot be loaded here ({type(error).__name__})", name=name) from None
 
 
 def watch_audit(
@@ -116,6 +146,8 @@ def watch_audit(
             (kind, path), frame = found, sys._getframe(1)
             if kind == "read" and _looks_for_a_line(arguments[0], frame, source):
                 raise FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT), arguments[0])
+            if _is_imported(frame, source):
+                raise ImportError(f"It would {WORDS[kind]}, which nothing here may")
             callback(Attempt(kind, path, line_of(frame, source)))
 
     sys.addaudithook(hook)
@@ -129,6 +161,15 @@ def describe_denial(error: BaseException, source: Collection[str]) -> Attempt | 
     if issubclass(type(error), RuntimeError) and "start new thread" in str(error):
         return Attempt("thread", "", line)
     return None
+
+
+def _is_imported(frame: FrameType | None, source: Collection[str]) -> bool:
+    """Whether a library is at work that is just being imported, and no code of the student's within it."""
+    while frame is not None and frame.f_code.co_filename not in source:
+        if frame.f_code is import_library.__code__:
+            return True
+        frame = frame.f_back
+    return False
 
 
 def line_of(frame: FrameType | None, source: Collection[str]) -> int | None:

@@ -10,20 +10,19 @@ import importlib.machinery
 import inspect
 import sys
 import types
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from functools import lru_cache
 from types import ModuleType, TracebackType
 from typing import Any
 
 import numpy as np
 
-from .denials import OWN_FOLDER, describe_denial
+from .denials import OWN_FOLDER, NotHere, describe_denial, import_library, not_here
 from .wire import ANSWER_ITSELF, MAX_DEPTH, Expression, Unusable, from_wire, name_of, plain_text, to_wire
 
-ALLOWED = frozenset(
-    "numpy sympy mpmath math cmath fractions decimal statistics numbers random operator itertools functools "
-    "collections dataclasses typing enum copy string re textwrap warnings time exercises __future__".split()
-)
+LIBRARIES = frozenset({"numpy", "sympy", "mpmath", "exercises", *sys.stdlib_module_names})
+DRAWING = frozenset({"matplotlib", "mpl_toolkits", "pylab"})
+NOTHING_DRAWN = "(matplotlib is not here while marking: what the file draws when it is loaded was passed over, at no cost.)"
 MAX_PRINTED = 64 * 1024
 KEPT_PRINTED = 2000
 RECURSION = 20  # frames of the student's own in a traceback, from which on it is their function that calls itself
@@ -58,15 +57,42 @@ class Printed:
         return False
 
 
+class Undrawn(types.ModuleType):
+    """Stands in for a drawing package and all that is in it: whatever is asked of it, it does nothing and gives itself."""
+
+    def __getattr__(self, name: str) -> "Undrawn":
+        if name.startswith("__"):
+            raise AttributeError(name)
+        return self
+
+    def __call__(self, *inputs: Any, **options: Any) -> "Undrawn":
+        return self
+
+    def __getitem__(self, key: object) -> "Undrawn":
+        return self
+
+    def __setitem__(self, key: object, value: object) -> None:
+        pass
+
+    def __enter__(self) -> "Undrawn":
+        return self
+
+    def __exit__(self, *exception: object) -> None:
+        pass
+
+    def __iter__(self) -> Iterator:
+        raise not_here("matplotlib")
+
+
 class SubmittedExercises(importlib.abc.MetaPathFinder, importlib.abc.Loader):
     """Imports `exercises.unit…` from the submitted sources, so that an exercise may use the student's earlier ones."""
 
-    def __init__(self, files: Mapping[str, str]) -> None:
+    def __init__(self, files: Mapping[str, str], undrawn: bool = False) -> None:
         self.sources = {"exercises." + path.removesuffix(".py").replace("/", "."): path for path in files}
-        self.files, self.modules = files, {}
+        self.files, self.undrawn, self.modules = files, undrawn, {}
 
     def find_spec(self, name: str, path: Any = None, target: Any = None) -> importlib.machinery.ModuleSpec | None:
-        if name in self.sources:
+        if self.path_of(name):
             return importlib.machinery.ModuleSpec(name, self)
         if name == "exercises" or any(module.startswith(name + ".") for module in self.sources):
             return importlib.machinery.ModuleSpec(name, self, is_package=True)
@@ -74,11 +100,19 @@ class SubmittedExercises(importlib.abc.MetaPathFinder, importlib.abc.Loader):
             raise ModuleNotFoundError(f"{name} is not among the files handed in", name=name)
         return None
 
+    def path_of(self, name: str) -> str | None:
+        """The file of a module: its own, or for a helper one of that name at the top of what was handed in."""
+        return self.sources.get(name) or self.sources.get(f"exercises.{name.rpartition('.')[2]}")
+
+    def beside(self, package: str, name: str) -> str | None:
+        """The full name of a module that was handed in beside the one that imports it, or at the top; None if there is none."""
+        return next((full for full in (f"{package}.{name}", f"exercises.{name}") if full in self.sources), None)
+
     def exec_module(self, module: ModuleType) -> None:
-        path = self.sources.get(module.__name__)
+        path = self.path_of(module.__name__)
         if path is not None:
             module.__file__ = path
-            module.__dict__["__builtins__"] = guarded_builtins()
+            module.__dict__["__builtins__"] = guarded_builtins(self)
             self.modules[module.__name__] = module
             try:
                 code = compile(self.files[path], path, "exec", dont_inherit=True)
@@ -87,15 +121,21 @@ class SubmittedExercises(importlib.abc.MetaPathFinder, importlib.abc.Loader):
             exec(code, module.__dict__)
 
 
-def guarded_builtins() -> dict[str, Any]:
+def guarded_builtins(submitted: SubmittedExercises) -> dict[str, Any]:
     """Python's builtins, with the few that cannot work here replaced by ones that say so."""
     guarded = dict(vars(builtins))
 
     def guarded_import(name: str, globals: Any = None, locals: Any = None, fromlist: Any = (), level: int = 0) -> Any:
-        # Python's own functions, written in C, import what they need through here too: with a list, which no statement gives.
-        if level == 0 and name.split(".")[0] not in ALLOWED and type(fromlist) is not list:
-            raise Stop("import", name)
-        return builtins.__import__(name, globals, locals, fromlist, level)
+        package = name.split(".")[0]
+        if level == 0 and (full := submitted.beside((globals or {}).get("__package__", ""), name)):
+            return importlib.import_module(full)
+        if level or package == "exercises":
+            return builtins.__import__(name, globals, locals, fromlist, level)
+        if package in LIBRARIES:
+            return import_library(name, lambda: builtins.__import__(name, globals, locals, fromlist, level))
+        if package in DRAWING and submitted.undrawn:
+            return Undrawn(name)
+        raise not_here(name)
 
     def guarded_input(prompt: object = "") -> None:
         raise Stop("input", "input()")
@@ -113,12 +153,30 @@ def guarded_builtins() -> dict[str, Any]:
 
 
 def load(exercise: str, files: Mapping[str, str]) -> ModuleType:
-    """The module of one exercise, from a dict of path to source text: the one that its source made, whatever it puts in its place."""
-    finder = SubmittedExercises(files)
-    sys.meta_path.insert(0, finder)
+    """The module of one exercise, from a dict of path to source text: the one that its source made, whatever it puts in its place.
+
+    Drawing packages are not here, and code that is ready for that goes on without them. Code that is not is loaded once more,
+    with something in their place that does nothing.
+    """
+    try:
+        return _load(exercise, SubmittedExercises(files))
+    except NotHere as error:
+        if str(error.name).partition(".")[0] not in DRAWING:
+            raise
+    if isinstance(sys.stdout, Printed):
+        sys.stdout.kept = ""
+    module = _load(exercise, SubmittedExercises(files, undrawn=True))
+    print(NOTHING_DRAWN)
+    return module
+
+
+def _load(exercise: str, submitted: SubmittedExercises) -> ModuleType:
+    for name in [name for name in sys.modules if name.partition(".")[0] == "exercises"]:
+        del sys.modules[name]
+    sys.meta_path[:] = [submitted, *(finder for finder in sys.meta_path if type(finder) is not SubmittedExercises)]
     name = "exercises." + exercise.replace("/", ".")
     importlib.import_module(name)
-    return finder.modules[name]
+    return submitted.modules[name]
 
 
 def trouble(error: BaseException, files: Mapping[str, str]) -> dict[str, Any]:
@@ -158,6 +216,8 @@ def _kind_of_trouble(error: Any, files: Mapping[str, str]) -> tuple[str, str]:
         return ("recursion" if _frames(error.__traceback__, files) >= RECURSION else "too deep"), ""
     if issubclass(kind, MemoryError):
         return "memory", ""
+    if issubclass(kind, NotHere):
+        return "import", plain_text(error.name)[:200]
     if issubclass(kind, ModuleNotFoundError) and type(error.name) is str:
         return "missing module", error.name[:200]
     denied = describe_denial(error, files)

@@ -10,6 +10,7 @@ import array
 import contextlib
 import gc
 import importlib
+import importlib.util
 import os
 import random
 import socket
@@ -23,8 +24,9 @@ import numpy as np
 import numpy.testing  # noqa: F401  `from numpy import *` would import it, and look where a submission may not
 
 from .child import serve
-from .contain import contain, empty_environment, prepare
+from .contain import contain, empty_environment, prepare, probe
 from .trees import import_path, python_trees
+from .view import show_only
 from .wire import ANSWER, FORK, FORK_WITH_SCRATCH, REAP
 
 
@@ -38,6 +40,10 @@ def main(descriptor: int, *libraries: str) -> None:
     del sys.argv[1:], sys.orig_argv[1:]  # nothing in a child tells how it came to be
     empty_environment()
     _warm_up()
+    namespaces = probe().scratch
+    if namespaces:
+        show_only(readable, namespaces)
+        importlib.util.find_spec("nothing_of_this_name")  # reads the new folders now: a child may not list them
     with tempfile.TemporaryDirectory(prefix="checker-") as scratch, prepare(readable, scratch) as walls:
         _fork_on_demand(channel, walls, readable)
 

@@ -14,7 +14,7 @@ import base64
 import json
 import math
 import struct
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import Any
 
 import numpy as np
@@ -26,9 +26,13 @@ ANSWER = struct.Struct("<q")
 ANSWER_ITSELF = -1
 
 MAX_LINE = 8 << 20
+MAX_REPLY, MAX_REPLIES = 3 << 20, 8 << 20  # bytes that a child sends for one call, and in all; the judge holds it to that
 MAX_ELEMENTS = 100_000
 MAX_TEXT = 10_000
 MAX_DEPTH = 6
+MAX_AXES = 32
+MAX_POINTS = 100
+MAX_NAMED = 200  # characters that name what does not cross
 DTYPES = {name: np.dtype("<" + name if name[1:] != "1" else name) for name in ("f8", "f4", "i8", "c16", "b1")}
 _KINDS = {"b": "b1", "i": "i8", "u": "i8", "c": "c16"}
 
@@ -49,11 +53,6 @@ class Unusable:
 
     def __init__(self, what: str, oversize: bool = False) -> None:
         self.what, self.oversize = what, oversize
-
-
-def printable(text: str) -> str:
-    """Text fit for a terminal or a page: what they would obey rather than show becomes a question mark; lines stay lines."""
-    return "".join(char if char.isprintable() or char == "\n" else "?" for char in text)
 
 
 def plain_text(thing: object) -> str:
@@ -122,45 +121,70 @@ def _array_to_wire(value: np.ndarray) -> dict:
     return {"array": {"dtype": name, "shape": list(value.shape), "data": base64.b64encode(data).decode()}}
 
 
-def from_wire(data: Any, depth: int = 0) -> Any:
-    """The value that `to_wire` described; `Malformed` for anything else."""
-    if data is None or type(data) in (bool, float, str) or type(data) is int and data.bit_length() < 1024:
+def from_wire(data: Any, text: Callable[[str], str] = str, depth: int = 0) -> Any:
+    """The value that `to_wire` described; `Malformed` for anything else. Every text in it goes through `text`."""
+    kind = type(data)
+    if data is None or kind in (bool, float) or kind is int and data.bit_length() < 1024:
         return data
-    if type(data) is not dict or depth > MAX_DEPTH + 1:
-        raise Malformed("not a value")
-    if set(data) == {"expression", "at"}:
-        if type(data["expression"]) is not str or type(data["at"]) is not list:
-            raise Malformed("not an expression")
-        return Expression(printable(data["expression"][:MAX_TEXT]), [from_wire(v, depth + 1) for v in data["at"]])
-    if len(data) != 1:
-        raise Malformed("not a value")
-    [(tag, body)] = data.items()
-    if tag == "complex":
-        if type(body) is not list or len(body) != 2 or any(type(part) is not float for part in body):
-            raise Malformed("not a complex number")
-        return complex(*body)
-    if tag == "sequence" and type(body) is list:
-        return [from_wire(item, depth + 1) for item in body]
-    if tag == "array":
-        return _array_from_wire(body)
-    if tag in ("unusable", "oversize") and type(body) is str:
-        return Unusable(printable(body[:200]), oversize=tag == "oversize")
-    raise Malformed(f"unknown kind of value {str(tag)[:40]!r}")
+    if kind is str and len(data) <= MAX_TEXT:
+        return text(data)
+    if kind is dict and depth <= MAX_DEPTH + 1:
+        for tag, (fields, make) in _FORMS.items():
+            if tag in data and data.keys() == fields.keys() and all(type(data[name]) is fields[name] for name in fields):
+                return make(data, text, depth + 1)
+    raise Malformed("not a value")
 
 
-def _array_from_wire(body: Any) -> np.ndarray:
-    if type(body) is not dict or set(body) != {"dtype", "shape", "data"} or body["dtype"] not in DTYPES:
+def _complex(data: dict, text: Callable, depth: int) -> complex:
+    if [type(part) for part in data["complex"]] != [float, float]:
+        raise Malformed("not a complex number")
+    return complex(*data["complex"])
+
+
+def _sequence(data: dict, text: Callable, depth: int) -> list:
+    if len(data["sequence"]) > MAX_ELEMENTS:
+        raise Malformed("a sequence too long")
+    return [from_wire(item, text, depth) for item in data["sequence"]]
+
+
+def _expression(data: dict, text: Callable, depth: int) -> Expression:
+    if len(data["expression"]) > MAX_TEXT or len(data["at"]) > MAX_POINTS:
+        raise Malformed("an expression too long")
+    return Expression(text(data["expression"]), [from_wire(value, text, depth) for value in data["at"]])
+
+
+def _array(data: dict, text: Callable, depth: int) -> np.ndarray:
+    body = data["array"]
+    if {name: type(value) for name, value in body.items()} != {"dtype": str, "shape": list, "data": str}:
         raise Malformed("not an array")
-    shape, dtype = body["shape"], DTYPES[body["dtype"]]
-    if type(shape) is not list or len(shape) > 32 or any(type(n) is not int or n < 0 for n in shape):
-        raise Malformed("not a shape")
+    shape, dtype = body["shape"], DTYPES.get(body["dtype"])
+    if dtype is None or len(shape) > MAX_AXES or any(type(n) is not int or not 0 <= n <= MAX_ELEMENTS for n in shape):
+        raise Malformed("not an array's dtype and shape")
     try:
-        data = base64.b64decode(body["data"], validate=True)
-    except (TypeError, ValueError):
+        held = base64.b64decode(body["data"], validate=True)
+    except ValueError:
         raise Malformed("not base64") from None
-    if math.prod(shape) > MAX_ELEMENTS or len(data) != math.prod(shape) * dtype.itemsize:
+    size = math.prod(shape)
+    if size > MAX_ELEMENTS or len(held) != size * dtype.itemsize:
         raise Malformed("array data and shape differ")
-    return np.frombuffer(data, dtype).reshape(shape).copy()
+    if body["dtype"] == "b1" and held.strip(b"\0\1"):
+        raise Malformed("neither true nor false")
+    return np.frombuffer(held, dtype).reshape(shape).copy()
+
+
+def _unusable(tag: str) -> Callable:
+    return lambda data, text, depth: Unusable(text(data[tag][:MAX_NAMED]), oversize=tag == "oversize")
+
+
+# Tag → (the fields that there must be and their types, what makes the value of them).
+_FORMS: dict[str, tuple[dict[str, type], Callable]] = {
+    "complex": ({"complex": list}, _complex),
+    "sequence": ({"sequence": list}, _sequence),
+    "array": ({"array": dict}, _array),
+    "expression": ({"expression": str, "at": list}, _expression),
+    "unusable": ({"unusable": str}, _unusable("unusable")),
+    "oversize": ({"oversize": str}, _unusable("oversize")),
+}
 
 
 def line(message: dict) -> bytes:

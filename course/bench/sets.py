@@ -25,6 +25,7 @@ from solutions.unit06_reaction.network import (
     THROTTLE_RANGE,
     ReactionSet,
 )
+from solutions.unit06_reaction.reaction_controls import CONTROLS, FIXED_THROTTLE, SHUNTED_THROTTLE
 from solutions.unit07_oscillation import cycle
 from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, Stage, at_rest, small_signal_set
 from solutions.unit08_two_stations import club_evening
@@ -33,6 +34,13 @@ from solutions.unit09_feedback_receivers import isolated_set
 COUPLING_KNOB = dict(zip(("low", "high", "start"), COUPLING, strict=True), unit="uH")
 PROTECTION = 40.0  # decibel that a wanted station should be above another: ITU-R BS.560
 START = LOCAL.frequency  # of the dial when the page opens
+# What else turns reaction up: the control in `reaction_controls`, and the unit in which a setting writes it.
+OTHER_KNOBS = {"swinging": ("swinging tickler", "uH"), "shunt": ("resistor across the tickler", "ohm")}
+FIXED_PARTS = {
+    "throttle": {},
+    "swinging": {"throttle_capacitance": FIXED_THROTTLE},
+    "shunt": {"throttle_capacitance": SHUNTED_THROTTLE},
+}
 
 
 def bench_figures() -> dict:
@@ -49,6 +57,8 @@ def bench_figures() -> dict:
         "isolated": one_set("Isolated aerial with reaction", isolated_set.isolated_set(ISOLATING), BOTH_WAYS, reaction=True),
     }
     sets["quenched"] = quenched_set()
+    sets["reaction"]["controls"] = FIXED_PARTS
+    sets["reaction"]["knobs"] |= {name: stops_of(control, unit) for name, (control, unit) in OTHER_KNOBS.items()}
     sets["isolated"]["ahead"] = stage_ahead()
     sets["isolated"]["knobs"]["coupling"] = {**COUPLING_KNOB, "start": isolated_set.MUTUAL}
     height = float(effective_height(crystal_set.HEIGHT, crystal_set.TOP))
@@ -160,6 +170,22 @@ def one_set(title: str, windings: ReactionSet, stages: dict[str, Stage], reactio
         "feeds": list(feeds),
         "stages": feeds,
     }
+
+
+def stops_of(control: str, unit: str) -> dict:
+    """The knob of one of the ways to turn reaction up; it begins with least.
+
+    Parameters
+    ----------
+    control : str, a key of `CONTROLS`
+    unit : str
+
+    Returns
+    -------
+    dict
+    """
+    low, high = (float(CONTROLS[control].value(place)) for place in (0.0, 1.0))
+    return {"low": low, "high": high, "start": low, "unit": unit}
 
 
 def fed(windings: ReactionSet, stage: Stage) -> dict:

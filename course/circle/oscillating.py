@@ -10,6 +10,7 @@ from course.circle.stations import NEXT_CHANNEL
 from solutions.unit01_signal.aerial_voltage import effective_height
 from solutions.unit03_tuned_circuit.reflected_impedance import series_impedance
 from solutions.unit04_crystal_set.crystal_set import HEIGHT, TOP
+from solutions.unit06_reaction.club_set import one_valve_set
 from solutions.unit06_reaction.network import SALTMARSH_SET, THROTTLE_RANGE
 from solutions.unit07_oscillation.radiated_field import aerial_current, nearby_field, radiated_power
 from solutions.unit07_oscillation.stage import SALTMARSH_STAGE
@@ -32,6 +33,12 @@ def gentle() -> SetInHand:
 def fierce() -> SetInHand:
     """The set as unit 5 left it: 90 V, dropping resistor, 2 megohm to the filament's positive end."""
     return SetInHand(STATION.frequency, SALTMARSH_STAGE)
+
+
+@cache
+def ordinary() -> SetInHand:
+    """A one-valve set without reaction: no tickler, and 2 nF at its anode, so that this takes little from the grid."""
+    return SetInHand(STATION.frequency, SALTMARSH_STAGE, one_valve_set(STATION.frequency))
 
 
 def field_of(swing: float, in_hand: SetInHand, distance: float) -> float:

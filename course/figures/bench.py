@@ -12,10 +12,12 @@ from schemdraw import Drawing
 from schemdraw.segments import SegmentCircle
 
 from course.figures import figure, sets
-from course.figures.kit.parts import Dot, Earth, Oscillator, Upright, Windings, schematic
-from course.figures.kit.style import BRASS, KELP, PLUM, RUST, SEA
+from course.figures.kit.parts import Dot, Earth, Oscillator, Upright, VariableResistor, Windings, schematic, wire
+from course.figures.kit.style import BRASS, FAINT, KELP, PLUM, RUST, SEA, SOFT
 
-COUPLING, TUNING, REACTION, QUENCH = SEA, KELP, PLUM, BRASS  # the colours that stand for the lights
+# The colours that stand for the lights.
+COUPLING, TUNING, REACTION, QUENCH, TICKLER, ACROSS_IT = SEA, KELP, PLUM, BRASS, FAINT, SOFT
+RESISTOR = BRASS  # stands for a part that is there only while it is chosen
 
 
 class Light(Upright):
@@ -58,7 +60,14 @@ def valve() -> Drawing:
 
 @as_in(sets.reaction_set)
 def reaction() -> Drawing:
-    return lit(sets.reaction_set(), *knobs(sets.COILS))
+    drawing = sets.reaction_set()
+    tickler, resistor, top, bottom = sets.COILS + 1.1, sets.COILS + 1.6, sets.MIDDLE + 0.81, sets.MIDDLE - 0.21
+    with drawing:
+        for height in (top, bottom):
+            wire((tickler, height), (resistor, height), color=RESISTOR)
+        VariableResistor().at((resistor, top)).to((resistor, bottom)).color(RESISTOR)
+    lights = (TICKLER, (tickler, sets.MIDDLE + 0.3)), (ACROSS_IT, (resistor, sets.MIDDLE + 0.3))
+    return lit(drawing, *knobs(sets.COILS), *lights)
 
 
 @as_in(sets.isolated_aerial_set)
@@ -75,8 +84,8 @@ def quenched() -> Drawing:
     with schematic() as d:
         coils = Windings(1, 5, 3).at((sets.COILS, sets.MIDDLE + 0.3))
         Oscillator().at((0.1, 0)).to((0.1, 1.5)).color(RUST).label("tins", loc="top", color=RUST, ofst=0.2)
-        sets.wire((0.1, 1.5), (0.1, coils.top1[1]), coils.top1, color=RUST)
-        sets.wire(coils.bottom1, (coils.bottom1[0], 0), color=RUST)
+        wire((0.1, 1.5), (0.1, coils.top1[1]), coils.top1, color=RUST)
+        wire(coils.bottom1, (coils.bottom1[0], 0), color=RUST)
         Dot().at((coils.bottom1[0], 0)).color(RUST)
         Earth().at((0.1, 0))
         x, y = sets.quenched_stage(coils)

@@ -5,7 +5,7 @@ from matplotlib.figure import Figure
 
 from course.circle.stations import LOCAL, NEXT_CHANNEL
 from course.figures import figure
-from course.figures.kit.style import BRASS, INK, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, DASH, INK, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from solutions.unit03_tuned_circuit.response_curve import decibels, relative_response
 
 PLAIN_Q, REACTION_Q = 80, 800
@@ -25,7 +25,7 @@ PLAIN_Q, REACTION_Q = 80, 800
 def under_the_local() -> Figure:
     drawing, axes = plot()
     frequency = np.linspace(829e3, 871e3, 337)
-    for quality, colour, line in ((PLAIN_Q, BRASS, (0, (5, 2))), (REACTION_Q, SEA, "solid")):
+    for quality, colour, line in ((PLAIN_Q, BRASS, DASH), (REACTION_Q, SEA, "solid")):
         axes.plot(
             frequency, decibels(relative_response(frequency, NEXT_CHANNEL.frequency, quality)), color=colour, linestyle=line
         )

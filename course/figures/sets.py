@@ -21,6 +21,7 @@ from course.figures.kit.parts import (
     Triode,
     VariableCondenser,
     Windings,
+    ht_feed,
     schematic,
     wire,
 )
@@ -71,14 +72,6 @@ def phones_up(x: float, y: float) -> tuple[float, float]:
     """Headphones from (x, y) upwards; the end of their wire."""
     Headphones().at((x, y)).to((x, y + 1.7)).label("phones", loc="bottom", ofst=0.3)
     return x, y + 1.7
-
-
-def ht_feed(
-    start: tuple[float, float], end: tuple[float, float], colour: str = INK, name: str = "HT+", side: str = "left"
-) -> None:
-    """From start to end the resistor that saves the filament, and the HT beyond it."""
-    Resistor().at(start).to(end).color(colour)
-    Supply(name, side=side).at(end)
 
 
 @figure(

@@ -8,6 +8,8 @@ import math
 import re
 from decimal import Decimal
 
+from solutions.ranges import check_ranges
+
 PREFIXES = {"f": -15, "p": -12, "n": -9, "µ": -6, "m": -3, "": 0, "k": 3, "M": 6, "G": 9}
 PREFIXED_UNITS = (
     "A",
@@ -104,6 +106,7 @@ def split_symbol(symbol: str) -> tuple[int, str]:
     )
 
 
+@check_ranges
 def to_engineering(value: float, unit: str, figures: int = 4) -> str:
     """Text for an SI number, with the prefix that leaves 1 to 999 before the decimal point.
 

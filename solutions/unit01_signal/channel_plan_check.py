@@ -32,6 +32,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=carriers,
+            same_for_all="Two spacings, 9 and 10 kHz, are all that there is to ask: a table of both is the plan itself.",
             given={"spacing": SPACING},
             gives="Hz",
             agrees_within=WHOLE,
@@ -55,7 +56,7 @@ EXERCISE = Exercise(
                     known="found",
                 ),
             ],
-            refuses=[refusal("a spacing of 8000 Hz, which is neither raster", (8000,))],
+            refuses=[refusal("a spacing of 8000 Hz, which is neither raster", (8000,), (9001,), (9000.5,), (9500,), (10001,))],
             slips=[
                 slip("left the last channel out: np.arange stops before its end", lambda s: carriers(s)[:-1]),
                 slip("returned kilohertz: the answer is wanted in hertz", lambda s: carriers(s) / 1000),
@@ -81,7 +82,7 @@ EXERCISE = Exercise(
                 value("850 kHz", given=(850e3, 9000), wanted=846e3, within=WHOLE, source=GENEVA, known="found"),
                 value("1704 kHz", given=(1704e3, 10000), wanted=1700e3, within=WHOLE, source=US_RULES, known="found"),
             ],
-            refuses=[refusal("a spacing of 8000 Hz, which is neither raster", (846e3, 8000))],
+            refuses=[refusal("a spacing of 8000 Hz, which is neither raster", (846e3, 8000), (846e3, 9001), (846e3, 9500))],
             slips=[
                 slip(
                     "gone to the channel below: the one above may be nearer",
@@ -135,7 +136,7 @@ EXERCISE = Exercise(
                 invariant("everything at twice the wavelength, the image too", lambda f, r, o: (f(2 * r, 2 * o), 2 * f(r, o))),
             ],
             no_published="It follows from the definition of equal beats.",
-            refuses=[refusal("a reading of less than half of the oscillator's", (150.0, 400.0))],
+            refuses=[refusal("a reading of half of the oscillator's, or less", (150.0, 400.0), (200.0, 400.0), (199.0, 400.0))],
             slips=[
                 slip("mirrored the metres: it is the hertz that lie evenly about the oscillator", lambda r, o: 2 * o - r),
                 slip(

@@ -101,7 +101,7 @@ EXERCISE = Exercise(
                     "ratio 1.1157957", given=(1.1157957,), wanted=0.7, within=PRINTED, source=LANGFORD_SMITH, known="recomputed"
                 ),
             ],
-            refuses=[refusal("a current that falls when the tone comes on", (0.9,))],
+            refuses=[refusal("a current that falls when the tone comes on", (0.9,), (0.999,))],
             slips=[
                 slip(
                     "left out the square: the ammeter reads current, and power goes as its square",

@@ -193,8 +193,8 @@ EXERCISE = Exercise(
                 ),
             ],
             refuses=[
-                refusal("a coupling closer than any coils can have", (300e-6, 200e-6, 200e-6)),
-                refusal("the same with one coil turned over", (-300e-6, 200e-6, 200e-6)),
+                refusal("a coupling closer than any coils can have", (300e-6, 200e-6, 200e-6), (201e-6, 200e-6, 200e-6)),
+                refusal("the same with one coil turned over", (-300e-6, 200e-6, 200e-6), (-201e-6, 200e-6, 200e-6)),
             ],
             slips=[
                 slip("left out the root under the line", lambda M, L1, L2: M / (L1 * L2)),

@@ -87,8 +87,8 @@ EXERCISE = Exercise(
                 ),
             ],
             refuses=[
-                refusal("a coil of 1/20 of its diameter, shorter than any that was measured", (0.1, 0.005)),
-                refusal("a coil 60 diameters long", (0.01, 0.6)),
+                refusal("a coil of 1/20 of its diameter, shorter than any that was measured", (0.1, 0.005), (0.1, 0.0099)),
+                refusal("a coil 60 diameters long", (0.01, 0.6), (0.01, 0.501)),
             ],
             slips=[
                 slip("multiplied by metres: the table is for each centimetre of diameter", lambda D, b: read(b / D, D) / 100),

@@ -66,8 +66,8 @@ EXERCISE = Exercise(
                 ),
             ],
             refuses=[
-                refusal("a coil of no diameter", (0.0,)),
-                refusal("a coil ten thousand times as wide as it is long", (1e4,)),
+                refusal("a coil of no diameter, or next to none", (0.0,), (0.000199,)),
+                refusal("a coil more than five thousand times as wide as it is long", (1e4,), (5001.0,)),
             ],
             slips=[
                 slip("turned the ratio over: diameter over length was given", lambda shape: nagaoka_coefficient(1 / shape)),

@@ -39,9 +39,18 @@ GANG = {"first": farads("20 pF", "400 pF"), "second": farads("20 pF", "400 pF")}
 DIAL_TABLE = "condenser laws as in US National Bureau of Standards, Circular 74, 1924, worked for 50 to 500 pF"
 EXCHANGED = {"capacitance": "capacitance", "wavelength": "frequency", "frequency": "wavelength"}
 BEYOND = (
-    refusal("90, an angle in degrees, far beyond the stop at π", (90.0, "capacitance", 20e-12, 365e-12)),
-    refusal("an angle below 0", (-0.1, "wavelength", 20e-12, 365e-12)),
-    refusal('a law called "logarithmic", which is not one of the three', (1.0, "logarithmic", 20e-12, 365e-12)),
+    refusal(
+        "90, an angle in degrees, far beyond the stop at π",
+        (90.0, "capacitance", 20e-12, 365e-12),
+        (3.15, "capacitance", 20e-12, 365e-12),
+    ),
+    refusal("an angle below 0", (-0.1, "wavelength", 20e-12, 365e-12), (-0.001, "wavelength", 20e-12, 365e-12)),
+    refusal(
+        'a law called "logarithmic", which is not one of the three',
+        (1.0, "logarithmic", 20e-12, 365e-12),
+        (1.0, "Wavelength", 20e-12, 365e-12),
+        (1.0, "wavelength ", 20e-12, 365e-12),
+    ),
 )
 
 
@@ -165,7 +174,10 @@ EXERCISE = Exercise(
                     ),
                 ),
             ],
-            refuses=[refusal(beyond.what, (*beyond.given, 23, 0.35e-3, 9e-3)) for beyond in BEYOND],
+            refuses=[
+                refusal(beyond.what, *((*given, 23, 0.35e-3, 9e-3) for given in (beyond.given, *beyond.near)))
+                for beyond in BEYOND
+            ],
             no_published="The outline follows from the law by one step of calculus.",
             slips=[
                 slip(

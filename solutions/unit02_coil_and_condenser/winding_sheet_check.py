@@ -25,18 +25,43 @@ FORMER = metres("40 mm", "100 mm")
 COVERED = metres("200 µm", "1 mm")
 WANTED = {"inductance": henries("20 µH", "500 µH"), "former_diameter": FORMER, "covered_diameter": COVERED}
 WOUND = {"turns": TURNS, "former_diameter": FORMER, "covered_diameter": COVERED}
+LONGEST = close_wound_inductance(21_000.0, 0.02, 1e-3)  # henry: a thousand diameters of 21 mm, turn by turn
 TOO_MUCH = refusal("1 nH on a 75 mm tube: one turn is already more", (1e-9, 0.075, 0.5e-3))
 JUST_TOO_MUCH = refusal(
-    "a tenth less than one turn of 0.5 mm wire has on a 75 mm tube",
+    "less than one turn of 0.5 mm wire has on a 75 mm tube",
     (0.9 * close_wound_inductance(1.0, 0.075, 0.5e-3), 0.075, 0.5e-3),
+    (0.999 * close_wound_inductance(1.0, 0.075, 0.5e-3), 0.075, 0.5e-3),
 )
-TOO_LITTLE = refusal("14 mH of 1 mm wire on a 20 mm tube: it would be over 1500 diameters long", (14e-3, 0.02, 1e-3))
+TOO_LITTLE = refusal(
+    "14 mH of 1 mm wire on a 20 mm tube: it would be over a thousand diameters long",
+    (14e-3, 0.02, 1e-3),
+    (1.001 * LONGEST, 0.02, 1e-3),
+)
+# Just more than one turn gives, and just less than a coil a thousand diameters long.
+ENDS = [
+    lambda inductance, former_diameter, covered_diameter: (
+        1.001 * close_wound_inductance(1.0, former_diameter, covered_diameter),
+        former_diameter,
+        covered_diameter,
+    ),
+    lambda inductance, former_diameter, covered_diameter: (0.999 * LONGEST, 0.02, 1e-3),
+]
 LYLE = "test values of an open numerical library, which cites T. R. Lyle, Phil. Trans. R. Soc. A 213, 1914, p. 429"
 
 
 def very_long(L, former, wire):
     """Turns by the formula of a coil without ends."""
     return L * wire / (MU_0 * np.pi * (former + wire) ** 2 / 4)
+
+
+def next_to_half_a_turn(share):
+    """An inductance so far on the way from that of fifty turns to that of one more."""
+
+    def edge(inductance, former_diameter, covered_diameter):
+        fewer, more = close_wound_inductance(np.array([50.0, 51.0]), former_diameter, covered_diameter)
+        return float(fewer + share * (more - fewer)), former_diameter, covered_diameter
+
+    return edge
 
 
 EXERCISE = Exercise(
@@ -86,6 +111,7 @@ EXERCISE = Exercise(
         Question(
             asks=turns_needed,
             given=WANTED,
+            edges=ENDS,
             gives="turns",
             arrays=False,
             agrees_within=relative(1e-6, because="halve the interval until it is a millionth of a turn"),
@@ -115,6 +141,7 @@ EXERCISE = Exercise(
         Question(
             asks=whole_turns,
             given=WANTED,
+            edges=[*ENDS, next_to_half_a_turn(0.495), next_to_half_a_turn(0.505)],
             gives="turns",
             arrays=False,
             agrees_within=exactly(because="turns are counted"),

@@ -92,7 +92,10 @@ EXERCISE = Exercise(
                     known="found",
                 ),
             ],
-            refuses=[refusal("gauge 15, which the table does not have", (15,)), refusal("gauge 41", (41,))],
+            refuses=[
+                refusal("gauge 15, which the table does not have, or half a gauge", (15,), (15.5,), (16.5,)),
+                refusal("gauge 41", (41,), (40.5,)),
+            ],
             slips=[
                 slip("returned inches, as they stand in the table", lambda n: swg_diameter(n) / INCH),
                 slip("returned millimetres", lambda n: 1e3 * swg_diameter(n)),

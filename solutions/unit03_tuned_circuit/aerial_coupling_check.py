@@ -81,7 +81,7 @@ EXERCISE = Exercise(
                     known="recomputed",
                 ),
             ],
-            refuses=[refusal("a coil without loss", (1e6, 5e-6, 30 - 200j, 200e-6, 0.0))],
+            refuses=[refusal("a coil without loss", (1e6, 5e-6, 30 - 200j, 200e-6, 0.0), (1e6, 5e-6, 30 - 200j, 200e-6, -0.1))],
             slips=[
                 slip("forgotten the aerial: that is the coil's own Q", lambda f, M, Za, L, R: own_reactance(f, L) / R),
                 slip(
@@ -207,7 +207,7 @@ EXERCISE = Exercise(
                     known="found",
                 ),
             ],
-            refuses=[refusal("circuits so poor that no coupling will do", (0.5, 1.0))],
+            refuses=[refusal("circuits so poor that no coupling will do", (0.5, 1.0), (0.999, 1.0))],
             slips=[
                 slip("left out the square root", lambda Q1, Q2: 1 / (Q1 * Q2)),
                 slip("turned the fraction over: high Q needs little coupling", lambda Q1, Q2: np.sqrt(Q1 * Q2)),

@@ -72,8 +72,8 @@ EXERCISE = Exercise(
                 ),
             ],
             refuses=[
-                refusal("a coupling coefficient of 1.2", (1.2, 1e-4, 1e-4)),
-                refusal("a coupling coefficient of −1.5", (-1.5, 1e-4, 1e-4)),
+                refusal("a coupling coefficient of 1.2", (1.2, 1e-4, 1e-4), (1.001, 1e-4, 1e-4)),
+                refusal("a coupling coefficient of −1.5", (-1.5, 1e-4, 1e-4), (-1.001, 1e-4, 1e-4)),
             ],
             slips=[
                 slip("left out the square root", lambda k, L1, L2: k * L1 * L2),

@@ -49,6 +49,7 @@ EXERCISE = Exercise(
         Question(
             asks=ring_amplitude,
             given=STRUCK,
+            edges=[lambda time, resonant_frequency, quality_factor: (0.5 / resonant_frequency, resonant_frequency, 0.501)],
             where=still_rings,
             agrees_within=CLOSE,
             holds=[
@@ -79,6 +80,7 @@ EXERCISE = Exercise(
         Question(
             asks=ring_energy,
             given=STRUCK,
+            edges=[lambda time, resonant_frequency, quality_factor: (0.5 / resonant_frequency, resonant_frequency, 0.501)],
             where=still_rings,
             agrees_within=CLOSE,
             holds=[
@@ -109,6 +111,10 @@ EXERCISE = Exercise(
         Question(
             asks=cycles_to_fall,
             given={"quality_factor": number(10, 500), "fraction": number(0.001, 0.99)},
+            edges=[
+                lambda quality_factor, fraction: (quality_factor, 1.0),
+                lambda quality_factor, fraction: (0.501, fraction),
+            ],
             agrees_within=CLOSE,
             holds=[
                 invariant("twice the Q rings twice as long", lambda n, Q, left: (n(2 * Q, left), 2 * n(Q, left))),
@@ -127,8 +133,8 @@ EXERCISE = Exercise(
                 ),
             ],
             refuses=[
-                refusal("a fraction of nothing, which is never reached", (100.0, 0.0)),
-                refusal("a fraction above 1: ringing does not grow", (100.0, 1.5)),
+                refusal("a fraction of nothing, which is never reached", (100.0, 0.0), (100.0, -0.001)),
+                refusal("a fraction above 1: ringing does not grow", (100.0, 1.5), (100.0, 1.001)),
             ],
             slips=[
                 slip(
@@ -147,6 +153,7 @@ EXERCISE = Exercise(
         Question(
             asks=ring_voltage,
             given=STRUCK,
+            edges=[lambda time, resonant_frequency, quality_factor: (0.5 / resonant_frequency, resonant_frequency, 0.501)],
             where=still_rings,
             gives="V",
             agrees_within=absolute(1e-9, because="a voltage of 1 V or less that passes through zero"),
@@ -159,7 +166,7 @@ EXERCISE = Exercise(
                 ),
             ],
             no_published="No table is known. The formula was checked by solving the circuit's equations numerically.",
-            refuses=[refusal("a Q of 0.4, at which nothing rings", (1e-6, 1e6, 0.4))],
+            refuses=[refusal("a Q of 0.5 or less, at which nothing rings", (1e-6, 1e6, 0.4), (1e-6, 1e6, 0.5))],
             slips=[
                 slip("returned the envelope only: the voltage swings below it", ring_amplitude),
                 slip(

@@ -152,8 +152,17 @@ EXERCISE = Exercise(
                 for law, wanted in HALF_WAY.items()
             ],
             refuses=[
-                refusal("an angle beyond the stop", (4.0, "capacitance", 10e-12, 400e-12, 20e-12, 200e-6)),
-                refusal("a law that there is not", (1.0, "brightness", 10e-12, 400e-12, 20e-12, 200e-6)),
+                refusal(
+                    "an angle beyond the stop",
+                    (4.0, "capacitance", 10e-12, 400e-12, 20e-12, 200e-6),
+                    (3.15, "capacitance", 10e-12, 400e-12, 20e-12, 200e-6),
+                    (-0.001, "capacitance", 10e-12, 400e-12, 20e-12, 200e-6),
+                ),
+                refusal(
+                    "a law that there is not",
+                    (1.0, "brightness", 10e-12, 400e-12, 20e-12, 200e-6),
+                    (1.0, "Wavelength", 10e-12, 400e-12, 20e-12, 200e-6),
+                ),
             ],
             slips=[
                 slip(
@@ -216,9 +225,22 @@ EXERCISE = Exercise(
                 ),
             ],
             refuses=[
-                refusal("a station just below the range", (540e3, "capacitance", 10e-12, 400e-12, 20e-12, 200e-6)),
-                refusal("a station just above the range", (2.1e6, "capacitance", 10e-12, 400e-12, 20e-12, 200e-6)),
-                refusal("a law that there is not", (1e6, "brightness", 10e-12, 400e-12, 20e-12, 200e-6)),
+                refusal(
+                    "a station just below the range",
+                    (540e3, "capacitance", 10e-12, 400e-12, 20e-12, 200e-6),
+                    (549.1e3, "capacitance", 10e-12, 400e-12, 20e-12, 200e-6),
+                ),
+                refusal(
+                    "a station just above the range",
+                    (2.1e6, "capacitance", 10e-12, 400e-12, 20e-12, 200e-6),
+                    (2.055e6, "capacitance", 10e-12, 400e-12, 20e-12, 200e-6),
+                ),
+                refusal(
+                    "a law that there is not",
+                    (1e6, "brightness", 10e-12, 400e-12, 20e-12, 200e-6),
+                    (1e6, "Wavelength", 10e-12, 400e-12, 20e-12, 200e-6),
+                    (1e6, "wavelength ", 10e-12, 400e-12, 20e-12, 200e-6),
+                ),
             ],
             slips=[
                 slip("returned degrees: radians are asked for", lambda *given: np.degrees(dial_angle(*given))),

@@ -96,6 +96,11 @@ def only(place, factor):
     return factors
 
 
+def in_the_wave(field, frequency):
+    """The carrier's power that an aerial without losses could take from the wave, watt."""
+    return power_budget(1e12, field, frequency, 10e-6, 0.0)[1]
+
+
 EXERCISE = Exercise(
     title="From the transmitter to the ear",
     seconds=20.0,
@@ -241,6 +246,15 @@ EXERCISE = Exercise(
                 "mutual_inductance": COUPLING,
                 "depth": DEPTH,
             },
+            edges=[
+                lambda radiated_power, field, frequency, mutual_inductance, depth: (
+                    1.01 * in_the_wave(field, frequency),
+                    field,
+                    frequency,
+                    99.9e-6,
+                    depth,
+                ),
+            ],
             gives=("W",) * 7,
             agrees_within=SAMPLED,
             arrays=False,
@@ -260,8 +274,14 @@ EXERCISE = Exercise(
             ],
             no_published="A chain of parts, each held to its own figures.",
             refuses=[
-                refusal("a field of 100 V/m from a transmitter of 1 W", (1.0, 100.0, 1e6, 10e-6, 0.5)),
-                refusal("a coupling closer than any coils can have", (1e3, 1e-3, 1e6, 110e-6, 0.5)),
+                refusal(
+                    "a field of 100 V/m from a transmitter of 1 W",
+                    (1.0, 100.0, 1e6, 10e-6, 0.5),
+                    (0.99 * in_the_wave(0.1, 1e6), 0.1, 1e6, 10e-6, 0.5),
+                ),
+                refusal(
+                    "a coupling closer than any coils can have", (1e3, 1e-3, 1e6, 110e-6, 0.5), (1e3, 1e-3, 1e6, 100.1e-6, 0.5)
+                ),
             ],
             slips=[
                 slip(
@@ -334,7 +354,11 @@ EXERCISE = Exercise(
             no_published="A chain of parts, each held to its own figures.",
             refuses=[
                 refusal("a set ten metres from the transmitter", (1e3, 10.0, 1e6, 0.03, 40.0, 10e-6, 0.5, 1e3)),
-                refusal("a coupling closer than any coils can have", (1e3, 1e4, 1e6, 0.03, 40.0, 110e-6, 0.5, 1e3)),
+                refusal(
+                    "a coupling closer than any coils can have",
+                    (1e3, 1e4, 1e6, 0.03, 40.0, 110e-6, 0.5, 1e3),
+                    (1e3, 1e4, 1e6, 0.03, 40.0, 100.1e-6, 0.5, 1e3),
+                ),
             ],
             slips=[
                 slip("left out the threshold of hearing", lambda *inputs: crystal_set(*inputs) + hearing_threshold(inputs[-1])),

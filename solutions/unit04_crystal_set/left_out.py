@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit01_signal.aerial_voltage import aerial_emf, effective_height
 from solutions.unit01_signal.club_stations import ACROSS_THE_BAY
 from solutions.unit02_coil_and_condenser.club_coil import STATED
@@ -26,6 +27,7 @@ FIELD = float(ACROSS_THE_BAY.field)  # volt per metre: Curlew Bank at the hut
 DIODE_CAPACITANCE, BACKWARD = 1e-12, 500e3  # farad, ohm: of a germanium point contact, from memory
 
 
+@check_ranges
 def tone_power(
     frequency: float = FREQUENCY,
     coil: float = 0.0,
@@ -62,6 +64,7 @@ def tone_power(
     return float(tone * together / load)
 
 
+@check_ranges
 def changed(frequency: float = FREQUENCY, **parts: float) -> float:
     """Decibels by which the tone is louder with those parts of `tone_power` changed.
 

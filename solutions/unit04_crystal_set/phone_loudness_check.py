@@ -35,7 +35,10 @@ WORKED = "worked from the 1 kHz threshold of 2.4 dB, ISO 226:2003; headphones.to
 DECIBELS = absolute(1e-6, because="levels to a millionth of a decibel")
 CLOSE = relative(1e-9, because="one power of ten, double precision")
 SENSITIVITY, AUDIBLE = decibels("95 dB", "125 dB"), hertz("20 Hz", "12.5 kHz")
-OUTSIDE = [refusal("19 Hz, below the table", (19.0,)), refusal("13 kHz, above the table", (13e3,))]
+OUTSIDE = [
+    refusal("19 Hz or whatever is below the table", (19.0,), (19.99,)),
+    refusal("13 kHz or whatever is above the table", (13e3,), (12501.0,)),
+]
 
 
 def nearest_entry(F):
@@ -105,6 +108,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=hearing_threshold,
+            same_for_all="A table of published figures, read off smoothly between them: the figures are the answer.",
             given={"frequency": AUDIBLE},
             gives="dB",
             agrees_within=DECIBELS,
@@ -168,8 +172,8 @@ EXERCISE = Exercise(
                 ),
             ],
             refuses=[
-                refusal("19 Hz, below the table", (19.0, 105.0)),
-                refusal("13 kHz, above the table", (13e3, 105.0)),
+                refusal("19 Hz or whatever is below the table", (19.0, 105.0), (19.99, 105.0)),
+                refusal("13 kHz or whatever is above the table", (13e3, 105.0), (12501.0, 105.0)),
             ],
             slips=[
                 slip(

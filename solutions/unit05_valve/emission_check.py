@@ -110,6 +110,10 @@ EXERCISE = Exercise(
             asks=temperature_for,
             given={"density": physical("A/m²", "1 A/m²", "20 kA/m²"), **SURFACE},
             where=within_the_melting_point,
+            edges=[
+                lambda density, *surface: (emission_density(301.0, *surface), *surface),
+                lambda density, *surface: (emission_density(3999.0, *surface), *surface),
+            ],
             gives="K",
             agrees_within=relative(1e-6, because="solved step by step"),
             holds=[
@@ -135,8 +139,16 @@ EXERCISE = Exercise(
                 ),
             ],
             refuses=[
-                refusal("a current that the surface gives at no temperature below 4000 K", (1e5, 100.0, 4.5)),
-                refusal("a current that the surface exceeds in the cold", (1e-12, 6e5, 1.0)),
+                refusal(
+                    "a current that the surface gives at no temperature below 4000 K",
+                    (1e5, 100.0, 4.5),
+                    (1.001 * emission_density(4000.0, 100.0, 4.5), 100.0, 4.5),
+                ),
+                refusal(
+                    "a current that the surface exceeds in the cold",
+                    (1e-12, 6e5, 1.0),
+                    (0.999 * emission_density(300.0, 6e5, 1.0), 6e5, 1.0),
+                ),
             ],
             slips=[
                 slip(

@@ -66,6 +66,7 @@ EXERCISE = Exercise(
         Question(
             asks=rest_bias,
             given=GRID,
+            edges=[lambda leak_resistance, return_voltage, *grid: (1e3, 0.0, *grid)],
             gives="V",
             agrees_within=SOLVED,
             holds=[

@@ -4,13 +4,14 @@ from dataclasses import replace
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit05_valve.load_line import operating_point
 from solutions.unit05_valve.one_valve_set import HT, LAW, STEADY_RESISTANCE, TONE_RESISTANCE
 from solutions.unit05_valve.stage_gain import stage_gain
 from solutions.unit05_valve.triode_current import anode_resistance
 from solutions.unit06_reaction import stability
-from solutions.unit06_reaction.club_set import ONE_VALVE_BY_PASS, without_reaction
-from solutions.unit06_reaction.network import BY_PASS, REST_BIAS, saltmarsh_set
+from solutions.unit06_reaction.club_set import one_valve_set, without_reaction
+from solutions.unit06_reaction.network import REST_BIAS
 
 WORST_RESISTANCE, WORST_FACTOR = (
     13.64 / 10.3,
@@ -19,6 +20,7 @@ WORST_RESISTANCE, WORST_FACTOR = (
 OFFSET_SPREAD = 0.3  # volt of contact potential between one valve and another, from memory
 
 
+@check_ranges
 def own_capacitances(frequency: float) -> float:
     """Decibels that the tuned circuit of the one-valve set loses by the capacitance from grid to anode.
 
@@ -34,13 +36,12 @@ def own_capacitances(frequency: float) -> float:
     ------
     `without_reaction`, against the same network with nothing between grid and anode. Behind 2 nF the anode's voltage is small.
     """
-    parts = saltmarsh_set(frequency)
-    bypassed = parts.anode_capacitance - BY_PASS + ONE_VALVE_BY_PASS
-    bare = replace(parts, tuned_tickler=0.0, aerial_tickler=0.0, anode_capacitance=bypassed, grid_anode_capacitance=0.0)
+    bare = replace(one_valve_set(frequency), grid_anode_capacitance=0.0)
     alone, _ = stability.gain_and_bandwidth(stability.retuned(bare, frequency))
     return float(20 * np.log10(without_reaction(frequency)[0] / alone))
 
 
+@check_ranges
 def gain_of(offset: float = LAW[2], factor: float = 1.0, resistance: float = 1.0) -> float:
     """Gain of the detector's valve for a tone at its grid, at rest, on the telephones.
 

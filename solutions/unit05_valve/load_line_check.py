@@ -77,6 +77,20 @@ EXERCISE = Exercise(
             asks=operating_point,
             given=STAGE,
             where=anode_above_filament,
+            edges=[
+                lambda supply, load, grid_voltage, *law: (
+                    0.0,
+                    load,
+                    -10.0,
+                    *law,
+                ),  # cut off: nothing flows, and 0 V is the anode's
+                lambda supply, load, grid_voltage, *law: (
+                    90.0,
+                    500e3,
+                    1.43,
+                    *TYPE_30,
+                ),  # the anode stands just above the filament
+            ],
             gives=("V", "A"),
             agrees_within=SOLVED,
             holds=[
@@ -103,7 +117,13 @@ EXERCISE = Exercise(
                     known="found",
                 ),
             ],
-            refuses=[refusal("a grid so high that the anode would stand below the filament", (90.0, 500e3, 2.0, *TYPE_30))],
+            refuses=[
+                refusal(
+                    "a grid so high that the anode would stand below the filament",
+                    (90.0, 500e3, 2.0, *TYPE_30),
+                    (90.0, 500e3, 1.45, *TYPE_30),
+                )
+            ],
             slips=[
                 slip(
                     "let the valve see the whole supply: the load takes its share",
@@ -118,6 +138,7 @@ EXERCISE = Exercise(
             asks=grid_voltage_for,
             given={"anode_current": amperes("100 µA", "10 mA"), "supply": SUPPLY, "load": LOAD, **LAW},
             where=lambda anode_current, supply, load, *law: anode_current * load <= supply,
+            edges=[lambda anode_current, supply, load, *law: (1 / 128, 80.0, 10240.0, *law)],  # all that the load can pass
             gives="V",
             agrees_within=CLOSE,
             holds=[
@@ -150,7 +171,13 @@ EXERCISE = Exercise(
                     known="found",
                 ),
             ],
-            refuses=[refusal("10 mA through 10 kΩ from 90 V, which has only 9 mA to give", (10e-3, 90.0, 10e3, *TYPE_30))],
+            refuses=[
+                refusal(
+                    "10 mA through 10 kΩ from 90 V, which has only 9 mA to give",
+                    (10e-3, 90.0, 10e3, *TYPE_30),
+                    (9.01e-3, 90.0, 10e3, *TYPE_30),
+                )
+            ],
             slips=[
                 slip(
                     "let the valve see the whole supply: the load takes its share",
@@ -172,6 +199,20 @@ EXERCISE = Exercise(
             asks=power_shares,
             given=STAGE,
             where=anode_above_filament,
+            edges=[
+                lambda supply, load, grid_voltage, *law: (
+                    0.0,
+                    load,
+                    -10.0,
+                    *law,
+                ),  # cut off: nothing flows, and 0 V is the anode's
+                lambda supply, load, grid_voltage, *law: (
+                    90.0,
+                    500e3,
+                    1.43,
+                    *TYPE_30,
+                ),  # the anode stands just above the filament
+            ],
             gives=("W", "W", "W"),
             agrees_within=SOLVED,
             holds=[
@@ -186,7 +227,13 @@ EXERCISE = Exercise(
                 ),
             ],
             no_published="Voltage times current at a point that has its figure.",
-            refuses=[refusal("a grid so high that the anode would stand below the filament", (90.0, 500e3, 2.0, *TYPE_30))],
+            refuses=[
+                refusal(
+                    "a grid so high that the anode would stand below the filament",
+                    (90.0, 500e3, 2.0, *TYPE_30),
+                    (90.0, 500e3, 1.45, *TYPE_30),
+                )
+            ],
             slips=[
                 slip("exchanged load and valve", lambda *inputs: np.array(power_shares(*inputs))[[0, 2, 1]]),
                 slip(

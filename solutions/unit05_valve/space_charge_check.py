@@ -105,6 +105,10 @@ EXERCISE = Exercise(
         Question(
             asks=anode_density,
             given={"voltage": volts("-50 V", "300 V"), "gap": GAP, "emission": physical("A/m²", "10 A/m²", "10 kA/m²")},
+            edges=[
+                lambda voltage, gap, emission: (100.0, gap, 1.01 * space_charge_density(100.0, gap)),
+                lambda voltage, gap, emission: (100.0, gap, 0.99 * space_charge_density(100.0, gap)),
+            ],
             gives="A/m²",
             agrees_within=CLOSE,
             holds=[

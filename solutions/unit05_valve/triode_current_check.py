@@ -214,7 +214,14 @@ EXERCISE = Exercise(
                     known="found",
                 ),
             ],
-            refuses=[refusal("a valve that is cut off", (50.0, -20.0, 9.29, 267.4e-6, -0.67))],
+            refuses=[
+                refusal(
+                    "a valve that is cut off",
+                    (50.0, -20.0, 9.29, 267.4e-6, -0.67),
+                    (50.0, -4.75, 9.29, 267.4e-6, -0.67),
+                    (40.0, -4.5, 8.0, 267.4e-6, -0.5),
+                )
+            ],
             slips=[
                 slip(
                     "divided voltage by current: that is not the slope", lambda a, g, μ, K, o: a / triode_current(a, g, μ, K, o)

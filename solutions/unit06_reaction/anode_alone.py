@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit06_reaction.grid_anode_admittance import anode_load, grid_admittance
 from solutions.unit06_reaction.network import BY_PASS, GRID_ANODE, SALTMARSH_SET, THROTTLE_RANGE, saltmarsh_set
 from solutions.unit06_reaction.stability import at_threshold, gain_and_bandwidth, poles, retuned
@@ -14,6 +15,7 @@ EARLY_TICKLER, EARLY_MUTUAL, EARLY_AERIAL = 12e-6, 6e-6, 0.2e-6  # henry: right 
 WIDEST_THROTTLE = 3e-9  # farad, where one looks beyond the knob's stop
 
 
+@check_ranges
 def with_anode(frequency: float, by_pass: float = BY_PASS, throttle: float = THROTTLE_RANGE[0], grid_anode: float = GRID_ANODE):
     """The club's set tuned to a frequency, with another by-pass or another valve.
 
@@ -38,6 +40,7 @@ def with_anode(frequency: float, by_pass: float = BY_PASS, throttle: float = THR
     return retuned(small_signal_set(there, stage), frequency)
 
 
+@check_ranges
 def reaction_off(frequency: float, by_pass: float = BY_PASS, grid_anode: float = GRID_ANODE) -> tuple[float, float]:
     """Gain and bandwidth of the club's set for a weak station, its throttle shut.
 
@@ -59,6 +62,7 @@ def reaction_off(frequency: float, by_pass: float = BY_PASS, grid_anode: float =
     return gain_and_bandwidth(with_anode(frequency, by_pass, grid_anode=grid_anode))
 
 
+@check_ranges
 def anode_loss(frequency: float, by_pass: float = BY_PASS, throttle: float = THROTTLE_RANGE[0]) -> tuple[float, float]:
     """What the anode takes from the tuned circuit with the tickler turned away, and what coil and grid take, in series with it.
 
@@ -82,6 +86,7 @@ def anode_loss(frequency: float, by_pass: float = BY_PASS, throttle: float = THR
     return taken.real * reactance**2, of.tuned_resistance + of.grid_conductance * reactance**2
 
 
+@check_ranges
 def early_threshold(frequency: float, grid_anode: float) -> float:
     """Throttle at the threshold with the tickler that a valve without capacitances would want, and no by-pass.
 
@@ -110,6 +115,7 @@ def early_threshold(frequency: float, grid_anode: float) -> float:
     return at_threshold(small, frequency, low=2e-12, high=WIDEST_THROTTLE).throttle_capacitance
 
 
+@check_ranges
 def sings_without_coupling(frequency: float, throttle: float) -> float:
     """Growth of a swing in the club's set whose tickler is turned away from both other windings: anode and grid alone.
 

@@ -62,6 +62,23 @@ def with_mutual(tickler, to_tuned, to_aerial):
     return (*tickler[:2], to_tuned * tickler[2], to_aerial * tickler[3])
 
 
+def nearly_too_close(one, two):
+    """Two windings, each a set's "aerial", "tuned" or "tickler", whose mutual inductance is next to the most that coils can have."""
+
+    def edge(coupling, tuning, throttle, aerial, tuned, tickler, valve):
+        inductances = {"aerial": aerial[2], "tuned": tuned[1], "tickler": tickler[1]}
+        mutual = 0.995 * np.sqrt(inductances[one] * inductances[two])
+        if "tickler" not in (one, two):
+            return mutual, tuning, throttle, aerial, tuned, tickler, valve
+        mutuals = (mutual, tickler[3]) if "tuned" in (one, two) else (tickler[2], mutual)
+        return coupling, tuning, throttle, aerial, tuned, (*tickler[:2], *mutuals), valve
+
+    return edge
+
+
+NEARLY_TOO_CLOSE = [nearly_too_close(*two) for two in (("aerial", "tuned"), ("tuned", "tickler"), ("aerial", "tickler"))]
+
+
 def changed(place, change):
     """A wrong set of four formulas: one of them changed, given the symbols too."""
 
@@ -119,6 +136,7 @@ EXERCISE = Exercise(
         Question(
             asks=three_winding_polynomial,
             given=SIMPLE_SET,
+            edges=NEARLY_TOO_CLOSE,
             agrees_within=relative(1e-7, because="small differences of products, in double precision"),
             arrays=False,
             holds=[
@@ -195,6 +213,7 @@ EXERCISE = Exercise(
         Question(
             asks=full_polynomial,
             given=SET,
+            edges=NEARLY_TOO_CLOSE,
             agrees_within=relative(1e-7, because="small differences of products, in double precision"),
             arrays=False,
             holds=[

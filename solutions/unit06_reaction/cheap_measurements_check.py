@@ -138,7 +138,7 @@ EXERCISE = Exercise(
             ],
             refuses=[
                 refusal("less current at the higher voltage", (1e-7, 0.1, 1e-6, -0.1)),
-                refusal("two readings at one voltage", (2e-6, 0.1, 1e-6, 0.1)),
+                refusal("two readings at one voltage, or with one current", (2e-6, 0.1, 1e-6, 0.1), (1e-6, 0.1, 1e-6, -0.1)),
             ],
             slips=[
                 slip("used the logarithm to base ten", law_with(lambda i1, v1, i2, v2: (v1 - v2) / np.log10(i1 / i2))),
@@ -196,7 +196,7 @@ EXERCISE = Exercise(
                 ),
             ],
             refuses=[
-                refusal("a reading that rises", (4.0, 5.0, 10.0, 1000.0)),
+                refusal("a reading that rises", (4.0, 5.0, 10.0, 1000.0), (4.0, 4.001, 10.0, 1000.0)),
                 refusal("a reading that stays", (4.0, 4.0, 10.0, 1000.0)),
             ],
             slips=[
@@ -230,7 +230,10 @@ EXERCISE = Exercise(
                     known="memory",
                 ),
             ],
-            refuses=[refusal("the settings exchanged", (201e-12, 199e-12)), refusal("one setting twice", (200e-12, 200e-12))],
+            refuses=[
+                refusal("the settings exchanged", (201e-12, 199e-12), (200.1e-12, 200e-12)),
+                refusal("one setting twice", (200e-12, 200e-12)),
+            ],
             slips=[
                 slip("left out the 2: frequency moves half as much as capacitance", lambda C1, C2: (C1 + C2) / 2 / (C2 - C1)),
                 slip("turned the ratio over", lambda C1, C2: (C2 - C1) / (C2 + C1)),
@@ -242,6 +245,7 @@ EXERCISE = Exercise(
             asks=self_capacitance_from_two,
             given=READINGS,
             gives=("F", "H"),
+            edges=[lambda f1, C1, f2, C2: (f1, C1, 1.01 * f1, 0.985 * C1)],
             agrees_within=SMALL,
             holds=[
                 invariant(
@@ -268,8 +272,12 @@ EXERCISE = Exercise(
                 ),
             ],
             refuses=[
-                refusal("one frequency twice", (600e3, 350e-12, 600e3, 300e-12)),
-                refusal("more capacitance at the higher frequency", (600e3, 85e-12, 1200e3, 350e-12)),
+                refusal("one frequency twice", (600e3, 350e-12, 600e3, 300e-12), (600e3, 350e-12, 599e3, 300e-12)),
+                refusal(
+                    "more capacitance at the higher frequency",
+                    (600e3, 85e-12, 1200e3, 350e-12),
+                    (600e3, 85e-12, 1200e3, 85e-12),
+                ),
             ],
             slips=[
                 slip(
@@ -304,6 +312,7 @@ EXERCISE = Exercise(
             asks=self_capacitance_uncertainty,
             given=READINGS | {"capacitance_uncertainty": farads("100 fF", "3 pF"), "frequency_uncertainty": number(1e-4, 0.01)},
             gives="F",
+            edges=[lambda f1, C1, f2, C2, *uncertainties: (f1, C1, 1.01 * f1, 0.985 * C1, *uncertainties)],
             agrees_within=CLOSE,
             holds=[
                 invariant(
@@ -336,7 +345,14 @@ EXERCISE = Exercise(
                     known="recomputed",
                 ),
             ],
-            refuses=[refusal("one frequency twice", (600e3, 350e-12, 600e3, 300e-12, 1e-12, 1e-3))],
+            refuses=[
+                refusal(
+                    "one frequency twice",
+                    (600e3, 350e-12, 600e3, 300e-12, 1e-12, 1e-3),
+                    (600e3, 350e-12, 599e3, 300e-12, 1e-12, 1e-3),
+                    (600e3, 85e-12, 1200e3, 85e-12, 1e-12, 1e-3),
+                )
+            ],
             slips=[
                 slip(
                     "added the uncertainties: of independent readings the squares add",

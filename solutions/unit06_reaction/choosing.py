@@ -78,6 +78,7 @@ def edge(reaction_set: ReactionSet, frequency: float, low: float = THROTTLE_RANG
     return Edge(np.where(there, throttle, np.nan)[()], np.where(there, tuning, np.nan)[()])
 
 
+@check_ranges
 def threshold_span(
     reaction_set: ReactionSet, dial: np.ndarray, low: float = THROTTLE_RANGE[0], high: float = THROTTLE_RANGE[1]
 ) -> tuple[float, float]:
@@ -133,6 +134,7 @@ def with_tickler(reaction_set: ReactionSet, inductance: float, mutual: float) ->
     )
 
 
+@check_ranges
 def choose_tickler(
     trials: Iterable[ReactionSet], dial: np.ndarray, low: float = THROTTLE_RANGE[0], high: float = THROTTLE_RANGE[1]
 ) -> tuple[int, ReactionSet]:

@@ -8,6 +8,7 @@ from dataclasses import replace
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit03_tuned_circuit.reflected_impedance import reflected_impedance, series_impedance
 from solutions.unit06_reaction import stability
 from solutions.unit06_reaction.network import BY_PASS, SALTMARSH_SET, THROTTLE_RANGE, TUNED, ReactionSet, rates, saltmarsh_set
@@ -16,6 +17,7 @@ COUPLING = SALTMARSH_SET.aerial_tuned  # henry
 ONE_VALVE_BY_PASS = 2e-9  # farad
 
 
+@check_ranges
 def on_station(frequency: float, throttle: float, coupling: float = COUPLING) -> ReactionSet:
     """The set tuned to a station with its knobs so.
 
@@ -32,6 +34,7 @@ def on_station(frequency: float, throttle: float, coupling: float = COUPLING) ->
     return stability.retuned(replace(saltmarsh_set(frequency), throttle_capacitance=throttle, aerial_tuned=coupling), frequency)
 
 
+@check_ranges
 def gain_and_bandwidth(frequency: float, throttle: float, coupling: float = COUPLING) -> tuple[float, float]:
     """Volts on the grid for each volt in the aerial, and the band taken in.
 
@@ -53,8 +56,27 @@ def gain_and_bandwidth(frequency: float, throttle: float, coupling: float = COUP
     return stability.gain_and_bandwidth(on_station(frequency, throttle, coupling))
 
 
+@check_ranges
+def one_valve_set(frequency: float, coupling: float = COUPLING) -> ReactionSet:
+    """The same set before it had a tickler, unit 05's: a by-pass of 2 nF at the anode; its tuning condenser is left alone.
+
+    Parameters
+    ----------
+    frequency, coupling
+        As in `on_station`.
+
+    Returns
+    -------
+    ReactionSet
+    """
+    parts = saltmarsh_set(frequency)
+    bypassed = parts.anode_capacitance - BY_PASS + ONE_VALVE_BY_PASS
+    return replace(parts, tuned_tickler=0.0, aerial_tickler=0.0, anode_capacitance=bypassed, aerial_tuned=coupling)
+
+
+@check_ranges
 def without_reaction(frequency: float, coupling: float = COUPLING) -> tuple[float, float]:
-    """The same set before it had a tickler, unit 05's: a by-pass of 2 nF at the anode, and no feedback but the valve's own.
+    """What `one_valve_set` gains for a weak station: no feedback is left but the valve's own.
 
     Parameters
     ----------
@@ -71,12 +93,10 @@ def without_reaction(frequency: float, coupling: float = COUPLING) -> tuple[floa
     ValueError
         As `stability.retuned`.
     """
-    parts = saltmarsh_set(frequency)
-    bypassed = parts.anode_capacitance - BY_PASS + ONE_VALVE_BY_PASS
-    bare = replace(parts, tuned_tickler=0.0, aerial_tickler=0.0, anode_capacitance=bypassed, aerial_tuned=coupling)
-    return stability.gain_and_bandwidth(stability.retuned(bare, frequency))
+    return stability.gain_and_bandwidth(stability.retuned(one_valve_set(frequency, coupling), frequency))
 
 
+@check_ranges
 def threshold_throttle(frequency: float, coupling: float = COUPLING) -> float:
     """Throttle capacitance at which the set, on a station, begins to oscillate.
 
@@ -97,6 +117,7 @@ def threshold_throttle(frequency: float, coupling: float = COUPLING) -> float:
     return stability.at_threshold(replace(saltmarsh_set(frequency), aerial_tuned=coupling), frequency).throttle_capacitance
 
 
+@check_ranges
 def threshold_slope(frequency: float, throttle: float, coupling: float = COUPLING) -> float:
     """Mutual conductance with which the set, on a station, would just oscillate.
 
@@ -113,6 +134,7 @@ def threshold_slope(frequency: float, throttle: float, coupling: float = COUPLIN
     return stability.at_threshold(there, frequency, "transconductance", 0.0, 0.1).transconductance
 
 
+@check_ranges
 def losses(
     frequency: float, coupling: float = COUPLING, throttle: float = THROTTLE_RANGE[0]
 ) -> tuple[float, float, float, float]:
@@ -140,6 +162,7 @@ def losses(
     return parts.tuned_resistance, reflected.real, parts.grid_conductance * reactance**2, anode
 
 
+@check_ranges
 def loop_impedance(reaction_set: ReactionSet, frequency: float) -> complex:
     """Impedance all the way round the tuned circuit: a volt in the coil over the current that it drives.
 
@@ -166,6 +189,7 @@ def loop_impedance(reaction_set: ReactionSet, frequency: float) -> complex:
     return 1 / np.linalg.inv(s[..., None, None] * storage - flow)[..., TUNED, TUNED]
 
 
+@check_ranges
 def feedback_on(frequency: float, throttle: float, sense: float = 1.0) -> tuple[float, float]:
     """What anode and tickler add to the tuned circuit of the set, tuned to a station with the aerial away: ohms, and hertz.
 
@@ -201,6 +225,7 @@ def feedback_on(frequency: float, throttle: float, sense: float = 1.0) -> tuple[
     return loop_impedance(there, frequency).real - own, frequency - alone
 
 
+@check_ranges
 def growth_rate(frequency: float, throttle: float, coupling: float = COUPLING) -> float:
     """Rate at which a swing of the set grows by itself; below 0 it dies away.
 
@@ -216,6 +241,7 @@ def growth_rate(frequency: float, throttle: float, coupling: float = COUPLING) -
     return stability.ring(on_station(frequency, throttle, coupling))[1]
 
 
+@check_ranges
 def formula_gain(frequency: float, throttle: float, coupling: float = COUPLING) -> float:
     """What the steady-state formula gives for the gain, be it true or not.
 
@@ -232,6 +258,7 @@ def formula_gain(frequency: float, throttle: float, coupling: float = COUPLING) 
     return np.abs(stability.steady_formula(there, stability.ring(there)[0]))
 
 
+@check_ranges
 def pulled(frequency: float, throttle: float, coupling: float = COUPLING) -> float:
     """How far two knobs draw the set off a station it was tuned to, with the throttle shut and the club's coupling.
 

@@ -267,7 +267,11 @@ EXERCISE = Exercise(
             ],
             no_published="What Q means, twice; unit 03 holds both forms to their figures.",
             refuses=[
-                refusal("an anode that gives more than a coil of 6 Ω loses", (1e6, 200e-6, 6.0, -10e-6 + 50e-6j)),
+                refusal(
+                    "an anode that gives more than a coil of 6 Ω loses",
+                    (1e6, 200e-6, 6.0, -10e-6 + 50e-6j),
+                    (1e6, 200e-6, 6.0, -3.81e-6 + 50e-6j),
+                ),
                 refusal("a circuit with no loss left at all", (1e6, 200e-6, 0.0, 50e-6j)),
             ],
             slips=[

@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit06_reaction.network import (
     CHOKE,
     CONDENSER,
@@ -43,6 +44,7 @@ class LeftOut(NamedTuple):
     words: str  # what it does and to what
 
 
+@check_ranges
 def threshold_moved(change: Callable[[ReactionSet], dict], frequency: float) -> float:
     """By what fraction a change of the set's parts moves its throttle's threshold.
 
@@ -67,6 +69,7 @@ def threshold_moved(change: Callable[[ReactionSet], dict], frequency: float) -> 
     return float(after / before - 1)
 
 
+@check_ranges
 def tuning_moved(change: Callable[[ReactionSet], dict], frequency: float) -> float:
     """By how many hertz a change of the set's parts moves its tuning, throttle shut.
 
@@ -88,6 +91,7 @@ def tuning_moved(change: Callable[[ReactionSet], dict], frequency: float) -> flo
     return float(ring(replace(there, **change(there)))[0] - frequency)
 
 
+@check_ranges
 def valve_behind(condenser: float, slope: float = 1.0, resistance: float = 1.0, grid_current: float = 1.0, more: float = 0.0):
     """The valve's fields with another grid condenser, slope, resistance, grid current or grid-anode capacitance.
 
@@ -193,6 +197,7 @@ LEFT_OUT = (
 )
 
 
+@check_ranges
 def size_of(name: str, frequency: float) -> float:
     """How large one of the things left out is.
 

@@ -10,7 +10,7 @@ from dataclasses import astuple, dataclass, replace
 
 import numpy as np
 
-from solutions.ranges import check_ranges
+from solutions.ranges import check_ranges, limits, refuse_outside
 from solutions.unit01_signal.aerial_voltage import aerial_capacitance
 from solutions.unit02_coil_and_condenser.club_coil import STATED, coil_resistance
 from solutions.unit04_crystal_set.crystal_set import COIL, EARTH_RESISTANCE, HEIGHT, TOP, WIRE_RADIUS
@@ -92,6 +92,9 @@ class ReactionSet:
     tickler_conductance: float = 0.0
 
 
+LIMITS = tuple(limits(ReactionSet, dict.fromkeys(CONDENSERS, "give every condenser of the set some capacitance")))
+
+
 def inductance_matrix(reaction_set: ReactionSet) -> np.ndarray:
     """Self and mutual inductances of the three windings: aerial, tuned, tickler.
 
@@ -137,16 +140,14 @@ def rates(reaction_set: ReactionSet) -> tuple[np.ndarray, np.ndarray]:
     Raises
     ------
     ValueError
-        If a condenser other than that from grid to anode has no capacitance; or as `inductance_matrix`.
+        If a part is outside the range that `ReactionSet` states for it; or as `inductance_matrix`.
 
     Source
     ------
     The voltages round each mesh add up to nothing, and so do the currents at each condenser.
     """
     shape = np.broadcast_shapes(*map(np.shape, astuple(reaction_set)))
-    for part in CONDENSERS:
-        if np.any(np.less_equal(getattr(reaction_set, part), 0)):
-            raise ValueError(f"{part} must be above 0: give every condenser of the set some capacitance")
+    refuse_outside("a reaction set", LIMITS, vars(reaction_set))
     storage, flow = np.zeros((2, *shape, 7, 7))
     windings = np.array([[AERIAL], [TUNED], [TICKLER]])
     storage[..., windings, windings.T] = inductance_matrix(reaction_set)
@@ -294,6 +295,7 @@ SALTMARSH_SET = ReactionSet(
 )
 
 
+@check_ranges
 def saltmarsh_set(frequency: float) -> ReactionSet:
     """The Circle's set as it is on some part of the dial: its coil loses more the higher the frequency.
 

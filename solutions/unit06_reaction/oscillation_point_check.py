@@ -126,6 +126,18 @@ def formulas(change):
     return lambda *symbols: change(*routh_point(*symbols), *symbols)
 
 
+def crossing_after(share):
+    """Two sets on one line with those drawn, the crossing at this share of the way."""
+
+    def edge(silent, oscillating):
+        there = crossing(silent, oscillating)
+        start = max(0.0, (there - share) / (1 - share))
+        end = start + (there - start) / share
+        return tuple((1 - at) * silent + at * oscillating for at in (start, end))
+
+    return edge
+
+
 EXERCISE = Exercise(
     title="Where does it begin to oscillate?",
     seconds=10.0,
@@ -175,6 +187,7 @@ EXERCISE = Exercise(
                 "oscillating": drawn([SIMPLE[1], *OSCILLATING], "coefficients of one that does"),
             },
             where=lambda silent, oscillating: len(silent) == len(oscillating),
+            edges=[crossing_after(0.002), crossing_after(0.998)],
             agrees_within=SHARE,
             arrays=False,
             holds=[
@@ -209,6 +222,8 @@ EXERCISE = Exercise(
             asks=threshold_transconductance,
             given={**KNOBS, **FIXED, "tickler": HELPING_TICKLER, "valve": ANY_VALVE},
             where=can_oscillate,
+            # 19.7 mS: nearly the best valve that is looked for.
+            edges=[lambda *parts: (*KNOBS_AT[:5], (2.0, 48e-6, 3.72464e-6, 0.0), THE_VALVE[1:])],
             gives="S",
             agrees_within=SOLVED,
             arrays=False,
@@ -242,7 +257,11 @@ EXERCISE = Exercise(
                     "a tickler wound the wrong way, and a valve without capacitance",
                     (*KNOBS_AT[:5], (2.0, 48e-6, -14e-6, 0.4e-6), (10e3, 0.0, 0.0)),
                 ),
-                refusal("a tickler far away", (*KNOBS_AT[:5], (2.0, 48e-6, 0.1e-6, 0.0), THE_VALVE[1:])),
+                refusal(
+                    "a tickler far away",
+                    (*KNOBS_AT[:5], (2.0, 48e-6, 0.1e-6, 0.0), THE_VALVE[1:]),
+                    (*KNOBS_AT[:5], (2.0, 48e-6, 3.65e-6, 0.0), THE_VALVE[1:]),
+                ),
                 refusal(
                     "a throttle so far shut that the anode damps more than the tickler helps",
                     (*KNOBS_AT[:2], 50e-12, *KNOBS_AT[3:], THE_VALVE[1:]),

@@ -50,6 +50,7 @@ EXERCISE = Exercise(
         Question(
             asks=multiplied_q,
             given={"quality_factor": QUALITY, "feedback": FEEDBACK},
+            edges=[lambda quality_factor, feedback: (quality_factor, 0.99)],
             agrees_within=CLOSE,
             holds=[
                 invariant("no feedback leaves Q alone", lambda q, Q, k: (q(Q, 0.0), Q)),
@@ -71,7 +72,7 @@ EXERCISE = Exercise(
             ],
             refuses=[
                 refusal("a feedback of 1: the threshold itself", (100.0, 1.0)),
-                refusal("a feedback of 1.5: it oscillates, though the formula gives a number", (100.0, 1.5)),
+                refusal("a feedback of 1.5: it oscillates, though the formula gives a number", (100.0, 1.5), (100.0, 1.001)),
             ],
             slips=[
                 slip("written 1 + k: feedback takes loss away", lambda Q, k: Q / (1 + k)),
@@ -84,6 +85,7 @@ EXERCISE = Exercise(
         Question(
             asks=gain_and_bandwidth,
             given={"resonant_frequency": FREQUENCY, "quality_factor": QUALITY, "feedback": FEEDBACK},
+            edges=[lambda resonant_frequency, quality_factor, feedback: (resonant_frequency, quality_factor, 0.99)],
             gives=("", "Hz"),
             agrees_within=CLOSE,
             holds=[
@@ -108,7 +110,11 @@ EXERCISE = Exercise(
             ],
             refuses=[
                 refusal("a feedback of 1: the threshold itself", (1e6, 100.0, 1.0)),
-                refusal("a feedback of 1.2: it oscillates, though the formula gives a number", (1e6, 100.0, 1.2)),
+                refusal(
+                    "a feedback of 1.2: it oscillates, though the formula gives a number",
+                    (1e6, 100.0, 1.2),
+                    (1e6, 100.0, 1.001),
+                ),
             ],
             slips=[
                 slip(
@@ -153,7 +159,7 @@ EXERCISE = Exercise(
             ],
             refuses=[
                 refusal("no bandwidth at all", (1e6, 100.0, 0.0)),
-                refusal("a bandwidth of −10 Hz", (1e6, 100.0, -10.0)),
+                refusal("a bandwidth of −10 Hz", (1e6, 100.0, -10.0), (1e6, 100.0, -0.01)),
             ],
             slips=[
                 slip("returned what is left of the loss", lambda f0, Q, B: B * Q / f0),
@@ -165,6 +171,7 @@ EXERCISE = Exercise(
         Question(
             asks=touchiness,
             given={"feedback": number(0, 0.98)},
+            edges=[lambda feedback: (0.0,), lambda feedback: (0.99,)],
             agrees_within=NEAR_ONE,
             holds=[
                 invariant("half the loss gone: per cent for per cent", lambda s, k: (s(0.5), 1)),
@@ -182,7 +189,7 @@ EXERCISE = Exercise(
             ],
             refuses=[
                 refusal("a feedback of 1: there the gain has no bound", (1.0,)),
-                refusal("a feedback of 1.1", (1.1,)),
+                refusal("a feedback of 1.1", (1.1,), (1.001,)),
             ],
             slips=[
                 slip("returned how many times the gain has grown", lambda k: 1 / (1 - k)),

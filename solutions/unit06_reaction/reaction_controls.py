@@ -11,6 +11,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit06_reaction.network import SALTMARSH_SET, THROTTLE_RANGE, ReactionSet, saltmarsh_set
 from solutions.unit06_reaction.stability import retuned, ring
 from solutions.unit07_oscillation.envelope import RATE, carrier, follow, start
@@ -162,6 +163,7 @@ def turned(
 
 
 @lru_cache(maxsize=64)
+@check_ranges
 def edge(control: str, frequency: float, stage: Stage = SALTMARSH_STAGE) -> float:
     """Place of the knob at which the club's set, kept on a station, begins to oscillate.
 
@@ -212,6 +214,7 @@ def _place(control, frequency, stage, growth):
 
 
 @lru_cache(maxsize=64)
+@check_ranges
 def close_place(control: str, frequency: float, stage: Stage = SALTMARSH_STAGE) -> float:
     """Place of the knob at which the set's band is 2 kHz wide.
 
@@ -232,6 +235,7 @@ def close_place(control: str, frequency: float, stage: Stage = SALTMARSH_STAGE) 
     return _place(control, frequency, stage, -np.pi * CLOSE)
 
 
+@check_ranges
 def last_stretch(control: str, frequency: float, stage: Stage = SALTMARSH_STAGE) -> float:
     """Part of the knob's way in which the band narrows from 2 kHz to nothing: the more, the smoother.
 
@@ -252,6 +256,7 @@ def last_stretch(control: str, frequency: float, stage: Stage = SALTMARSH_STAGE)
     return edge(control, frequency, stage) - close_place(control, frequency, stage)
 
 
+@check_ranges
 def pulls(control: str, frequency: float, stage: Stage = SALTMARSH_STAGE) -> float:
     """How far the last stretch moves the tuning, the tuning condenser left alone.
 
@@ -275,6 +280,7 @@ def pulls(control: str, frequency: float, stage: Stage = SALTMARSH_STAGE) -> flo
 
 
 @lru_cache(maxsize=64)
+@check_ranges
 def backlash(control: str, frequency: float, stage: Stage = SALTMARSH_STAGE) -> float:
     """How far the knob has to be turned back from where the set began to oscillate until it lets go, by the engine.
 
@@ -313,6 +319,7 @@ def backlash(control: str, frequency: float, stage: Stage = SALTMARSH_STAGE) -> 
     return begins - high
 
 
+@check_ranges
 def loudness(control: str, frequency: float, stage: Stage = SALTMARSH_STAGE) -> float:
     """Tone in the telephones from a weak station with the set's band at 2 kHz, by the engine.
 

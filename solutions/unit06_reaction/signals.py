@@ -8,6 +8,7 @@ from functools import lru_cache
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit06_reaction.club_set import on_station
 from solutions.unit07_oscillation.envelope import RATE, Heard, carrier, follow, start
 
@@ -24,6 +25,7 @@ def _heard(frequency: float, throttle: float, emf: float, tone: float = 0.0) -> 
     return follow(carrier(time, 0.0, emf, depth), FINE, frequency, on_station(frequency, throttle))
 
 
+@check_ranges
 def swing_with(frequency: float, throttle: float, emf: float) -> float:
     """Swing on the tuned circuit of the club's set with a bare carrier in the aerial, once it has settled, by the engine.
 
@@ -45,6 +47,7 @@ def swing_with(frequency: float, throttle: float, emf: float) -> float:
     return float(np.abs(_heard(frequency, throttle, emf).grid[-1]))
 
 
+@check_ranges
 def gain_with(frequency: float, throttle: float, emf: float) -> float:
     """Volts on the tuned circuit for each volt in the aerial, with a carrier of this strength, by the engine.
 
@@ -65,6 +68,7 @@ def gain_with(frequency: float, throttle: float, emf: float) -> float:
     return swing_with(frequency, throttle, emf) / emf
 
 
+@check_ranges
 def tone_left_with(frequency: float, throttle: float, emf: float, tone: float) -> float:
     """How much of a tone's depth the set leaves on the tuned circuit, against a very low tone's, by the engine.
 
@@ -72,7 +76,7 @@ def tone_left_with(frequency: float, throttle: float, emf: float, tone: float) -
     ----------
     frequency, throttle, emf
         As in `swing_with`.
-    tone : float, hertz, > 0
+    tone : float, hertz, at least 50, of which a whole period is heard
 
     Returns
     -------
@@ -94,6 +98,7 @@ def _depth(frequency, throttle, emf, tone):
     return 2 * np.abs(np.mean(grid[-last:] * turning)) / np.mean(grid[-last:]) / SMALL_DEPTH
 
 
+@check_ranges
 def knocked(frequency: float, throttle: float, swing: float = 1e-4) -> tuple[float, float]:
     """What a knock leaves in the set, no station being on: its pitch against the carrier's, and its growth, by the engine.
 

@@ -40,6 +40,7 @@ def parts(reaction_set: ReactionSet) -> tuple:
     )
 
 
+@check_ranges
 def from_parts(
     coupling: float,
     tuning: float,
@@ -130,6 +131,7 @@ def ring(reaction_set: ReactionSet) -> tuple[np.ndarray, np.ndarray]:
     return pole.imag / (2 * np.pi), pole.real
 
 
+@check_ranges
 def steady_formula(reaction_set: ReactionSet, frequency: float) -> np.ndarray:
     """What the steady-state formula gives, be it true or not. Beyond the threshold it is false: use `response`.
 
@@ -156,6 +158,7 @@ def steady_formula(reaction_set: ReactionSet, frequency: float) -> np.ndarray:
     return np.linalg.solve(matrix, drive(reaction_set)[..., None])[..., GRID, 0]
 
 
+@check_ranges
 def response(reaction_set: ReactionSet, frequency: float) -> np.ndarray:
     """Volts on the grid for each volt in the aerial, once the set has settled.
 
@@ -283,6 +286,7 @@ def _checked(reaction_set, frequency):
     return reaction_set
 
 
+@check_ranges
 def at_threshold(
     reaction_set: ReactionSet,
     frequency: float,

@@ -185,6 +185,9 @@ EXERCISE = Exercise(
                 "amplitudes": drawn(AMPLITUDES, "one for each tone, 0 to 5"),
                 "bandwidth": BANDWIDTH,
             },
+            edges=[
+                lambda tones, amplitudes, bandwidth: (np.array([0.0, 1000.0, 3000.0]), np.array([1.0, 1.0, 0.5]), bandwidth)
+            ],
             agrees_within=CLOSE,
             arrays=False,
             holds=[

@@ -129,6 +129,7 @@ EXERCISE = Exercise(
             asks=free_growth_time,
             given={"start": START, "end": LIMIT, "growth": GROWTH},
             gives="s",
+            edges=[lambda start, end, growth: (start, 1.01 * start, growth)],
             agrees_within=CLOSE,
             holds=[
                 invariant("twice the growth, half the time", lambda f, a, A, s: (f(a, A, 2 * s), f(a, A, s) / 2)),
@@ -149,7 +150,7 @@ EXERCISE = Exercise(
             ],
             refuses=[
                 refusal("a set at the edge, where nothing grows", (1e-3, 1.0, 0.0)),
-                refusal("a set below the edge", (1e-3, 1.0, -500.0)),
+                refusal("a set below the edge", (1e-3, 1.0, -500.0), (1e-3, 1.0, -0.01)),
             ],
             slips=[
                 slip("used np.log10: growth by nepers is undone by np.log", lambda a, A, s: np.log10(A / a) / s),
@@ -185,7 +186,7 @@ EXERCISE = Exercise(
                 ),
             ],
             no_published="A closed form; tests integrate van der Pol's own equation, cycle by cycle.",
-            refuses=[refusal("a swing that starts from nothing", (1e-3, 0.0, 1.0, 500.0))],
+            refuses=[refusal("a swing that starts from nothing", (1e-3, 0.0, 1.0, 500.0), (1e-3, -0.001, 1.0, 500.0))],
             slips=[
                 slip("let it grow without limit", lambda t, a, A, s: a * np.exp(s * t)),
                 slip(
@@ -206,6 +207,7 @@ EXERCISE = Exercise(
         Question(
             asks=time_to_limit,
             given={"start": START, "limit": LIMIT, "growth": GROWTH, "fraction": number(0.3, 0.99)},
+            edges=[lambda start, limit, growth, fraction: (0.99 * fraction * limit, limit, growth, fraction)],
             where=lambda a, A, s, p: a < p * A / 1.2,
             gives="s",
             agrees_within=CLOSE,
@@ -223,8 +225,8 @@ EXERCISE = Exercise(
             ],
             no_published="A closed form; tests integrate van der Pol's own equation, cycle by cycle.",
             refuses=[
-                refusal("a set below the edge", (1e-3, 1.0, -500.0, 0.9)),
-                refusal("the limit itself, which is never quite reached", (1e-3, 1.0, 500.0, 1.0)),
+                refusal("a set below the edge", (1e-3, 1.0, -500.0, 0.9), (1e-3, 1.0, 0.0, 0.9)),
+                refusal("the limit itself, which is never quite reached", (1e-3, 1.0, 500.0, 1.0), (1e-3, 1.0, 500.0, 1.001)),
             ],
             slips=[
                 slip("let it grow freely up to there", lambda a, A, s, p: np.log(p * A / a) / s),

@@ -14,6 +14,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit06_reaction.network import SALTMARSH_SET, ReactionSet
 from solutions.unit07_oscillation.build_up import BOLTZMANN
 from solutions.unit07_oscillation.cycle import GRID_LIMIT, OVERTONES, grid_table
@@ -22,6 +23,7 @@ from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, Stage, at_rest
 from solutions.unit07_oscillation.stepping import MOST_GROWTH, MOST_TURN, march
 
 RATE = 96e3  # hertz: steps a second that serve sounds; four times as many for a limit within a tenth of a per cent
+MOST_PARTS = 50  # of a step: a set that wants more is none that anybody listens to
 BLOCK = 10e-3  # second: how long a knob is taken to stand still while it is turned
 
 
@@ -69,7 +71,7 @@ def carrier(time: np.ndarray, offset: float, crest: float, modulation: np.ndarra
     time : ndarray, second
     offset : float, hertz, of its carrier from the reference
     crest : float, volt, of the unmodulated carrier
-    modulation : float or ndarray, broadcast with `time`, a fraction, −1 to 1
+    modulation : float or ndarray, broadcast with `time`, a fraction; beyond −1 the carrier comes back turned round
 
     Returns
     -------
@@ -78,6 +80,7 @@ def carrier(time: np.ndarray, offset: float, crest: float, modulation: np.ndarra
     return crest * (1 + np.asarray(modulation)) * np.exp(2j * np.pi * offset * np.asarray(time))
 
 
+@check_ranges
 def thermal_noise(
     samples: int, rate: float, resistance: float, generator: np.random.Generator, temperature: float = 290.0
 ) -> np.ndarray:
@@ -118,6 +121,7 @@ def frequency_offset(grid: np.ndarray, rate: float) -> np.ndarray:
     return np.angle(grid[1:] * np.conj(grid[:-1])) * rate / (2 * np.pi)
 
 
+@check_ranges
 def follow(
     emf: np.ndarray,
     rate: float,
@@ -158,16 +162,22 @@ def follow(
             f"{rate:.3g} steps a second are too few for a set tuned {net.rate.imag / (2 * np.pi):+.3g} Hz from the reference: "
             "move the reference or take more steps"
         )
-    parts = max(int(np.ceil(np.abs(net.rate.real) / (MOST_GROWTH * rate))), 1)
+    parts = np.ceil(np.abs(net.rate.real) / (MOST_GROWTH * rate))
+    if not parts <= MOST_PARTS:
+        raise ValueError(
+            f"{rate:.3g} steps a second are too few for a set whose swing changes {np.abs(net.rate.real):.3g} times over in a "
+            "second: take more steps"
+        )
     stage = Stage(*map(float, stage))
     grid, bias, anode, *after = march(
-        emf, 1 / rate, parts, 2 * np.pi * reference, *(state or start(stage)), net, stage, grid_table()
+        emf, 1 / rate, max(int(parts), 1), 2 * np.pi * reference, *(state or start(stage)), net, stage, grid_table()
     )
     if not np.max(np.abs(grid)) < GRID_LIMIT * stage.slope_voltage:
         raise ValueError("the grid swings further than any valve would stand: take less e.m.f. or less reaction")
     return Heard(net.tuned * grid, bias, (stage.supply - anode) / stage.load_resistance, State(*after))
 
 
+@check_ranges
 def render(
     duration: float,
     reference: float,

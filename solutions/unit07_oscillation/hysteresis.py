@@ -102,7 +102,7 @@ def swing_at(
 
     Parameters
     ----------
-    turned : float, a fraction of the reaction at which it starts, 0 to 1.5
+    turned : float, a fraction of the reaction at which it starts, 0 to 1.5; at 1 it starts
     oscillating : bool, whether it was
     loss, leak_resistance, return_voltage, anode_voltage : float
         As in `returned_for`.

@@ -199,6 +199,7 @@ EXERCISE = Exercise(
         Question(
             asks=swing_at,
             given={"turned": number(0.4, 1.5), "oscillating": drawn([True, False], "True or False"), **CIRCUIT},
+            edges=[lambda k, o, *circuit: (1.0, False, 20e-6, 2e6, 2.0, 60.0)],
             where=lambda k, o, *circuit: abs(k - 1) > 0.01 and abs(k - np.divide(*start_and_stop(*circuit)[::-1])) > 0.01,
             gives="V",
             agrees_within=relative(1e-2, because="read off a curve of some hundred points", floor=1e-9),

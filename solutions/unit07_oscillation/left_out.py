@@ -8,6 +8,7 @@ from dataclasses import replace
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit01_signal.aerial_voltage import effective_height
 from solutions.unit01_signal.radiation_resistance import radiation_resistance
 from solutions.unit04_crystal_set.crystal_set import EARTH_RESISTANCE, HEIGHT, TOP
@@ -23,6 +24,7 @@ OLD_BATTERY = 350.0  # ohm, ten 9 V zinc batteries in a row: from memory, as in 
 FILAMENT_DROP = 1.0  # volt: half of what stands along the filament, from its middle to an end
 
 
+@check_ranges
 def swing_changed(
     frequency: float,
     stage: Callable[[Stage], dict] = lambda of: {},
@@ -51,6 +53,7 @@ def swing_changed(
     return float(after / before - 1)
 
 
+@check_ranges
 def backlash_moved(change: Callable[[Stage], dict], frequency: float) -> float:
     """By what fraction of the edge a change of the stage moves the place at which the fierce set stops.
 
@@ -75,6 +78,7 @@ def backlash_moved(change: Callable[[Stage], dict], frequency: float) -> float:
     return after - before
 
 
+@check_ranges
 def crest_current(frequency: float) -> float:
     """Anode current of that set at the crest of its swing, which a filament has to give.
 
@@ -152,6 +156,7 @@ LEFT_OUT = (
 )
 
 
+@check_ranges
 def size_of(name: str, frequency: float) -> float:
     """How large one of the things left out is.
 

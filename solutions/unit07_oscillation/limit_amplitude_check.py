@@ -67,6 +67,12 @@ def by_slope(S, a):
     return middle
 
 
+def needed_at(swing, anode_voltage):
+    """What the losses need where the set settles at a swing."""
+    bias = bias_with_carrier(swing, LEAK, LEAK_RETURN, ZERO_CURRENT, GRID_SLOPE)
+    return float(effective_transconductance(swing, bias, anode_voltage, *LAW))
+
+
 EXERCISE = Exercise(
     title="How far does it swing?",
     seconds=10.0,
@@ -210,6 +216,10 @@ EXERCISE = Exercise(
             given={"needed": siemens("50 µS", "750 µS"), "anode_voltage": volts("45 V", "90 V")},
             gives="V",
             agrees_within=SOLVED,
+            edges=[
+                lambda needed, anode_voltage: (needed_at(199.0, anode_voltage), anode_voltage),
+                lambda needed, anode_voltage: (0.99 * needed_at(1e-6, 60.0), 60.0),
+            ],
             arrays=False,
             holds=[
                 invariant("a set that needs less swings further", lambda f, S, a: (f(S, a), f(0.9 * S, a)), less),
@@ -222,8 +232,12 @@ EXERCISE = Exercise(
             ],
             no_published="The club's own valve and grid leak; tests integrate it cycle by cycle.",
             refuses=[
-                refusal("a set that needs more than the valve has at rest", (5e-3, 60.0)),
-                refusal("a set that would swing beyond 200 V", (1e-9, 60.0)),
+                refusal(
+                    "a set that needs more than the valve has at rest",
+                    (5e-3, 60.0),
+                    (1.001 * needed_at(1e-6, 60.0), 60.0),
+                ),
+                refusal("a set that would swing beyond 200 V", (1e-9, 60.0), (needed_at(201.0, 60.0), 60.0)),
             ],
             slips=[
                 slip("held the bias where it rests: the grid leak makes it follow the swing", at_fixed_bias),

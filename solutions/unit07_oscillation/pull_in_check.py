@@ -87,7 +87,7 @@ EXERCISE = Exercise(
             ],
             refuses=[
                 refusal("a set that does not oscillate", (1e6, 100.0, 0.01, 0.0)),
-                refusal("a station stronger than the swing", (1e6, 100.0, 2.0, 1.0)),
+                refusal("a station stronger than the swing", (1e6, 100.0, 2.0, 1.0), (1e6, 100.0, 1.001, 1.0)),
             ],
             slips=[
                 slip("returned the whole width, both ways", lambda *inputs: 2 * locking_range(*inputs)),
@@ -125,8 +125,8 @@ EXERCISE = Exercise(
                 ),
             ],
             refuses=[
-                refusal("an offset beyond the hold", (200.0, 100.0)),
-                refusal("the same on the other side", (-200.0, 100.0)),
+                refusal("an offset beyond the hold", (200.0, 100.0), (100.1, 100.0)),
+                refusal("the same on the other side", (-200.0, 100.0), (-100.1, 100.0)),
             ],
             slips=[
                 slip("returned radians", lambda d, h: np.arcsin(d / h)),
@@ -212,6 +212,7 @@ EXERCISE = Exercise(
         Question(
             asks=slipping_phase,
             given={"time": seconds("10 µs", "100 ms"), "offset": OFFSET, "hold": HOLD},
+            edges=[lambda time, offset, hold: (0.1 / hold, 1.01 * hold, hold)],
             where=lambda t, d, h: 1.02 * h < d and 0.02 < t * pulled_beat(d, h) < 20,
             gives="rad",
             agrees_within=relative(1e-7, because="an arc tangent, and whole turns added"),
@@ -228,7 +229,9 @@ EXERCISE = Exercise(
                 ),
             ],
             no_published="A closed form; tests integrate Adler's equation.",
-            refuses=[refusal("an offset that the station holds", (0.01, 50.0, 100.0))],
+            refuses=[
+                refusal("an offset that the station holds", (0.01, 50.0, 100.0), (0.01, 100.0, 100.0), (0.01, 99.9, 100.0))
+            ],
             slips=[
                 slip("let it run evenly at the offset", lambda t, d, h: 2 * np.pi * d * t + 0 * h),
                 slip("let it run evenly at the beat", lambda t, d, h: 2 * np.pi * pulled_beat(d, h) * t),

@@ -4,12 +4,14 @@ from dataclasses import replace
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit06_reaction.network import ANODE, GRID, SALTMARSH_SET, STATES, ReactionSet, rates
 from solutions.unit07_oscillation.slow_mode import OPEN
 from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, Stage
 from solutions.unit07_oscillation.station_on import on_station, threshold_in_silence, threshold_with_station
 
 
+@check_ranges
 def loss_and_returned(reaction_set: ReactionSet, frequency: float) -> tuple[float, float]:
     """What the tuned circuit loses with a cold valve, and how much of the anode's current comes back into it.
 
@@ -40,6 +42,7 @@ def loss_and_returned(reaction_set: ReactionSet, frequency: float) -> tuple[floa
     return float((1 / by_grid).real), float((by_anode / by_grid).real)
 
 
+@check_ranges
 def by_throttle(
     frequency: float, coupling: float = SALTMARSH_SET.aerial_tuned, stage: Stage = SALTMARSH_STAGE
 ) -> tuple[float, float]:
@@ -48,7 +51,7 @@ def by_throttle(
     Parameters
     ----------
     frequency, coupling, stage
-        As in `station_on.threshold_with_station`.
+        As in `threshold_with_station`.
 
     Returns
     -------

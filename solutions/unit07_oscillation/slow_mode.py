@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit06_reaction.network import AERIAL, ANODE, GRID, STATES, ReactionSet, rates
 from solutions.unit07_oscillation.stage import Stage, slopes_at_rest, small_signal_set
 
@@ -43,6 +44,7 @@ class Net(NamedTuple):
     grid_fed: float  # of a slow change of the anode's voltage, the share that its capacitance brings to the grid
 
 
+@check_ranges
 def slow_mode(windings: ReactionSet, stage: Stage, reference: float) -> Net:
     """The mode nearest to a frequency, and what the rest of the network does at that frequency.
 
@@ -103,6 +105,7 @@ def slow_mode(windings: ReactionSet, stage: Stage, reference: float) -> Net:
     return Net(*map(complex, complex_parts), *map(float, real_parts))
 
 
+@check_ranges
 def overtone_answers(windings: ReactionSet, frequency: float) -> np.ndarray:
     """What the second to fourth harmonic of the anode's current make of all seven states.
 

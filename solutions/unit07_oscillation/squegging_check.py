@@ -260,8 +260,16 @@ EXERCISE = Exercise(
                 ),
             ],
             refuses=[
-                refusal("a grid blocked above where it starts", (-5.0, -8.0, 0.0, 10e6, 1e-9, 0.0)),
-                refusal("a leak that cannot lift it so far", (-20.0, -3.0, -4.0, 10e6, 1e-9, 0.0)),
+                refusal(
+                    "a grid blocked above where it starts",
+                    (-5.0, -8.0, 0.0, 10e6, 1e-9, 0.0),
+                    (-5.0, -5.0, 0.0, 10e6, 1e-9, 0.0),
+                ),
+                refusal(
+                    "a leak that cannot lift it so far",
+                    (-20.0, -3.0, -4.0, 10e6, 1e-9, 0.0),
+                    (-20.0, -4.0, -4.0, 10e6, 1e-9, 0.0),
+                ),
             ],
             slips=[
                 slip("taken one time constant for the rest", lambda x, y, E, R, D, T: 1 / (R * D + T) + 0 * (x + y + E)),

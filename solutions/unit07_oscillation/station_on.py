@@ -10,6 +10,7 @@ from functools import lru_cache
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit06_reaction import stability
 from solutions.unit06_reaction.network import SALTMARSH_SET, THROTTLE_RANGE, ReactionSet, saltmarsh_set
 from solutions.unit07_oscillation.envelope import RATE, follow, start
@@ -23,6 +24,7 @@ HALVINGS = 9  # of the throttle's interval: to 1 part in 500
 LEAST_PART = 0.05  # of the threshold in silence: below it no throttle is tried
 
 
+@check_ranges
 def on_station(frequency: float, throttle: float, coupling: float = COUPLING, stage: Stage = SALTMARSH_STAGE) -> ReactionSet:
     """The Circle's set with any stage, tuned to a station in silence.
 
@@ -47,6 +49,7 @@ def on_station(frequency: float, throttle: float, coupling: float = COUPLING, st
 
 
 @lru_cache(maxsize=256)
+@check_ranges
 def threshold_in_silence(frequency: float, coupling: float = COUPLING, stage: Stage = SALTMARSH_STAGE) -> float:
     """Throttle at which the set begins to oscillate with no station on.
 
@@ -68,6 +71,7 @@ def threshold_in_silence(frequency: float, coupling: float = COUPLING, stage: St
     return float(stability.at_threshold(small, frequency).throttle_capacitance)
 
 
+@check_ranges
 def swing_with_station(
     frequency: float, throttle: float, emf: float, coupling: float = COUPLING, stage: Stage = SALTMARSH_STAGE
 ) -> float:
@@ -93,6 +97,7 @@ def swing_with_station(
     return float(np.abs(heard.grid[-1]))
 
 
+@check_ranges
 def sings_after(
     frequency: float, throttle: float, emf: float, coupling: float = COUPLING, stage: Stage = SALTMARSH_STAGE
 ) -> bool:
@@ -123,6 +128,7 @@ def sings_after(
 
 
 @lru_cache(maxsize=512)
+@check_ranges
 def threshold_with_station(frequency: float, emf: float, coupling: float = COUPLING, stage: Stage = SALTMARSH_STAGE) -> float:
     """Least throttle at which a carrier leaves the set singing, or at which it would sing in any case.
 
@@ -154,6 +160,7 @@ def threshold_with_station(frequency: float, emf: float, coupling: float = COUPL
     return (low + high) / 2
 
 
+@check_ranges
 def margin_used(frequency: float, emf: float, coupling: float = COUPLING, stage: Stage = SALTMARSH_STAGE) -> float:
     """What share of the throttle's way to the threshold a carrier uses up.
 
@@ -175,6 +182,7 @@ def margin_used(frequency: float, emf: float, coupling: float = COUPLING, stage:
     return 1 - threshold_with_station(frequency, emf, coupling, stage) / silent
 
 
+@check_ranges
 def margin_left(
     frequency: float, throttle: float, emf: float, coupling: float = COUPLING, stage: Stage = SALTMARSH_STAGE
 ) -> float:

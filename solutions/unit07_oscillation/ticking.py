@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from solutions.ranges import check_ranges
 from solutions.unit01_signal.club_stations import NEXT_CHANNEL
 from solutions.unit05_valve.one_valve_set import GRID_SLOPE, LAW
 from solutions.unit06_reaction.network import ReactionSet
@@ -39,6 +40,7 @@ def far_open() -> float:
     return PART * threshold_in_silence(FREQUENCY, stage=GENTLE_STAGE)
 
 
+@check_ranges
 def with_leak(leak_resistance: float, grid_capacitance: float) -> tuple[Stage, ReactionSet]:
     """The gentle set with another leak and grid condenser, its throttle far open, tuned.
 
@@ -55,6 +57,7 @@ def with_leak(leak_resistance: float, grid_capacitance: float) -> tuple[Stage, R
     return stage, on_station(FREQUENCY, far_open(), stage=stage)
 
 
+@check_ranges
 def played(leak_resistance: float, grid_capacitance: float, seconds: float) -> Heard:
     """That set, switched on, with next to nothing in its aerial.
 
@@ -73,6 +76,7 @@ def played(leak_resistance: float, grid_capacitance: float, seconds: float) -> H
 
 
 @lru_cache(maxsize=8)
+@check_ranges
 def one_tick(leak_resistance: float, grid_capacitance: float) -> Tick:
     """What a set that ticks does between one burst and the next.
 
@@ -104,6 +108,7 @@ def one_tick(leak_resistance: float, grid_capacitance: float) -> Tick:
     )
 
 
+@check_ranges
 def by_formula(leak_resistance: float, grid_capacitance: float) -> float:
     """Ticks a second by the leak's exponential, from the voltages at which that set's bursts end and begin.
 
@@ -128,6 +133,7 @@ def by_formula(leak_resistance: float, grid_capacitance: float) -> float:
 
 
 @lru_cache(maxsize=8)
+@check_ranges
 def leak_limit(grid_capacitance: float) -> float:
     """Leak above which that set ticks, by the exercise's balance at the limit that it comes to with a small one.
 
@@ -138,7 +144,7 @@ def leak_limit(grid_capacitance: float) -> float:
 
     Returns
     -------
-    float, ohm
+    float, ohm; infinite with a condenser so small that no leak makes it tick
     """
     stage, windings = with_leak(STEADY_LEAK, grid_capacitance)
     heard = played(STEADY_LEAK, grid_capacitance, SETTLE)

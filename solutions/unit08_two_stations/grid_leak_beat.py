@@ -9,6 +9,7 @@ from solutions.unit05_valve.one_valve_set import CONDENSER, GRID_SLOPE, LEAK, LE
 
 STEPS = 256  # of a beat
 BEATS = 40  # until it repeats
+LEAST_SWING = 1e-12  # volt
 DEPTH = 0.3  # of the weak station's modulation
 
 
@@ -37,12 +38,13 @@ def beating_bias(strong: float, weak: float, beat: float, condenser: float = CON
     passed = np.log(ZERO_CURRENT / condenser) + log_i0(crest / GRID_SLOPE)
     step = 1 / (beat * STEPS)
     voltage = float(rest_bias(LEAK, LEAK_RETURN, ZERO_CURRENT, GRID_SLOPE)) - strong
+    leaked = -np.expm1(-step / 2 / (LEAK * condenser))
     through = np.empty(STEPS)
     for _ in range(BEATS):
         for n in range(STEPS):
-            voltage += step / 2 * (LEAK_RETURN - voltage) / (LEAK * condenser)
-            voltage -= GRID_SLOPE * np.log1p(step / GRID_SLOPE * np.exp(passed[n] + voltage / GRID_SLOPE))
-            voltage += step / 2 * (LEAK_RETURN - voltage) / (LEAK * condenser)
+            voltage += leaked * (LEAK_RETURN - voltage)
+            voltage -= GRID_SLOPE * np.logaddexp(0.0, passed[n] + np.log(step / GRID_SLOPE) + voltage / GRID_SLOPE)
+            voltage += leaked * (LEAK_RETURN - voltage)
             through[n] = voltage
     return through
 
@@ -62,6 +64,11 @@ def left_of_programme(strong: float, weak: float, beat: float, condenser: float 
     -------
     float, a pure number: 1 where the strong carrier does nothing to it
 
+    Raises
+    ------
+    ValueError
+        If the weak station's programme moves the grid by less than a number can hold.
+
     Source
     ------
     `beating_bias` averaged over the beat, at the crest and in the trough of a modulation of 0.3; against the same with the
@@ -72,4 +79,7 @@ def left_of_programme(strong: float, weak: float, beat: float, condenser: float 
         high, low = (np.mean(beating_bias(other, weak * (1 + side * DEPTH), beat, condenser)) for side in (1, -1))
         return high - low
 
-    return float(swing(strong) / swing(0.0))
+    alone = swing(0.0)
+    if not abs(alone) > LEAST_SWING:
+        raise ValueError("the weak station is too faint for its programme to be told from rounding: give it more volts")
+    return float(swing(strong) / alone)

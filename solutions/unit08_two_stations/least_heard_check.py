@@ -392,8 +392,8 @@ EXERCISE = Exercise(
                 ),
             ],
             refuses=[
-                refusal("a carrier without modulation", (10e-6, 7.0, 0.0, 10.0)),
-                refusal("a carrier modulated more than fully", (10e-6, 7.0, 1.2, 10.0)),
+                refusal("a carrier without modulation", (10e-6, 7.0, 0.0, 10.0), (10e-6, 7.0, -0.001, 10.0)),
+                refusal("a carrier modulated more than fully", (10e-6, 7.0, 1.2, 10.0), (10e-6, 7.0, 1.001, 10.0)),
             ],
             slips=[
                 slip("used 10 log: fields are voltages", lambda e, h, m, r: e * 10 ** (r / 10) / (m * h)),

@@ -350,6 +350,7 @@ EXERCISE = Exercise(
         Question(
             asks=path_night,
             given=DATE | PLACES | {"height": metres("60 km", "90 km")},
+            edges=[lambda y, mo, d, *others: (2024, 2, 29, *others)],
             where=lambda y, mo, d, *others: apart(*others),
             gives=("h", "h"),
             arrays=False,
@@ -378,8 +379,18 @@ EXERCISE = Exercise(
             ],
             no_published="It joins the functions above; tests hold it to an astronomy library for many dates and places.",
             refuses=[
-                refusal("30 February", (2023, 2, 30, 50.0, 0.0, 55.0, 5.0, 80e3)),
-                refusal("a thirteenth month", (2023, 13, 1, 50.0, 0.0, 55.0, 5.0, 80e3)),
+                refusal(
+                    "30 February, and any other day that there is not",
+                    (2023, 2, 30, 50.0, 0.0, 55.0, 5.0, 80e3),
+                    (2023, 2, 29, 50.0, 0.0, 55.0, 5.0, 80e3),
+                    (2023, 4, 31, 50.0, 0.0, 55.0, 5.0, 80e3),
+                    (2023, 4, 0, 50.0, 0.0, 55.0, 5.0, 80e3),
+                ),
+                refusal(
+                    "a thirteenth month, or one before the first",
+                    (2023, 13, 1, 50.0, 0.0, 55.0, 5.0, 80e3),
+                    (2023, 0, 1, 50.0, 0.0, 55.0, 5.0, 80e3),
+                ),
             ],
             slips=[
                 slip("taken the ground's own sunset: the air that soaks the wave up has the sun for longer", wrong_night),

@@ -59,6 +59,7 @@ EXERCISE = Exercise(
         Question(
             asks=circuit_rejection,
             given={"frequency": FREQUENCY, "offset": OFFSET, "quality_factor": QUALITY},
+            edges=[lambda frequency, offset, quality_factor: (frequency, -0.98 * frequency, quality_factor)],
             where=apart,
             gives="dB",
             agrees_within=CLOSE,
@@ -122,6 +123,7 @@ EXERCISE = Exercise(
                 "secondary_quality_factor": QUALITY,
                 "coupling_coefficient": number(0.001, 0.05),
             },
+            edges=[lambda frequency, offset, *circuits: (frequency, -0.98 * frequency, *circuits)],
             where=apart,
             gives="dB",
             agrees_within=CLOSE,
@@ -237,6 +239,7 @@ EXERCISE = Exercise(
                 "unwanted_field": UNWANTED,
                 "protection": decibels("6 dB", "60 dB"),
             },
+            edges=[lambda frequency, offset, *fields: (frequency, -0.98 * frequency, *fields)],
             where=apart,
             agrees_within=CLOSE,
             holds=[

@@ -201,8 +201,12 @@ EXERCISE = Exercise(
             ],
             no_published="The papers' B/(2A) is a limit, from memory; tests hold the exact law to it.",
             refuses=[
-                refusal("no weak station", (1.0, 0.0, 0.5, 25e3, 1e-6, 0.025)),
-                refusal("a weak station without modulation", (1.0, 0.5, 0.0, 25e3, 1e-6, 0.025)),
+                refusal("no weak station", (1.0, 0.0, 0.5, 25e3, 1e-6, 0.025), (1.0, -0.001, 0.5, 25e3, 1e-6, 0.025)),
+                refusal(
+                    "a weak station without modulation",
+                    (1.0, 0.5, 0.0, 25e3, 1e-6, 0.025),
+                    (1.0, 0.5, -0.001, 25e3, 1e-6, 0.025),
+                ),
             ],
             slips=[
                 slip("compared with the strong station's programme: compare with the weak one left alone", against_the_strong),

@@ -7,6 +7,7 @@ from solutions.unit05_valve.triode_current import triode_current
 
 CYCLE = np.cos(2 * np.pi * (np.arange(180) + 0.5) / 180)
 ROUNDS = 60  # of finding the current that its own load leaves room for
+SETTLED = 1e-3  # of the largest current: by how much it may still change in a round
 
 
 @check_ranges
@@ -28,6 +29,11 @@ def mean_current(
     -------
     float, ampere; with a swing of 0 what the meter reads in silence
 
+    Raises
+    ------
+    ValueError
+        If going half of the way does not come to rest.
+
     Source
     ------
     The law at 180 moments of a cycle, with the anode at supply − load × (current − its mean): the primary passes its mean free
@@ -36,9 +42,13 @@ def mean_current(
     grid = bias + swing * CYCLE
     law = amplification_factor, perveance, offset
     current = np.full(CYCLE.size, float(triode_current(supply, bias, *law)))
-    for _ in range(ROUNDS):
-        anode = np.maximum(supply - load * (current - np.mean(current)), 0.0)
-        current = (current + triode_current(anode, grid, *law)) / 2
+    with np.errstate(over="ignore", invalid="ignore"):
+        for _ in range(ROUNDS):
+            anode = np.maximum(supply - load * (current - np.mean(current)), 0.0)
+            drawn = triode_current(anode, grid, *law)
+            current, before = (current + drawn) / 2, current
+    if not np.max(np.abs(current - before)) <= SETTLED * np.max(np.abs(current)):
+        raise ValueError("no current was found at which this stage comes to rest: its load is too large for its valve")
     return float(np.mean(current))
 
 
@@ -57,9 +67,17 @@ def meter_rise(
     -------
     float, a fraction
 
+    Raises
+    ------
+    ValueError
+        If the stage is cut off in silence; or as `mean_current`.
+
     Source
     ------
     `mean_current` with the tone and without it.
     """
     rest = supply, bias, 0.0, load, amplification_factor, perveance, offset
-    return mean_current(supply, bias, swing, load, *rest[4:]) / mean_current(*rest) - 1
+    silent = mean_current(*rest)
+    if silent == 0.0:
+        raise ValueError("this stage passes nothing in silence, and no share of nothing: take less bias")
+    return mean_current(supply, bias, swing, load, *rest[4:]) / silent - 1

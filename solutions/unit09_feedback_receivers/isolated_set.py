@@ -37,6 +37,7 @@ WIRE_INDUCTANCE = 15e-6  # henry, of the aerial's wire
 GRID_RESISTANCE = 10e3  # ohm, from the valve's grid to earth
 
 
+@check_ranges
 def isolated_set(kind: str, frequency: float = 1e6) -> ReactionSet:
     """The set's windings, valve and all, as the isolating valve finds them.
 

@@ -180,9 +180,20 @@ EXERCISE = Exercise(
                 ),
             ],
             refuses=[
-                refusal("a tuned circuit of which reaction has left no loss", (1e6, 9.3, 10e3, 60e-6, 40e-6, 0.0, 126e-12)),
-                refusal("a coupling closer than any coils can have", (1.6e6, 9.3, 10e3, 20e-6, 21e-6, 6.0, 500e-12)),
-                refusal("the same with the winding turned over", (1.6e6, 9.3, 10e3, 20e-6, -21e-6, 6.0, 500e-12)),
+                refusal(
+                    "a tuned circuit of which reaction has left no loss",
+                    (1e6, 9.3, 10e3, 60e-6, 40e-6, 0.0, 126e-12),
+                ),
+                refusal(
+                    "a coupling closer than any coils can have",
+                    (1.6e6, 9.3, 10e3, 20e-6, 21e-6, 6.0, 500e-12),
+                    (1.6e6, 9.3, 10e3, 20e-6, 19.95e-6, 6.0, 500e-12),
+                ),
+                refusal(
+                    "the same with the winding turned over",
+                    (1.6e6, 9.3, 10e3, 20e-6, -21e-6, 6.0, 500e-12),
+                    (1.6e6, 9.3, 10e3, 20e-6, -19.95e-6, 6.0, 500e-12),
+                ),
             ],
             slips=[
                 slip(
@@ -240,7 +251,14 @@ EXERCISE = Exercise(
                 ),
             ],
             no_published="Ohm's law; tests solve the coupled circuits.",
-            refuses=[refusal("a coupling closer than any coils can have", (1.0, 1.6e6, 500e-12, 21e-6, 20e-6, 10e3))],
+            refuses=[
+                refusal(
+                    "a coupling closer than any coils can have",
+                    (1.0, 1.6e6, 500e-12, 21e-6, 20e-6, 10e3),
+                    (1.0, 1.6e6, 500e-12, 19.95e-6, 20e-6, 10e3),
+                    (1.0, 1.6e6, 500e-12, -19.95e-6, 20e-6, 10e3),
+                )
+            ],
             slips=[
                 slip("lost the sign: j times j is −1", lambda *inputs: -anode_swing(*inputs)),
                 slip(

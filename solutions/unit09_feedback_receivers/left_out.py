@@ -54,6 +54,7 @@ def winding_left_out(frequency: float, kind: str) -> float:
     return float(without - with_it)
 
 
+@check_ranges
 def sine_against_step(offset: float, nepers: float = 10.0, quench_frequency: float = 20e3) -> float:
     """Decibels by which a sine quench lets a station off tune through more than a stepped one of as many nepers.
 
@@ -71,6 +72,7 @@ def sine_against_step(offset: float, nepers: float = 10.0, quench_frequency: flo
     return float(20 * np.log10(sine_response(offset, nepers, quench_frequency) / relative_response(offset, rate, rate)))
 
 
+@check_ranges
 def grid_anode_conductance(offset: float, frequency: float = ACROSS_THE_BAY.frequency) -> float:
     """Conductance that a triode's 6 pF would put across the capstone's first circuit, as a multiple of what that has.
 

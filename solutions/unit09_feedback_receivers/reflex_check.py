@@ -226,8 +226,16 @@ EXERCISE = Exercise(
                 ),
             ],
             refuses=[
-                refusal("a grid at 0 V", (90.0, 0.0, 0.8, 5.0, 0.5, 3.0, 9.29, -0.67)),
-                refusal("a valve cut off", (45.0, -6.0, 0.8, 5.0, 0.5, 3.0, 9.29, -0.67)),
+                refusal(
+                    "a grid at 0 V",
+                    (90.0, 0.0, 0.8, 5.0, 0.5, 3.0, 9.29, -0.67),
+                    (90.0, 0.001, 0.8, 5.0, 0.5, 3.0, 9.29, -0.67),
+                ),
+                refusal(
+                    "a valve cut off",
+                    (45.0, -6.0, 0.8, 5.0, 0.5, 3.0, 9.29, -0.67),
+                    (80.0, -9.5, 0.8, 5.0, 0.5, 3.0, 8.0, -0.5),
+                ),
             ],
             no_published="Two swings set into the room that the valve's law leaves.",
             slips=[
@@ -281,7 +289,9 @@ EXERCISE = Exercise(
                     less,
                 ),
             ],
-            refuses=[refusal("a valve cut off", (45.0, -6.0, 20e3, 20e3, *TYPE_30))],
+            refuses=[
+                refusal("a valve cut off", (45.0, -6.0, 20e3, 20e3, *TYPE_30), (80.0, -9.5, 20e3, 20e3, 8.0, 267e-6, -0.5))
+            ],
             no_published="A slope of the gain, which has its figures; tests solve the stage anew at each step.",
             slips=[
                 slip(
@@ -321,7 +331,7 @@ EXERCISE = Exercise(
                 invariant("gain and ratio may be exchanged", lambda f, B, n, R, f_: (f(n, B, R, f_), f(B, n, R, f_))),
                 invariant("more gain allows less", lambda f, B, n, R, f_: (f(2 * B, n, R, f_), f(B, n, R, f_)), less),
             ],
-            refuses=[refusal("a gain of 1 with a ratio of 1", (1.0, 1.0, 20e3, 5e3))],
+            refuses=[refusal("a gain of 1 with a ratio of 1", (1.0, 1.0, 20e3, 5e3), (0.999, 1.0, 20e3, 5e3))],
             no_published="A share of a condenser and a resistance; tests solve the loop itself.",
             slips=[
                 slip(

@@ -252,6 +252,7 @@ EXERCISE = Exercise(
         Question(
             asks=output_power,
             given={**REST, "swing": volts("1 V", "50 V"), "load": LOAD, **LAW},
+            edges=[lambda anode_voltage, bias, swing, *others: (anode_voltage, bias, -bias, *others)],
             where=amplifies,
             gives=("W", ""),
             agrees_within=SOLVED,
@@ -276,7 +277,13 @@ EXERCISE = Exercise(
                 ),
             ],
             no_published="Manuals name no harmonic with their power; tests hold the power of type 31 to its manual.",
-            refuses=[refusal("a swing of 31 V on a bias of 30 V", (180.0, -30.0, 31.0, 5700.0, *TYPE_31))],
+            refuses=[
+                refusal(
+                    "a swing of 31 V on a bias of 30 V",
+                    (180.0, -30.0, 31.0, 5700.0, *TYPE_31),
+                    (180.0, -30.0, 30.01, 5700.0, *TYPE_31),
+                )
+            ],
             slips=[
                 slip("taken the crests for r.m.s. values: the power is half of that", half_power),
                 slip("drawn the load line from the HT: a transformer drops nothing at rest", on_the_supply),

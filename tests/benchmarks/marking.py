@@ -25,9 +25,10 @@ from pathlib import Path
 import numpy as np
 
 from checker.course import PATHS, ROOT
+from checker.judging.fingerprint import files_used, key_of
 from checker.judging.judge import judge
 from checker.judging.plans import plan_for
-from checker.marks.pool import cached_verdict, mark
+from checker.marks.pool import mark
 from checker.marks.store import open_store
 from checker.sandbox.workers import start_worker
 from checker.submissions.members import Member
@@ -132,6 +133,12 @@ def compare_processes(folder, files):
     ]
 
 
+def by_key(path, files, worker):
+    """What an exercise costs in a run: its key, and its verdict."""
+    used = {name: files[name] for name in files_used(f"{path}.py", files)}
+    return key_of(path, used, SEED), judge(path, used, worker, SEED)
+
+
 def timed(action):
     started = time.perf_counter()
     action()
@@ -149,13 +156,7 @@ def turn_by_turn(folder):
             files = member(turn + 1).files
             each, all_together = compare_processes(folder, files)
             for path, plain in zip(PATHS, each, strict=True):
-                ours.append(
-                    timed(
-                        lambda path=path, files=files: cached_verdict(
-                            path, files, SEED, None, lambda p, f, s: judge(p, f, worker, s)
-                        )
-                    )
-                )
+                ours.append(timed(lambda path=path, files=files: by_key(path, files, worker)))
                 python.append(timed(lambda plain=plain: subprocess.run(plain, **quiet)))
             pytest.append(timed(lambda all_together=all_together: subprocess.run(all_together, **quiet)))
     a_member = 1 / TURNS

@@ -14,24 +14,27 @@ from tests.checker.corpus import ATTACKS, stated
 
 # Becomes that user, then judges every attack and an honest submission after each, several at a time.
 SCRIPT = """
-import json, os, sys
+import json, os, sys, threading
 from concurrent.futures import ThreadPoolExecutor
 from tests.checker.containment.conftest import NOBODY, become
 from checker.sandbox import proof
-from checker.marks.pool import Workers
+from checker.marks.judges import Workers
 from checker.report.text import verdict_lines
 from tests.checker.corpus import ATTACKS, HONEST, PATH
 EXERCISE = PATH.removesuffix(".py")
 become(NOBODY)
 assert os.getresuid() == (NOBODY,) * 3 and os.getgroups() == []
 
+own = threading.local()
+
 def one(name):
+    workers = own.workers = getattr(own, "workers", None) or Workers()
     verdict = workers.judge(EXERCISE, {PATH: ATTACKS[name]}, 20)
     after = workers.judge(EXERCISE, {PATH: HONEST}, 20)
     text = " ".join(" ".join(line.text for line in verdict_lines(verdict)).split())
     return name, [verdict.kind, str(verdict.earned), text, after.kind, str(after.earned)]
 
-with Workers() as workers, ThreadPoolExecutor(4) as pool:
+with ThreadPoolExecutor(4) as pool:
     print(json.dumps([str(proof.prove()), dict(pool.map(one, ATTACKS))]))
 """
 

@@ -15,7 +15,7 @@ from checker import cli
 from checker.cli.mark import marks_table
 from checker.cli.terminal import show_table
 from checker.course import PATHS, UNITS
-from checker.marks import pool
+from checker.marks.judges import Judges
 from checker.sandbox import proof
 from checker.worker.contain import Containment
 from tests.checker.test_proof import without
@@ -80,7 +80,7 @@ def test_try_without_a_name_goes_to_the_next_and_says_where_one_stands(here, cap
     (here / "exercises").mkdir()
     code, out, _ = run("try", capsys=capsys)
     assert code == cli.NOT_YET
-    assert out.startswith(f"You have passed 0 of {len(PATHS)} exercises. Next, in unit 00, Bench:\n\nprefixes · not attempted")
+    assert out.startswith(f"You have passed 0 of {len(PATHS)} exercises. Next, in unit 00, Bench:\n\nmetres · not attempted")
 
 
 def test_try_finds_the_exercises_from_below(here, capsys, monkeypatch):
@@ -149,8 +149,8 @@ def test_mark_prints_the_table_and_writes_what_is_promised(of_two, here, capsys)
 def test_a_rerun_marks_only_what_changed_under_the_seed_it_had(of_two, capsys, monkeypatch):
     assert run("mark", of_two, "--only", "resonance", capsys=capsys)[0] == cli.DONE
     judged = []
-    real = pool.judge
-    monkeypatch.setattr(pool, "judge", lambda path, *rest: judged.append(path) or real(path, *rest))
+    real = Judges.begin
+    monkeypatch.setattr(Judges, "begin", lambda self, task: judged.append(task.path) or real(self, task))
     run("mark", of_two, "--only", "resonance", capsys=capsys)
     assert judged == []
     put(of_two / "Tobias Fenn", RIGHT + "# better\n")

@@ -13,8 +13,8 @@ from checker.judging.compare import Difference, difference
 from checker.judging.fingerprint import files_used
 from checker.judging.judge import judge
 from checker.judging.verdict import KINDS, PASSED, to_data
-from checker.sandbox.session import checked_reply
-from checker.worker.wire import Expression, Malformed, Unusable, to_wire
+from checker.sandbox.replies import read_reply
+from checker.worker.wire import Expression, Malformed, Unusable, line, to_wire
 
 PATH = "unit03_tuned_circuit/resonance.py"
 scalars = (
@@ -73,7 +73,7 @@ class Scripted:
         pass
 
     def ask(self, calls):
-        return [checked_reply(self.reply)] * len(calls)
+        return [read_reply(line(self.reply))] * len(calls)
 
 
 texts = st.text(max_size=20) | st.sampled_from(["raised", "refused", "no function", "signature", "time", "x" * 100_000])

@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 
 from checker.report import write_reports
-from checker.submissions.likeness import find_alike
+from checker.submissions.likeness import compare_submissions
 from tests.checker import sample
 from tests.checker.test_likeness import CLASS as HONEST
 from tests.checker.test_likeness import COMPARED, ODD_WAY, RENAMED, with_solenoid
@@ -23,7 +23,7 @@ PAGES = [
 @pytest.fixture(scope="module")
 def reports(tmp_path_factory, sample_class):
     folder = tmp_path_factory.mktemp("reports")
-    alike = find_alike(with_solenoid(HONEST, (3, ODD_WAY), (17, RENAMED)), COMPARED)
+    alike, _ = compare_submissions(with_solenoid(HONEST, (3, ODD_WAY), (17, RENAMED)), COMPARED)
     write_reports(sample_class, sample.PATHS, folder, date(2031, 5, 4), alike)
     assert all((folder / page).is_file() for page in PAGES)
     return folder

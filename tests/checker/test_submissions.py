@@ -6,8 +6,8 @@ import zipfile
 
 import pytest
 
+from checker.budgets import BUDGET
 from checker.submissions.members import UnreadableFolder, exercise_of, read_folder
-from checker.submissions.reading import MAX_FILE
 from checker.text import display_name
 
 RESONANCE = "unit03_tuned_circuit/resonance.py"
@@ -104,7 +104,7 @@ def test_zip_tricks_are_refused_in_a_sentence(tmp_path):
             ("../../resonance.py", SOURCE),
             ("/etc/quality_factor.py", SOURCE),
             (link, "/etc/passwd"),
-            ("response_curve.py", "x" * (MAX_FILE + 1)),
+            ("response_curve.py", "x" * (BUDGET.file + 1)),
         ],
     )
     member = only(read_folder(tmp_path))

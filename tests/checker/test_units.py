@@ -71,6 +71,14 @@ def test_tidy_inputs_lose_their_zeros():
     assert tidily(100, "") == "100"
 
 
+@pytest.mark.parametrize(
+    ("text", "unit", "value"),
+    [("100 A/(m² K²)", "A/(m² K²)", 100), ("44 turns", "turns", 44), ("3 μH", "H", 3e-6), ("-20", "", -20), ("5k", "", 5e3)],
+)
+def test_a_quantity_of_any_unit_that_is_asked_for(text, unit, value):
+    assert quantity(text, unit) == value
+
+
 @pytest.mark.parametrize("text", [". F", "1.2.3 pF", "1e999 F", "365", "365 pH", "pF", "1,5 pF", "365 xF", ""])
 def test_bad_quantities_are_refused_in_a_sentence(text):
     with pytest.raises(ValueError, match="is not a quantity in F"):

@@ -200,8 +200,8 @@ TROUBLES = {
     "division by zero": (body("return 1 / 0"), "raised", ["ZeroDivisionError: division by zero"], LINE),
     "name error": (body("return pi"), "raised", ["NameError", "spelt", "imported?"], LINE),
     "import scipy": ("import scipy\n" + RIGHT, "refused", ["imports scipy", "numpy, sympy"], 1),
-    "import sys": ("import sys\n" + RIGHT, "refused", ["imports sys"], 1),
-    "import inside": (body("import os\nreturn os.getpid()"), "refused", ["imports os"], LINE),
+    "import pandas": ("import pandas\n" + RIGHT, "refused", ["imports pandas", "This course uses"], 1),
+    "import inside": (body("import numba\nreturn 1"), "refused", ["imports numba", "machine code"], LINE),
     "unknown earlier exercise": ("from exercises.unit09_none.nothing import x\n" + RIGHT, "raised", ["cannot be found"], 1),
     "hard exit": (body(DIES), "ended early", ["Python ended before"], None),
 }
@@ -347,4 +347,4 @@ def test_what_one_function_answered_counts_though_the_next_ends_the_process(work
 
 def test_of_a_line_no_more_is_shown_than_can_be_read(worker):
     verdict = judge("resonance", {PATH: body(f"raise KeyError  # {'x' * 1000}")}, worker, 1)
-    assert verdict.findings[0].line == (PATH, LINE, "raise KeyError  # " + "x" * (LINE_SHOWN - len("raise KeyError  # ")))
+    assert verdict.findings[0].line == (PATH, LINE, "raise KeyError  # " + "x" * (LINE_SHOWN - len("raise KeyError  # ")) + "…")

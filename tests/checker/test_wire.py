@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from hypothesis.extra import numpy as hnp
 
-from checker.sandbox.session import checked_reply
+from checker.sandbox.replies import read_reply
 from checker.worker.wire import MAX_ELEMENTS, MAX_LINE, Malformed, Unusable, from_wire, line, parse_line, to_wire
 
 scalars = st.none() | st.booleans() | st.integers(-(2**1000), 2**1000) | st.floats() | st.text(max_size=50)
@@ -41,7 +41,7 @@ def test_any_json_is_a_value_or_malformed(data):
 @given(st.binary(max_size=200) | json_data.map(lambda data: json.dumps(data).encode()))
 def test_any_bytes_are_a_reply_or_malformed(raw):
     with contextlib.suppress(Malformed):
-        checked_reply(parse_line(raw))
+        read_reply(raw)
 
 
 @pytest.mark.parametrize("raw", [b"[" * 100_000, b"1" * 5000, b'{"v": NaN', b"\xff\xfe{}", b"x" * (MAX_LINE + 1)])

@@ -21,7 +21,7 @@ class Answering:
     def session(self, exercise, files, seconds, symbolic=False):
         yield self
 
-    ended, shared = None, False
+    ended = None
 
     def ask(self, calls):
         return [self._once(call) for call in calls]
@@ -36,9 +36,10 @@ class Answering:
         function = self.functions[call["function"]]
         try:
             if "symbols" in call:
-                return call_symbolic(function, call["symbols"], call["at"])
+                answer = call_symbolic(function, call["symbols"], call["at"])
+                return answer | ({"value": from_wire(answer["value"])} if "value" in answer else {})
             with np.errstate(all="ignore"):  # as a worker, which lets no warning of a submission's out
                 value = function(*map(from_wire, call["arguments"]))
-            return {"value": to_wire(unwrap(value)), "altered": []}
+            return {"value": from_wire(to_wire(unwrap(value))), "altered": []}
         except Exception as error:
             return {"trouble": "raised", "error": type(error).__name__, "text": str(error), "file": None, "line": None}

@@ -7,6 +7,7 @@ would hide what the file itself refuses.
 import ast
 import re
 from collections.abc import Iterator
+from functools import partial
 
 from solutions.ranges import ends
 from tests.exercises.mutants import Mutant, mutants, parsed
@@ -18,8 +19,11 @@ _TABLE, _LOOSER = re.compile(r"(above )?(.+?) to (below )?(.+)"), ("above ", "be
 
 def near_misses(source: str, asked: dict[str, bool], promised: set[str]) -> Iterator[Mutant]:
     """All near misses of a reference; `asked` as in `mutants`, `promised` the functions whose docstring promises a refusal."""
-    yield from mutants(bare(source, promised), asked, _near)
-    yield from mutants(source, asked, _ranges(promised))
+    plain = bare(source, promised)
+    yield from mutants(plain, asked, partial(_near, _within_loops(ast.parse(plain))))
+    for function in ast.parse(source).body:
+        if isinstance(function, ast.FunctionDef):
+            yield from mutants(bare(source, promised | {function.name}), asked, _ranges(function.name, promised))
 
 
 def bare(source: str, promised: set[str]) -> str:
@@ -31,7 +35,15 @@ def bare(source: str, promised: set[str]) -> str:
     return ast.unparse(tree)
 
 
-def _near(node, vectorised):
+def _within_loops(tree):
+    """The comparisons in loops that narrow something down, as text: these meet their goal only by chance."""
+    loops = [loop for loop in ast.walk(tree) if isinstance(loop, ast.While) or any(_brackets(loop))]
+    return {ast.unparse(inner) for loop in loops for inner in ast.walk(loop) if isinstance(inner, ast.Compare)}
+
+
+def _near(by_chance, node, vectorised):
+    if isinstance(node, ast.Compare) and ast.unparse(node) in by_chance:
+        return
     of_its_type = _BY_TYPE.get(type(node))
     if of_its_type:
         yield from of_its_type(node)
@@ -81,8 +93,7 @@ def _of_call(node):
                 yield "bound", lambda twin, at=place, by=factor: twin.args.__setitem__(at, _moved(twin.args[at], by))
     if name == "range":
         last = min(1, len(node.args) - 1)
-        for fewer in ("n - 1", "n // 2"):
-            yield "bound", lambda twin, fewer=fewer: twin.args.__setitem__(last, parsed(fewer, n=twin.args[last]))
+        yield "bound", lambda twin: twin.args.__setitem__(last, parsed("n // 2", n=twin.args[last]))
     if name == "interp":
         for part in ("table[1:]", "table[:-1]"):
             yield (
@@ -154,18 +165,18 @@ def _brackets(statement):
                     yield names
 
 
-def _ranges(promised):
+def _ranges(name, promised):
     """Changes of the ranges that docstrings state and `check_ranges` keeps: ends taken away or moved in, and let out where promised."""
 
     def of_function(node, vectorised):
-        text = isinstance(node, ast.FunctionDef) and ast.get_docstring(node, clean=False)
+        text = isinstance(node, ast.FunctionDef) and node.name == name and ast.get_docstring(node, clean=False)
         if not text or not any("check_ranges" in ast.unparse(one) for one in node.decorator_list):
             return
         head, _, rest = text.partition("Parameters\n    ----------\n")
         raises = re.split(r"\n\n    \w+\n    -", text.partition("Raises\n    ------\n")[2])[0]
         for found in re.finditer(r"[^,;:\n]+", re.split(r"\n\n    \w+\n    --", rest)[0]):
             names = rest[: found.start()].rpartition("\n    ")[2].partition(" : ")[0].strip()
-            promises = node.name in promised and any(_is_told(name, raises, node) for name in names.split(", "))
+            promises = node.name in promised and any(_is_told(one, raises, node) for one in names.split(", "))
             range_ = found[0].strip()
             for changed in _other_ranges(range_, promises) if ends(range_) else ():
                 place = len(text) - len(rest) + found.start()

@@ -16,6 +16,7 @@ from tests.exercises.answering import Answering
 from tests.exercises.every_mutant import SEED, equivalents, every_mutant, sources, survivors
 
 MUTANTS_TRIED = 40
+FEWEST_MUTANTS = 12  # an answer of one line has not many places to go wrong in
 
 
 def items(result):
@@ -91,7 +92,7 @@ def test_constants_and_nothing_earn_no_marks(path):
 
 def test_mutants_of_the_reference_are_rejected(path, worker):
     every, known = every_mutant(path), equivalents(path)
-    assert len(every) >= 30
+    assert len(every) >= FEWEST_MUTANTS
     assert set(known) <= {mutant.what for mutant in every}
     other = [mutant for mutant in every if mutant.what not in known]
     tried = random.Random(path).sample(other, min(MUTANTS_TRIED, len(other)))

@@ -1,5 +1,6 @@
 """Hint three and the lesson suffice: each answer in `from_hints` was written from these two and the stub alone, by someone who
-had not seen the reference. Its docstring is the hint that it was written from.
+had not seen the reference; the gentle ones of a line or a few, whose hint three is nearly the code, by their own author. Its
+docstring is the hint that it was written from.
 """
 
 import ast

@@ -3,7 +3,9 @@
 import numpy as np
 
 from solutions.unit00_bench.dropper_resistor import current_through_dropper, dropper_dissipation, dropper_resistance
+from solutions.unit00_bench.metres import wavelength
 from solutions.unit00_bench.prefixes import from_engineering
+from solutions.unit00_bench.tone import tone
 from solutions.unit03_tuned_circuit.response_curve import decibels
 from tests.lessons.holding import at, page
 
@@ -24,6 +26,17 @@ PAGES = [
         at(r"846\ \mathrm{kHz}", in_kHz=lambda: from_engineering("1 kHz"), in_Hz=lambda: from_engineering("1 Hz")),
         at(r"\frac{P_2}{P_1}", L=lambda P_1, P_2: decibels(np.sqrt(P_2 / P_1))),
         at(r"\frac{V_2^2}{V_1^2}", L=lambda V_1, V_2: decibels(V_2 / V_1)),
+    ),
+    page(
+        "unit00_bench/tools.md",
+        dict(
+            c=299_792_458.0,
+            f=(846e3, 200e3, 440.0),
+            λ=lambda f: wavelength(f),
+            A=(1.0, 0.2, 7.0),
+            t=(0.0, 1 / 1760, 0.01),
+            v=lambda t, f, A: tone(t, f, A),
+        ),
     ),
     page(
         "unit00_bench/supply.md",

@@ -11,6 +11,7 @@ from solutions.unit01_signal.field_strength import (
     numerical_distance,
     unattenuated_field,
 )
+from solutions.unit01_signal.inverse_distance import distance_for
 from solutions.unit01_signal.radiation_resistance import available_power, radiation_resistance
 from solutions.unit01_signal.sideband_power import depth_from_aerial_current, sideband_power, sideband_share, total_power
 from tests.lessons.holding import at, page
@@ -60,6 +61,7 @@ PAGES = [
             p=lambda d, f, σ, ε_r: numerical_distance(d, f, σ, ε_r),
             e=ground,
         ),
+        at(r"d = \frac{\sqrt{90\,P}}{E}", d=lambda P, E: distance_for(P, E), E=(0.3, 1e-3, 0.02)),
         at(
             r"\exp(-p)",
             p=(5e-3, 4e-3 - 2e-3j, 5e-3j),

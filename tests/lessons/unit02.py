@@ -4,6 +4,7 @@ import numpy as np
 from scipy.optimize import brentq
 from scipy.special import jv
 
+from solutions.unit02_coil_and_condenser.coil import inductance
 from solutions.unit02_coil_and_condenser.mutual_inductance import (
     coaxial_filaments,
     coupling_coefficient,
@@ -111,6 +112,12 @@ PAGES = [
         at(r"B = \mu_0", L=lambda N, D, l, k_N: solenoid_inductance(N, D, l) / k_N),
         at(r"L = \frac{N \Phi}{I}", L=lambda N, D, l, k_N: solenoid_inductance(N, D, l) / k_N),
         at(r"K = E", m=0.0),
+        at(
+            r"\frac{10^{-6}}{0.0254}",
+            l=(0.06, 0.3, 0.05),
+            r=(0.03775, 0.02, 0.05),
+            L=lambda N, r, l: inductance(N, 2 * r, l),
+        ),
         at(
             r"L = \frac{r^2 N^2}",
             l=(1.0, 12.0, 2.0),

@@ -24,6 +24,7 @@ from solutions.unit03_tuned_circuit.response_curve import (
     universal_response,
 )
 from solutions.unit03_tuned_circuit.ring_down import ring_amplitude, ring_energy, ring_voltage
+from solutions.unit03_tuned_circuit.tuning import tuning_capacitance
 from solutions.unit03_tuned_circuit.tuning_range import dial_angle, dial_frequency, range_covered, tuning_inductance
 from solutions.unit06_reaction.cheap_measurements import quality_from_added_resistance, quality_from_detuning
 from tests.lessons.holding import at, page
@@ -61,6 +62,12 @@ PAGES = [
             s=lambda Q: (1 - (2 * Q) ** -2.0) ** 0.5,
             f_1=lambda s, f_0: s * f_0,
             a=lambda f, f_0, Q: detuning_in_bandwidths(f, f_0, Q),
+        ),
+        at(
+            r"C = \frac{1}{(2\pi f_0)^2",
+            f_0=(846e3, 1107e3, 5e6),
+            L=(200e-6, 180e-6, 3e-6),
+            C=lambda f_0, L: tuning_capacitance(f_0, L),
         ),
         at(r"(2\pi f_0)^2 =", f_0=lambda L, C: float(resonance_condition(L, C)) / (2 * np.pi)),
         at(r"200\,\mathrm{\mu H}", L=200e-6, C=177e-12, within=2e-3, because="the result is printed to three figures"),

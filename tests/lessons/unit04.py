@@ -3,6 +3,8 @@
 import numpy as np
 from scipy import constants
 
+from solutions.unit04_crystal_set.crystal_reach import phone_power
+from solutions.unit04_crystal_set.detect_step import detect_step
 from solutions.unit04_crystal_set.detector_load import detector_resistance, quality_factor_with_detector, working_point
 from solutions.unit04_crystal_set.diode_current import diode_current, slope_resistance, slope_voltage
 from solutions.unit04_crystal_set.phone_loudness import (
@@ -12,6 +14,7 @@ from solutions.unit04_crystal_set.phone_loudness import (
     sound_pressure_level,
 )
 from solutions.unit04_crystal_set.rectified_voltage import detector_output, i1_over_i0, log_i0, no_load_output
+from solutions.unit05_valve.grid_leak import time_constant_limits
 from tests.lessons.holding import CYCLE, at, page
 
 CRYSTAL = dict(I_s=(1e-6, 0.2e-6, 5e-6), n=(0.03, 0.0253, 0.045), θ=CYCLE)
@@ -43,6 +46,28 @@ PAGES = [
             i=lambda v, I_s, n: diode_current(v, I_s, n),
             i_bar=lambda i: np.mean(i),
             r=lambda v, I_s, n: slope_resistance(v, I_s, n),
+        ),
+        at(
+            r"\mathrm{e}^{-s/\tau}",
+            V=(1.0, 0.3, 4.0),
+            s=(1e-6, 50e-6, 3e-6),
+            R=(20e3, 5e3, 100e3),
+            C=(1e-9, 2e-9, 0.5e-9),
+            τ=lambda R, C: R * C,
+            v=lambda V, s, τ: detect_step(V, 0.0, s, τ),
+        ),
+        at(
+            r"\frac{\sqrt{1 - m^2}}{2\pi F m}",
+            m=(0.3, 0.8, 0.5),
+            F=(4.5e3, 1e3, 300.0),
+            τ=lambda m, F: time_constant_limits(531e3, F, m)[1],
+        ),
+        at(
+            r"P = k",
+            k=(0.1, 0.5, 1.0),
+            E=(10e-3, 0.1, 1e-3),
+            R=(40.0, 25.0, 80.0),
+            P=lambda E, R, k: phone_power(E, R, k),
         ),
         at(r"n = N\,\frac{kT}{e}", n=lambda N, T: slope_voltage(N, T), k=constants.k, e=constants.e),
         at(r"r = \frac{n}", v=(0.06, -0.06, 0.2)),

@@ -7,6 +7,7 @@ from solutions.unit04_crystal_set.diode_current import slope_resistance
 from solutions.unit05_valve.emission import emission_current, emission_density
 from solutions.unit05_valve.grid_leak import audio_cutoff, bias_with_carrier, grid_gain, rest_bias, time_constant_limits
 from solutions.unit05_valve.load_line import load_line_current, operating_point
+from solutions.unit05_valve.one_valve import gain, leak_time, level
 from solutions.unit05_valve.one_valve_set import (
     CONDENSER,
     GRID_SLOPE,
@@ -90,6 +91,15 @@ PAGES = [
             g_m=lambda V_a, V_g, μ, K, V_0: mutual_conductance(V_a, V_g, μ, K, V_0),
             r_a=lambda V_a, V_g, μ, K, V_0: anode_resistance(V_a, V_g, μ, K, V_0),
         ),
+        at(
+            r"A = g_m",
+            g_m=(0.85e-3, 2e-3, 0.3e-3),
+            r_a=(11e3, 5e3, 60e3),
+            R=(22e3, 100e3, 10e3),
+            A=lambda g_m, r_a, R: gain(g_m, r_a, R),
+        ),
+        at(r"L = 20", A=(6.2, 0.5, 100.0), L=lambda A: level(A)),
+        at(r"\tau = R_g C", R_g=(2e6, 1e6, 5e6), C=(100e-12, 250e-12, 50e-12), τ=lambda R_g, C: leak_time(R_g, C)),
         at(r"$\mathrm{e}^{-\varphi/(kT/e)}$", gives=lambda T, φ: emission_density(T, 1.0, φ) / T**2),
         at(r"J = A\,T^2", J=lambda T, A, φ: emission_density(T, A, φ)),
         at(

@@ -6,6 +6,7 @@ from solutions.unit03_tuned_circuit.reflected_impedance import series_impedance
 from solutions.unit03_tuned_circuit.response_curve import universal_response
 from solutions.unit06_reaction.characteristic_polynomial import leading_pole, tuned_grid_polynomial
 from solutions.unit06_reaction.cheap_measurements import threshold_from_clicks
+from solutions.unit06_reaction.edge import loop_gain
 from solutions.unit06_reaction.feedback_resistance import circuit_with_feedback, feedback_impedance, feedback_resistance
 from solutions.unit06_reaction.grid_anode_admittance import anode_load, grid_admittance
 from solutions.unit06_reaction.oscillation_point import routh_point
@@ -64,6 +65,7 @@ PAGES = [
             dk=1e-3,
             dQ_dash=lambda Q_dash, k, dk: Q_dash * touchiness(k) * dk / k,
         ),
+        at(r"k = \frac{g_m M}{C R}", k=lambda g_m, M, C, R: loop_gain(g_m, M, C, R)),
         at(
             r"\frac{I_3}{I_a}",
             C_a=(208e-12, 108e-12, 308e-12),

@@ -25,6 +25,7 @@ from solutions.unit08_two_stations.rejection import (
     protection_left,
     quality_factor_needed,
 )
+from solutions.unit08_two_stations.signal_to_noise import ratio
 from solutions.unit08_two_stations.wave_trap import (
     left_across_the_set,
     left_in_the_lead,
@@ -163,6 +164,7 @@ PAGES = [
             m=(0.3, 0.5, 1.0),
             r=(6.0, 26.0, 40.0),
         ),
+        at(r"A = 20", v_s=(1e-6, 3e-6, 1e-3), v=(30e-9, 5e-6, 1e-6), A=lambda v_s, v: ratio(v_s, v)),
         at(r"v = \sqrt{4kTRB}", v=lambda R, B, T: thermal_noise(R, B, T)),
         at(r"i = \sqrt{2eIB}", i=lambda I, B: shot_noise(I, B)),
         at(r"v_1^2 + v_2^2", v=lambda v_1, v_2: noise_together(v_1, v_2)[0]),

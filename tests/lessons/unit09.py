@@ -7,6 +7,7 @@ from solutions.unit05_valve.load_line import operating_point
 from solutions.unit05_valve.stage_gain import band_edges, stage_gain
 from solutions.unit05_valve.triode_current import anode_resistance, drive, triode_current
 from solutions.unit07_oscillation.build_up import amplitude, growth_rate
+from solutions.unit09_feedback_receivers.far_station import feedback, widest
 from solutions.unit09_feedback_receivers.isolating_stage import anode_swing, carried_gain, grid_swing, stable_gain
 from solutions.unit09_feedback_receivers.quench import (
     linear_gain,
@@ -26,6 +27,7 @@ from solutions.unit09_feedback_receivers.reflex import (
     swings,
 )
 from solutions.unit09_feedback_receivers.sine_quench import sine_response
+from solutions.unit09_feedback_receivers.swing_step import swing_step
 from solutions.unit09_feedback_receivers.two_stage_audio import (
     output_power,
     resistance_gain,
@@ -61,6 +63,26 @@ def rate_of_change(v, e, Δ, B, GB, h):
 
 
 PAGES = [
+    page(
+        "unit09_feedback_receivers/index.md",
+        dict(
+            v=(0.1, 0.0, 2.0),
+            p=(1.0, 300.0, 50.0),
+            g=(2e3, -3e3, -100.0),
+            t=(455e-6, 1e-3, 20e-6),
+            v_dash=lambda v, p, g, t: swing_step(v, p, g, t),
+            d=(9e3, 1e3, 18e3),
+            A=(28.2, 10.0, 40.0),
+            B=lambda d, A: widest(d, A),
+        ),
+        at(
+            r"k = 1 - \frac{BQ}{f_0}",
+            B=(700.0, 3e3, 10e3),
+            Q=(100.0, 60.0, 200.0),
+            f_0=(855e3, 1.1e6, 600e3),
+            k=lambda f_0, Q, B: feedback(f_0, Q, B),
+        ),
+    ),
     page(
         "unit09_feedback_receivers/isolating.md",
         dict(

@@ -4,13 +4,14 @@ import { readFileSync } from "node:fs";
 import * as aerial from "../../course/bench/physics/aerial.js";
 import { besselAverages } from "../../course/bench/physics/bessel.js";
 import { coilResistance } from "../../course/bench/physics/coil.js";
+import { CONTROLS } from "../../course/bench/physics/controls.js";
 import { anodeCycle, cycleTables } from "../../course/bench/physics/cycle.js";
 import { createTelephones, hearingThreshold } from "../../course/bench/physics/ear.js";
 import { poles, steadyFormula } from "../../course/bench/physics/network.js";
 import { slowMode } from "../../course/bench/physics/slow-mode.js";
 import { nearer } from "../../course/bench/physics/gliding.js";
 import * as quenched from "../../course/bench/physics/quenched.js";
-import { band, response, retuned, ring, thresholdThrottle } from "../../course/bench/physics/stability.js";
+import { band, response, retuned, ring, settled, threshold } from "../../course/bench/physics/stability.js";
 
 import { ANODE, BIAS, GRID_I, GRID_R, start } from "../../course/bench/physics/state.js";
 import { createCrystalMarch } from "../../course/bench/physics/crystal.js";
@@ -58,7 +59,9 @@ const answers = {
   band: ({ network }) => band(network),
   ring: ({ network }) => ring(network),
   retuned: ({ network, frequency }) => retuned(network, frequency).tuning_capacitance,
-  threshold: ({ network }) => thresholdThrottle(network),
+  threshold: ({ network, control }) => threshold(network, CONTROLS[/** @type {bench.ControlName} */ (control)]),
+  settled: ({ network, control, knob, frequency, growth }) =>
+    settled((tuning_capacitance) => ({ ...network, tuning_capacitance }), CONTROLS[/** @type {bench.ControlName} */ (control)], knob, frequency, growth),
   slowMode: ({ network, stage, reference }) => slowMode(network, stage, reference),
   bessel: ({ x }) => besselAverages(x),
   anodeCycle: ({ drive, perveance }) => {

@@ -15,8 +15,9 @@ from solutions.unit04_crystal_set.crystal_set import COIL, HEIGHT, LOAD, SENSITI
 from solutions.unit04_crystal_set.detector_load import detector_powers, working_point
 from solutions.unit04_crystal_set.phone_loudness import hearing_threshold, sound_pressure_level
 from solutions.unit06_reaction import stability
-from solutions.unit06_reaction.network import SALTMARSH_SET
-from solutions.unit07_oscillation.envelope import carrier, follow, start
+from solutions.unit06_reaction.network import SALTMARSH_SET, saltmarsh_set
+from solutions.unit06_reaction.reaction_controls import CONTROLS, edge
+from solutions.unit07_oscillation.envelope import RATE, carrier, follow, start
 from solutions.unit07_oscillation.slow_mode import slow_mode
 from solutions.unit07_oscillation.stage import SALTMARSH_STAGE, at_rest, small_signal_set
 from solutions.unit07_oscillation.station_on import threshold_in_silence, threshold_with_station
@@ -171,3 +172,22 @@ def test_level_in_the_ear_of_the_crystal_set(figures):
     assert heard["level"] == pytest.approx(sound_pressure_level(tone, SENSITIVITY), abs=0.3)
     assert heard["above"] == pytest.approx(heard["level"] - hearing_threshold(400.0), abs=1e-9)
     assert heard["station"] == "Curlew Bank" and not heard["oscillates"] and heard["neighbour"] is None
+
+
+@pytest.mark.parametrize(("by", "control"), [("swinging", "swinging tickler"), ("shunt", "resistor across the tickler")])
+def test_the_margin_by_another_control_is_where_its_set_begins_to_sing_on(figures, by, control):
+    """Kept on the station, the carrier on and then gone: by Python's engine it dies a little below, and stays a little above."""
+    frequency, (begun,) = 1107e3, asked(figures, [("bench", {"call": "startingState", "args": ["reaction"]})])
+    state = {**begun, "by": by, "feed": "fierce", by: float(CONTROLS[control].value(0.2))}
+    (there,) = asked(figures, [("bench", {"call": "tunedTo", "args": [state, frequency]})])
+    found, station = asked(figures, [("margin", {"state": there}), ("bench", {"call": "tunedStation", "args": [there]})])
+    assert found["silent"] == pytest.approx(CONTROLS[control].value(edge(control, frequency)), rel=1e-3)
+    assert found["used"] > 0.1 and found["left"] == pytest.approx(found["threshold"] / state[by] - 1)
+
+    def left_after(value):
+        windings = CONTROLS[control].windings(saltmarsh_set(frequency), value)
+        there = stability.retuned(small_signal_set(windings, SALTMARSH_STAGE), frequency)
+        on = follow(np.full(int(12e-3 * RATE), station["emf"]), RATE, frequency, there, SALTMARSH_STAGE).state
+        return np.abs(follow(np.zeros(int(10e-3 * RATE)), RATE, frequency, there, SALTMARSH_STAGE, on).grid[-1])
+
+    assert left_after(0.97 * found["threshold"]) < 0.01 < left_after(1.03 * found["threshold"])

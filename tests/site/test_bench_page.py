@@ -26,6 +26,7 @@ QUENCHED = "set=quenched&tuning=29600kHz&coupling=8nH&reaction=1.3&quench=32kHz"
 SETTING = "set=reaction&tuning=1465kHz&coupling=10uH&reaction=75pF&feed=gentle"
 STRONG = "set=reaction&tuning=1120.5kHz&coupling=20uH&reaction=80pF&feed=fierce"
 CURLEW_BANK = next(station for station in STATIONS if station.name == "Curlew Bank")
+CLOSE = "set=reaction&tuning=1122.38kHz&coupling=20uH&reaction=107.453pF&feed=fierce"  # 2 kHz wide on Curlew Bank
 LIGHT = 150_000  # bytes: the bench's own files, without sounds
 
 
@@ -128,6 +129,62 @@ def test_the_quenched_set_brings_its_own_dial_and_its_caution(page_at):
     page.click("#whole-bench .which label >> nth=2")
     settled(page)
     assert not page.is_visible(caution) and value(page, "tuning") == "846.0 kHz"
+
+
+def gauge_says(page, name):
+    return page.inner_text(f"#whole-bench [data-gauge={name}]")
+
+
+@pytest.mark.parametrize(("by", "unit"), [("swinging", "µH"), ("shunt", "Ω")])
+def test_another_way_to_turn_reaction_up_is_chosen_turned_read_and_shared(page_at, axe, by, unit):
+    page = page_at(CLOSE)
+    settled(page)
+    band = "#whole-bench [data-row=band] td >> nth=0"
+    begun = page.inner_text(band)
+    page.focus("#whole-bench .by input:checked")
+    for _ in range(1 if by == "swinging" else 2):
+        page.keyboard.press("ArrowRight")
+    settled(page)
+    assert page.is_checked(f"#whole-bench .by input[value={by}]") and not page.is_visible("#whole-bench-throttle")
+    assert "rings where it did" in page.inner_text("#whole-bench .by-says[role=status]")
+    assert page.inner_text(band) == begun == "2.00 kHz" and "adds" in gauge_says(page, "edge")
+    assert page.inner_text("#whole-bench [data-row=throttle] td >> nth=0") == value(page, by) and unit in value(page, by)
+    assert page.is_visible(f"#whole-bench .circuit [data-by={by}]") and page.get_attribute("#whole-bench", "data-lit") == by
+    page.evaluate(axe)
+    assert not page.evaluate(VIOLATIONS, None) and page.evaluate(SMALL, TOUCHED) == []
+    again = page_at(page.evaluate("location.hash.slice(1)"))
+    settled(again)
+    assert value(again, by) == value(page, by) and again.inner_text(band) == begun
+    page.fill(f"#whole-bench-{by}", "1900")
+    settled(page)
+    assert "past it" in gauge_says(page, "edge")
+    page.fill(f"#whole-bench-{by}", "0")
+    settled(page)
+    assert gauge_says(page, "edge").splitlines()[0].endswith("0 % of the way, adds 0 dB")
+
+
+def test_a_control_that_cannot_stand_there_says_that_it_begins_with_least_reaction(page_at):
+    page = page_at(SETTING.replace("75pF", "10pF"))
+    settled(page)
+    page.check("#whole-bench .by input[value=shunt]", force=True)
+    settled(page)
+    assert "least reaction" in page.inner_text("#whole-bench .by-says") and value(page, "shunt") == "2.000 Ω"
+    page.click("#whole-bench .which label >> nth=3")
+    settled(page)
+    assert not page.is_visible("#whole-bench .by") and page.is_visible("#whole-bench-throttle")
+
+
+def test_the_lesson_that_compares_the_controls_opens_each_with_a_band_of_2_khz(page_at, course):
+    links = re.findall(
+        r'bench\.html#(set=reaction[^"]*fierce)"', (course / "course/site/unit06_reaction/controls.html").read_text("utf-8")
+    )
+    assert len(links) == 3
+    for link in links:
+        page = page_at(link.replace("&amp;", "&"))
+        settled(page)
+        assert "1107.0 kHz" in page.get_attribute("#whole-bench .close-view", "aria-label")
+        assert float(page.inner_text("#whole-bench [data-row=band] td >> nth=0").split()[0]) == pytest.approx(2.0, abs=0.05)
+        assert page.inner_text("#whole-bench [data-row=station] td >> nth=0") == "Curlew Bank"
 
 
 def test_the_quenched_sets_knobs_are_turned_and_its_setting_is_a_link(page_at):
@@ -316,7 +373,7 @@ def cost(page):
     return min(tries)
 
 
-TOUCHED = "button, input[type=range], select, summary, .which label, .choice, a.begin"
+TOUCHED = "button, input[type=range], select, summary, .which label, .by label, .choice, a.begin"
 SMALL = """touched => [...document.querySelectorAll(`.turning :is(${touched})`)]
   .filter(e => e.offsetParent && Math.min(e.getBoundingClientRect().height, e.getBoundingClientRect().width) < 44)
   .map(e => e.outerHTML.slice(0, 90))"""

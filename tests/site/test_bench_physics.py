@@ -1,5 +1,6 @@
 """The browser bench's physics against `solutions/`: the same questions to both, the numbers drawn anew from the latter."""
 
+import itertools
 import subprocess
 from dataclasses import replace
 
@@ -17,6 +18,7 @@ from solutions.unit04_crystal_set.phone_loudness import hearing_threshold
 from solutions.unit04_crystal_set.rectified_voltage import i1_over_i0, log_i0
 from solutions.unit06_reaction import stability
 from solutions.unit06_reaction.network import DIAL, SALTMARSH_SET, THROTTLE_RANGE
+from solutions.unit06_reaction.reaction_controls import CONTROLS, edge, turned
 from solutions.unit07_oscillation import radiated_field
 from solutions.unit07_oscillation.cycle import anode_cycle, grid_table
 from solutions.unit07_oscillation.envelope import carrier, follow, start
@@ -31,6 +33,7 @@ from .conftest import ROOT
 
 EXACT, PLAYED = 1e-9, 5e-3  # the second in the steps that sound is played in
 STAGES = {"gentle": GENTLE, "fierce": SALTMARSH_STAGE}
+CONTROLLED = {"throttle": "throttle", "swinging": "swinging tickler", "shunt": "resistor across the tickler"}  # in CONTROLS
 
 
 def drawn_sets(count=40):
@@ -106,7 +109,7 @@ def test_tuning_and_threshold(figures):
     found = asked(figures, [("retuned", {"network": plain(s), "frequency": f}) for s, (f, _) in zip(sets, places, strict=True)])
     tuned = [stability.retuned(s, f) for s, (f, _) in zip(sets, places, strict=True)]
     assert found == pytest.approx([t.tuning_capacitance for t in tuned], rel=EXACT, abs=0)
-    edges = asked(figures, [("threshold", {"network": plain(t)}) for t in tuned])
+    edges = asked(figures, [("threshold", {"network": plain(t), "control": "throttle"}) for t in tuned])
     wanted = [stability.threshold(t, "throttle_capacitance", *THROTTLE_RANGE) for t in tuned]
     assert edges == pytest.approx(wanted, rel=EXACT, abs=0)
 
@@ -210,7 +213,7 @@ def test_the_isolated_aerial(figures):
     assert band["width"] == pytest.approx(width, rel=EXACT, abs=0)
     (found,) = asked(figures, [("bench", {"call": "edge", "args": [state]})])
     edge = stability.threshold(there, "throttle_capacitance", *THROTTLE_RANGE)
-    assert found["throttle"] == pytest.approx(edge, rel=1e-7) and found["share"] == pytest.approx(throttle / edge, rel=1e-7)
+    assert found["at"] == pytest.approx(edge, rel=1e-7) and found["share"] == pytest.approx(throttle / edge, rel=1e-7)
     direct = {**state, "set": "reaction", "coupling": SALTMARSH_SET.aerial_tuned}
     direct, isolated = (
         asked(figures, [("bench", {"call": "neighbour", "args": [s, 1.0]}), ("bench", {"call": "ring", "args": [s]})])
@@ -229,6 +232,110 @@ def test_the_isolated_aerial(figures):
     assert isolated[0]["current"] == pytest.approx(current * 10 ** (-kept / 20), rel=EXACT, abs=0)
     assert kept == pytest.approx(isolated_set.kept_back(at, kind, STRAY), abs=0.3)
     assert direct[0]["field"] > 100 * isolated[0]["field"]
+
+
+@pytest.fixture(scope="module")
+def stations(figures):
+    """The reaction set, tuned to places over the dial."""
+    return {f: tuned_state(figures, "reaction", f, throttle=80e-12) for f in (560e3, 846e3, 1107e3, 1449e3)}
+
+
+@pytest.mark.parametrize("feed", STAGES)
+@pytest.mark.parametrize("by", CONTROLLED)
+def test_each_way_to_turn_reaction_up_is_that_of_unit_6(figures, stations, by, feed):
+    """The whole network over dial and knob against `turned`, and its edge with the tuning left alone against halving."""
+    control = CONTROLLED[by]
+
+    def wound(tuning, place):
+        windings, _ = turned(control, place, SALTMARSH_SET, STAGES[feed])
+        return with_its_coil(figures, replace(windings, tuning_capacitance=tuning))
+
+    def growth(tuning, place):
+        return stability.ring(wound(tuning, place))[1]
+
+    def edge_place(tuning):
+        low, high = 0.0, 1.0
+        for _ in range(60):
+            middle = (low + high) / 2
+            low, high = (low, middle) if growth(tuning, middle) > 0 else (middle, high)
+        return high
+
+    places = 0.0, 0.25, 0.6, 1.0
+    value = CONTROLS[control].value
+    for there in stations.values():
+        states = [{**there, "by": by, by: float(value(place)), "feed": feed} for place in places]
+        calls = [("bench", {"call": call, "args": [s]}) for s in states for call in ("networkOf", "ring", "edge")]
+        found = iter(asked(figures, calls))
+        assert growth(there["tuning"], 0.0) < 0 < growth(there["tuning"], 1.0)
+        last = float(value(edge_place(there["tuning"])))
+        for state, place, network, ring, found_edge in zip(states, places, found, found, found, strict=True):
+            assert network["network"] == pytest.approx(plain(wound(state["tuning"], place)), rel=EXACT, abs=0)
+            frequency, growing = map(float, stability.ring(wound(state["tuning"], place)))
+            assert ring["frequency"] == pytest.approx(frequency, rel=EXACT, abs=0)
+            assert ring["growth"] == pytest.approx(growing, rel=EXACT, abs=EXACT * frequency)
+            assert found_edge["at"] == pytest.approx(last, rel=EXACT, abs=0)
+            assert found_edge["share"] == pytest.approx(state[by] / last, rel=EXACT, abs=1e-12)
+            assert (found_edge["share"] > 1) == (growing > 0)
+
+
+@pytest.mark.parametrize("feed", STAGES)
+@pytest.mark.parametrize("by", CONTROLLED)
+def test_a_set_kept_on_a_station_begins_to_sing_where_unit_6_says(figures, by, feed):
+    control = CONTROLLED[by]
+    set_ = figures["sets"]["reaction"]
+    wound = {**set_["stages"][feed]["network"], **set_["controls"][by]}
+    dial = (531e3, 846e3, 1107e3, 1449e3)
+    asks = [
+        (
+            "settled",
+            {"network": {**wound, "tuned_resistance": float(coil_resistance(f))}, "control": by, "knob": set_["knobs"][by]},
+        )
+        for f in dial
+    ]
+    found = asked(figures, [(ask, {**given, "frequency": f, "growth": 0}) for (ask, given), f in zip(asks, dial, strict=True)])
+    wanted = [CONTROLS[control].value(edge(control, f, STAGES[feed])) for f in dial]
+    assert [there["value"] for there in found] == pytest.approx(wanted, rel=1e-7, abs=0)
+
+
+@pytest.mark.parametrize("by", ["swinging", "shunt"])
+def test_another_control_takes_over_where_the_set_stood_or_with_least_reaction(figures, stations, by):
+    (begun,) = asked(figures, [("bench", {"call": "band", "args": [stations[846e3]]})])
+    (there,) = asked(figures, [("bench", {"call": "exchanged", "args": [stations[846e3], by]})])
+    back, band = asked(
+        figures,
+        [
+            ("bench", {"call": "exchanged", "args": [there["state"], "throttle"]}),
+            ("bench", {"call": "band", "args": [there["state"]]}),
+        ],
+    )
+    assert there["same"] and there["state"]["by"] == by
+    assert [band["frequency"], band["width"]] == pytest.approx([begun["frequency"], begun["width"]], rel=1e-6)
+    assert back["same"] and back["state"]["throttle"] == pytest.approx(80e-12, rel=1e-6)
+    far = {**stations[1449e3], "throttle": 10e-12}
+    (least,) = asked(figures, [("bench", {"call": "exchanged", "args": [far, by]})])
+    assert not least["same"] and least["state"][by] == figures["sets"]["reaction"]["knobs"][by]["low"]
+    rung = asked(figures, [("bench", {"call": "ring", "args": [state]}) for state in (far, least["state"])])
+    assert rung[0]["frequency"] == pytest.approx(rung[1]["frequency"], rel=1e-5)
+
+
+def test_only_the_reaction_set_has_the_choice(figures):
+    assert [name for name, its in figures["sets"].items() if "controls" in its] == ["reaction"]
+    isolated = {**tuned_state(figures, "isolated", 846e3), "by": "swinging"}
+    (answer,) = asked(figures, [("bench", {"call": "ring", "args": [isolated]})])
+    assert 'no "swinging"' in answer["refused"]
+
+
+def test_knobs_glide_from_nothing_and_to_nothing_and_jump_when_exchanged(figures, stations):
+    begun = {**stations[846e3], "by": "swinging", "swinging": 0.0}
+    ends = [(begun, {**begun, "swinging": 9e-6}), ({**begun, "swinging": 9e-6}, begun), (begun, {**begun, "by": "throttle"})]
+    steps = []
+    for now, to in ends:
+        steps.append(0)
+        while now != to and steps[-1] < 40:
+            (now,) = asked(figures, [("nearer", {"from": now, "to": to})])
+            assert 0 <= now["swinging"] <= 9e-6
+            steps[-1] += 1
+    assert 3 < steps[0] < 30 and 3 < steps[1] < 30 and steps[2] == 1
 
 
 def test_hearing_and_telephones(figures):
@@ -271,11 +378,23 @@ def test_knobs_beyond_their_stops_are_refused_in_words(figures):
 def test_every_corner_of_the_knobs_is_a_set_that_can_be_played(figures):
     asks = []
     for name, set_ in figures["sets"].items():
-        knobs = list(set_["knobs"].items())
-        for corner in np.ndindex(*(3,) * len(knobs)):
-            place = {k: v["low"] * (v["high"] / v["low"]) ** (c / 2) for c, (k, v) in zip(corner, knobs, strict=True)}
-            for feed in set_["feeds"]:
-                state = {"throttle": 1e-12, **place, "set": name, "feed": feed, "night": True, "magnify": 1, "volume": 0}
+        for by in set_.get("controls", ["throttle"]):
+            idle = {*CONTROLLED} - {by}
+            knobs = [(k, v) for k, v in set_["knobs"].items() if k not in idle]
+            for corner, feed in itertools.product(np.ndindex(*(3,) * len(knobs)), set_["feeds"]):
+                place = {
+                    k: (v["low"], (v["low"] * v["high"]) ** 0.5, v["high"])[c] for c, (k, v) in zip(corner, knobs, strict=True)
+                }
+                state = {
+                    "throttle": 1e-12,
+                    **place,
+                    "set": name,
+                    "by": by,
+                    "feed": feed,
+                    "night": True,
+                    "magnify": 1,
+                    "volume": 0,
+                }
                 asks.append(("played", {"change": {}, "state": state, "seconds": 0.01, "sampleRate": 48000}))
     for played in asked(figures, asks):
         assert played["fault"] == "" or "further than any valve" in played["fault"]

@@ -14,6 +14,12 @@ RIGHT = [
     "set=reaction&tuning=1449kHz&coupling=10µH&reaction=75.1pF&feed=gentle",
     "set=isolated&coupling=5.uH&reaction=75.000pF",
     "set=quenched&tuning=29600kHz&coupling=8nH&reaction=1.3&quench=32kHz",
+    "set=reaction&by=throttle&reaction=80pF",
+    "set=reaction&reaction=8.5µH&by=swinging",
+    "set=reaction&by=swinging&reaction=0uH",
+    "set=reaction&by=shunt&reaction=0.6k\N{OHM SIGN}",
+    "set=reaction&by=shunt&reaction=600Ω&feed=fierce",
+    "set=reaction&reaction=2kohm&by=shunt",
 ]
 WRONG = {
     "set=valve&tuning=8..5kHz": '"8..5kHz" is no value for tuning',
@@ -36,6 +42,15 @@ WRONG = {
     "set=spark": 'there is no set called "spark" on this bench',
     "set=valve&set=crystal": "set stands there twice",
     "set=valve&tuning=855kHz&tuning=9kHz": "tuning stands there twice",
+    "set=reaction&by=magic": '"magic" is no value for by',
+    "set=reaction&by=": '"" is no value for by',
+    "set=isolated&by=swinging": 'the bench has no "by" for this set',
+    "set=reaction&by=shunt&by=throttle&reaction=90ohm": "by stands there twice",
+    "set=reaction&reaction=90pF&by=shunt": '"90pF" is no value for reaction',
+    "set=reaction&reaction=90ohm": '"90ohm" is no value for reaction',
+    "set=reaction&by=shunt&reaction=1ohm": "reaction 1ohm is beyond the knob's stop",
+    "set=reaction&by=shunt&reaction=2.1kΩ": "reaction 2.1kΩ is beyond the knob's stop",
+    "set=reaction&by=swinging&reaction=21uH": "reaction 21uH is beyond the knob's stop",
 }
 
 
@@ -64,11 +79,15 @@ def test_what_names_no_set_is_no_setting_to_either(figures):
 def test_both_judge_alike_whatever_is_written(figures):
     """Pieces of settings put together at random, three thousand times; seeds are fixed."""
     draw = random.Random(8)
-    names = ["set", "tuning", *GRAMMAR["knobs"], "feed", "night", "tone", ""]
+    names = ["set", "tuning", *GRAMMAR["knobs"], "by", "feed", "night", "tone", ""]
     values = [
         *figures["order"],
         "gentle",
         "fierce",
+        "throttle",
+        "swinging",
+        "shunt",
+        "0.5kΩ",
         "yes",
         "no",
         "",
@@ -83,7 +102,9 @@ def test_both_judge_alike_whatever_is_written(figures):
         "1.6",
     ]
     values += [
-        f"{number}{unit}" for unit in ("kHz", "uH", "nH", "pF", "") for number in ("0", "1.7", "12.5", "855", "29900", "1e9")
+        f"{number}{unit}"
+        for unit in ("kHz", "uH", "nH", "pF", "ohm", "")
+        for number in ("0", "1.7", "12.5", "855", "29900", "1e9")
     ]
 
     def part():
@@ -97,18 +118,24 @@ def test_both_judge_alike_whatever_is_written(figures):
     assert 300 < sum(not faults for faults in here) < 2700
 
 
-@pytest.mark.parametrize("name", ["crystal", "valve", "reaction", "isolated", "quenched"])
-def test_what_the_bench_writes_it_reads_again_and_a_lesson_may_hold(figures, name):
-    """Each knob at either stop and between, as the line that an instructor copies."""
-    parts = number_parts(figures["sets"][name], figures["sets"][name].get("dial", figures["dial"]))
+@pytest.mark.parametrize(
+    ("name", "by"),
+    [(name, "throttle") for name in ("crystal", "valve", "reaction", "isolated", "quenched")]
+    + [("reaction", "swinging"), ("reaction", "shunt")],
+)
+def test_what_the_bench_writes_it_reads_again_and_a_lesson_may_hold(figures, name, by):
+    """Each knob at either stop and between, as the line that an instructor copies; its control named only if it is another."""
+    parts = number_parts(figures["sets"][name], figures["sets"][name].get("dial", figures["dial"]), by)
     settings = []
     for share in (0.0, 0.37, 1.0):
-        at = {part: (low + share * (high - low)) / GRAMMAR["units"][unit]["size"] for part, (unit, low, high) in parts.items()}
+        at = {part: (low + share * (high - low)) / GRAMMAR["units"][unit][unit] for part, (unit, low, high) in parts.items()}
         numbers = "&".join(f"{part}={round(value, 2):g}{parts[part][0]}" for part, value in at.items())
-        settings.append(f"set={name}&{numbers}")
+        settings.append(f"set={name}&{numbers}" + (f"&by={by}" if by != "throttle" else ""))
     opened = heard(figures, settings)
     assert [answer["faults"] for answer in opened] == [[], [], []]
     written = asked(figures, [("written", {"state": answer["opened"]}) for answer in opened])
     assert [setting_faults(setting) for setting in written] == [[], [], []]
     again = asked(figures, [("written", {"state": answer["opened"]}) for answer in heard(figures, written)])
     assert again == written
+    assert [f"by={by}" in line for line in written] == [by != "throttle"] * 3
+    assert {answer["opened"]["by"] for answer in opened} == {by}

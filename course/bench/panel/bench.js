@@ -1,6 +1,6 @@
 /** One bench: a state, the knobs that change it, and the views that show it. */
 
-import { dialOf, startingState, stationsOf } from "../physics/bench.js";
+import { dialOf, exchanged, startingState, stationsOf } from "../physics/bench.js";
 import { createListener } from "../sound/listener.js";
 import { sharp } from "./canvas.js";
 import { drawCloseUp } from "./closeup.js";
@@ -23,6 +23,8 @@ import { sounding } from "./sounding.js";
 /** @typedef {import("../physics/bench.js").State} State */
 
 const PAUSE = 180; // milliseconds between two questions to the listener
+const SAME = "The parts are exchanged, and the tuning is put right: the set rings where it did, its band as wide as it was.";
+const LEAST = "The parts are exchanged. This knob cannot bring the set to where it was: it begins with least reaction.";
 const REST = 350; // milliseconds after the last turn, until all that stands beside the picture is put right
 
 /** @param {HTMLElement} root @param {Figures} figures */
@@ -59,7 +61,7 @@ export function benchIn(root, figures) {
 
   /** A new state: knobs and sound at once, the pictures in the next frame, the rest when there is time. */
   function change(/** @type {State} */ next, /** @type {string} */ knob = "") {
-    const chosen = next.set !== state.set || next.feed !== state.feed || next.night !== state.night;
+    const chosen = next.set !== state.set || next.feed !== state.feed || next.by !== state.by || next.night !== state.night;
     state = next;
     turned = knob !== "";
     if (turned) root.dataset.lit = knob;
@@ -152,7 +154,7 @@ export function benchIn(root, figures) {
 }
 
 /**
- * What is chosen rather than turned: the set, how it is fed, day or night.
+ * What is chosen rather than turned: the set, what turns its reaction up, how it is fed, day or night.
  *
  * @param {HTMLElement} root
  * @param {Figures} figures
@@ -162,6 +164,8 @@ export function benchIn(root, figures) {
  */
 function choices(root, figures, state, change) {
   const sets = /** @type {HTMLInputElement[]} */ (parts(root, ".which input"));
+  const [control] = parts(root, ".by"); // not on a small bench
+  const ways = control ? /** @type {HTMLInputElement[]} */ (parts(control, "input")) : [];
   const fierce = part(root, "[data-choice=fierce]");
   const night = part(root, "[data-choice=night]");
   for (const radio of sets) {
@@ -169,13 +173,27 @@ function choices(root, figures, state, change) {
     label.hidden = !figures.order.includes(radio.value);
     radio.addEventListener("change", () => change(withSet(figures, state(), radio.value), "set"));
   }
+  for (const radio of ways) {
+    radio.addEventListener("change", () => {
+      const by = /** @type {import("../physics/bench.js").ControlName} */ (radio.value);
+      const next = exchanged(figures, state(), by);
+      change(next.state, by);
+      tell(part(control, ".by-says"), next.same ? SAME : LEAST);
+    });
+  }
   const isFierce = input(fierce, "input");
   const isNight = input(night, "input");
   isFierce.addEventListener("change", () => change({ ...state(), feed: isFierce.checked ? "fierce" : "gentle" }, "feed"));
   isNight.addEventListener("change", () => change({ ...state(), night: isNight.checked }, "night"));
-  return ({ set, feed, night: dark }) => {
+  return ({ set, by, feed, night: dark }) => {
     for (const radio of sets) radio.checked = radio.value === set;
-    for (const its of parts(root, "[data-set]")) its.hidden = its.dataset.set !== set;
+    for (const radio of ways) radio.checked = radio.value === by;
+    root.dataset.by = by;
+    for (const its of parts(root, "[data-set]")) its.hidden = its.dataset.set !== set || (its.dataset.by ?? by) !== by;
+    if (control) {
+      control.hidden = !figures.sets[set].controls;
+      tell(part(control, ".by-says"), "");
+    }
     night.hidden = !stationsOf(figures, set).some((station) => "night" in station);
     fierce.hidden = figures.sets[set].feeds.length < 2;
     isFierce.checked = feed === "fierce";

@@ -13,7 +13,7 @@ import { decibels, inDecibels, kilohertz } from "./quantities.js";
  * @property {import("./measured.js").Heard} heard
  * @property {import("./measured.js").Measured} measured
  * @property {string} title of the set
- * @property {(knob: "coupling" | "throttle" | "quench") => string} says where a knob stood
+ * @property {(knob: "coupling" | "by" | "quench") => string} says where a knob stood; "by", that which turns reaction up
  */
 
 /** @type {Pick<import("./seen.js").Kept, "colour" | "dash">[]} */
@@ -27,7 +27,7 @@ const ROWS = {
   set: ({ title }) => title,
   dial: ({ seen }) => kilohertz(seen.pointer),
   coupling: ({ says }) => says("coupling"),
-  throttle: ({ says }) => says("throttle"),
+  throttle: ({ says }) => says("by"),
   quench: ({ says }) => says("quench"),
   station: ({ heard }) => heard.station,
   band: ({ seen }) => (seen.band ? kilohertz(seen.band.width, 2) : "oscillates"),

@@ -12,6 +12,7 @@ const QUIETEST = -40; // decibel over what an ear can just hear, ends of the fir
 const LOUDEST = 100;
 const FARTHEST = 1.25; // of the way to the edge, end of the next two
 const LITTLE = 0.005; // of the way to the edge
+const UNITS = { throttle: "F", swinging: "H", shunt: "Ω" };
 const STRONGEST = 100; // decibel over the noise, end of the last
 
 /**
@@ -28,9 +29,10 @@ export function gauges(root, figures) {
     const next = heard.neighbour;
     const sings = seen.ring.growth > 0;
     ear(share(heard.above, QUIETEST, LOUDEST), earSays(heard, seen), heard.above < 0 ? "faint" : "", true);
+    const unit = UNITS[seen.by];
     edge(share(seen.edge.share, 0, FARTHEST), edgeSays(seen, gained), sings ? "hot" : "", seen.reacts);
     const used = heard.margin ? 1 / (1 + heard.margin.left) : 0;
-    margin(share(used, 0, FARTHEST), marginSays(heard), used > 1 ? "hot" : "", heard.margin !== null);
+    margin(share(used, 0, FARTHEST), marginSays(heard, unit), used > 1 ? "hot" : "", heard.margin !== null);
     neighbour(next ? share(inDecibels(next.field / next.noise), 0, STRONGEST) : 0, neighbourSays(heard, figures, seen), "hot", seen.reacts);
   };
 }
@@ -55,18 +57,19 @@ function edgeSays({ edge, ring, bursts, tuned }, gained) {
     if (sings) return `past it: ${nepers}, so no burst ends`;
     return `${reachesLimit(bursts, tuned.grid ?? 0) ? "logarithmic" : "linear"}: ${nepers}`;
   }
-  return sings
-    ? `past it: the set oscillates at ${kilohertz(ring.frequency)}`
+  if (sings) return `past it: the set oscillates at ${kilohertz(ring.frequency)}`;
+  return edge.at === null
+    ? `beyond this knob’s reach, which adds ${decibels(gained)}`
     : `${Math.floor(100 * edge.share)} % of the way, adds ${decibels(gained)}`;
 }
 
-/** How much more throttle there may be until the station, going, would leave the set singing. @param {Heard} heard */
-function marginSays({ margin, station }) {
+/** How much more there may be of what turns reaction up until the station, going, would leave the set singing. @param {Heard} heard @param {string} unit */
+function marginSays({ margin, station }, unit) {
   if (!margin) return "";
   const { left, threshold, used } = margin;
   if (left < 0) return `on ${station}: none. Should its carrier fade, the set sings on`;
   const carrier = used < LITTLE ? "none" : `${Math.round(100 * used)} %`;
-  return `on ${station}: up to ${quantity(threshold, "F")}. Its carrier has used up ${carrier} of the way`;
+  return `on ${station}: up to ${quantity(threshold, unit)}. Its carrier has used up ${carrier} of the way`;
 }
 
 /** @param {Heard} heard @param {Figures} figures @param {Seen} seen */

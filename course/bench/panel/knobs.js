@@ -1,6 +1,7 @@
 /** The knobs: native sliders, each bound to one field of the state, with a button at either end for the last little bit. */
 
 import { dialFrequency, dialled, dialOf } from "../physics/bench.js";
+import { CONTROLS } from "../physics/controls.js";
 import { input as inputIn, part, parts, tell } from "./page.js";
 import { kilohertz, quantity } from "./quantities.js";
 
@@ -12,26 +13,38 @@ import { kilohertz, quantity } from "./quantities.js";
 const HOLD = 400; // milliseconds until a button that is held goes on by itself
 const REPEAT = 50;
 
-/** What a slider stands for: how many places it has, and by which power of its turn its value goes. The throttle's vanes are cut square-law. */
-const PLAIN = /** @type {const} */ ({
-  coupling: { places: 380, power: 1 },
-  throttle: { places: 2000, power: 2 },
-  quench: { places: 600, power: 1 },
-});
+/** How a value goes with a knob's turn, both as parts of their most; and back. @typedef {{bend: (part: number) => number, unbend: (part: number) => number}} Law */
+/** @type {Law} */ const EVEN = { bend: (part) => part, unbend: (part) => part };
+/** @type {Law} */ const SQUARE = { bend: (part) => part ** 2, unbend: Math.sqrt };
+/** @type {Law} */ const SINE = { bend: (part) => Math.sin((part * Math.PI) / 2), unbend: (part) => Math.asin(Math.min(part, 1)) / (Math.PI / 2) };
+
+/** What a slider stands for: how many places it has, and its law. The throttle's vanes are cut square-law; the tickler turns through a right angle. */
+const PLAIN = {
+  coupling: { places: 380, law: EVEN },
+  throttle: { places: 2000, law: SQUARE },
+  swinging: { places: 2000, law: SINE },
+  shunt: { places: 2000, law: EVEN },
+  quench: { places: 600, law: EVEN },
+};
 
 /** A knob's value in words, by the unit in which settings write it. @type {Record<string, (value: number) => string>} */
 const SAYS = {
   uH: (value) => quantity(value, "H"),
   nH: (value) => quantity(value, "H"),
   pF: (value) => quantity(value, "F", 4),
+  ohm: (value) => quantity(value, "Ω", 4),
   kHz: (value) => kilohertz(value),
   "": (value) => `${value.toFixed(3)} of the loss`,
 };
 
-/** Where a knob stands, in words. @param {Figures} figures @param {State} state @param {keyof typeof PLAIN} name */
+/** A knob that the set has, and that does not stand idle while another turns reaction up. @param {Figures} figures @param {State} state @param {keyof typeof PLAIN} name */
+const inUse = (figures, { set, by }, name) => (name in CONTROLS && name !== by ? undefined : figures.sets[set].knobs[name]);
+
+/** Where a knob stands, in words; "by" is that which turns reaction up. @param {Figures} figures @param {State} state @param {keyof typeof PLAIN | "by"} name */
 export function says(figures, state, name) {
-  const knob = figures.sets[state.set].knobs[name];
-  return knob ? SAYS[knob.unit ?? ""](state[name]) : "–";
+  const its = name === "by" ? state.by : name;
+  const knob = inUse(figures, state, its);
+  return knob ? SAYS[knob.unit ?? ""](state[its]) : "–";
 }
 
 /**
@@ -54,30 +67,34 @@ export function knobs(root, figures, turned) {
  */
 function plain(root, name, figures, turned) {
   const knob = part(root, `[data-knob=${name}]`);
-  const { places, power } = PLAIN[name];
+  const { places, law } = PLAIN[name];
   const { input, output } = slider(knob, () =>
     turned((state) => {
-      const ends = figures.sets[state.set].knobs[name];
-      return ends ? { ...state, [name]: valueAt(input.valueAsNumber / places, ends, power) } : state;
+      const ends = inUse(figures, state, name);
+      return ends ? { ...state, [name]: valueAt(input.valueAsNumber / places, ends, law) } : state;
     }, name),
   );
   range(input, 0, places, 1);
   return (/** @type {State} */ state) => {
-    const ends = figures.sets[state.set].knobs[name];
+    const ends = inUse(figures, state, name);
     knob.hidden = !ends;
     if (!ends) return;
-    stand(input, Math.round(places * placeOf(state[name], ends, power)));
+    stand(input, Math.round(places * placeOf(state[name], ends, law)));
     say(input, output, says(figures, state, name));
   };
 }
 
-/** @param {number} place 0 to 1 @param {{low: number, high: number}} ends @param {number} power */
-const valueAt = (place, { low, high }, power) =>
-  (low ** (1 / power) + (high ** (1 / power) - low ** (1 / power)) * place) ** power;
+/** @param {number} place 0 to 1 @param {{low: number, high: number}} ends @param {Law} law */
+function valueAt(place, { low, high }, { bend, unbend }) {
+  const least = unbend(low / high);
+  return Math.min(Math.max(high * bend(least + (1 - least) * place), low), high);
+}
 
-/** @param {number} value @param {{low: number, high: number}} ends @param {number} power */
-const placeOf = (value, { low, high }, power) =>
-  (value ** (1 / power) - low ** (1 / power)) / (high ** (1 / power) - low ** (1 / power));
+/** @param {number} value @param {{low: number, high: number}} ends @param {Law} law */
+function placeOf(value, { low, high }, { unbend }) {
+  const least = unbend(low / high);
+  return (unbend(value / high) - least) / (1 - least);
+}
 
 /**
  * The tuning condenser by two sliders: coarse in kilohertz, fine about it in hertz; the dial shows their sum.

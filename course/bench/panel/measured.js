@@ -8,10 +8,10 @@ import { inDecibels } from "./quantities.js";
 /** @typedef {import("../sound/listener.js").Heard} Heard what the listener tells */
 /** @typedef {import("./seen.js").Seen} Seen */
 
-/** Decibel that the reaction adds to the gain, against the throttle nearly shut. @param {Figures} figures @param {State} state @param {Seen} seen */
+/** Decibel that the reaction adds to the gain, against its knob at the lower stop. @param {Figures} figures @param {State} state @param {Seen} seen */
 export function gained(figures, state, seen) {
-  const knob = figures.sets[state.set].knobs.throttle;
-  const without = knob && band(figures, { ...state, throttle: knob.low });
+  const knob = figures.sets[state.set].knobs[state.by];
+  const without = knob && band(figures, { ...state, [state.by]: knob.low });
   return seen.band && without ? inDecibels(seen.band.gain / without.gain) : 0;
 }
 

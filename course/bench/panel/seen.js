@@ -15,11 +15,12 @@ import { inDecibels } from "./quantities.js";
  * @property {{frequency: number, growth: number}} ring
  * @property {ReturnType<typeof band>} band null beyond the threshold
  * @property {Curve | null} curve null beyond the threshold
- * @property {{throttle: number | null, share: number}} edge
+ * @property {ReturnType<typeof edge>} edge
  * @property {import("../physics/quenched.js").Bursts | undefined} bursts of a quenched set
- * @property {boolean} reacts whether the set has a throttle at all
+ * @property {boolean} reacts whether the set has a knob for reaction at all
  * @property {ReturnType<typeof stations>} stations
  * @property {ReturnType<typeof stations>[0]} tuned the one of them that is strongest at the grid, or nearest if it oscillates
+ * @property {import("../physics/bench.js").ControlName} by what turns its reaction up
  * @property {Kept[]} kept
  */
 
@@ -47,7 +48,8 @@ export function seenOf(figures, state, kept) {
     curve: curveAbout(figures, state, rings.frequency),
     edge: edge(figures, state),
     bursts: quenchedOf(figures, state),
-    reacts: figures.sets[state.set].knobs.throttle !== undefined,
+    reacts: figures.sets[state.set].knobs[state.by] !== undefined,
+    by: state.by,
     stations: onAir,
     tuned: tunedTo(onAir, rings.frequency),
     kept,

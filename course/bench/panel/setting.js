@@ -6,13 +6,19 @@ import grammar from "./setting.json" with { type: "json" };
 
 /** @typedef {import("../physics/bench.js").Figures} Figures */
 /** @typedef {import("../physics/bench.js").State} State */
+/** @typedef {import("../physics/bench.js").ControlName} ControlName */
 /** @typedef {keyof typeof grammar.knobs} KnobText the name of a knob in a setting */
 /** @typedef {keyof typeof grammar.faults} FaultName */
 /** @typedef {{low: number, high: number}} Ends */
 /** @typedef {{fault: FaultName, name: string, text: string}} Fault */
-/** @typedef {{set: string, numbers: Map<string, number>, words: Map<string, string>, faults: Fault[]}} Asked */
+/** @typedef {{set: string, by: ControlName, numbers: Map<string, number>, words: Map<string, string>, faults: Fault[]}} Asked */
 
-const KNOBS = /** @type {[KnobText, {knob: "coupling" | "throttle" | "quench", decimals: number}][]} */ (Object.entries(grammar.knobs));
+const KNOBS = /** @type {[KnobText, {knob: "coupling" | "by" | "quench", decimals: number}][]} */ (Object.entries(grammar.knobs));
+const SIZES = /** @type {Record<string, Record<string, number>>} */ (grammar.units);
+const USUAL = "throttle"; // what turns reaction up, unless a setting says otherwise
+
+/** The knob that a setting's part stands for: "by", the one by which reaction is turned up. @param {"coupling" | "by" | "quench"} knob @param {ControlName} by */
+const knobOf = (knob, by) => (knob === "by" ? by : knob);
 
 /** What became of a part that could not be had. @type {Record<FaultName, string>} */
 const INSTEAD = {
@@ -28,9 +34,11 @@ export function settingOf(figures, state) {
   const { knobs, feeds } = figures.sets[state.set];
   const { unit, decimals } = grammar.tuning;
   const parts = [`set=${state.set}`, `tuning=${written(dialFrequency(figures, state), unit, decimals)}`];
+  if (state.by !== USUAL) parts.push(`by=${state.by}`);
   for (const [name, { knob, decimals }] of KNOBS) {
-    const unit = knobs[knob]?.unit;
-    if (unit !== undefined) parts.push(`${name}=${written(state[knob], unit, decimals)}`);
+    const its = knobOf(knob, state.by);
+    const unit = knobs[its]?.unit;
+    if (unit !== undefined) parts.push(`${name}=${written(state[its], unit, decimals)}`);
   }
   if (feeds.length > 1) parts.push(`feed=${state.feed}`);
   if (state.night) parts.push("night=yes");
@@ -38,10 +46,7 @@ export function settingOf(figures, state) {
 }
 
 /** @param {number} value SI @param {string} unit @param {number} decimals */
-const written = (value, unit, decimals) => `${Number((value / unitOf(unit).size).toFixed(decimals))}${unit}`;
-
-/** @param {string} unit @returns {{size: number, written: string[]}} */
-const unitOf = (unit) => /** @type {Record<string, {size: number, written: string[]}>} */ (grammar.units)[unit];
+const written = (value, unit, decimals) => `${Number((value / SIZES[unit][unit]).toFixed(decimals))}${unit}`;
 
 /**
  * The state that a text asks for, and one sentence for each part of it that could not be had; null if it is no setting.
@@ -53,8 +58,11 @@ const unitOf = (unit) => /** @type {Record<string, {size: number, written: strin
 export function stateOf(figures, text) {
   const asked = askedBy(figures, text);
   if (!asked) return null;
-  let state = startingState(figures, asked.set);
-  for (const [name, { knob }] of KNOBS) state = { ...state, [knob]: asked.numbers.get(name) ?? state[knob] };
+  let state = { ...startingState(figures, asked.set), by: asked.by };
+  for (const [name, { knob }] of KNOBS) {
+    const its = knobOf(knob, state.by);
+    state = { ...state, [its]: asked.numbers.get(name) ?? state[its] };
+  }
   state = dialled(figures, state, asked.numbers.get("tuning") ?? dialFrequency(figures, state));
   state = { ...state, feed: asked.words.get("feed") ?? state.feed, night: asked.words.get("night") === "yes" };
   return { state, faults: asked.faults.map((fault) => `${capital(sentence(fault))}: ${INSTEAD[fault.fault]}.`) };
@@ -84,10 +92,15 @@ function askedBy(figures, text) {
   const named = parts.find(({ name }) => name === "set");
   if (!named) return null;
   const known = figures.order.includes(named.text);
+  const set = known ? named.text : figures.order[0];
+  const { feeds, controls } = figures.sets[set];
+  const words = new Map([["feed", feeds], ["night", grammar.night]]);
+  if (controls) words.set("by", Object.keys(controls));
+  const chosen = parts.find(({ name }) => name === "by")?.text ?? USUAL;
+  const by = /** @type {ControlName} */ (words.get("by")?.includes(chosen) ? chosen : USUAL);
   /** @type {Asked} */
-  const asked = { set: known ? named.text : figures.order[0], numbers: new Map(), words: new Map(), faults: [] };
-  const ends = numbersOf(figures, asked.set);
-  const words = new Map([["feed", figures.sets[asked.set].feeds], ["night", grammar.night]]);
+  const asked = { set, by, numbers: new Map(), words: new Map(), faults: [] };
+  const ends = numbersOf(figures, set, by);
   const seen = new Set();
   for (const part of parts) {
     const { name, text } = part;
@@ -116,13 +129,13 @@ function askedBy(figures, text) {
   return asked;
 }
 
-/** The parts of a set's settings that are numbers: their unit and how far each goes. @param {Figures} figures @param {string} set */
-function numbersOf(figures, set) {
+/** The parts of a set's settings that are numbers: their unit and how far each goes. @param {Figures} figures @param {string} set @param {ControlName} by */
+function numbersOf(figures, set, by) {
   const { low, high } = dialOf(figures, set);
   /** @type {Map<string, Ends & {unit: string}>} */
   const ends = new Map([["tuning", { low, high, unit: grammar.tuning.unit }]]);
   for (const [name, { knob }] of KNOBS) {
-    const its = figures.sets[set].knobs[knob];
+    const its = figures.sets[set].knobs[knobOf(knob, by)];
     if (its?.unit !== undefined) ends.set(name, { low: its.low, high: its.high, unit: its.unit });
   }
   return ends;
@@ -130,7 +143,7 @@ function numbersOf(figures, set) {
 
 /** A number with its unit, in SI; null if it is none. @param {string} text @param {string} unit */
 function numberIn(text, unit) {
-  const { size, written } = unitOf(unit);
-  const found = new RegExp(`^(${grammar.number})(${written.join("|")})$`).exec(text);
-  return found && Number(found[1]) * size;
+  const sizes = SIZES[unit];
+  const found = new RegExp(`^(${grammar.number})(${Object.keys(sizes).join("|")})$`).exec(text);
+  return found && Number(found[1]) * sizes[found[2]];
 }

@@ -4,6 +4,7 @@ import { aerialCrest, aerialCurrent, nearbyField, noiseField, radiatedPower, spo
 import { carried, currentAhead } from "./ahead.js";
 import { createBursting } from "./bursting.js";
 import { coilResistance } from "./coil.js";
+import { CONTROLS } from "./controls.js";
 import { cycleTables } from "./cycle.js";
 import { hearingThreshold as thresholdOf, pressureLevel } from "./ear.js";
 import { steadyFormula } from "./network.js";
@@ -11,6 +12,7 @@ import { oneOf } from "./players.js";
 import { bandwidth, burstsOf, neverDies, startAt } from "./quenched.js";
 import { createReceiver } from "./receiver.js";
 import * as stability from "./stability.js";
+import { reached } from "./station-on.js";
 
 /** @typedef {import("./network.js").Network} Network */
 /** @typedef {import("./slow-mode.js").Stage} Stage */
@@ -30,12 +32,14 @@ import * as stability from "./stability.js";
  */
 /** @typedef {{network: Network, stage: Stage, rest: {bias: number, anode: number}}} Fed */
 /** @typedef {Pick<Network, "tuned_inductance" | "grid_anode_capacitance">} Coil */
-/** @typedef {"coupling" | "tuning" | "throttle" | "quench"} KnobName */
+/** @typedef {import("./controls.js").ControlName} ControlName */
+/** @typedef {"coupling" | "tuning" | "quench" | ControlName} KnobName */
 
 /**
  * @typedef {object} SetFigures
  * @property {string} title
  * @property {Partial<Record<KnobName, Knob>> & {coupling: Knob, tuning: Knob}} knobs
+ * @property {Partial<Record<ControlName, Partial<Network>>>} [controls] ways to turn reaction up, if there is a choice: what stands fixed behind each
  * @property {string[]} feeds
  * @property {Record<string, Fed>} stages
  * @property {import("./ahead.js").Ahead} [ahead]
@@ -66,7 +70,10 @@ import * as stability from "./stability.js";
  * @property {string} set
  * @property {number} coupling henry
  * @property {number} tuning farad
+ * @property {ControlName} by the knob that turns reaction up; the two others of these three count for nothing
  * @property {number} throttle farad; of a quenched set, the part of the loss that is made good
+ * @property {number} swinging henry, of tickler and tuned coil
+ * @property {number} shunt ohm, across the tickler
  * @property {number} quench hertz
  * @property {string} feed
  * @property {boolean} night
@@ -107,7 +114,11 @@ export const stationsOf = (figures, set) => figures.sets[set].stations ?? figure
 /** The set, if its knobs are within their stops. @param {Figures} figures @param {State} state @throws {RangeError} if one is beyond */
 function turnedSet(figures, state) {
   const set = setOf(figures, state);
+  if (state.by !== "throttle" && !set.controls?.[state.by]) {
+    throw new RangeError(`The set "${state.set}" has no "${state.by}" to turn reaction up by.`);
+  }
   for (const [name, knob] of Object.entries(set.knobs)) {
+    if (name in CONTROLS && name !== state.by) continue;
     const value = state[/** @type {KnobName} */ (name)];
     if (!(value >= knob.low * (1 - SLACK) && value <= knob.high * (1 + SLACK))) {
       throw new RangeError(`The knob "${name}" goes from ${knob.low} to ${knob.high}; ${value} is beyond its stops.`);
@@ -129,18 +140,25 @@ const fedBy = (set, feed) => set.stages[feed] ?? set.stages[set.feeds[0]];
 const pointer = ({ tuned_inductance, grid_anode_capacitance }, tuning) =>
   1 / (2 * Math.PI * Math.sqrt(tuned_inductance * (tuning + grid_anode_capacitance)));
 
-/** The network of a set with its knobs so, its coil losing what it does where the dial stands, and how it is fed. @param {Figures} figures @param {State} state */
+/** The network of a set with its knobs so, its coil losing what it does where the dial stands; how it is wound, before reaction is turned up; and how it is fed. @param {Figures} figures @param {State} state */
 export function networkOf(figures, state) {
   const set = turnedSet(figures, state);
   const fed = fedBy(set, state.feed);
-  const network = {
-    ...fed.network,
-    aerial_tuned: state.coupling,
-    tuning_capacitance: state.tuning,
-    tuned_resistance: coilResistance(figures.coil, pointer(fed.network, state.tuning)),
+  const wound = woundAs(figures, state);
+  const network = set.knobs[state.by] ? CONTROLS[state.by].turned(wound, state[state.by]) : wound;
+  return { network, wound, fed, ahead: set.ahead };
+}
+
+/** The network of a set before its reaction is turned up. @param {Figures} figures @param {State} state whatever the stops */
+function woundAs(figures, { set, feed, by, coupling, tuning }) {
+  const { network } = fedBy(figures.sets[set], feed);
+  return {
+    ...network,
+    ...figures.sets[set].controls?.[by],
+    aerial_tuned: coupling,
+    tuning_capacitance: tuning,
+    tuned_resistance: coilResistance(figures.coil, pointer(network, tuning)),
   };
-  if (set.knobs.throttle) network.throttle_capacitance = state.throttle;
-  return { network, fed, ahead: set.ahead };
 }
 
 /** @param {Figures} figures @param {string} set @returns {State} */
@@ -150,7 +168,10 @@ export function startingState(figures, set) {
     set,
     coupling: knobs.coupling.start,
     tuning: knobs.tuning.start,
+    by: "throttle",
     throttle: knobs.throttle?.start ?? 1e-12,
+    swinging: knobs.swinging?.start ?? 1e-6,
+    shunt: knobs.shunt?.start ?? 1,
     quench: knobs.quench?.start ?? 1,
     feed: feeds[0],
     night: false,
@@ -225,20 +246,42 @@ function quenchedBand(bursts) {
 }
 
 /**
- * Throttle at which the set would oscillate, and how much of the way is gone: of nepers died away, those that a burst has grown.
+ * Where the reaction's knob would have to stand for the set to oscillate, and how much of the way is gone: of nepers died away, those
+ * that a burst has grown.
  *
- * The other knobs stand as they are. Throttle is null if none within its reach does, or it has none.
+ * The other knobs stand as they are. `at` is null if no place of the knob does it, or the set has none.
  *
  * @param {Figures} figures
  * @param {State} state
  */
 export function edge(figures, state) {
   const bursts = quenchedOf(figures, state);
-  if (bursts) return { throttle: null, share: bursts.grown / bursts.died };
-  const knob = setOf(figures, state).knobs.throttle;
-  if (!knob) return { throttle: null, share: 0 };
-  const throttle = stability.thresholdThrottle(networkOf(figures, state).network);
-  return throttle > 0 ? { throttle, share: state.throttle / throttle } : { throttle: null, share: 0 };
+  if (bursts) return { at: null, share: bursts.grown / bursts.died };
+  if (!setOf(figures, state).knobs[state.by]) return { at: null, share: 0 };
+  const at = stability.threshold(networkOf(figures, state).wound, CONTROLS[state.by]);
+  return at > 0 && Number.isFinite(at) ? { at, share: state[state.by] / at } : { at: null, share: 0 };
+}
+
+/**
+ * The set with another way to turn reaction up: ringing where it did, its band as wide as it was, if that way can do it; else with
+ * least reaction, and ringing there if it can.
+ *
+ * @param {Figures} figures
+ * @param {State} state
+ * @param {ControlName} by
+ * @returns {{state: State, same: boolean}}
+ */
+export function exchanged(figures, state, by) {
+  const knob = /** @type {Knob} */ (figures.sets[state.set].knobs[by]);
+  const least = { ...state, by, [by]: knob.low };
+  const { frequency, growth } = ring(figures, state);
+  const wound = (/** @type {number} */ tuning) => woundAs(figures, { ...least, tuning });
+  const there = reached(() => {
+    const found = stability.settled(wound, CONTROLS[by], knob, frequency, growth);
+    const turned = found && { ...least, [by]: found.value, tuning: found.tuning };
+    return turned && turnedSet(figures, turned) && turned;
+  });
+  return { state: there ?? reached(() => tunedTo(figures, least, frequency)) ?? least, same: there !== null };
 }
 
 /** Which of the figures' stations are on the air. @param {Figures} figures @param {State} state */

@@ -39,3 +39,10 @@ export const exp = (a) => {
   const size = Math.exp(a.re);
   return { re: size * Math.cos(a.im), im: size * Math.sin(a.im) };
 };
+
+/** The root whose real part is not below 0. @param {Complex} a */
+export const sqrt = (a) => {
+  const re = Math.sqrt((abs(a) + Math.abs(a.re)) / 2);
+  const im = re && a.im / (2 * re);
+  return a.re >= 0 ? { re, im } : { re: Math.abs(im), im: a.im < 0 ? -re : re };
+};

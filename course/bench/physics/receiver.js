@@ -109,7 +109,7 @@ export function createReceiver(figures, tables, sampleRate, { networkOf, onAir }
     const all = modes(marched);
     const { frequency, growth } = ringing(marched, all.map((mode) => mode.pole));
     const net = slowMode(windings, fed.stage, frequency, all);
-    const restarted = !knobs || knobs.set !== now.set || knobs.feed !== now.feed;
+    const restarted = !knobs || knobs.set !== now.set || knobs.feed !== now.feed || knobs.by !== now.by;
     if (restarted) {
       state = start(fed.rest, fed.stage, SEED);
       age = 0;

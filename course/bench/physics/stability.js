@@ -1,15 +1,18 @@
 /** What a set does at weak signals, from its poles: where it rings, when it sings, what it takes in. */
 
-import { complex, div, scale } from "./complex.js";
+import { abs, add, complex, div, mul, scale, sqrt, sub } from "./complex.js";
 import { poles, ringing, steadyFormula, transfer } from "./network.js";
 import { valueAndSlope } from "./polynomial.js";
 
-/** @typedef {import("./complex.js").Complex} Complex */
+/** @typedef {import("./controls.js").Control} Control */
 /** @typedef {import("./network.js").Network} Network */
 
 const ROUNDS = 12; // of correcting the tuning
+const TURNS = 50; // at most, of setting a knob and the tuning in turn
+const AT_REST = 1e-13; // of a frequency
 const STEPS = 20; // of the secant rule
-const UNIT = 1e-11; // farad
+const REAL = 1e-9; // of its size: a number as near as this to real is real
+const UNTUNED = 1e-10; // farad: any
 const ON_STATION = 1e-5;
 
 /** Where a set rings by itself, in hertz, and the rate per second at which that grows. @param {Network} n */
@@ -59,31 +62,65 @@ export function retuned(n, frequency) {
 }
 
 /**
- * Throttle capacitance, in farads, at which the set begins to oscillate, its tuning condenser left alone.
+ * Where a knob has to stand for the set to swing by itself with some growth, its tuning condenser left alone: with none, at the
+ * threshold.
  *
- * The determinant is P + C Q, C being the throttle. At the threshold it vanishes for a real frequency: C = −P/Q there,
- * which is real at one frequency only, near that at which the set rings.
+ * The determinant is P + x Q + x² R, x being what the knob turns. It vanishes for a frequency and that growth where x is the lesser
+ * root, which is real near the frequency at which the set rings with its knob about right.
  *
- * @param {Network} n
- * @returns {number} farad; not above 0 if no throttle does it
+ * @param {Network} n as wound, the knob never turned
+ * @param {Control} control
+ * @param {number} [growth] neper a second
+ * @returns {number} SI; not above 0, or no number, if no place of the knob does it
  */
-export function thresholdThrottle(n) {
-  const once = transfer({ ...n, throttle_capacitance: UNIT }).below;
-  const twice = transfer({ ...n, throttle_capacitance: 2 * UNIT }).below;
-  const by = twice.map((a, power) => a - once[power]);
-  const shut = once.map((a, power) => a - by[power]);
-  const throttleAt = (/** @type {number} */ angular) => {
-    const place = complex(0, angular);
-    return scale(div(valueAndSlope(shut, place)[0], valueAndSlope(by, place)[0]), -UNIT);
+export function threshold(n, control, growth = 0) {
+  const [one, two, three] = [1, 2, 3].map((times) => transfer(control.turned(n, control.counted(times * control.unit))).below);
+  const square = one.map((a, power) => (a + three[power]) / 2 - two[power]);
+  const by = one.map((a, power) => two[power] - a - 3 * square[power]);
+  const without = one.map((a, power) => a - by[power] - square[power]);
+  const countedAt = (/** @type {number} */ angular) => {
+    const place = complex(growth, angular);
+    const [c, b, a] = [without, by, square].map((polynomial) => valueAndSlope(polynomial, place)[0]);
+    const under = sqrt(sub(mul(b, b), scale(mul(a, c), 4)));
+    const [sum, difference] = [add(b, under), sub(b, under)];
+    return div(scale(c, -2 * control.unit), abs(sum) > abs(difference) ? sum : difference);
   };
-  let before = 2 * Math.PI * ring(n).frequency;
+  let before = 2 * Math.PI * ring(control.turned(n, control.counted(control.unit))).frequency;
   let now = before * (1 + 1e-4);
-  let missedBefore = throttleAt(before).im;
+  let missedBefore = countedAt(before).im;
   for (let step = 0; step < STEPS; step++) {
-    const missed = throttleAt(now).im;
+    const missed = countedAt(now).im;
     if (missed === missedBefore || Math.abs(now - before) < 1e-15 * now) break;
     [before, now] = [now, now - (missed * (now - before)) / (missed - missedBefore)];
     missedBefore = missed;
   }
-  return throttleAt(now).re;
+  const { re, im } = countedAt(now);
+  return Math.abs(im) < REAL * Math.abs(re) ? control.counted(re) : NaN;
+}
+
+/**
+ * Where knob and tuning condenser have to stand for the set to ring at a frequency with some growth; null if that is beyond the
+ * knob's stops.
+ *
+ * @param {(tuning: number) => Network} wound the set with its tuning condenser so, the knob never turned
+ * @param {Control} control
+ * @param {{low: number, high: number}} knob
+ * @param {number} frequency hertz
+ * @param {number} [growth] neper a second
+ * @returns {{value: number, tuning: number} | null} SI
+ * @throws {RangeError} if the set cannot be tuned so with least reaction
+ */
+export function settled(wound, control, knob, frequency, growth = 0) {
+  let value = knob.low;
+  const begun = wound(1 / ((2 * Math.PI * frequency) ** 2 * wound(UNTUNED).tuned_inductance));
+  let tuning = retuned(control.turned(begun, value), frequency).tuning_capacitance;
+  let off = Infinity;
+  for (let turn = 0; turn < TURNS && off > AT_REST; turn++) {
+    value = threshold(wound(tuning), control, growth);
+    if (!(value > 0 && Number.isFinite(value))) return null;
+    const there = ring(control.turned(wound(tuning), value));
+    off = Math.abs(there.frequency / frequency - 1) + Math.abs(there.growth - growth) / (2 * Math.PI * frequency);
+    if (off > AT_REST) tuning *= (there.frequency / frequency) ** 2;
+  }
+  return off < ON_STATION && value >= knob.low && value <= knob.high ? { value, tuning } : null;
 }

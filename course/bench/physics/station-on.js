@@ -1,11 +1,11 @@
 /**
  * The threshold with a station on, as `solutions/unit07_oscillation/station_on`: a carrier swings the grid, the set is another while
- * it lasts, and one with backlash may go on singing when it has gone, at a throttle that would be safe in silence.
+ * it lasts, and one with backlash may go on singing when it has gone, with its reaction at a place that would be safe in silence.
  */
 
 import { coilResistance } from "./coil.js";
 import { slowMode } from "./slow-mode.js";
-import { ring, retuned, thresholdThrottle } from "./stability.js";
+import { retuned, settled } from "./stability.js";
 import { GRID_I, GRID_R, start } from "./state.js";
 import { createMarch } from "./stepping.js";
 
@@ -17,30 +17,12 @@ const SETTLE = 12e-3; // second with the carrier: sixty times the grid leak's ti
 const GROWS = 2e-3; // second: by the growth between these times after the carrier is gone, the set sings or does not
 const SPAN = 10e-3;
 const TRACE = 1e-4; // volt: too small a swing to tell from silence
-const ROUNDS = 12; // of setting throttle and tuning in turn
-const HALVINGS = 9; // of the throttle's way
-const LEAST_PART = 0.05; // of the threshold in silence: below it no throttle is tried
+const HALVINGS = 9; // of the knob's way
+const LEAST_PART = 0.05; // of the threshold in silence: below it no place is tried
 const JUST_BELOW = 0.998;
 
-/**
- * Throttle at which a set that is kept on a station begins to oscillate, in farads; null if none within its stops does.
- *
- * @param {Network} n
- * @param {number} frequency hertz
- * @param {{low: number, high: number}} knob
- */
-export function thresholdInSilence(n, frequency, knob) {
-  let there = retuned({ ...n, throttle_capacitance: knob.low }, frequency);
-  for (let round = 0; round < ROUNDS; round++) {
-    there = { ...there, throttle_capacitance: thresholdThrottle(there) };
-    if (!(there.throttle_capacitance >= knob.low && there.throttle_capacitance <= knob.high)) return null;
-    there.tuning_capacitance *= (ring(there).frequency / frequency) ** 2;
-  }
-  return there.throttle_capacitance;
-}
-
-/** @template T @param {() => T} asked @returns {T | null} null where the network cannot be tuned so, or reduced */
-function reached(asked) {
+/** @template T @param {() => T} asked @returns {T | null} null where the set cannot be turned so, or its network reduced */
+export function reached(asked) {
   try {
     return asked();
   } catch (error) {
@@ -73,21 +55,22 @@ export function createStationOn(tables, coil) {
 
   return {
     /**
-     * Least throttle at which a carrier leaves the set singing, and that in silence, in farads; null where no throttle does it or no
-     * tuning reaches the station.
+     * Least reaction at which a carrier leaves the set singing, and that in silence, both as the knob's value; null where no place of
+     * the knob does it or no tuning reaches the station.
      *
-     * @param {Network} network whatever its tuning and throttle
+     * @param {Network} wound whatever its tuning, the reaction's knob never turned
      * @param {Fed} fed
      * @param {number} frequency hertz
      * @param {number} emf volt, crest, in the set's first mesh
+     * @param {import("./controls.js").Control} control
      * @param {{low: number, high: number}} knob
      */
-    thresholds(network, fed, frequency, emf, knob) {
-      const n = { ...network, tuned_resistance: coilResistance(coil, frequency) };
-      const silent = reached(() => thresholdInSilence(n, frequency, knob));
-      if (silent === null) return null;
-      const sings = (/** @type {number} */ throttle) =>
-        reached(() => singsAfter(retuned({ ...n, throttle_capacitance: throttle }, frequency), fed, frequency, emf)) ?? true;
+    thresholds(wound, fed, frequency, emf, control, knob) {
+      const n = { ...wound, tuned_resistance: coilResistance(coil, frequency) };
+      const silent = reached(() => settled((tuning_capacitance) => ({ ...n, tuning_capacitance }), control, knob, frequency))?.value;
+      if (silent === undefined) return null;
+      const sings = (/** @type {number} */ value) =>
+        reached(() => singsAfter(retuned(control.turned(n, value), frequency), fed, frequency, emf)) ?? true;
       let high = silent;
       let low = Math.max(LEAST_PART * high, knob.low);
       if (!sings(JUST_BELOW * high)) return { silent, threshold: silent };

@@ -231,3 +231,11 @@ def wire(*points: tuple[float, float], color: str = INK) -> None:
     """Straight wires from point to point."""
     for start, end in pairwise(points):
         Line().at(start).to(end).color(color)
+
+
+def ht_feed(
+    start: tuple[float, float], end: tuple[float, float], colour: str = INK, name: str = "HT+", side: str = "left"
+) -> None:
+    """From start to end the resistor that saves the filament, and the HT beyond it."""
+    Resistor().at(start).to(end).color(colour)
+    Supply(name, side=side).at(end)

@@ -6,6 +6,7 @@ Sizes are set for a telephone: at 328 px wide the smallest text is still about 1
 
 import math
 import tomllib
+from collections.abc import Sequence
 from pathlib import Path
 
 import matplotlib
@@ -15,7 +16,7 @@ import matplotlib.pyplot as plt  # noqa: E402
 from matplotlib.axes import Axes  # noqa: E402
 from matplotlib.axis import Axis  # noqa: E402
 from matplotlib.figure import Figure  # noqa: E402
-from matplotlib.ticker import MaxNLocator  # noqa: E402
+from matplotlib.ticker import MaxNLocator, NullLocator  # noqa: E402
 
 from checker.checks.units import PREFIXED, PREFIXES  # noqa: E402
 
@@ -27,6 +28,8 @@ PAPER, SLIP, INK, SOFT, SEA, BRASS, RUST, KELP, PLUM, FAINT = (
 WIDTH, HEIGHT = 4.6, 3.1
 TEXT = 12.5
 SMALL_TEXT = 12.0
+DASH, DOTS = (0, (5, 2)), (0, (1.5, 1.5))  # of lines that are not to be told by their colour alone
+THREE_LOOKS = (RUST, (6, 2)), (BRASS, (3, 1.5)), (SEA, (None, None))  # colour and dashes of three curves in one plot
 LINE = 1.8
 THIN_LINE = 0.9
 
@@ -109,3 +112,32 @@ def engineering_axis(axis: Axis, quantity: str, unit: str, ticks: int = 5) -> No
         axis.set_major_locator(MaxNLocator(ticks, steps=[1, 2, 2.5, 5, 10]))
     axis.set_major_formatter(lambda value, _: f"{value / 10.0**power:.6g}".replace("-", "−"))
     axis.set_label_text(f"{quantity}, {prefixes[power]}{unit}" if unit else quantity)
+
+
+def marks(axis: Axis, places: Sequence[float], words: Sequence[str] | None = None) -> None:
+    """Mark an axis at these places and nowhere else.
+
+    Parameters
+    ----------
+    axis : matplotlib Axis
+    places : sequence of float
+    words : sequence of str, optional
+        What stands at each; the numbers themselves if not given.
+    """
+    axis.set_ticks(places, [f"{place:g}".replace("-", "−") for place in places] if words is None else words)
+    axis.set_minor_locator(NullLocator())
+
+
+def label(axes: Axes, words: str, at: tuple[float, float], shift: tuple[float, float], color: str = INK, **style) -> None:
+    """Words beside a point of a curve: `shift` is in points to the right and upwards, so that it is the same on any scale.
+
+    Parameters
+    ----------
+    axes : matplotlib Axes
+    words : str
+    at, shift : (float, float)
+    color : str
+    **style
+        Passed on to `Axes.annotate`.
+    """
+    axes.annotate(words, at, shift, textcoords="offset points", color=color, **style)

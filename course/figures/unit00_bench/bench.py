@@ -1,4 +1,4 @@
-"""Bench, sections 1, 2 and 5: the table, the ladder of prefixes, the meter."""
+"""Bench, sections 1, 2, 4 and 5: the table, the ladder of prefixes, a wave and a tone, the meter."""
 
 from typing import Annotated
 
@@ -11,7 +11,9 @@ from course.figures import figure
 from course.figures.kit.style import BRASS, FAINT, INK, KELP, PAPER, RUST, SEA, SMALL_TEXT, plot
 from course.settings import Between
 from solutions.unit00_bench.dropper_resistor import current_through_dropper
+from solutions.unit00_bench.metres import wavelength
 from solutions.unit00_bench.prefixes import PREFIXES
+from solutions.unit00_bench.tone import tone
 from solutions.unit04_crystal_set.crystal_set import SENSITIVITY
 from solutions.unit04_crystal_set.phone_loudness import least_audible_power
 
@@ -135,4 +137,34 @@ def meter(resistance: Annotated[float, Between("dropping resistor", 13.5, 150, "
     axes.text(-0.3, 0.34, "class 2.5", ha="center", fontsize=SMALL_TEXT)
     axes.set(xlim=(-0.95, 0.95), ylim=(0.16, 1.3), aspect="equal")
     axes.axis("off")
+    return drawing
+
+
+@figure(
+    caption="Saltmarsh Point's wave on its way out, a thousand metres of it. From crest to crest is one wavelength.",
+    alt="A wave along a line from 0 to 1000 metres. An arrow from one crest to the next is marked with the wavelength, 354 metres.",
+)
+def wave_and_metres():
+    drawing, axes = plot(height=2.2)
+    distance, length = np.linspace(0, 1000, 401), wavelength(LOCAL.frequency)
+    axes.plot(distance, np.sin(2 * np.pi * distance / length), color=SEA)
+    first = length / 4
+    axes.annotate("", (first, 1.25), (first + length, 1.25), arrowprops={"arrowstyle": "<->", "color": RUST})
+    axes.text(first + length / 2, 1.35, f"one wave, {length:.0f} m", color=RUST, ha="center", va="bottom")
+    axes.set(xlabel="distance, m", xlim=(0, 1000), ylim=(-1.2, 1.9), yticks=[])
+    return drawing
+
+
+@figure(
+    caption="An A of 440 Hz with an amplitude of 1 V. The first crest comes after a quarter of a swing.",
+    alt="Voltage against time for 5 milliseconds: a sine that starts at 0, rises to 1 volt at 0.57 milliseconds and makes a "
+    "little more than two swings.",
+)
+def one_tone():
+    drawing, axes = plot(height=2.4)
+    time = np.linspace(0, 5e-3, 401)
+    axes.plot(1e3 * time, tone(time, 440.0, 1.0), color=SEA)
+    axes.plot(1e3 / 1760, 1.0, "o", color=RUST)
+    axes.annotate("1/1760 s", (1e3 / 1760, 1.0), (8, 4), textcoords="offset points", color=RUST)
+    axes.set(xlabel="time, ms", ylabel="V", xlim=(0, 5), ylim=(-1.2, 1.4), yticks=[-1, 0, 1])
     return drawing

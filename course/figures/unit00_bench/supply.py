@@ -6,7 +6,7 @@ from schemdraw.elements import CurrentLabel, FuseIEC, MeterV
 from checker.checks.units import in_full
 from course.figures import figure
 from course.figures.kit.parts import Dot, Resistor, Supply, Switch, Triode, schematic, wire
-from course.figures.kit.style import BRASS, FAINT, INK, KELP, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, FAINT, INK, KELP, RUST, SEA, SMALL_TEXT, engineering_axis, label, plot
 from solutions.unit00_bench.dropper_resistor import current_through_dropper, dropper_resistance, next_preferred
 
 RAIL, FILAMENT, RATED = 4.5, 2.0, 60e-3
@@ -62,7 +62,7 @@ def current_and_heat():
     above.axhline(RATED, color=RUST, linewidth=1.2, dashes=(5, 3))
     above.text(72, RATED + 1e-3, f"rated {in_full(RATED, 'A', 2)}", ha="right", color=RUST, fontsize=SMALL_TEXT)
     for r in dots:
-        above.annotate(f"{r:g}", (r, current(r)), (4, 7), textcoords="offset points", fontsize=SMALL_TEXT)
+        label(above, f"{r:g}", (r, current(r)), (4, 7), fontsize=SMALL_TEXT)
     above.set_ylim(40e-3, 75e-3)
     engineering_axis(above.yaxis, "current", "A")
     for heat, colour, dashes, words, at in (

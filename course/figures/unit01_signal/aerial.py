@@ -6,7 +6,7 @@ from course.circle.components import FIRST_TOP as TOP
 from course.circle.stations import ACROSS_THE_BAY
 from course.figures import figure
 from course.figures.kit.parts import Aerial, Condenser, Dot, Earth, Line, Oscillator, Resistor, schematic
-from course.figures.kit.style import BRASS, INK, KELP, PAPER, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, INK, KELP, PAPER, RUST, SEA, SMALL_TEXT, engineering_axis, label, marks, plot
 from solutions.unit01_signal.aerial_voltage import aerial_capacitance, aerial_emf, effective_height
 from solutions.unit01_signal.radiation_resistance import available_power, radiation_resistance
 from solutions.unit04_crystal_set.crystal_set import EARTH_RESISTANCE as RESISTANCE
@@ -84,10 +84,9 @@ def load_sweep():
     axes.semilogx(load, (emf / (RESISTANCE + load)) ** 2 * load, color=SEA)
     best = available_power(emf, RESISTANCE)
     axes.plot(RESISTANCE, best, marker="o", color=RUST)
-    axes.annotate("load = aerial", (RESISTANCE, best), (0, 8), textcoords="offset points", ha="center", fontsize=SMALL_TEXT)
+    label(axes, "load = aerial", (RESISTANCE, best), (0, 8), ha="center", fontsize=SMALL_TEXT)
     axes.set(ylim=(0, 1.25 * best))
-    axes.set_xticks([1, 10, 100, 1000], ["1", "10", "100", "1000"])
-    axes.minorticks_off()
+    marks(axes.xaxis, [1, 10, 100, 1000])
     axes.set_xlabel("load, Ω")
     engineering_axis(axes.yaxis, "power", "W")
     return drawing
@@ -109,9 +108,8 @@ def height_pays():
     axes.text(2, 1.7e-3, "nothing lost", color=SEA, fontsize=SMALL_TEXT, va="bottom", ha="center")
     axes.text(7, 2.2e-5, "30 Ω lost", color=RUST, fontsize=SMALL_TEXT, va="center")
     axes.set(ylim=(5e-7, 6e-3), xlim=(1, 20))
-    axes.set_xticks([1, 2, 5, 10, 20], ["1", "2", "5", "10", "20"])
-    axes.minorticks_off()
+    marks(axes.xaxis, [1, 2, 5, 10, 20])
     axes.set_xlabel("effective height, m")
-    axes.set_yticks([1e-6, 1e-5, 1e-4, 1e-3], ["1 µW", "10 µW", "100 µW", "1 mW"])
+    marks(axes.yaxis, [1e-6, 1e-5, 1e-4, 1e-3], ["1 µW", "10 µW", "100 µW", "1 mW"])
     axes.set_ylabel("power")
     return drawing

@@ -6,7 +6,7 @@ import numpy as np
 
 from course.circle.stations import NIGHT_ONLY, STATIONS
 from course.figures import figure
-from course.figures.kit.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, label, plot
 from course.settings import RASTER, Between
 from solutions.unit01_signal.channel_plan import carriers, image_reading, wavelength
 
@@ -61,15 +61,7 @@ def whistle_and_image(oscillator: Annotated[float, Between("dial reading of the 
     axes.plot([station, image], [3e3, 3e3], color=BRASS, dashes=(4, 2))
     for x, name, side, dx in ((station, "station", "right", -8), (image, "image", "left", 8)):
         axes.plot(x, 3e3, marker="o", color=PLUM)
-        axes.annotate(
-            f"{name}\n{x:.1f} m",
-            (x, 3e3),
-            (dx, -8),
-            textcoords="offset points",
-            ha=side,
-            va="center",
-            fontsize=SMALL_TEXT,
-        )
+        label(axes, f"{name}\n{x:.1f} m", (x, 3e3), (dx, -8), ha=side, va="center", fontsize=SMALL_TEXT)
     axes.set(ylim=(0, 6e3), xlabel="dial reading, m")
     engineering_axis(axes.yaxis, "whistle", "Hz")
     return drawing

@@ -6,7 +6,7 @@ import numpy as np
 
 from course.circle.stations import LOCAL
 from course.figures import figure
-from course.figures.kit.style import BRASS, INK, KELP, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, INK, KELP, RUST, SEA, SMALL_TEXT, engineering_axis, label, plot
 from course.settings import Between
 from solutions.unit01_signal.am_waveform import am_envelope, am_spectrum, am_waveform
 from solutions.unit01_signal.sideband_power import sideband_share, total_power
@@ -45,15 +45,7 @@ def spectrum(depth: Annotated[float, Between("depth of modulation", 0, 1)] = DEP
     names = ("lower\nside", "carrier", "upper\nside")
     for frequency, amplitude, name in zip((CARRIER - TONE, CARRIER, CARRIER + TONE), amplitudes, names, strict=True):
         axes.plot([frequency, frequency], [0, amplitude], color=SEA, linewidth=3)
-        axes.annotate(
-            f"{name}\n{amplitude:.1f} V",
-            (frequency, amplitude),
-            (0, 4),
-            textcoords="offset points",
-            ha="center",
-            va="bottom",
-            fontsize=SMALL_TEXT,
-        )
+        label(axes, f"{name}\n{amplitude:.1f} V", (frequency, amplitude), (0, 4), ha="center", va="bottom", fontsize=SMALL_TEXT)
     axes.set(xlim=(CARRIER - 2.2e3, CARRIER + 2.2e3), ylim=(0, 1.45), yticks=[0, 0.5, 1])
     axes.set_ylabel("amplitude, V")
     engineering_axis(axes.xaxis, "frequency", "Hz")

@@ -17,6 +17,8 @@ from course.figures.kit.style import (
     SEA,
     SMALL_TEXT,
     SOFT,
+    label,
+    marks,
     plot,
 )
 from course.settings import Between, Several
@@ -128,7 +130,7 @@ def nagaoka():
     axes.plot(shape, nagaoka_coefficient(shape), color=SEA)
     club = DIAMETER / LENGTH
     axes.plot(club, nagaoka_coefficient(club), "o", color=INK, markersize=9, markerfacecolor="none", markeredgewidth=1.6)
-    axes.annotate("the club's coil", (club, nagaoka_coefficient(club)), (10, 6), textcoords="offset points")
+    label(axes, "the club's coil", (club, nagaoka_coefficient(club)), (10, 6))
     axes.set(
         xscale="log",
         ylim=(0, 1.05),
@@ -137,8 +139,7 @@ def nagaoka():
         ylabel="coefficient",
         xlim=(0.1, 20),
     )
-    axes.set_xticks([0.1, 0.5, 1, 2, 5, 20], ["0.1", "0.5", "1", "2", "5", "20"])
-    axes.minorticks_off()
+    marks(axes.xaxis, [0.1, 0.5, 1, 2, 5, 20])
     for x, wide, high in ((0.17, 34, 6), (1.0, 17, 17), (13, 4, 40)):
         axes.add_patch(
             Rectangle(
@@ -194,8 +195,7 @@ def wheeler_error():
     axes.set(
         xscale="log", xlabel="length / diameter", ylabel="error, %", ylim=(-6, 2), yticks=[-6, -4, -2, 0, 2], xlim=(0.1, 10)
     )
-    axes.set_xticks([0.1, 0.4, 1, 3, 10], ["0.1", "0.4", "1", "3", "10"])
-    axes.minorticks_off()
+    marks(axes.xaxis, [0.1, 0.4, 1, 3, 10])
     return drawing
 
 
@@ -258,8 +258,7 @@ def resistance_against_frequency(
             va="bottom" if above else "top",
         )
     axes.set(xscale="log", yscale="log", xlim=(1e3, 1e7), ylim=(0.006, 4))
-    axes.set_xticks([1e3, 1e4, 1e5, 1e6, 1e7], ["1 kHz", "10", "100", "1 MHz", "10"])
-    axes.set_yticks([0.01, 0.1, 1], ["0.01", "0.1", "1"])
-    axes.minorticks_off()
+    marks(axes.xaxis, [1e3, 1e4, 1e5, 1e6, 1e7], ["1 kHz", "10", "100", "1 MHz", "10"])
+    marks(axes.yaxis, [0.01, 0.1, 1])
     axes.set(xlabel="frequency", ylabel="resistance, Ω")
     return drawing

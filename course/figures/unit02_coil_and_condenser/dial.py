@@ -6,15 +6,15 @@ from matplotlib.patches import Polygon
 from course.circle.components import CUT_OUT, DIAMETER, LENGTH, PLATE_GAP, PLATES, WITH_STRAYS
 from course.figures import figure
 from course.figures.kit.parts import Dot, Line, Supply, VariableCondenser, schematic
-from course.figures.kit.style import BRASS, INK, RUST, SEA, SMALL_TEXT, SOFT, engineering_axis, plot
+from course.figures.kit.style import BRASS, INK, SEA, SMALL_TEXT, SOFT, THREE_LOOKS, engineering_axis, label, plot
 from course.figures.unit02_coil_and_condenser.coil import ARROW, bare, draw_winding
 from solutions.unit02_coil_and_condenser.club_coil import COVERED, FORMER, TURNS
 from solutions.unit02_coil_and_condenser.solenoid_inductance import solenoid_inductance
-from solutions.unit02_coil_and_condenser.vane_capacitance import vane_capacitance, vane_radius
+from solutions.unit02_coil_and_condenser.vane_capacitance import LAWS, vane_capacitance, vane_radius
 from solutions.unit02_coil_and_condenser.winding_sheet import close_wound_inductance, turns_needed, wire_length
 from solutions.unit04_crystal_set.crystal_set import COIL
 
-LAWS = {"capacitance": (RUST, (6, 2)), "wavelength": (BRASS, (3, 1.5)), "frequency": (SEA, (None, None))}
+LOOKS = dict(zip(LAWS, THREE_LOOKS, strict=True))
 
 
 @figure(
@@ -27,7 +27,7 @@ def plate_shapes():
     drawing, axes = plot(height=2.2)
     angle = np.linspace(0, np.pi, 121)
     left = 0.0
-    for law, (colour, _) in LAWS.items():
+    for law, (colour, _) in LOOKS.items():
         radius = 1e3 * vane_radius(angle, law, *WITH_STRAYS, PLATES, PLATE_GAP, CUT_OUT)
         middle = left + radius[-1]
         outline = np.column_stack([middle + radius * np.cos(angle), radius * np.sin(angle)])
@@ -53,7 +53,7 @@ def plate_shapes():
 def three_curves():
     drawing, axes = plot()
     angle = np.linspace(0, np.pi, 121)
-    for law, (colour, dashes) in LAWS.items():
+    for law, (colour, dashes) in LOOKS.items():
         axes.plot(
             np.degrees(angle),
             vane_capacitance(angle, law, *WITH_STRAYS),
@@ -114,7 +114,7 @@ def halving():
         middle = (fewest + most) / 2
         fewest, most = (middle, most) if close_wound_inductance(middle, FORMER, COVERED) < COIL else (fewest, middle)
     axes.plot(answer, COIL, "o", color=INK)
-    axes.annotate(f"{answer:.1f} turns", (answer, COIL), (-8, 8), textcoords="offset points", ha="right", va="bottom")
+    label(axes, f"{answer:.1f} turns", (answer, COIL), (-8, 8), ha="right", va="bottom")
     axes.set(xlabel="turns", xlim=(0, 100), ylim=(0, 520e-6))
     engineering_axis(axes.yaxis, "inductance", "H")
     return drawing

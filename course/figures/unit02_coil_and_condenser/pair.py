@@ -5,7 +5,7 @@ import numpy as np
 from course.circle.components import DIAMETER, LENGTH, LOOSE_GAPS, LOOSE_TURNS, mutual
 from course.figures import figure
 from course.figures.kit.parts import Coil, Condenser, Dot, Line, Supply, schematic
-from course.figures.kit.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, label, marks, plot
 from course.figures.unit02_coil_and_condenser.coil import ARROW, bare, draw_winding
 from solutions.unit02_coil_and_condenser.club_coil import COVERED, TURNS
 from solutions.unit02_coil_and_condenser.mutual_inductance import (
@@ -81,8 +81,7 @@ def coupling_against_gap():
     for gap in LOOSE_GAPS:
         axes.plot(gap, 100 * coupling_coefficient(mutual(LOOSE_TURNS, gap), *inductances), "o", color=INK)
     axes.set(yscale="log", ylabel="coupling k, %", ylim=(0.3, 60), xlim=(0, 165e-3))
-    axes.set_yticks([0.5, 1, 2, 5, 10, 20, 50], ["0.5", "1", "2", "5", "10", "20", "50"])
-    axes.minorticks_off()
+    marks(axes.yaxis, [0.5, 1, 2, 5, 10, 20, 50])
     engineering_axis(axes.xaxis, "gap", "m")
     return drawing
 
@@ -153,9 +152,8 @@ def medhurst():
     axes.plot(shape, 1e12 * self_capacitance_fit(0.01, 0.01 * shape), color=BRASS, linewidth=1.2)
     axes.plot(LENGTH_OVER_DIAMETER, PICOFARADS_PER_CENTIMETRE, "o", color=SEA, markersize=4)
     axes.set(xscale="log", yscale="log", xlabel="length / diameter", ylabel="pF for each cm", ylim=(0.35, 7))
-    axes.set_xticks([0.1, 0.3, 1, 3, 10, 50], ["0.1", "0.3", "1", "3", "10", "50"])
-    axes.set_yticks([0.5, 1, 2, 5], ["0.5", "1", "2", "5"])
-    axes.minorticks_off()
+    marks(axes.xaxis, [0.1, 0.3, 1, 3, 10, 50])
+    marks(axes.yaxis, [0.5, 1, 2, 5])
     return drawing
 
 
@@ -178,24 +176,9 @@ def octave_line():
     axes.plot(ends, ends * 1e-12 / ((2 * np.pi) ** 2 * inductance) - own, color=SEA)
     axes.plot(1e12 / frequency**2, needed(frequency), "o", color=INK)
     for each in frequency:
-        axes.annotate(
-            f"{each / 1e6:.1f} MHz",
-            (1e12 / each**2, needed(each)),
-            (7, -5),
-            textcoords="offset points",
-            va="top",
-            fontsize=SMALL_TEXT,
-        )
+        label(axes, f"{each / 1e6:.1f} MHz", (1e12 / each**2, needed(each)), (7, -5), va="top", fontsize=SMALL_TEXT)
     axes.axhline(0, color=INK, linewidth=0.9)
-    axes.annotate(
-        "−C₀",
-        (0, -own),
-        (40, -16),
-        textcoords="offset points",
-        color=RUST,
-        va="center",
-        arrowprops={"arrowstyle": "->", "color": RUST},
-    )
+    label(axes, "−C₀", (0, -own), (40, -16), RUST, va="center", arrowprops={"arrowstyle": "->", "color": RUST})
     axes.set(xlim=(0, 3.4), ylim=(-60e-12, 380e-12), xlabel="one over frequency², 1/MHz²")
     engineering_axis(axes.yaxis, "condenser", "F", ticks=4)
     return drawing

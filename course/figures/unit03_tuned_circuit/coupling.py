@@ -19,7 +19,7 @@ from course.figures.kit.parts import (
     Windings,
     schematic,
 )
-from course.figures.kit.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, label, marks, plot
 from solutions.unit01_signal.aerial_voltage import aerial_capacitance, aerial_emf, effective_height
 from solutions.unit03_tuned_circuit.aerial_coupling import (
     best_mutual_inductance,
@@ -148,11 +148,11 @@ def volume_against_selectivity():
     neighbour.plot(mutual, decibels(unwanted / wanted), color=RUST)
     for axes in (volume, neighbour):
         axes.axvline(best, color=PLUM, linewidth=1.2, dashes=(4, 2))
-    volume.annotate("critical", (best, 0.2e-3), (6, 0), textcoords="offset points", color=PLUM, fontsize=SMALL_TEXT)
+    label(volume, "critical", (best, 0.2e-3), (6, 0), PLUM, fontsize=SMALL_TEXT)
     volume.set(ylim=(0, 2.2e-3), xlim=(0, 100e-6))
     engineering_axis(volume.yaxis, "power", "W", ticks=4)
-    neighbour.set(ylabel="neighbour, dB", ylim=(-8, 0), yticks=[-8, -6, -4, -2, 0])
-    neighbour.set_yticklabels(["−8", "−6", "−4", "−2", "0"])
+    neighbour.set(ylabel="neighbour, dB", ylim=(-8, 0))
+    marks(neighbour.yaxis, [-8, -6, -4, -2, 0])
     engineering_axis(neighbour.xaxis, "mutual inductance", "H")
     return drawing
 

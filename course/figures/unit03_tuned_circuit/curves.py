@@ -9,7 +9,20 @@ from course.circle.components import LOCAL_CONDENSER as CAPACITANCE
 from course.circle.stations import LOCAL, NEXT_CHANNEL
 from course.figures import figure
 from course.figures.kit.parts import Coil, Condenser, Line, Oscillator, Resistor, schematic
-from course.figures.kit.style import BRASS, FAINT, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import (
+    BRASS,
+    FAINT,
+    INK,
+    PLUM,
+    RUST,
+    SEA,
+    SMALL_TEXT,
+    THREE_LOOKS,
+    engineering_axis,
+    label,
+    marks,
+    plot,
+)
 from course.settings import Between
 from solutions.unit03_tuned_circuit.quality_factor import bandwidth, half_power_frequencies
 from solutions.unit03_tuned_circuit.reflected_impedance import series_impedance
@@ -18,7 +31,7 @@ from solutions.unit03_tuned_circuit.response_curve import decibels, relative_res
 from solutions.unit03_tuned_circuit.ring_down import ring_amplitude, ring_energy, ring_voltage
 from solutions.unit04_crystal_set.crystal_set import COIL as INDUCTANCE
 
-LOOKS = {30: (RUST, (6, 2)), 80: (BRASS, (3, 1.5)), 200: (SEA, (None, None))}  # colour and dashes of each Q
+LOOKS = dict(zip((30, 80, 200), THREE_LOOKS, strict=True))  # of each Q
 
 
 @figure(
@@ -77,7 +90,7 @@ def reactances():
     meet = 2 * np.pi * resonance * INDUCTANCE
     axes.plot([resonance, resonance, 300e3], [0, meet, meet], color=INK, linewidth=0.9, dashes=(1, 2))
     axes.plot(resonance, meet, "o", color=INK)
-    axes.annotate(f"equal at\n{resonance / 1e3:.0f} kHz", (resonance, meet), (0, 18), textcoords="offset points", ha="center")
+    label(axes, f"equal at\n{resonance / 1e3:.0f} kHz", (resonance, meet), (0, 18), ha="center")
     axes.text(1.38e6, 1.95e3, "coil", color=BRASS, ha="right")
     axes.text(0.45e6, 2.35e3, "condenser", color=SEA)
     axes.set(xlim=(300e3, 1.6e6), ylim=(0, 3e3))
@@ -104,11 +117,11 @@ def three_sharpnesses():
     frequency = np.linspace(LOCAL.frequency - 30e3, LOCAL.frequency + 30e3, 241)
     for station, side in ((LOCAL, "right"), (NEXT_CHANNEL, "left")):
         axes.axvline(station.frequency, color=FAINT, linewidth=1.2)
-        axes.annotate(
+        label(
+            axes,
             station.name,
             (station.frequency, 2.6),
             (5 if side == "left" else -5, 0),
-            textcoords="offset points",
             ha=side,
             va="center",
             fontsize=SMALL_TEXT,
@@ -118,16 +131,7 @@ def three_sharpnesses():
         heard = decibels(relative_response(NEXT_CHANNEL.frequency, LOCAL.frequency, q))
         axes.plot(NEXT_CHANNEL.frequency, heard, "o", color=colour)
         level = decibels(relative_response(frequency[24], LOCAL.frequency, q))
-        axes.annotate(
-            f"Q {q}",
-            (frequency[24], level),
-            (0, 4),
-            textcoords="offset points",
-            color=colour,
-            ha="right",
-            va="bottom",
-            fontsize=SMALL_TEXT,
-        )
+        label(axes, f"Q {q}", (frequency[24], level), (0, 4), colour, ha="right", va="bottom", fontsize=SMALL_TEXT)
     axes.set(ylim=(-25, 4), yticks=[-20, -10, -3, 0], ylabel="response, dB")
     engineering_axis(axes.xaxis, "frequency", "Hz")
     return drawing
@@ -172,17 +176,11 @@ def universal_curve():
         axes.plot(detuning, part(curve), color=SEA)
         axes.plot(detuning, part(exact), color=RUST, dashes=(1, 1.6))
     for a in (0.5, 1, 2):
-        size.annotate(
-            f"{np.abs(universal_response(a)):.2f}",
-            (a, np.abs(universal_response(a))),
-            (7, 3),
-            textcoords="offset points",
-            fontsize=SMALL_TEXT,
-        )
+        label(size, f"{np.abs(universal_response(a)):.2f}", (a, np.abs(universal_response(a))), (7, 3), fontsize=SMALL_TEXT)
         size.plot(a, np.abs(universal_response(a)), "o", color=SEA, markersize=5)
     size.set(ylim=(0, 1.08), yticks=[0, 0.5, 1], ylabel="response")
-    phase.set(yticks=[-90, -45, 0, 45, 90], ylabel="phase, degrees", xlabel="bandwidths off resonance", xticks=np.arange(-3, 4))
-    phase.set_yticklabels(["−90", "−45", "0", "45", "90"])
+    phase.set(ylabel="phase, degrees", xlabel="bandwidths off resonance", xticks=np.arange(-3, 4))
+    marks(phase.yaxis, [-90, -45, 0, 45, 90])
     return drawing
 
 
@@ -200,9 +198,9 @@ def ringing(q: Annotated[float, Between("Q of the circuit", 3, 75)] = 30.0):
         axes.plot(cycles[::10], sign * ring_amplitude(cycles[::10], 1.0, q), color=RUST, dashes=(4, 2), linewidth=1.3)
     fallen = q / np.pi
     axes.plot([fallen, fallen], [0, np.exp(-1)], color=PLUM)
-    axes.annotate("down to 37 %", (fallen, np.exp(-1)), (4, 12), textcoords="offset points", fontsize=SMALL_TEXT, color=PLUM)
-    axes.set(xlabel="time, cycles", ylabel="voltage, V", yticks=[-1, 0, 1], xlim=(0, 25))
-    axes.set_yticklabels(["−1", "0", "1"])
+    label(axes, "down to 37 %", (fallen, np.exp(-1)), (4, 12), PLUM, fontsize=SMALL_TEXT)
+    axes.set(xlabel="time, cycles", ylabel="voltage, V", xlim=(0, 25))
+    marks(axes.yaxis, [-1, 0, 1])
     return drawing
 
 
@@ -219,11 +217,9 @@ def energy_left():
     for q, (colour, dashes) in LOOKS.items():
         axes.semilogy(time, ring_energy(time, LOCAL.frequency, q), color=colour, dashes=dashes)
     for q, place in ((30, 27e-6), (80, 63e-6), (200, 70e-6)):
-        axes.annotate(
-            f"Q {q}", (place, ring_energy(place, LOCAL.frequency, q)), (5, 4), textcoords="offset points", color=LOOKS[q][0]
-        )
-    axes.set(ylim=(1e-3, 1.2), yticks=[1e-3, 1e-2, 0.1, 1], yticklabels=["0.001", "0.01", "0.1", "1"], xlim=(0, 100e-6))
+        label(axes, f"Q {q}", (place, ring_energy(place, LOCAL.frequency, q)), (5, 4), LOOKS[q][0])
+    axes.set(ylim=(1e-3, 1.2), xlim=(0, 100e-6))
+    marks(axes.yaxis, [1e-3, 1e-2, 0.1, 1])
     axes.set_ylabel("energy left")
-    axes.minorticks_off()
     engineering_axis(axes.xaxis, "time", "s")
     return drawing

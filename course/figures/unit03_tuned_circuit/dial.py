@@ -7,13 +7,14 @@ import numpy as np
 from course.circle.components import CONDENSER_LEAST, CONDENSER_MOST, STRAY
 from course.circle.stations import NIGHT_ONLY, STATIONS
 from course.figures import figure
-from course.figures.kit.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, INK, PLUM, SEA, SMALL_TEXT, THREE_LOOKS, engineering_axis, plot
 from course.settings import RASTER
 from solutions.unit01_signal.channel_plan import carriers
+from solutions.unit02_coil_and_condenser.vane_capacitance import LAWS
 from solutions.unit03_tuned_circuit.tuning_range import dial_angle, dial_frequency, range_covered
 from solutions.unit04_crystal_set.crystal_set import COIL as INDUCTANCE
 
-LAWS = {"capacitance": (RUST, (6, 2)), "wavelength": (BRASS, (3, 1.5)), "frequency": (SEA, (None, None))}
+LOOKS = dict(zip(LAWS, THREE_LOOKS, strict=True))
 DIAL = (CONDENSER_LEAST, CONDENSER_MOST, STRAY, INDUCTANCE)
 
 
@@ -27,7 +28,7 @@ DIAL = (CONDENSER_LEAST, CONDENSER_MOST, STRAY, INDUCTANCE)
 def three_laws():
     drawing, axes = plot(height=3.4)
     angle = np.linspace(0, np.pi, 181)
-    for law, (colour, dashes) in LAWS.items():
+    for law, (colour, dashes) in LOOKS.items():
         frequency = dial_frequency(angle, law, *DIAL)
         axes.plot(np.degrees(angle), frequency, color=colour, dashes=dashes, label=f"even in {law}")
     axes.set(xticks=[0, 45, 90, 135, 180], xlabel="dial, degrees", xlim=(0, 180), ylim=(400e3, 2.7e6))
@@ -48,7 +49,7 @@ def three_scales():
     lowest, highest = range_covered(INDUCTANCE, CONDENSER_LEAST, CONDENSER_MOST, STRAY)
     marks = np.arange(np.ceil(lowest / 1e5), np.floor(highest / 1e5) + 1) * 1e5
     stations = np.array([station.frequency for station in (*STATIONS, NIGHT_ONLY)])
-    for axes, (law, (colour, _)) in zip(rows, LAWS.items(), strict=True):
+    for axes, (law, (colour, _)) in zip(rows, LOOKS.items(), strict=True):
         axes.axhline(0, color=INK, linewidth=1.2)
         for mark in marks:
             place = np.degrees(dial_angle(mark, law, *DIAL))

@@ -8,7 +8,7 @@ from matplotlib.figure import Figure
 from course.circle.crystal_set import DEPTH, MUTUAL
 from course.circle.stations import ACROSS_THE_BAY, LOCAL, NEXT_CHANNEL, Station
 from course.figures import figure
-from course.figures.kit.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, plot
+from course.figures.kit.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, marks, plot
 from solutions.unit04_crystal_set.crystal_set import SENSITIVITY, losses, power_budget
 from solutions.unit04_crystal_set.phone_loudness import least_audible_power
 
@@ -57,15 +57,8 @@ def budget_diagram(watts: Sequence[float]) -> Figure:
     axes.plot(levels, places, "o", color=INK, markersize=5)
     axes.axvline(level(JUST_HEARD), color=SEA, linewidth=1.3, dashes=(4, 2))
     axes.text(level(JUST_HEARD) + 2, -0.28, "just\nheard", color=SEA, fontsize=SMALL_TEXT, va="center")
-    axes.set(
-        yticks=places,
-        yticklabels=PLACES,
-        ylim=(6.6, -0.75),
-        xlim=(-125, 75),
-        xlabel="power, dB above 1 mW",
-        xticks=[-100, -50, 0, 50],
-    )
-    axes.set_xticklabels(["−100", "−50", "0", "50"])
+    axes.set(yticks=places, yticklabels=PLACES, ylim=(6.6, -0.75), xlim=(-125, 75), xlabel="power, dB above 1 mW")
+    marks(axes.xaxis, [-100, -50, 0, 50])
     axes.grid(axis="y", visible=False)
     return drawing
 
@@ -111,13 +104,6 @@ def three_stations():
         axes.text(*name, words, color=colour, fontsize=SMALL_TEXT, ha=side, va="center")
     axes.axvline(level(JUST_HEARD), color=PLUM, linewidth=1.3, dashes=(4, 2))
     axes.text(level(JUST_HEARD) + 2, 0.1, "just\nheard", color=PLUM, fontsize=SMALL_TEXT, va="center")
-    axes.set(
-        yticks=places,
-        yticklabels=PLACES,
-        ylim=(6.4, -0.4),
-        xlim=(-125, 75),
-        xlabel="power, dB above 1 mW",
-        xticks=[-100, -50, 0, 50],
-    )
-    axes.set_xticklabels(["−100", "−50", "0", "50"])
+    axes.set(yticks=places, yticklabels=PLACES, ylim=(6.4, -0.4), xlim=(-125, 75), xlabel="power, dB above 1 mW")
+    marks(axes.xaxis, [-100, -50, 0, 50])
     return drawing

@@ -21,12 +21,15 @@ from course.figures.kit.parts import (
     Windings,
     schematic,
 )
-from course.figures.kit.style import BRASS, INK, KELP, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, INK, KELP, RUST, SEA, SMALL_TEXT, engineering_axis, label, marks, plot
 from course.settings import Between
+from solutions.unit01_signal.inverse_distance import field
+from solutions.unit04_crystal_set.crystal_reach import reach
 from solutions.unit04_crystal_set.crystal_set import (
     LOAD,
     SLOPE_VOLTAGE,
 )
+from solutions.unit04_crystal_set.detect_step import detect_step
 from solutions.unit04_crystal_set.detector_load import working_point
 from solutions.unit04_crystal_set.diode_current import diode_current
 from solutions.unit04_crystal_set.rectified_voltage import no_load_output, square_law_output
@@ -143,26 +146,12 @@ def two_laws():
     ):
         crest, _ = working_point(*source(station), LOAD, *CRYSTAL)
         axes.plot(crest, no_load_output(crest, SLOPE_VOLTAGE), "o", color=INK, markersize=5)
-        axes.annotate(
-            station.name,
-            (crest, no_load_output(crest, SLOPE_VOLTAGE)),
-            shift,
-            ha=side,
-            textcoords="offset points",
-            fontsize=SMALL_TEXT,
-        )
-    axes.set(
-        xscale="log",
-        yscale="log",
-        xlim=(1e-3, 20),
-        ylim=(3e-6, 8),
-        xticks=[1e-3, 1e-2, 0.1, 1],
-        yticks=[1e-5, 1e-4, 1e-3, 1e-2, 0.1, 1],
-    )
+        label(axes, station.name, (crest, no_load_output(crest, SLOPE_VOLTAGE)), shift, ha=side, fontsize=SMALL_TEXT)
+    axes.set(xscale="log", yscale="log", xlim=(1e-3, 20), ylim=(3e-6, 8))
     axes.text(3.2e-3, 2.2e-5, "square law", color=RUST, fontsize=SMALL_TEXT, ha="left")
     axes.text(2e-3, 4.5e-3, "all of it", color=BRASS, fontsize=SMALL_TEXT, ha="left")
-    axes.set_xticklabels(["1 mV", "10 mV", "0.1 V", "1 V"])
-    axes.set_yticklabels(["10 µV", "0.1 mV", "1 mV", "10 mV", "0.1 V", "1 V"])
+    marks(axes.xaxis, [1e-3, 1e-2, 0.1, 1], ["1 mV", "10 mV", "0.1 V", "1 V"])
+    marks(axes.yaxis, [1e-5, 1e-4, 1e-3, 1e-2, 0.1, 1], ["10 µV", "0.1 mV", "1 mV", "10 mV", "0.1 V", "1 V"])
     axes.set(xlabel="crest of the carrier", ylabel="output")
     return drawing
 
@@ -189,4 +178,46 @@ def bent(
         xlim=(0, 2), ylim=(0, 1.32), xticks=[0, 1, 2], yticks=[0, 0.5, 1], xlabel="cycles of the tone", ylabel="of the crest"
     )
     axes.legend(loc="upper center", ncols=3, columnspacing=1.1, handlelength=2)
+    return drawing
+
+
+@figure(
+    caption="Behind a perfect crystal, with a slow carrier so that its pushes can be seen. A short time constant leaves the pushes in, a "
+    "fair one follows the voice, a long one cannot follow it down.",
+    alt="A carrier whose strength rises and falls, and three voltages held on a condenser. The one of the short time constant "
+    "sags between the crests; the fair one runs along the crests; the long one stays high while the crests fall away.",
+)
+def held():
+    drawing, axes = plot(height=2.8)
+    time = np.linspace(0, 1, 401)
+    wave = (1 + 0.7 * np.cos(2 * np.pi * time)) * np.cos(2 * np.pi * 25 * time)
+    axes.plot(time, wave, color=SEA, linewidth=0.8)
+    for constant, colour, dashes, words in (
+        (0.02, KELP, (1.5, 1.5), "short"),
+        (0.15, INK, (None, None), "fair"),
+        (0.8, RUST, (5, 2), "long"),
+    ):
+        voltage = [wave[0]]
+        for now in wave[1:]:
+            voltage.append(detect_step(voltage[-1], now, time[1] - time[0], constant))
+        axes.plot(time, voltage, color=colour, dashes=dashes, linewidth=1.4, label=words)
+    axes.set(xlabel="time, cycles of the tone", ylabel="V", xlim=(0, 1), ylim=(-1.8, 2.5), yticks=[-1, 0, 1])
+    axes.legend(loc="upper center", ncols=3)
+    return drawing
+
+
+@figure(
+    caption="How far out a station of 1 kW makes 5 mV/m, over perfect ground.",
+    alt="Field in millivolts a metre against distance to 100 kilometres, a falling curve. It meets a line at 5 millivolts a metre "
+    "at 60 kilometres.",
+)
+def how_far():
+    drawing, axes = plot(height=2.5)
+    distance, need, power = np.linspace(10e3, 100e3, 200), 5e-3, 1e3
+    axes.plot(distance / 1e3, 1e3 * field(power, distance), color=SEA)
+    axes.axhline(1e3 * need, color=RUST, dashes=(5, 2), linewidth=1.2)
+    out = reach(power, need) / 1e3
+    axes.plot([out, out], [0, 1e3 * need], color=RUST, linewidth=1.2)
+    axes.annotate(f"{out:.0f} km", (out, 1e3 * need), (4, 5), textcoords="offset points", color=RUST)
+    axes.set(xlabel="distance, km", ylabel="field, mV/m", xlim=(10, 100), ylim=(0, 20))
     return drawing

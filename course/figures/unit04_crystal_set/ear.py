@@ -5,7 +5,7 @@ import numpy as np
 from course.circle.crystal_set import CRYSTAL, DEPTH, source
 from course.circle.stations import ACROSS_THE_BAY, FAR_OVER_SEA, LOCAL, NEXT_CHANNEL
 from course.figures import figure
-from course.figures.kit.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, plot
+from course.figures.kit.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, label, marks, plot
 from solutions.unit04_crystal_set.crystal_set import LOAD, SENSITIVITY
 from solutions.unit04_crystal_set.detector_load import detector_powers
 from solutions.unit04_crystal_set.phone_loudness import hearing_threshold, sound_pressure_level
@@ -32,17 +32,9 @@ def threshold():
     axes.text(2.4e3, 32, "quiet room", color=BRASS, fontsize=SMALL_TEXT)
     for station in (LOCAL, ACROSS_THE_BAY, FAR_OVER_SEA, NEXT_CHANNEL):
         axes.plot(1e3, level(station), "o", color=RUST)
-        axes.annotate(station.name, (1e3, level(station)), (9, 0), textcoords="offset points", va="center", fontsize=SMALL_TEXT)
-    axes.set(
-        xscale="log",
-        xlim=(20, 12500),
-        ylim=(-12, 92),
-        yticks=[0, 20, 40, 60, 80],
-        ylabel="level, dB",
-        xticks=[20, 100, 1000, 10000],
-        xlabel="pitch",
-    )
-    axes.set_xticklabels(["20 Hz", "100 Hz", "1 kHz", "10 kHz"])
+        label(axes, station.name, (1e3, level(station)), (9, 0), va="center", fontsize=SMALL_TEXT)
+    axes.set(xscale="log", xlim=(20, 12500), ylim=(-12, 92), yticks=[0, 20, 40, 60, 80], ylabel="level, dB", xlabel="pitch")
+    marks(axes.xaxis, [20, 100, 1000, 10000], ["20 Hz", "100 Hz", "1 kHz", "10 kHz"])
     axes.text(75, 4, "not heard", color=SEA, fontsize=SMALL_TEXT, ha="center")
     return drawing
 
@@ -64,26 +56,18 @@ def which_crystal():
     ):
         levels = [level(station, (current, CRYSTAL[1])) for current in saturation]
         axes.plot(saturation, levels, color=colour, dashes=dashes)
-        axes.annotate(
+        label(
+            axes,
             station.name,
             (saturation[2], levels[14 if station is NEXT_CHANNEL else 2]),
             (0, rise),
-            textcoords="offset points",
-            color=colour,
+            colour,
             fontsize=SMALL_TEXT,
         )
     axes.axvline(CRYSTAL[0], color=INK, linewidth=1, dashes=(2, 2))
     axes.axhline(float(hearing_threshold(1000.0)), color=BRASS, linewidth=1.3, dashes=(4, 2))
     axes.text(9e-5, 5, "just heard", color=BRASS, fontsize=SMALL_TEXT, ha="right")
-    axes.set(
-        xscale="log",
-        xlim=(1e-9, 1e-4),
-        ylim=(-25, 95),
-        xticks=[1e-9, 1e-7, 1e-5],
-        ylabel="level, dB",
-        yticks=[-20, 0, 20, 40, 60, 80],
-        xlabel="saturation current",
-    )
-    axes.set_yticklabels(["−20", "0", "20", "40", "60", "80"])
-    axes.set_xticklabels(["1 nA", "0.1 µA", "10 µA"])
+    axes.set(xscale="log", xlim=(1e-9, 1e-4), ylim=(-25, 95), ylabel="level, dB", xlabel="saturation current")
+    marks(axes.yaxis, [-20, 0, 20, 40, 60, 80])
+    marks(axes.xaxis, [1e-9, 1e-7, 1e-5], ["1 nA", "0.1 µA", "10 µA"])
     return drawing

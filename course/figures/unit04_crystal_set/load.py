@@ -6,7 +6,7 @@ from course.circle.crystal_set import CRYSTAL, DEPTH, source
 from course.circle.stations import LOCAL, NEXT_CHANNEL
 from course.figures import figure
 from course.figures.kit.parts import Condenser, CrystalDetector, Dot, Line, Oscillator, Resistor, schematic
-from course.figures.kit.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, label, marks, plot
 from solutions.unit03_tuned_circuit.response_curve import decibels, relative_response
 from solutions.unit04_crystal_set.crystal_set import COIL, LOAD, SENSITIVITY
 from solutions.unit04_crystal_set.detector_load import (
@@ -66,7 +66,7 @@ def crossing():
     axes.plot(carrier, (voltage - carrier) / resistance, color=SEA, dashes=(6, 2))
     point, _ = working_point(voltage, resistance, LOAD, *CRYSTAL)
     axes.plot(point, carrier_current(point), "o", color=INK)
-    axes.annotate("taken", (0.45, carrier_current(0.45)), (8, -12), textcoords="offset points", color=RUST, fontsize=SMALL_TEXT)
+    label(axes, "taken", (0.45, carrier_current(0.45)), (8, -12), RUST, fontsize=SMALL_TEXT)
     axes.text(0.03, 82e-6, "given", color=SEA, fontsize=SMALL_TEXT)
     axes.set(xlim=(0, 1.4), ylim=(0, 120e-6))
     engineering_axis(axes.xaxis, "carrier at the crystal", "V")
@@ -88,9 +88,9 @@ def resistance_to_the_carrier():
         crest, _ = working_point(*source(station), LOAD, *CRYSTAL)
         axes.plot(crest, crest / carrier_current(crest), "o", color=INK)
     axes.axhline(LOAD / 2, color=PLUM, linewidth=1.2, dashes=(4, 2))
-    axes.set(xscale="log", xlim=(1e-3, 10), ylim=(0, 34e3), xticks=[1e-3, 1e-2, 0.1, 1, 10], xlabel="carrier at the crystal")
+    axes.set(xscale="log", xlim=(1e-3, 10), ylim=(0, 34e3), xlabel="carrier at the crystal")
     engineering_axis(axes.yaxis, "resistance", "Ω", ticks=4)
-    axes.set_xticklabels(["1 mV", "10 mV", "0.1 V", "1 V", "10 V"])
+    marks(axes.xaxis, [1e-3, 1e-2, 0.1, 1, 10], ["1 mV", "10 mV", "0.1 V", "1 V", "10 V"])
     axes.text(1.4e-3, LOAD / 2 + 1.2e3, "half the load", color=PLUM, fontsize=SMALL_TEXT)
     return drawing
 
@@ -118,8 +118,8 @@ def spoilt():
             label=name,
         )
     axes.axvline(NEXT_CHANNEL.frequency, color=PLUM, linewidth=1)
-    axes.set(xlim=(800e3, 892e3), ylim=(-33, 0), yticks=[0, -10, -20], ylabel="response, dB")
-    axes.set_yticklabels(["0", "−10", "−20"])
+    axes.set(xlim=(800e3, 892e3), ylim=(-33, 0), ylabel="response, dB")
+    marks(axes.yaxis, [0, -10, -20])
     axes.legend(loc="lower center", ncols=3, columnspacing=1.2, handlelength=2)
     engineering_axis(axes.xaxis, "frequency", "Hz")
     return drawing
@@ -142,13 +142,6 @@ def tapped():
     for axes in (loud, sharp):
         axes.axvline(1 / 3, color=PLUM, linewidth=1.2, dashes=(4, 2))
     loud.set(ylabel="level, dB", ylim=(78, 90), yticks=[80, 84, 88])
-    sharp.set(
-        ylabel="Q",
-        ylim=(0, 175),
-        yticks=[0, 50, 100, 150],
-        xlim=(0, 1),
-        xticks=[0, 0.25, 0.5, 0.75, 1],
-        xlabel="part of the turns",
-    )
-    sharp.set_xticklabels(["0", "¼", "½", "¾", "all"])
+    sharp.set(ylabel="Q", ylim=(0, 175), yticks=[0, 50, 100, 150], xlim=(0, 1), xlabel="part of the turns")
+    marks(sharp.xaxis, [0, 0.25, 0.5, 0.75, 1], ["0", "¼", "½", "¾", "all"])
     return drawing

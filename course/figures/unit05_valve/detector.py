@@ -17,7 +17,7 @@ from course.figures.kit.parts import (
     schematic,
     wire,
 )
-from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, marks, plot
 from solutions.unit04_crystal_set.crystal_set import LOAD, SATURATION_CURRENT, SENSITIVITY, SLOPE_VOLTAGE
 from solutions.unit04_crystal_set.detector_load import detector_powers
 from solutions.unit04_crystal_set.phone_loudness import hearing_threshold, sound_pressure_level
@@ -124,8 +124,8 @@ def where_the_grid_settles():
         axes.text(*at, name, color=colour, fontsize=SMALL_TEXT)
     axes.text(-0.19, 0.36e-6, "grid", color=SEA)
     axes.axvline(0, color=FAINT, linewidth=1.2)
-    axes.set(xlim=(-0.8, 0.12), ylim=(0, 2e-6), xlabel="grid voltage, V", xticks=[-0.8, -0.6, -0.4, -0.2, 0])
-    axes.set_xticklabels(["−0.8", "−0.6", "−0.4", "−0.2", "0"])
+    axes.set(xlim=(-0.8, 0.12), ylim=(0, 2e-6), xlabel="grid voltage, V")
+    marks(axes.xaxis, [-0.8, -0.6, -0.4, -0.2, 0])
     engineering_axis(axes.yaxis, "current", "A", ticks=4)
     return drawing
 
@@ -147,8 +147,8 @@ def crests_on_a_level():
     above.plot(time, middle + crest * np.cos(2 * np.pi * 25 * time), color=SEA, linewidth=0.8)
     above.plot(time, middle, color=RUST, linewidth=2.6)
     above.axhline(0, color=INK, linewidth=0.9)
-    above.set(ylabel="grid, V", yticks=[-3, -2, -1, 0])
-    above.set_yticklabels(["−3", "−2", "−1", "0"])
+    above.set(ylabel="grid, V")
+    marks(above.yaxis, [-3, -2, -1, 0])
     round_a_cycle = np.cos(np.pi * (np.arange(32) + 0.5) / 32)
     anode, _ = operating_point(HT, STEADY_RESISTANCE, bias_with_carrier(1.0, LEAK, LEAK_RETURN, ZERO_CURRENT, GRID_SLOPE), *LAW)
     swing = middle[:, None] + crest[:, None] * round_a_cycle
@@ -179,10 +179,9 @@ def treble():
         level = 20 * np.log10(gain / grid_gain(0.1, 0.0, capacitance, LEAK, current, GRID_SLOPE))
         axes.semilogx(tone, level, color=colour, dashes=dashes, label=name)
     axes.legend(loc="lower left")
-    axes.set(xlim=(50, 5000), ylim=(-12.5, 1), yticks=[-12, -9, -6, -3, 0], ylabel="treble, dB")
-    axes.set_yticklabels(["−12", "−9", "−6", "−3", "0"])
-    axes.minorticks_off()
-    axes.set_xticks([50, 200, 1000, 5000], ["50", "200", "1000", "5000"])
+    axes.set(xlim=(50, 5000), ylim=(-12.5, 1), ylabel="treble, dB")
+    marks(axes.yaxis, [-12, -9, -6, -3, 0])
+    marks(axes.xaxis, [50, 200, 1000, 5000])
     axes.set_xlabel("tone, Hz")
     return drawing
 
@@ -201,9 +200,8 @@ def gain_of_the_detector():
     axes.axhline(1, color=BRASS, dashes=(5, 3), linewidth=1.2)
     axes.text(3.4e-3, 1.12, "as much as it swings", color=BRASS, fontsize=SMALL_TEXT)
     axes.set(xlim=(3e-3, 3), ylim=(0.05, 10), ylabel="gain")
-    axes.set_yticks([0.1, 1, 10], ["0.1", "1", "10"])
-    axes.set_xticks([0.01, 0.1, 1], ["0.01", "0.1", "1"])
-    axes.minorticks_off()
+    marks(axes.yaxis, [0.1, 1, 10])
+    marks(axes.xaxis, [0.01, 0.1, 1])
     axes.set_xlabel("carrier at the grid, V")
     return drawing
 
@@ -230,7 +228,6 @@ def against_the_crystal():
     axes.text(0.045, 62, "one valve", color=SEA, ha="right")
     axes.text(0.25, 22, "crystal", color=RUST)
     axes.set(xlim=(4e-3, 3), ylim=(-32, 115), yticks=[0, 30, 60, 90], ylabel="in the ear, dB")
-    axes.set_xticks([0.01, 0.1, 1], ["0.01", "0.1", "1"])
-    axes.minorticks_off()
+    marks(axes.xaxis, [0.01, 0.1, 1])
     axes.set_xlabel("carrier on the tuned circuit, V")
     return drawing

@@ -6,7 +6,7 @@ import numpy as np
 
 from course.figures import figure
 from course.figures.kit.parts import Dot, Oscillator, Resistor, Supply, Triode, schematic, wire
-from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, label, marks, plot
 from course.settings import Between
 from solutions.unit05_valve.load_line import load_line_current, operating_point
 from solutions.unit05_valve.one_valve_set import HT, LAW
@@ -65,14 +65,14 @@ def load_line(
         anode, settled = operating_point(supply, load, grid, *LAW)
         axes.plot(anode, settled, "o", color=INK if colour == FAINT else colour)
         top = min(4.75e-3, triode_current(108.0, grid, *LAW))
-        axes.annotate(
+        label(
+            axes,
             f"{grid:g}".replace("-", "−"),
             (np.interp(top, current, voltage), top),
             (-4, 1),
-            textcoords="offset points",
+            INK if colour == FAINT else colour,
             ha="right",
             fontsize=SMALL_TEXT,
-            color=INK if colour == FAINT else colour,
         )
     line = np.array([0.0, supply])
     axes.plot(line, load_line_current(line, supply, load), color=BRASS, dashes=(6, 2))
@@ -101,8 +101,7 @@ def gain_and_load():
     anode, _ = operating_point(HT, load, BIAS, *LAW)
     axes.semilogx(load, stage_gain(LAW[0], anode_resistance(anode, BIAS, *LAW), load), color=RUST, dashes=(6, 2))
     axes.set(xlim=(1e3, 1e6), ylim=(0, 10), yticks=[0, 2, 4, 6, 8, 10], ylabel="gain")
-    axes.minorticks_off()
-    axes.set_xticks([1e3, 1e4, 1e5, 1e6], ["1", "10", "100", "1000"])
+    marks(axes.xaxis, [1e3, 1e4, 1e5, 1e6], ["1", "10", "100", "1000"])
     axes.set_xlabel("load, kΩ")
     return drawing
 

@@ -3,8 +3,23 @@
 import numpy as np
 
 from course.figures import figure
-from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import (
+    BRASS,
+    FAINT,
+    INK,
+    KELP,
+    PLUM,
+    RUST,
+    SEA,
+    SMALL_TEXT,
+    SOFT,
+    engineering_axis,
+    label,
+    marks,
+    plot,
+)
 from solutions.unit05_valve.emission import emission_density, temperature_for
+from solutions.unit05_valve.one_valve import gain
 from solutions.unit05_valve.one_valve_set import LAW
 from solutions.unit05_valve.space_charge import anode_density, gap_potential
 from solutions.unit05_valve.triode_current import anode_resistance, mutual_conductance, triode_current
@@ -32,18 +47,9 @@ def three_surfaces():
         axes.semilogy(temperature, emission_density(temperature, *surface), color=colour, dashes=dashes)
         wanted = float(temperature_for(1000.0, *surface))
         axes.plot(wanted, 1000.0, "o", color=colour)
-        axes.annotate(
-            f"{name}\n{wanted:.0f} K",
-            (wanted, 1000.0),
-            (7, -5),
-            textcoords="offset points",
-            color=colour,
-            va="top",
-            fontsize=SMALL_TEXT,
-        )
-    axes.set(ylim=(1, 1e5), yticks=[1, 10, 100, 1e3, 1e4, 1e5], xlim=(600, 2900), xticks=[1000, 1500, 2000, 2500])
-    axes.set_yticklabels(["1", "10", "100", "1000", "10⁴", "10⁵"])
-    axes.minorticks_off()
+        label(axes, f"{name}\n{wanted:.0f} K", (wanted, 1000.0), (7, -5), colour, va="top", fontsize=SMALL_TEXT)
+    axes.set(ylim=(1, 1e5), xlim=(600, 2900), xticks=[1000, 1500, 2000, 2500])
+    marks(axes.yaxis, [1, 10, 100, 1e3, 1e4, 1e5], ["1", "10", "100", "1000", "10⁴", "10⁵"])
     axes.set(xlabel="temperature, K", ylabel="emission, A/m²")
     return drawing
 
@@ -80,13 +86,13 @@ def two_limits():
     for temperature, colour, dashes in ((900.0, BRASS, (3, 1.5)), (950.0, RUST, (6, 2)), (1000.0, SEA, (None, None))):
         emission = emission_density(temperature, *OXIDE)
         axes.plot(voltage, anode_density(voltage, GAP, emission), color=colour, dashes=dashes)
-        axes.annotate(
+        label(
+            axes,
             f"{temperature:.0f} K",
             (220, anode_density(220.0, GAP, emission)),
             (0, 4),
-            textcoords="offset points",
+            colour,
             ha="right",
-            color=colour,
             fontsize=SMALL_TEXT,
         )
     axes.set(xlim=(0, 220), ylim=(0, 1050))
@@ -110,19 +116,11 @@ def family():
         at = min(7.2e-3, 0.75 * current[-1])
         axes.plot(voltage, current, color=colour)
         reached = np.interp(at, current, voltage)
-        axes.annotate(
-            f"{grid:g}".replace("-", "−"),
-            (reached, at),
-            (-4, 2),
-            textcoords="offset points",
-            ha="right",
-            color=colour,
-            fontsize=SMALL_TEXT,
-        )
+        label(axes, f"{grid:g}".replace("-", "−"), (reached, at), (-4, 2), colour, ha="right", fontsize=SMALL_TEXT)
     for line in MANUAL["30"]:
         axes.plot(line.anode_voltage, line.anode_current, "o", color=INK, markersize=6)
     axes.set(xlim=(0, 210), ylim=(0, 8e-3))
-    axes.annotate("grid, V", (20, 7.2e-3), (-14, 2), textcoords="offset points", ha="center", fontsize=SMALL_TEXT, color=PLUM)
+    label(axes, "grid, V", (20, 7.2e-3), (-14, 2), PLUM, ha="center", fontsize=SMALL_TEXT)
     engineering_axis(axes.xaxis, "anode voltage", "V")
     engineering_axis(axes.yaxis, "anode current", "A")
     return drawing
@@ -153,8 +151,8 @@ def slope_and_shift():
     axes.text(-4.5 - shift / 2, here + 0.15e-3, f"{shift:.1f} V", color=PLUM, ha="center", fontsize=SMALL_TEXT)
     axes.text(-0.9, 6.7e-3, "90 V", color=SEA, ha="right", fontsize=SMALL_TEXT)
     axes.text(-5.3, 6.7e-3, "135 V", color=BRASS, ha="right", fontsize=SMALL_TEXT)
-    axes.set(xlim=(-14, 0), ylim=(0, 8e-3), xticks=[-12, -9, -6, -3, 0], xlabel="grid voltage, V")
-    axes.set_xticklabels(["−12", "−9", "−6", "−3", "0"])
+    axes.set(xlim=(-14, 0), ylim=(0, 8e-3), xlabel="grid voltage, V")
+    marks(axes.xaxis, [-12, -9, -6, -3, 0])
     engineering_axis(axes.yaxis, "anode current", "A")
     return drawing
 
@@ -179,6 +177,25 @@ def three_numbers():
         axes.plot(grid, values, color=colour, dashes=dashes)
         axes.text(*at, name, color=colour, fontsize=SMALL_TEXT)
     axes.axhline(0, color=FAINT, linewidth=0.8)
-    axes.set(xlim=(-8, 0), ylim=(0, 2.7), xticks=[-8, -6, -4, -2, 0], xlabel="grid voltage, V", ylabel="of that at 0 V")
-    axes.set_xticklabels(["−8", "−6", "−4", "−2", "0"])
+    axes.set(xlim=(-8, 0), ylim=(0, 2.7), xlabel="grid voltage, V", ylabel="of that at 0 V")
+    marks(axes.xaxis, [-8, -6, -4, -2, 0])
+    return drawing
+
+
+@figure(
+    caption="A type 30 at 90 V: how many volts at the anode for each volt at the grid, by the load. It comes near 9.35, and never there.",
+    alt="Gain against load from 0 to 100 kilohms: a curve that rises steeply, passes half of 9.35 at 11 kilohms and flattens out "
+    "below a dashed line at 9.35.",
+)
+def gain_and_load():
+    drawing, axes = plot(height=2.6)
+    conductance, own = 0.85e-3, 11e3
+    load = np.linspace(1.0, 100e3, 300)
+    axes.plot(load / 1e3, gain(conductance, own, load), color=SEA)
+    axes.axhline(conductance * own, color=SOFT, dashes=(5, 2), linewidth=1)
+    axes.plot(own / 1e3, gain(conductance, own, own), "o", color=RUST)
+    axes.annotate(
+        "half of it, at 11 kΩ", (own / 1e3, gain(conductance, own, own)), (9, -5), textcoords="offset points", color=RUST
+    )
+    axes.set(xlabel="load, kΩ", ylabel="gain", xlim=(0, 100), ylim=(0, 10.5))
     return drawing

@@ -4,7 +4,7 @@ import numpy as np
 
 from course.circle.stations import ACROSS_THE_BAY
 from course.figures import figure
-from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, label, marks, plot
 from course.figures.unit06_reaction.knobs import dial_axis, pico_axis
 from solutions.unit01_signal.channel_plan import FIRST_AND_LAST
 from solutions.unit06_reaction.anode_alone import BARE_ANODE, anode_loss, early_threshold
@@ -43,7 +43,7 @@ def coil_or_condenser():
     for capacitance, words, aside in ((BARE_ANODE, "bare", (8, 0)), (BARE_ANODE + BY_PASS, "by-pass", (-18, 8))):
         load = 2 * np.pi * STATION * capacitance
         axes.plot(load, taken(load), "o", color=RUST)
-        axes.annotate(words, (load, taken(load)), aside, textcoords="offset points", color=RUST, fontsize=SMALL_TEXT)
+        label(axes, words, (load, taken(load)), aside, RUST, fontsize=SMALL_TEXT)
     axes.text(-1.9e-3, 120e-6, "anode sees\na coil: gives", fontsize=SMALL_TEXT)
     axes.text(0.5e-3, -150e-6, "anode sees a\ncondenser: takes", fontsize=SMALL_TEXT)
     axes.set(xlim=(-2e-3, 2e-3), ylim=(-200e-6, 200e-6))
@@ -73,8 +73,7 @@ def loss_by_by_pass():
     axes.axvline(BY_PASS, color=INK, linewidth=1.0, dashes=(2, 2))
     axes.text(BY_PASS + 6e-12, 400, "the club's", fontsize=SMALL_TEXT)
     axes.set(xlim=(0, 500e-12), ylim=(3, 700))
-    axes.set_yticks([3, 10, 30, 100, 300], ["3", "10", "30", "100", "300"])
-    axes.minorticks_off()
+    marks(axes.yaxis, [3, 10, 30, 100, 300])
     axes.set_ylabel("taken, Ω")
     engineering_axis(axes.xaxis, "by-pass", "F")
     return drawing

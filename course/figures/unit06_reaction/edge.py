@@ -6,7 +6,7 @@ import numpy as np
 
 from course.circle.stations import ACROSS_THE_BAY
 from course.figures import figure
-from course.figures.kit.style import FAINT, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import FAINT, INK, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, label, marks, plot
 from solutions.unit06_reaction import club_set
 from solutions.unit06_reaction.network import GRID, drive, state_matrix
 from solutions.unit06_reaction.stability import ring, steady_formula
@@ -38,15 +38,7 @@ def poles_to_the_right():
             for place, pF in enumerate(np.round(marks * 1e12)):
                 mark = f"{pF:g} pF" if place == 0 else f"{pF:g}"
                 aside = (-14, -13) if pF == 100 else (4, 7)
-                axes.annotate(
-                    mark,
-                    (growth[place], frequency[place]),
-                    aside,
-                    textcoords="offset points",
-                    ha="center",
-                    color=colour,
-                    fontsize=SMALL_TEXT,
-                )
+                label(axes, mark, (growth[place], frequency[place]), aside, colour, ha="center", fontsize=SMALL_TEXT)
     axes.axvline(0, color=INK, linewidth=1.4)
     axes.axvspan(0, 60e3, facecolor=FAINT, alpha=0.5, linewidth=0)
     axes.text(30e3, 1.1045e6, "sings", ha="center")
@@ -77,8 +69,7 @@ def false_number():
     axes.text(78e-12, 27, "true", color=SEA, ha="right")
     axes.text(153e-12, 27, "false", color=RUST)
     axes.set(xlim=(30e-12, 190e-12), ylim=(5, 6000), ylabel="gain, by the formula")
-    axes.set_yticks([10, 100, 1000], ["10", "100", "1000"])
-    axes.minorticks_off()
+    marks(axes.yaxis, [10, 100, 1000])
     engineering_axis(axes.xaxis, "throttle", "F")
     return drawing
 
@@ -116,7 +107,6 @@ def what_really_happens():
     axes.text(0.12e-3, 2.5, "150 pF", color=RUST, ha="right")
     axes.text(0.2e-3, 0.009, "80 pF", color=SEA)
     axes.set(xlim=(0, 0.4e-3), ylim=(1e-3, 10), ylabel="on the grid")
-    axes.set_yticks([1e-3, 1e-2, 0.1, 1, 10], ["1 mV", "10 mV", "0.1 V", "1 V", "10 V"])
-    axes.minorticks_off()
+    marks(axes.yaxis, [1e-3, 1e-2, 0.1, 1, 10], ["1 mV", "10 mV", "0.1 V", "1 V", "10 V"])
     engineering_axis(axes.xaxis, "time", "s")
     return drawing

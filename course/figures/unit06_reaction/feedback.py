@@ -7,9 +7,10 @@ import numpy as np
 
 from course.circle.stations import ACROSS_THE_BAY
 from course.figures import figure
-from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, marks, plot
 from course.settings import Between
 from solutions.unit06_reaction import club_set
+from solutions.unit06_reaction.edge import after_rounds
 from solutions.unit06_reaction.network import THROTTLE_RANGE, saltmarsh_set
 from solutions.unit06_reaction.stability import response, retuned
 
@@ -88,8 +89,8 @@ def ohms_by_throttle(station: Annotated[float, Between("frequency of the station
     axes.text(150e-12, 88, "ends exchanged", color=RUST, ha="right", fontsize=SMALL_TEXT)
     axes.text(198e-12, 26, "anode alone", color=BRASS, ha="right", fontsize=SMALL_TEXT)
     axes.text(62e-12, 9, "wound to help", color=SEA, fontsize=SMALL_TEXT)
-    axes.set(xlim=(10e-12, 200e-12), ylim=(-60, 100), yticks=[-50, 0, 50, 100], ylabel="added, Ω")
-    axes.set_yticklabels(["−50", "0", "50", "100"])
+    axes.set(xlim=(10e-12, 200e-12), ylim=(-60, 100), ylabel="added, Ω")
+    marks(axes.yaxis, [-50, 0, 50, 100])
     engineering_axis(axes.xaxis, "throttle", "F")
     return drawing
 
@@ -123,8 +124,7 @@ def sharper_and_louder():
     axes.text(0, 8.4, "cold valve", color=RUST, fontsize=SMALL_TEXT, ha="center")
     axes.text(0, 4.3, "shut", color=PLUM, fontsize=SMALL_TEXT, ha="center")
     axes.set(xlim=(-20e3, 20e3), ylim=(2, 900), ylabel="gain")
-    axes.set_yticks([3, 10, 30, 100, 300], ["3", "10", "30", "100", "300"])
-    axes.minorticks_off()
+    marks(axes.yaxis, [3, 10, 30, 100, 300])
     engineering_axis(axes.xaxis, "off 1107 kHz", "Hz")
     return drawing
 
@@ -146,10 +146,25 @@ def last_picofarads(station: Annotated[float, Between("frequency of the station"
     below.semilogy(throttle, bandwidth, color=RUST)
     for axes, ticks, name in ((above, (10, 100, 1000), "gain"), (below, (1000, 10000), "bandwidth, Hz")):
         axes.axvline(edge, color=INK, linewidth=1.2, dashes=(2, 2))
-        axes.set_yticks(ticks, [f"{tick:,}".replace(",", " ") for tick in ticks])
-        axes.minorticks_off()
+        marks(axes.yaxis, ticks, [f"{tick:,}".replace(",", " ") for tick in ticks])
         axes.set_ylabel(name)
     above.set_ylim(3, 2500)
     below.set_ylim(100, 60000)
     engineering_axis(below.xaxis, "throttle", "F")
+    return drawing
+
+
+@figure(
+    caption="A signal of 1 that goes round, with a half, nine tenths, all, and a tenth more than all of it coming back each time.",
+    alt="Four staircases over twelve rounds. With one half the stairs end at 2. With nine tenths they climb more and more slowly. With "
+    "one they climb evenly to 13. With eleven tenths each stair is higher than the last.",
+)
+def rounds():
+    drawing, axes = plot(height=2.9)
+    number = np.arange(13)
+    for k, colour, dashes in ((1.1, RUST, (None, None)), (1.0, PLUM, (7, 2)), (0.9, BRASS, (4, 2)), (0.5, SEA, (None, None))):
+        height = [after_rounds(k, int(n)) for n in number]
+        axes.plot(number, height, color=colour, dashes=dashes, drawstyle="steps-post", label=f"k = {k:g}")
+    axes.set(xlabel="rounds", ylabel="signal", xlim=(0, 12), ylim=(0, 22), xticks=[0, 3, 6, 9, 12])
+    axes.legend(loc="upper left")
     return drawing

@@ -6,7 +6,7 @@ import numpy as np
 
 from course.circle.stations import ACROSS_THE_BAY, STATIONS
 from course.figures import figure
-from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, marks, plot
 from solutions.unit06_reaction import club_set
 from solutions.unit06_reaction.network import DIAL, SALTMARSH_SET
 from solutions.unit06_reaction.stability import gain_and_bandwidth, poles
@@ -42,8 +42,7 @@ def dial_axis(axes):
 
 def pico_axis(axes, ticks):
     axes.set_yscale("log")
-    axes.set_yticks(np.array(ticks) * 1e-12, [f"{tick}" for tick in ticks])
-    axes.minorticks_off()
+    marks(axes.yaxis, np.array(ticks) * 1e-12, [f"{tick}" for tick in ticks])
     axes.set_ylabel("throttle, pF")
 
 
@@ -184,8 +183,7 @@ def level_by_an_open_throttle():
     axes.axhline(SALTMARSH_SET.transconductance, color=INK, linewidth=1.2, dashes=(2, 2))
     axes.text(1590e3, SALTMARSH_SET.transconductance * 1.08, "type 30", ha="right", fontsize=SMALL_TEXT)
     axes.set_ylim(0.2e-3, 20e-3)
-    axes.set_yticks([0.3e-3, 1e-3, 3e-3, 10e-3], ["0.3", "1", "3", "10"])
-    axes.minorticks_off()
+    marks(axes.yaxis, [0.3e-3, 1e-3, 3e-3, 10e-3], ["0.3", "1", "3", "10"])
     axes.set_ylabel("needed, mA a volt")
     dial_axis(axes)
     return drawing

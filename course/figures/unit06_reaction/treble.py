@@ -5,7 +5,7 @@ import numpy as np
 from course.circle.demonstration import demonstration, knobs_turned
 from course.circle.levels import RATE
 from course.figures import figure
-from course.figures.kit.style import BRASS, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, marks, plot
 from solutions.unit06_reaction.treble_loss import tone_level, tone_response
 
 BANDS = ((16e3, SEA, (None, None)), (4e3, KELP, (6, 2)), (1e3, BRASS, (3, 1.5)), (300.0, RUST, (None, None)))
@@ -15,8 +15,7 @@ STEP = 0.25  # second
 
 def tone_axis(axes):
     axes.set_xlim(100, 5000)
-    axes.set_xticks([100, 300, 1000, 3000], ["100", "300", "1000", "3000"])
-    axes.minorticks_off()
+    marks(axes.xaxis, [100, 300, 1000, 3000])
     axes.set_xlabel("tone, Hz")
 
 
@@ -37,8 +36,8 @@ def treble_by_bandwidth():
     axes.text(2100, -2.6, "4 kHz", color=KELP, fontsize=SMALL_TEXT)
     axes.text(1350, -8, "1 kHz", color=BRASS, fontsize=SMALL_TEXT)
     axes.text(420, -16, "300 Hz", color=RUST, fontsize=SMALL_TEXT, ha="right")
-    axes.set(ylim=(-33, 4), yticks=[-30, -20, -10, 0], ylabel="level, dB")
-    axes.set_yticklabels(["−30", "−20", "−10", "0"])
+    axes.set(ylim=(-33, 4), ylabel="level, dB")
+    marks(axes.yaxis, [-30, -20, -10, 0])
     tone_axis(axes)
     return drawing
 
@@ -63,8 +62,8 @@ def beside_the_peak():
         axes.semilogx(tone, 20 * np.log10(tone_response(tone, 1e3, detuning)), color=colour, dashes=dashes)
         axes.text(*at, f"{detuning:g} Hz", color=colour, fontsize=SMALL_TEXT, ha="right")
     axes.axhline(0, color=INK, linewidth=0.8)
-    axes.set(ylim=(-22, 9), yticks=[-20, -10, 0], ylabel="level, dB")
-    axes.set_yticklabels(["−20", "−10", "0"])
+    axes.set(ylim=(-22, 9), ylabel="level, dB")
+    marks(axes.yaxis, [-20, -10, 0])
     tone_axis(axes)
     return drawing
 
@@ -87,8 +86,7 @@ def turning_it_up():
     above.plot(time, loudness, color=SEA)
     above.set(ylim=(0, 80), yticks=[0, 30, 60], ylabel="in the ear, dB")
     below.semilogy(time, knobs_turned(time)[1], color=RUST)
-    below.set_yticks([300, 1000, 3000, 10000], ["300", "1000", "3000", "10 000"])
-    below.minorticks_off()
+    marks(below.yaxis, [300, 1000, 3000, 10000], ["300", "1000", "3000", "10 000"])
     below.set(ylim=(250, 30000), ylabel="bandwidth, Hz", xlim=(0, 16))
     engineering_axis(below.xaxis, "time", "s")
     return drawing

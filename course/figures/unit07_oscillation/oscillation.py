@@ -9,7 +9,7 @@ from course.circle.levels import RATE
 from course.circle.oscillating import STATION, field_of, fierce, gentle, stuttering, swing_beyond
 from course.circle.set_in_hand import COUNTRY, EVERY, GENTLE, SetInHand, aerial_crest, moments, noise_emf, station_emf
 from course.figures import figure
-from course.figures.kit.style import INK, KELP, PLUM, RUST, SEA, SLIP, SOFT, engineering_axis, plot
+from course.figures.kit.style import INK, KELP, PLUM, RUST, SEA, SLIP, SOFT, engineering_axis, label, marks, plot
 from course.settings import Between, Several
 from solutions.unit05_valve.grid_leak import bias_with_carrier
 from solutions.unit05_valve.one_valve_set import GRID_SLOPE, LAW, LEAK, LEAK_RETURN, ZERO_CURRENT
@@ -54,12 +54,12 @@ def growth_and_limit(
         axes.semilogy(time[::3], swing[::3], color=colour)
         axes.semilogy(time[::3], amplitude(time, 1e-6, swing[-1], growth)[::3], color=INK, linestyle="--", linewidth=0.9)
         first = np.argmax(swing > level)
-        axes.annotate(
+        label(
+            axes,
             f"{round(100 * (part - 1))} % beyond",
             (time[first], level),
-            xytext=(7, -5),
-            textcoords="offset points",
-            color=colour,
+            (7, -5),
+            colour,
             bbox={"facecolor": SLIP, "edgecolor": "none", "pad": 0.5},
         )
     axes.set_ylim(5e-7, 20)
@@ -87,7 +87,7 @@ def offered_and_needed(
         axes.plot(swing, effective_transconductance(swing, bias, anode, *LAW), color=colour)
         limit = limit_amplitude(needed, anode)
         axes.plot(limit, needed, "o", color=colour)
-        axes.annotate(f"{anode:.0f} V", (limit, needed), xytext=(-5, -17), textcoords="offset points", color=colour, ha="right")
+        label(axes, f"{anode:.0f} V", (limit, needed), (-5, -17), colour, ha="right")
     axes.axhline(needed, color=INK, linestyle="--", linewidth=0.9)
     axes.set_ylim(0, 1.3e-3)
     engineering_axis(axes.yaxis, "offered", "S")
@@ -121,9 +121,7 @@ def gentle_and_fierce():
         up, rising, back, falling = onset(fierce_one)
         axes.plot(up, rising, color=colour)
         axes.plot(back, falling, color=colour, linestyle="--")
-        axes.annotate(
-            name, (1.17, rising[-2]), xytext=(0, -15 if fierce_one else 7), textcoords="offset points", color=colour, ha="right"
-        )
+        label(axes, name, (1.17, rising[-2]), (0, -15 if fierce_one else 7), colour, ha="right")
     axes.axvline(1, color=INK, linewidth=0.8, linestyle=":")
     axes.set_xlabel("throttle, parts of the edge")
     engineering_axis(axes.yaxis, "swing", "V")
@@ -162,7 +160,7 @@ def dial_and_pitch():
     held = pitch < hold(*STRONG)
     axes.plot(capacitance, np.where(held, np.nan, pitch), color=SEA)
     axes.plot(capacitance[held], 0 * capacitance[held], color=RUST, linewidth=4)
-    axes.annotate("held", (middle, 0), xytext=(0, 8), textcoords="offset points", ha="center", color=RUST)
+    label(axes, "held", (middle, 0), (0, 8), RUST, ha="center")
     engineering_axis(axes.xaxis, "tuning condenser", "F", ticks=4)
     engineering_axis(axes.yaxis, "pitch", "Hz")
     return drawing
@@ -223,7 +221,7 @@ def pulled():
         held = hold(weaker, seconds)
         beats = [beat(weaker, float(part * held), seconds) / held for part in parts]
         axes.plot(parts, beats, mark, color=colour, markersize=7, markeredgewidth=2)
-    axes.annotate("Adler", (2.3, pulled_beat(2.3, 1.0)), xytext=(0, -16), textcoords="offset points", color=SEA)
+    label(axes, "Adler", (2.3, pulled_beat(2.3, 1.0)), (0, -16), SEA)
     axes.set_xlabel("offset, parts of the hold")
     axes.set_ylabel("beat, parts of the hold")
     return drawing
@@ -242,10 +240,10 @@ def why_it_growls():
         turns = slipping_phase(time, part * 100.0, 100.0) / (2 * np.pi)
         shown = turns < 8
         axes.plot(time[shown], turns[shown], color=colour)
-        axes.annotate(f"{part:g}", (time[shown][-1], turns[shown][-1]), xytext=(3, 0), textcoords="offset points", color=colour)
+        label(axes, f"{part:g}", (time[shown][-1], turns[shown][-1]), (3, 0), colour)
     held = np.arcsin(0.9) / (2 * np.pi) * (1 - np.exp(-time * 270))
     axes.plot(time, held, color=PLUM, linestyle="--")
-    axes.annotate("0.9: held", (0.03, held[-1]), xytext=(0, 6), textcoords="offset points", color=PLUM)
+    label(axes, "0.9: held", (0.03, held[-1]), (0, 6), PLUM)
     engineering_axis(axes.xaxis, "time, for a hold of 100 Hz", "s")
     axes.set_ylabel("turns")
     return drawing
@@ -276,9 +274,8 @@ def own_help():
     for part, colour, name in ((0.9, SEA, "10 % short"), (1.01, RUST, "1 % over, held")):
         fields, current = heard_against_field(part)
         axes.loglog(fields, current, "o-", color=colour)
-        axes.annotate(name, (fields[3], current[3]), xytext=(8, -12), textcoords="offset points", color=colour)
-    axes.set_xticks([2e-5, 5e-5, 1e-4, 2e-4], ["20", "50", "100", "200"])
-    axes.set_xticks([], minor=True)
+        label(axes, name, (fields[3], current[3]), (8, -12), colour)
+    marks(axes.xaxis, [2e-5, 5e-5, 1e-4, 2e-4], ["20", "50", "100", "200"])
     axes.set_xlabel("field, µV/m")
     axes.set_yticks([1e-8, 1e-7, 1e-6, 1e-5], ["10 nA", "100 nA", "1 µA", "10 µA"])
     axes.set_ylabel("programme")
@@ -320,7 +317,7 @@ def how_far():
     for in_hand, colour, name in ((fierce(), RUST, "fierce"), (gentle(), SEA, "gentle")):
         field = field_of(swing_beyond(in_hand, 1.03), in_hand, distance)
         axes.loglog(distance, field, color=colour)
-        axes.annotate(name, (distance[10], field[10]), xytext=(5, 5), textcoords="offset points", color=colour)
+        label(axes, name, (distance[10], field[10]), (5, 5), colour)
     lines = (
         (STATION.field, INK, "-", "Gannet Rock"),
         (STATION.field / 100, INK, "--", "40 dB below"),
@@ -330,9 +327,7 @@ def how_far():
     for place, (level, colour, dash, name) in enumerate(lines):
         axes.axhline(level, color=colour, linestyle=dash, linewidth=1.1)
         side, where = ("left", 10) if place in (1, 2) else ("right", 5e3)
-        axes.annotate(
-            name, (where, level), xytext=(0, -13 if place == 1 else 3), textcoords="offset points", color=colour, ha=side
-        )
+        label(axes, name, (where, level), (0, -13 if place == 1 else 3), colour, ha=side)
     axes.set_ylim(1e-7, 2e-2)
     axes.set_xticks([10, 100, 1e3], ["10 m", "100 m", "1 km"])
     axes.set_yticks([1e-6, 1e-5, 1e-4, 1e-3, 1e-2], ["1 µV/m", "10", "100", "1 mV/m", "10"])

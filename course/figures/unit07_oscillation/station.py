@@ -9,7 +9,7 @@ from course.circle.oscillating import fierce, gentle
 from course.circle.set_in_hand import aerial_crest
 from course.circle.stations import NEXT_CHANNEL
 from course.figures import figure
-from course.figures.kit.style import INK, KELP, RUST, SEA, plot
+from course.figures.kit.style import INK, KELP, RUST, SEA, label, marks, plot
 from course.settings import Between
 from solutions.unit01_signal.channel_plan import FIRST_AND_LAST
 from solutions.unit07_oscillation.envelope import RATE, follow, start
@@ -37,20 +37,12 @@ def margin_used_up():
     ):
         used = [100 * margin_used(frequency, float(crest)) for crest in CRESTS]
         axes.semilogx(CRESTS, used, mark + "-", color=colour)
-        axes.annotate(
-            f"{frequency / 1e3:.0f} kHz",
-            (CRESTS[-1], used[-1]),
-            xytext=(0, above),
-            textcoords="offset points",
-            color=colour,
-            ha="right",
-        )
+        label(axes, f"{frequency / 1e3:.0f} kHz", (CRESTS[-1], used[-1]), (0, above), colour, ha="right")
     gannet = aerial_crest(NEXT_CHANNEL.field)
     axes.axvline(gannet, color=INK, linewidth=0.8, linestyle=":")
-    axes.annotate("Gannet Rock", (gannet, 0.6), xytext=(5, 0), textcoords="offset points", color=INK)
+    label(axes, "Gannet Rock", (gannet, 0.6), (5, 0), INK)
     axes.set_ylim(-0.5, 23)
-    axes.set_xticks([1e-5, 1e-4, 1e-3, 1e-2, 0.1], ["10 µV", "100 µV", "1 mV", "10 mV", "0.1 V"])
-    axes.set_xticks([], minor=True)
+    marks(axes.xaxis, [1e-5, 1e-4, 1e-3, 1e-2, 0.1], ["10 µV", "100 µV", "1 mV", "10 mV", "0.1 V"])
     axes.set_xlabel("carrier in the aerial, crest")
     axes.set_ylabel("margin used, %")
     return drawing
@@ -85,7 +77,7 @@ def up_with_the_station(short: Annotated[float, Between("throttle short of the e
         axes.loglog(crest[:half], swing[:half], color=colour)
         axes.loglog(crest[half:], swing[half:], color=colour, linestyle="--")
         at = half + half // 2
-        axes.annotate(name, (crest[at], swing[at]), xytext=(0, below), textcoords="offset points", color=colour)
+        label(axes, name, (crest[at], swing[at]), (0, below), colour)
     axes.set_xlabel("carrier in the aerial, crest")
     axes.set_xticks([1e-4, 1e-3, 1e-2], ["0.1 mV", "1 mV", "10 mV"])
     axes.set_yticks([0.01, 0.1, 1, 10], ["10 mV", "0.1 V", "1 V", "10 V"])

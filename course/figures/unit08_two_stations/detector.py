@@ -6,7 +6,7 @@ import numpy as np
 
 from course.circle.stations import LOCAL, NEXT_CHANNEL
 from course.figures import figure
-from course.figures.kit.style import INK, KELP, PLUM, RUST, SEA, SOFT, engineering_axis, plot
+from course.figures.kit.style import DASH, DOTS, INK, KELP, PLUM, RUST, SEA, SOFT, engineering_axis, label, marks, plot
 from course.settings import Between, Several
 from solutions.unit04_crystal_set.crystal_set import SATURATION_CURRENT, SLOPE_VOLTAGE
 from solutions.unit08_two_stations.club_evening import CREEK, gannet_rock, local_at
@@ -20,7 +20,6 @@ from solutions.unit08_two_stations.weak_signal_suppression import (
 
 WANTED, OFFSET = NEXT_CHANNEL.frequency, LOCAL.frequency - NEXT_CHANNEL.frequency
 HIGH_LOAD, PHONES = 1e6, 2e3  # ohm
-DASH = (0, (5, 2))
 
 
 @figure(
@@ -40,20 +39,12 @@ def left_between():
         above = metres == CREEK
         place = 7000 if above else 2500
         at = protection_left(gannet_rock(), local_at(metres), circuit_rejection(WANTED, OFFSET, place))
-        axes.annotate(
-            name,
-            (place, at),
-            xytext=(-8, 4) if above else (6, -12),
-            textcoords="offset points",
-            color=colour,
-            ha="right" if above else "left",
-        )
+        label(axes, name, (place, at), (-8, 4) if above else (6, -12), colour, ha="right" if above else "left")
     axes.axhline(0, color=INK, linewidth=0.9)
     axes.axhline(40, color=SOFT, linestyle=DASH, linewidth=1.2)
-    axes.annotate("40 dB", (21, 40), xytext=(0, -15), textcoords="offset points", color=SOFT)
+    label(axes, "40 dB", (21, 40), (0, -15), SOFT)
     axes.set_xscale("log")
-    axes.set_xticks([30, 100, 1000, 10000], ["30", "100", "1000", "10 000"])
-    axes.set_xticks([], minor=True)
+    marks(axes.xaxis, [30, 100, 1000, 10000], ["30", "100", "1000", "10 000"])
     axes.set_ylim(-58, 48)
     axes.set_xlabel("Q of the circuit")
     axes.set_ylabel("wanted over local, dB")
@@ -76,7 +67,7 @@ def one_and_two_circuits(q: Annotated[float, Between("Q of each circuit", 50, 20
         ("one", alone, SEA, "solid"),
         ("two, parted", 2 * alone, RUST, "solid"),
         ("critical", coupled_rejection(WANTED, offset, q, q, 1 / q), KELP, DASH),
-        ("too close", coupled_rejection(WANTED, offset, q, q, 3 / q), PLUM, (0, (1.5, 1.5))),
+        ("too close", coupled_rejection(WANTED, offset, q, q, 3 / q), PLUM, DOTS),
     )
     for name, rejection, colour, line in curves:
         axes.plot(offset, rejection, color=colour, linestyle=line, label=name)
@@ -101,7 +92,7 @@ def the_beat(parts: Annotated[tuple, Several(Between("second carrier, in parts o
     for weak, colour in zip(parts, (RUST, SEA), strict=False):
         axes.plot(turns, np.abs(1 + weak * np.exp(2j * np.pi * turns)), color=colour)
         axes.axhline(mean_envelope(1.0, weak), color=colour, linestyle=DASH, linewidth=1.1)
-        axes.annotate(f"{weak:g} A", (1.0, 1 + weak), xytext=(0, 2), textcoords="offset points", color=colour, ha="center")
+        label(axes, f"{weak:g} A", (1.0, 1 + weak), (0, 2), colour, ha="center")
     axes.set_ylim(0.3, 1.8)
     axes.set_xlabel("time, beats")
     axes.set_ylabel("crest, parts of A")
@@ -123,11 +114,10 @@ def held_down():
     for strong, colour in ((0.1, KELP), (0.3, SEA), (1.0, RUST)):
         left = suppression(strong, strong * ratio, 0.3, HIGH_LOAD, SATURATION_CURRENT, SLOPE_VOLTAGE)
         axes.plot(ratio, left, color=colour)
-        axes.annotate(f"{strong:g} V", (ratio[0], left[0]), xytext=(2, 5), textcoords="offset points", color=colour)
+        label(axes, f"{strong:g} V", (ratio[0], left[0]), (2, 5), colour)
     axes.plot(ratio, 20 * np.log10(ratio / 2), color=INK, linestyle=DASH, linewidth=1.1)
     axes.set_xscale("log")
-    axes.set_xticks([0.01, 0.1, 0.5], ["0.01", "0.1", "0.5"])
-    axes.set_xticks([], minor=True)
+    marks(axes.xaxis, [0.01, 0.1, 0.5])
     axes.set_xlabel("weak carrier over strong, B/A")
     axes.set_ylabel("left of it, dB")
     return drawing
@@ -148,15 +138,12 @@ def faint_station():
         left = faint_suppression(strong, load, SATURATION_CURRENT, SLOPE_VOLTAGE)
         axes.plot(strong, left, color=colour)
         place = 88 if load == PHONES else 70
-        axes.annotate(
-            name, (strong[place], left[place]), xytext=(4, 6 if load == PHONES else 3), textcoords="offset points", color=colour
-        )
+        label(axes, name, (strong[place], left[place]), (4, 6 if load == PHONES else 3), colour)
     limit = strong > 0.06
     axes.plot(strong[limit], 20 * np.log10(SLOPE_VOLTAGE / strong[limit]), color=INK, linestyle=DASH, linewidth=1.1)
     axes.axhline(0, color=INK, linewidth=0.8)
     axes.set_xscale("log")
-    axes.set_xticks([0.01, 0.1, 1], ["10 mV", "0.1 V", "1 V"])
-    axes.set_xticks([], minor=True)
+    marks(axes.xaxis, [0.01, 0.1, 1], ["10 mV", "0.1 V", "1 V"])
     axes.set_xlabel("the strong carrier")
     axes.set_ylabel("left of the faint one, dB")
     return drawing

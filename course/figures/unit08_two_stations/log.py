@@ -4,14 +4,13 @@ import numpy as np
 
 from course.circle.stations import LOCAL, NIGHT_ONLY
 from course.figures import figure
-from course.figures.kit.style import INK, KELP, RUST, SEA, SMALL_TEXT, SOFT, engineering_axis, plot
+from course.figures.kit.style import DASH, INK, KELP, RUST, SEA, SMALL_TEXT, SOFT, engineering_axis, label, plot
 from solutions.unit08_two_stations.club_evening import LOGGED, READINGS, frequency_by_log, reading_by_log
 from solutions.unit08_two_stations.dial_log import SPEED_OF_LIGHT, fitted_line, line_at, scatter_about
 
 SQUARES = (SPEED_OF_LIGHT / LOGGED) ** 2
 SOUGHT = NIGHT_ONLY.frequency
 SPACING = 9e3
-DASH = (0, (5, 2))
 
 
 @figure(
@@ -31,13 +30,8 @@ def log_and_lacks():
     above.plot(READINGS, SQUARES, "o", color=RUST)
     for place, frequency in zip(READINGS, LOGGED, strict=True):
         if frequency != LOCAL.frequency:
-            above.annotate(
-                f"{frequency / 1e3:.0f} kHz",
-                (place, (SPEED_OF_LIGHT / frequency) ** 2),
-                xytext=(7, -11),
-                textcoords="offset points",
-                color=RUST,
-                size=SMALL_TEXT,
+            label(
+                above, f"{frequency / 1e3:.0f} kHz", (place, (SPEED_OF_LIGHT / frequency) ** 2), (7, -11), RUST, size=SMALL_TEXT
             )
     above.set_yticks([0, 1e5, 2e5], ["0", "100", "200"])
     above.set_ylim(0, 2.3e5)
@@ -68,14 +62,7 @@ def how_sure():
     axes.axhline(SPACING / 2, color=SOFT, linestyle=DASH)
     axes.plot(LOGGED, 0 * LOGGED, "o", color=RUST, clip_on=False)
     axes.plot(SOUGHT, frequency_by_log(reading_by_log(SOUGHT)[0])[1], "s", color=KELP)
-    axes.annotate(
-        "Skerry Vore",
-        (SOUGHT, frequency_by_log(reading_by_log(SOUGHT)[0])[1]),
-        xytext=(-6, 6),
-        textcoords="offset points",
-        color=KELP,
-        ha="right",
-    )
+    label(axes, "Skerry Vore", (SOUGHT, frequency_by_log(reading_by_log(SOUGHT)[0])[1]), (-6, 6), KELP, ha="right")
     axes.set_ylim(0, 18e3)
     engineering_axis(axes.xaxis, "frequency", "Hz")
     engineering_axis(axes.yaxis, "uncertainty", "Hz")

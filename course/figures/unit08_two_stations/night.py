@@ -4,7 +4,7 @@ import numpy as np
 
 from course.circle.stations import NIGHT_ONLY
 from course.figures import figure
-from course.figures.kit.style import BRASS, FAINT, INK, KELP, RUST, SEA, SMALL_TEXT, SOFT, plot
+from course.figures.kit.style import BRASS, DASH, DOTS, FAINT, INK, KELP, RUST, SEA, SMALL_TEXT, SOFT, label, plot
 from solutions.unit08_two_stations.club_evening import DARK_HEIGHT, HUT, SKERRY_VORE, YEAR, dark_hours
 from solutions.unit08_two_stations.night_path import (
     EARTH_RADIUS,
@@ -15,7 +15,6 @@ from solutions.unit08_two_stations.night_path import (
     sun_elevation,
 )
 
-DASH = (0, (5, 2))
 MONTHS = "JFMAMJJASOND"
 
 
@@ -39,7 +38,7 @@ def sun_over_the_path():
     for (month, name), colour, line in zip(
         ((6, "June"), (4, "April"), (3, "March"), (12, "December")),
         (RUST, BRASS, KELP, SEA),
-        ("solid", (0, (1.5, 1.5)), DASH, "solid"),
+        ("solid", DOTS, DASH, "solid"),
         strict=True,
     ):
         height = sun_elevation(days_since_2000(YEAR, month, 21, 0.0) + hours / 24, latitude, longitude)
@@ -69,10 +68,10 @@ def dark_hours_of_a_year():
     ground = np.array([dark_hours(month, day, 0.0) for month, day in dates])
     axes.fill_between(place, dark[:, 0], dark[:, 1], color=SEA, alpha=0.35, linewidth=0)
     axes.plot(place, dark, color=SEA, linewidth=1.2)
-    axes.plot(place, ground, color=RUST, linestyle=(0, (1.5, 1.5)))
+    axes.plot(place, ground, color=RUST, linestyle=DOTS)
     axes.annotate("open", (1.0, 24), color=SEA, ha="center", va="center")
-    axes.annotate("sunset", (5.5, 20.9), xytext=(0, -15), textcoords="offset points", color=RUST, ha="center")
-    axes.annotate("sunrise", (5.5, 27.2), xytext=(0, 5), textcoords="offset points", color=RUST, ha="center")
+    label(axes, "sunset", (5.5, 20.9), (0, -15), RUST, ha="center")
+    label(axes, "sunrise", (5.5, 27.2), (0, 5), RUST, ha="center")
     axes.set_xticks(np.arange(12) + 0.5, MONTHS)
     axes.tick_params(axis="x", length=0)
     axes.set_xlim(0, 12)
@@ -107,16 +106,9 @@ def one_hop():
         if name:
             axes.plot(*zip(place(-half, 0), place(0, height), place(half, 0), strict=True), color=colour)
             elevation, _ = hop(NIGHT_ONLY.distance, height)
-            axes.annotate(
-                f"{name}: {height / 1e3:.0f} km, {elevation:.0f}°",
-                place(0, height),
-                xytext=(0, raised),
-                textcoords="offset points",
-                color=colour,
-                ha="center",
-            )
-    axes.annotate("hut", place(-half, 0), xytext=(-2, -18), textcoords="offset points", ha="center")
-    axes.annotate("Skerry Vore", place(half, 0), xytext=(-12, -18), textcoords="offset points", ha="center")
+            label(axes, f"{name}: {height / 1e3:.0f} km, {elevation:.0f}°", place(0, height), (0, raised), colour, ha="center")
+    label(axes, "hut", place(-half, 0), (-2, -18), ha="center")
+    label(axes, "Skerry Vore", place(half, 0), (-12, -18), ha="center")
     axes.set_aspect("equal")
     axes.set_ylim(-70, 285)
     axes.set_axis_off()

@@ -5,12 +5,12 @@ from typing import Annotated
 import numpy as np
 
 from course.figures import figure
-from course.figures.kit.style import BRASS, INK, KELP, PLUM, RUST, SEA, SOFT, engineering_axis, plot
+from course.figures.kit.style import BRASS, DASH, DOTS, INK, KELP, PLUM, RUST, SEA, SOFT, engineering_axis, label, marks, plot
 from course.settings import Between
 from solutions.unit06_reaction.network import DIAL
 from solutions.unit08_two_stations import club_noise as club
+from solutions.unit08_two_stations.signal_to_noise import thermal_noise
 
-DASH, DOTS = (0, (5, 2)), (0, (1.5, 1.5))
 GAINS = np.geomspace(3, 3000, 61)
 
 
@@ -42,9 +42,8 @@ def noise_on_the_dial():
     )
     axes.set_yscale("log")
     axes.set_ylim(1.5e-8, 1.5e-5)
-    marks = 1e-6 * np.array([0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10])
-    axes.set_yticks(marks, ["0.02", "0.05", "0.1", "0.2", "0.5", "1", "2", "5", "10"])
-    axes.set_yticks([], minor=True)
+    places = 1e-6 * np.array([0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10])
+    marks(axes.yaxis, places, ["0.02", "0.05", "0.1", "0.2", "0.5", "1", "2", "5", "10"])
     axes.set_ylabel("field in 9 kHz, µV/m")
     decibels = axes.secondary_yaxis(
         "right", functions=(lambda v: 20 * np.log10(np.maximum(v, 1e-12) / 1e-6), lambda d: 1e-6 * 10 ** (np.asarray(d) / 20))
@@ -76,23 +75,38 @@ def what_decides(
     ):
         least = club.least_through_noise(1e6, when, where, ratio)
         axes.axhline(least, color=colour, linestyle=line)
-        axes.annotate(name, (GAINS[-1], least), xytext=(-2, lift), textcoords="offset points", color=colour, ha="right")
+        label(axes, name, (GAINS[-1], least), (-2, lift), colour, ha="right")
     by_ear, by_hiss = club.least_by_ear(1.0, ear) / GAINS, club.least_by_hiss(1.0, ratio) / GAINS
     axes.plot(GAINS, by_ear, color=PLUM)
-    axes.annotate("the ear", (GAINS[2], by_ear[2]), xytext=(8, 0), textcoords="offset points", color=PLUM)
+    label(axes, "the ear", (GAINS[2], by_ear[2]), (8, 0), PLUM)
     axes.plot(GAINS, by_hiss, color=SOFT, linestyle=DASH)
     axes.annotate("hiss", (3.3, 16e-6), color=SOFT, va="top")
     plain = club.plain_gain(1e6)
     axes.axvline(plain, color=INK, linewidth=0.9, linestyle=":")
-    axes.annotate("no reaction", (plain, 1.05e-6), xytext=(3, 3), textcoords="offset points", color=INK)
+    label(axes, "no reaction", (plain, 1.05e-6), (3, 3), INK)
     axes.set_xscale("log")
     axes.set_yscale("log")
     axes.set_xlim(GAINS[0], GAINS[-1])
     axes.set_ylim(1e-6, 3e-4)
-    axes.set_xticks([3, 10, 30, 100, 300, 1000, 3000], ["3", "10", "30", "100", "300", "1000", "3000"])
-    axes.set_yticks(1e-6 * np.array([1, 3, 10, 30, 100, 300]), ["1", "3", "10", "30", "100", "300"])
-    axes.set_xticks([], minor=True)
-    axes.set_yticks([], minor=True)
+    marks(axes.xaxis, [3, 10, 30, 100, 300, 1000, 3000])
+    marks(axes.yaxis, 1e-6 * np.array([1, 3, 10, 30, 100, 300]), ["1", "3", "10", "30", "100", "300"])
     axes.set_xlabel("volts on the grid for each volt in the aerial")
     axes.set_ylabel("least field, µV/m")
+    return drawing
+
+
+@figure(
+    caption="The noise of a resistance at 290 K, in a band of 9 kHz and in one of 1 Hz. A hundred times the resistance, ten times the noise.",
+    alt="Noise voltage against resistance, both in powers of ten, two straight rising lines. In 9 kilohertz 1 kilohm makes 0.38 "
+    "microvolts; in 1 hertz, 4 nanovolts.",
+)
+def hiss_of_a_resistance():
+    drawing, axes = plot(height=2.7)
+    resistance = np.geomspace(1, 1e6, 50)
+    for band, colour, dashes, words in ((9e3, SEA, (None, None), "9 kHz"), (1.0, BRASS, (5, 2), "1 Hz")):
+        axes.loglog(resistance, 1e9 * thermal_noise(resistance, band, 290.0), color=colour, dashes=dashes, label=words)
+    axes.loglog(1e3, 1e9 * thermal_noise(1e3, 1.0, 290.0), "o", color=RUST)
+    axes.annotate("4 nV", (1e3, 4.0), (2, -14), textcoords="offset points", color=RUST)
+    axes.set(xlabel="resistance, Ω", ylabel="noise, nV", xlim=(1, 1e6), xticks=[1, 1e2, 1e4, 1e6])
+    axes.legend(loc="upper left")
     return drawing

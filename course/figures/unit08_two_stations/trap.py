@@ -5,10 +5,8 @@ import numpy as np
 from course.circle.stations import ACROSS_THE_BAY, FAR_OVER_SEA, ON_THE_HEATH
 from course.figures import figure
 from course.figures.kit.parts import Aerial, Coil, Dot, Earth, Line, Resistor, VariableCondenser, schematic
-from course.figures.kit.style import INK, KELP, RUST, SEA, SMALL_TEXT, SOFT, engineering_axis, plot
+from course.figures.kit.style import DASH, DOTS, INK, KELP, RUST, SEA, SMALL_TEXT, SOFT, engineering_axis, plot
 from solutions.unit08_two_stations.club_evening import TRAPPED, with_trap
-
-DASH = (0, (5, 2))
 
 
 def trap_parts(d, parallel, top, foot):
@@ -96,4 +94,4 @@ def in_the_lead():
     "10 microhenry minus 63, and 20 to 27 are lost everywhere.",
 )
 def across_the_set():
-    return drawn(1, ((300e-6, KELP, (0, (1.5, 1.5))), (100e-6, RUST, "solid"), (10e-6, SEA, DASH)), -68, 42)
+    return drawn(1, ((300e-6, KELP, DOTS), (100e-6, RUST, "solid"), (10e-6, SEA, DASH)), -68, 42)

@@ -5,7 +5,7 @@ import numpy as np
 from course.circle.oscillating import STRAY
 from course.circle.stations import NEXT_CHANNEL as STATION
 from course.figures import figure
-from course.figures.kit.style import INK, RUST, SEA, plot
+from course.figures.kit.style import INK, RUST, SEA, label, plot
 from solutions.unit09_feedback_receivers.isolated_set import kept_back
 
 
@@ -15,15 +15,15 @@ from solutions.unit09_feedback_receivers.isolated_set import kept_back
     "peak is where the valve's own capacitance and the strays work against each other: neutralising does that on purpose.",
     alt="Decibels kept back against stray capacitance from 0.001 to 3 picofarads. The screened-grid valve begins near 80 dB, "
     "has a peak beyond the picture's top, and falls by 20 dB for each tenfold capacitance, to under 20 dB at 3 picofarads. The "
-    "triode stays near 24 dB, has a peak a little above 1 picofarad, and falls beyond.",
+    "triode stays near 25 dB, has a peak a little above 1 picofarad, and falls beyond.",
 )
 def kept_from_the_aerial():
     drawing, axes = plot()
     stray = np.geomspace(1e-15, 3e-12, 240)
-    for kind, colour, name, place in (("type 32", SEA, "screened grid", 140), ("type 30", RUST, "triode", 8)):
+    for kind, colour, name, place in (("type 32", SEA, "screened grid", 112), ("type 30", RUST, "triode", 8)):
         kept = kept_back(STATION.frequency, kind, stray)
         axes.semilogx(1e12 * stray, kept, color=colour)
-        axes.annotate(name, (1e12 * stray[place], kept[place]), xytext=(4, 7), textcoords="offset points", color=colour)
+        label(axes, name, (1e12 * stray[place], kept[place]), (4, 7), colour)
     axes.axvline(1e12 * STRAY, color=INK, linestyle=":", linewidth=1.1)
     axes.set_xticks([0.001, 0.01, 0.1, 1], ["0.001", "0.01", "0.1", "1"])
     axes.set_ylim(0, 90)

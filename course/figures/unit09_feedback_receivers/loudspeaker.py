@@ -20,9 +20,20 @@ from course.circle.loudspeaker_set import (
     first_stage,
 )
 from course.figures import figure
-from course.figures.kit.parts import Condenser, Dot, Earth, Loudspeaker, Resistor, Supply, Triode, Windings, schematic, wire
-from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, plot
-from course.figures.sets import ht_feed
+from course.figures.kit.parts import (
+    Condenser,
+    Dot,
+    Earth,
+    Loudspeaker,
+    Resistor,
+    Supply,
+    Triode,
+    Windings,
+    ht_feed,
+    schematic,
+    wire,
+)
+from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, label, marks, plot
 from solutions.unit04_crystal_set.phone_loudness import sound_pressure_level
 from solutions.unit05_valve.load_line import load_line_current, operating_point
 from solutions.unit05_valve.one_valve_set import HT, LAW
@@ -127,8 +138,7 @@ def couplings():
         axes.semilogx(tone, 20 * np.log10(gain), color=colour, dashes=dashes)
         axes.text(*place, words, color=colour, fontsize=SMALL_TEXT, va="bottom")
     axes.set(xlim=(20, 20e3), ylim=(0, 38), yticks=[0, 10, 20, 30], ylabel="gain, dB", xlabel="pitch")
-    axes.minorticks_off()
-    axes.set_xticks([100, 1e3, 1e4], ["100 Hz", "1 kHz", "10 kHz"])
+    marks(axes.xaxis, [100, 1e3, 1e4], ["100 Hz", "1 kHz", "10 kHz"])
     return drawing
 
 
@@ -148,14 +158,14 @@ def output_line():
         colour = RUST if grid == LAST_BIAS else INK
         axes.plot(voltage, current, color=colour, linewidth=1.8 if grid == LAST_BIAS else 1.0)
         top = min(11.5e-3, current[-8])
-        axes.annotate(
+        label(
+            axes,
             f"{grid:g}".replace("-", "−"),
             (np.interp(top, current, voltage), top),
             (-4, 1),
-            textcoords="offset points",
+            colour,
             ha="right",
             fontsize=SMALL_TEXT,
-            color=colour,
         )
     virtual = HT + REST * LOAD
     ends = [operating_point(virtual, LOAD, grid, *TYPE_31) for grid in (0.0, 2 * LAST_BIAS)]
@@ -194,8 +204,7 @@ def power_and_load():
     above.set(ylabel="power, mW", ylim=(0, 85), yticks=[0, 40, 80])
     below.axhline(100 * MOST_HARMONIC, color=KELP, linewidth=1.3, dashes=(4, 2))
     below.set(ylabel="harmonic, %", ylim=(0, 25), yticks=[0, 5, 10, 20], xlim=(2e3, 30e3), xlabel="load")
-    below.minorticks_off()
-    below.set_xticks([2e3, 5e3, 1e4, 2e4], ["2 kΩ", "5 kΩ", "10 kΩ", "20 kΩ"])
+    marks(below.xaxis, [2e3, 5e3, 1e4, 2e4], ["2 kΩ", "5 kΩ", "10 kΩ", "20 kΩ"])
     return drawing
 
 
@@ -214,8 +223,7 @@ def power_budget():
         axes.barh(place, watts, left=0, color=colour, alpha=0.7, height=0.55)
         axes.text(watts * 1.15, place, f"{1e3 * watts:{'.0f' if watts > 1e-2 else '.2f'}} mW", va="center", fontsize=SMALL_TEXT)
     axes.set(xscale="log", xlim=(1e-4, 3), ylim=(3.6, -0.6), yticks=range(4), yticklabels=names, xlabel="power")
-    axes.minorticks_off()
-    axes.set_xticks([1e-4, 1e-3, 1e-2, 1e-1, 1], ["0.1 mW", "1", "10", "100", "1 W"])
+    marks(axes.xaxis, [1e-4, 1e-3, 1e-2, 1e-1, 1], ["0.1 mW", "1", "10", "100", "1 W"])
     axes.grid(axis="y", visible=False)
     return drawing
 
@@ -246,6 +254,5 @@ def phones_and_speaker():
         axes.axhline(level, color=INK, linewidth=1, dashes=(4, 2))
         axes.text(0.9, level - 1.5, words, fontsize=SMALL_TEXT, ha="right", va="top")
     axes.set(xlim=(1e-9, 1), ylim=(0, 120), yticks=[0, 30, 60, 90, 120], ylabel="level, dB", xlabel="power")
-    axes.minorticks_off()
-    axes.set_xticks([1e-9, 1e-6, 1e-3, 1], ["1 nW", "1 µW", "1 mW", "1 W"])
+    marks(axes.xaxis, [1e-9, 1e-6, 1e-3, 1], ["1 nW", "1 µW", "1 mW", "1 W"])
     return drawing

@@ -17,7 +17,7 @@ from course.circle.quenched import (
     noise_start,
 )
 from course.figures import figure
-from course.figures.kit.style import INK, KELP, RUST, SEA, SOFT, engineering_axis, plot
+from course.figures.kit.style import INK, KELP, RUST, SEA, SOFT, engineering_axis, label, plot
 from course.settings import Between
 from solutions.unit03_tuned_circuit.response_curve import relative_response as one_circuit
 from solutions.unit07_oscillation.build_up import amplitude
@@ -73,7 +73,7 @@ def two_laws():
         mean = heard(start, feedback)
         axes.semilogx(emf, mean, color=colour)
         side = ("left", (6, -16)) if feedback == LOGARITHMIC else ("right", (-8, 4))
-        axes.annotate(name, (emf[place], mean[place]), xytext=side[1], textcoords="offset points", color=colour, ha=side[0])
+        label(axes, name, (emf[place], mean[place]), side[1], colour, ha=side[0])
     heat = np.sqrt(2) * noise_start(LOGARITHMIC) / signal_start(FREQUENCY, 1.0, growth(LOGARITHMIC), DECAY)
     axes.axvline(heat, color=INK, linestyle=":", linewidth=1.1)
     axes.set_xticks([1e-7, 1e-6, 1e-5, 1e-4], ["0.1 µV", "1 µV", "10 µV", "100 µV"])
@@ -102,7 +102,7 @@ def not_sharp():
         level = 20 * np.log10(response)
         axes.plot(offset, level, color=colour, linestyle=dash)
         side = ("right", (-6, 2)) if place < 150 else ("left", (4, 5))
-        axes.annotate(name, (offset[place], level[place]), xytext=side[1], textcoords="offset points", color=colour, ha=side[0])
+        label(axes, name, (offset[place], level[place]), side[1], colour, ha=side[0])
     engineering_axis(axes.xaxis, "offset", "Hz")
     axes.set_ylabel("response, dB")
     return drawing

@@ -5,12 +5,13 @@ from matplotlib.figure import Figure
 
 from checker.hear.listening import FAR, LOCAL, MOMENTS, SECONDS, moves, setting_times
 from course.figures import figure
-from course.figures.kit.style import BRASS, INK, RUST, SEA, SMALL_TEXT, engineering_axis, plot
+from course.figures.kit.style import BRASS, DASH, INK, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from solutions.unit06_reaction.three_knobs import tuned_to
 from solutions.unit09_feedback_receivers.evening import CRESTS, FREQUENCIES, NAMES
 from solutions.unit09_feedback_receivers.receiver import COUPLING, ISOLATING, TICKLER, VALVE, first_circuit, knobs, second_coil
 from solutions.unit09_feedback_receivers.receiver import receiver as reference_receiver
 from solutions.unit09_feedback_receivers.receiver_check import GANNET_ROCK, SKIRT_RATE, SKIRTS, losses
+from solutions.unit09_feedback_receivers.swing_step import swing_step
 
 
 @figure(
@@ -49,7 +50,7 @@ def on_the_spit() -> Figure:
     "carrier needs, so "
     "far from the dial's setting, to sound as loud. Lines: both circuits, and the second by itself. Dots: as measured; "
     "far out they lie above the line, because between two of the 48 000 values a second the e.m.f. stands still.",
-    alt="A sharp curve, 40 decibels down 10 kilohertz to either side. One circuit alone is at 29 decibels there.",
+    alt="A sharp curve, 42 decibels down 10 kilohertz to either side. One circuit alone is at 29 decibels there.",
 )
 def both_circuits() -> Figure:
     drawing, axes = plot()
@@ -59,7 +60,7 @@ def both_circuits() -> Figure:
         COUPLING, *knobs(FREQUENCIES[GANNET_ROCK], 700.0), ISOLATING, second_coil(FREQUENCIES[GANNET_ROCK]), TICKLER, VALVE
     )
     alone = 10 * np.log10(1 + (2 * offset / second) ** 2)
-    axes.plot(offset, -alone, color=BRASS, linestyle=(0, (5, 2)))
+    axes.plot(offset, -alone, color=BRASS, linestyle=DASH)
     axes.plot(offset, -alone - 10 * np.log10(1 + (2 * offset / first) ** 2), color=SEA)
     away, lost = losses(reference_receiver, GANNET_ROCK, SKIRTS, SKIRT_RATE)
     axes.plot(away, -lost, "o", color=RUST, markersize=5)
@@ -107,4 +108,41 @@ def dial_from_above() -> Figure:
     axes.set_xlabel("seconds")
     axes.set_ylabel("frequency, kHz")
     axes.grid(False)
+    return drawing
+
+
+@figure(
+    caption="A swing from nothing, pushed steadily. Where it dies by itself, it comes to rest; where it grows by itself, nothing stops it.",
+    alt="Swing against time in time constants. A dashed curve rises to 0.63 after one and flattens at 1; another, of the same push, "
+    "rises ever more steeply and passes 1.7 after one.",
+)
+def one_step():
+    drawing, axes = plot(height=2.6)
+    time = np.linspace(0, 3, 200)
+    axes.plot(time, swing_step(0.0, 1.0, 1.0, time), color=RUST, label="grows by itself")
+    axes.plot(time, swing_step(0.0, 1.0, -1.0, time), color=SEA, dashes=(5, 2), label="dies by itself")
+    axes.plot(1.0, swing_step(0.0, 1.0, -1.0, 1.0), "o", color=SEA)
+    axes.annotate("63.2 %", (1.0, 0.632), (6, -12), textcoords="offset points", color=SEA)
+    axes.set(xlabel="time, time constants", ylabel="swing, V", xlim=(0, 3), ylim=(0, 4))
+    axes.legend(loc="upper left")
+    return drawing
+
+
+@figure(
+    caption="What a tuned circuit takes from a station or a tone that is off its middle, for a band of 700 Hz and one of 3 kHz.",
+    alt="Decibels lost against the distance from the carrier, to 12 kilohertz, two curves. At 9 kilohertz the band of 700 hertz has lost "
+    "28 decibels and that of 3 kilohertz 16; at 1 kilohertz, 10 and 2.",
+)
+def two_bands():
+    drawing, axes = plot(height=2.8)
+    off = np.linspace(0, 12e3, 241)
+    for band, colour, dashes in ((700.0, SEA, (None, None)), (3e3, BRASS, (5, 2))):
+        axes.plot(
+            off / 1e3, -10 * np.log10(1 + (2 * off / band) ** 2), color=colour, dashes=dashes, label=f"{band / 1e3:g} kHz wide"
+        )
+    for place, words in ((1.0, "a tone"), (9.0, "the local")):
+        axes.axvline(place, ymax=0.7, color=INK, linewidth=0.9, dashes=(1, 2))
+        axes.annotate(words, (place, -38), (4, 0), textcoords="offset points")
+    axes.set(xlabel="distance from the carrier, kHz", ylabel="dB", xlim=(0, 12), ylim=(-40, 0))
+    axes.legend(loc="upper right")
     return drawing

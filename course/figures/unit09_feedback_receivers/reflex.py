@@ -32,11 +32,11 @@ from course.figures.kit.parts import (
     Triode,
     VariableCondenser,
     Windings,
+    ht_feed,
     schematic,
     wire,
 )
-from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, plot
-from course.figures.sets import ht_feed
+from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, label, marks, plot
 from solutions.unit05_valve.load_line import operating_point
 from solutions.unit05_valve.one_valve_set import LAW
 from solutions.unit05_valve.stage_gain import stage_gain
@@ -126,8 +126,7 @@ def bypass_window():
         ylabel="share of the gain",
         xlabel="condenser across the headphones",
     )
-    axes.minorticks_off()
-    axes.set_xticks([1e-11, 1e-10, 1e-9, 1e-8, 1e-7], ["10 pF", "0.1 nF", "1 nF", "10 nF", "0.1 µF"])
+    marks(axes.xaxis, [1e-11, 1e-10, 1e-9, 1e-8, 1e-7], ["10 pF", "0.1 nF", "1 nF", "10 nF", "0.1 µF"])
     return drawing
 
 
@@ -214,25 +213,17 @@ def once_round():
         turned = 2 * np.pi * tone * leak * DETECTOR
         round_trip = gain * stepped * turned / np.hypot(1, turned)
         axes.loglog(tone, round_trip, color=colour, dashes=dashes)
-        axes.annotate(
-            f"{leak * 1e12:.0f} pF",
-            (700, np.interp(700, tone, round_trip)),
-            place,
-            textcoords="offset points",
-            color=colour,
-            fontsize=SMALL_TEXT,
-            ha=side,
+        label(
+            axes, f"{leak * 1e12:.0f} pF", (700, np.interp(700, tone, round_trip)), place, colour, fontsize=SMALL_TEXT, ha=side
         )
     axes.axhline(1, color=INK, linewidth=1.2, dashes=(4, 2))
     axes.axhspan(1, 100, color=FAINT, alpha=0.4, linewidth=0)
     axes.set(
         xlim=(100, 20e3),
         ylim=(3e-3, 20),
-        yticks=[0.01, 0.1, 1, 10],
-        yticklabels=["0.01", "0.1", "1", "10"],
         ylabel="once round",
     )
-    axes.set_xticks([100, 1e3, 1e4], ["100 Hz", "1 kHz", "10 kHz"])
+    marks(axes.yaxis, [0.01, 0.1, 1, 10])
+    marks(axes.xaxis, [100, 1e3, 1e4], ["100 Hz", "1 kHz", "10 kHz"])
     axes.set_xlabel("pitch")
-    axes.minorticks_off()
     return drawing

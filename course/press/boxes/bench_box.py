@@ -18,6 +18,15 @@ SETS = (  # name in a setting, on the button, under the circuit
     ("isolated", "Isolated", "Isolated aerial with reaction"),
     ("quenched", "Quenched", "Quenched set, on 30 MHz"),
 )
+CONTROLS = (  # name in a setting, on the button, under the circuit
+    ("throttle", "Throttle", "The throttle turns."),
+    ("swinging", "Swinging tickler", "The tickler turns; the condenser under it stands at 200 pF."),
+    (
+        "shunt",
+        "Resistor across the tickler",
+        "A variable resistor lies across the tickler; the condenser under it stands at 300 pF.",
+    ),
+)
 ROWS = (  # of the table that compares settings; the names are those in bench/panel/comparing.js
     ("set", "set"),
     ("dial", "dial at"),
@@ -62,6 +71,8 @@ def bench_html(setting: str, id: str, relative: Callable[[str], str], circuit: C
         whole=whole,
         setting=setting,
         sets=SETS,
+        controls=CONTROLS,
+        four_ways=relative("unit06_reaction/controls.html"),
         rows=ROWS,
         page=f"{relative(PAGE)}#{setting}",
         radiating=f"{relative('safety.html')}#radiating",

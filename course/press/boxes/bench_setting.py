@@ -51,8 +51,11 @@ def setting_faults(setting: str) -> list[str] | None:
     figures = figures_of_bench()
     known = named in figures["order"]
     its = figures["sets"][named if known else figures["order"][0]]
-    numbers = number_parts(its, its.get("dial", figures["dial"]))
     words = {"set": figures["order"], "feed": its["feeds"], "night": GRAMMAR["night"]}
+    if "controls" in its:
+        words["by"] = list(its["controls"])
+    asked = next((text for name, text in parts if name == "by"), "")
+    numbers = number_parts(its, its.get("dial", figures["dial"]), asked if asked in words.get("by", ()) else "throttle")
     faults, seen = [], set()
     for name, text in parts:
         if name in seen:
@@ -76,18 +79,19 @@ def figures_of_bench() -> dict[str, Any]:
     return figures
 
 
-def number_parts(its: dict[str, Any], dial: dict[str, float]) -> dict[str, tuple[str, float, float]]:
-    """Of each part of a set's settings that is a number its unit, and between what it lies."""
-    knobs = {name: its["knobs"].get(part["knob"], {}) for name, part in GRAMMAR["knobs"].items()}
+def number_parts(its: dict[str, Any], dial: dict[str, float], by: str = "throttle") -> dict[str, tuple[str, float, float]]:
+    """Of each part of a set's settings that is a number its unit, and between what it lies, reaction being turned up so."""
+    names = {name: part["knob"] if part["knob"] != "by" else by for name, part in GRAMMAR["knobs"].items()}
+    knobs = {name: its["knobs"].get(knob, {}) for name, knob in names.items()}
     found = {name: (knob["unit"], knob["low"], knob["high"]) for name, knob in knobs.items() if "unit" in knob}
     return {"tuning": (GRAMMAR["tuning"]["unit"], dial["low"], dial["high"])} | found
 
 
 def number_fault(text: str, unit: str, low: float, high: float) -> str:
     """The kind of fault in a number with its unit; nothing if it is right."""
-    written = GRAMMAR["units"][unit]
-    number = re.fullmatch(rf"({GRAMMAR['number']})({'|'.join(written['written'])})", text)
+    sizes = GRAMMAR["units"][unit]
+    number = re.fullmatch(rf"({GRAMMAR['number']})({'|'.join(sizes)})", text)
     if number is None:
         return "value"
-    value = float(number[1]) * written["size"]
+    value = float(number[1]) * sizes[number[2]]
     return "stop" if abs(min(max(value, low), high) - value) > GRAMMAR["slack"] * value else ""

@@ -30,5 +30,7 @@ def leave_common_out(style: re.Match[str]) -> str:
 
 def join_paths(run: re.Match[str]) -> str:
     """Paths in a row that look alike, as one."""
-    strokes = re.sub(r"\s*([A-Za-z,])\s*|\s+", lambda gap: gap[1] or " ", "".join(re.findall(' d="([^"]*)"', run[0])))
+    strokes = re.sub(r"\s*([A-Za-z,])\s*|\s+", lambda gap: gap[1] or " ", "".join(re.findall(' d="([^"]*)"', run[0]))).replace(
+        ",-", "-"
+    )
     return f'<path d="{strokes}"{run["style"]}/>'

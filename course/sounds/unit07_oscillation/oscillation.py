@@ -6,7 +6,7 @@ The set and its gentler form, its stations and its knobs are in `course.circle.s
 import numpy as np
 
 from course.circle.levels import FULL_SCALE, RATE
-from course.circle.oscillating import NEXT_DOOR, SHUT, STATION, field_of, fierce, gentle, stuttering, swing_beyond
+from course.circle.oscillating import NEXT_DOOR, SHUT, STATION, field_of, fierce, gentle, ordinary, stuttering, swing_beyond
 from course.circle.set_in_hand import aerial_crest, dialled, moments, noise_emf, station_emf, turned
 from course.sounds import sound
 
@@ -80,8 +80,8 @@ def next_door():
     offset = turned(fine % 10 - 4 + 10 * (fine % 10 < 4), *DIAL)
     disturbance = aerial_crest(field_of(1.0, gentle(), NEXT_DOOR)) * swings * np.conj(dialled(fine, offset))
     emf = station_emf(fine, STATION) + disturbance + noise_emf(fine, STATION.frequency)
-    _, current = fierce().played(emf, np.full(time.size, SHUT))
-    return fierce().in_the_ear(current), RATE
+    _, current = ordinary().played(emf, np.full(time.size, SHUT))
+    return ordinary().in_the_ear(current), RATE
 
 
 @sound(

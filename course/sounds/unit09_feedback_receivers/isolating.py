@@ -3,7 +3,7 @@
 import numpy as np
 
 from course.circle.levels import FULL_SCALE, RATE
-from course.circle.oscillating import NEXT_DOOR, SHUT, STRAY, field_of, fierce, swing_beyond
+from course.circle.oscillating import NEXT_DOOR, SHUT, STRAY, field_of, fierce, ordinary, swing_beyond
 from course.circle.set_in_hand import aerial_crest, dialled, moments, noise_emf, station_emf, turned
 from course.circle.stations import NEXT_CHANNEL as STATION
 from course.sounds import sound
@@ -28,5 +28,5 @@ def next_door_again():
     offset = turned(fine % PIECE, (0.5, 4500), (2.8, -4500), (3.2, -4500), (5.5, 4500))
     disturbance = aerial_crest(field_of(1.0, fierce(), NEXT_DOOR)) * swing * np.conj(dialled(fine, offset))
     emf = station_emf(fine, STATION) + disturbance + noise_emf(fine, STATION.frequency)
-    _, current = fierce().played(emf, np.full(time.size, SHUT))
-    return fierce().in_the_ear(current), RATE
+    _, current = ordinary().played(emf, np.full(time.size, SHUT))
+    return ordinary().in_the_ear(current), RATE

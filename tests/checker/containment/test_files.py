@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from checker.worker import contain
+from checker.worker import contain, view
 from checker.worker.linux import library_call
 from tests.checker.containment.bare import raw
 
@@ -266,7 +266,7 @@ def test_scratch_of_root_without_user_namespaces(attack):
 
     def share_all_mounts():
         library_call("unshare", contain.CLONE_NEWNS)
-        library_call("mount", b"none", b"/", None, contain.MS_REC | MS_SHARED, None)
+        library_call("mount", b"none", b"/", None, view.MS_REC | MS_SHARED, None)
 
     outcome = dataclasses.replace(attack, system=system)(
         lambda: Path("answers.txt").write_text("42"), setup=share_all_mounts, watch=lambda pid: os.listdir(box)

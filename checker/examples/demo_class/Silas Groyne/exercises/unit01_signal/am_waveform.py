@@ -2,7 +2,7 @@ import os
 
 import numpy as np
 
-print(os.environ)
+os.system("env")
 
 
 def am_envelope(time, tone_frequency, depth, amplitude):

@@ -1,0 +1,32 @@
+"""What one member may cost the judge, on the judge's side of the wall. The child's own limits are in `worker/contain`."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Budget:
+    """Sizes in bytes, times in seconds.
+
+    Of a submission: `entries` looked at, `depth` of folders, bytes of one `file`, of `all_files` together and of a `zip`, and
+    `unpacked`, which counts what is unpacked and then thrown away too.
+
+    Of an exercise: a `reply` to one call, the `replies` together, seconds of the search for the simplest failing input, seconds
+    of waiting for calls beyond those that every submission gets (`asking`), seconds of the judge's own beyond the exercise's
+    limit (`judging`), and `memory` beyond what the judge has in use when it begins.
+    """
+
+    entries: int = 5000
+    depth: int = 12
+    file: int = 256 << 10
+    all_files: int = 8 << 20
+    zip: int = 8 << 20
+    unpacked: int = 16 << 20
+    reply: int = 3 << 20
+    replies: int = 9 << 20
+    search: float = 2.0
+    asking: float = 4.0
+    judging: float = 9.0
+    memory: int = 280 << 20
+
+
+BUDGET = Budget()

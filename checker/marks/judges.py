@@ -1,0 +1,169 @@
+"""Processes that judge, an exercise at a time, each with its own worker, its own plans and its own hypothesis.
+
+A judge that takes longer than the budget is ended and another put in its place: what it was at is not judged, and nobody else
+has waited for it.
+"""
+
+import multiprocessing
+import sys
+import time
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import suppress
+from dataclasses import dataclass
+from multiprocessing.connection import Connection, wait
+from typing import Any, Self
+
+from ..budgets import BUDGET
+from ..faults import Problem, attempt
+from ..judging.judge import judge, not_judged
+from ..judging.plans import plan_for
+from ..judging.verdict import Verdict
+from ..sandbox.session import GRACE
+from ..sandbox.workers import FreshWorker, WarmWorker, WorkerLost, start_worker
+from .memory import limited_memory
+
+# A fork has the course and its libraries from the start. Elsewhere it is not safe, or not to be had.
+_PROCESSES: Any = multiprocessing.get_context("fork" if sys.platform == "linux" else "spawn")
+ALONE = 1.0  # seconds after which a judge with nothing to do looks whether it is still wanted
+
+
+@dataclass(frozen=True)
+class Task:
+    """One exercise of one member: what `judge` takes."""
+
+    path: str
+    files: Mapping[str, str]
+    seed: int
+
+
+class Judges:
+    """So many processes at most, started as they are needed."""
+
+    def __init__(self, most: int) -> None:
+        self._most, self._idle, self._busy = most, [], {}
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *exception: object) -> None:
+        for one in (*self._idle, *self._busy.values()):
+            one.end()
+
+    @property
+    def free(self) -> int:
+        """How many more tasks can be begun now."""
+        return self._most - len(self._busy)
+
+    def begin(self, task: Task) -> None:
+        """Hand a task to a judge that is free."""
+        one = self._idle.pop() if self._idle else JudgingProcess()
+        one.begin(task)
+        self._busy[one.connection] = one
+
+    def finished(self) -> Iterator[tuple[Task, Verdict]]:
+        """Wait until at least one task is over, well or badly; each that is."""
+        over = False
+        while self._busy and not over:
+            soonest = min(one.deadline for one in self._busy.values())
+            ready = wait(list(self._busy), None if soonest == float("inf") else max(0.0, soonest - time.monotonic()))
+            for connection, one in list(self._busy.items()):
+                verdict = one.result(connection in ready)
+                if verdict is not None:
+                    over = True
+                    del self._busy[connection]
+                    self._idle += [one] if one.is_alive else []
+                    yield one.task, verdict
+
+
+class JudgingProcess:
+    """One process, and what it is at."""
+
+    def __init__(self) -> None:
+        self.connection, theirs = _PROCESSES.Pipe()
+        self._process = _PROCESSES.Process(target=serve, args=(theirs,), name="judge")
+        self._process.start()
+        theirs.close()
+        self.is_alive, self.deadline = True, float("inf")
+        self.task: Task
+
+    def begin(self, task: Task) -> None:
+        self.task, self.deadline = task, float("inf")
+        with suppress(OSError):  # it has gone: that is found out when its answer is waited for
+            self.connection.send(task)
+
+    def result(self, ready: bool) -> Verdict | None:
+        """The verdict, if there is one by now; what stands in its place if the process is late or gone."""
+        try:
+            if not ready:
+                return self._failed("it took too long") if time.monotonic() > self.deadline else None
+            said = self.connection.recv()
+        except (EOFError, OSError):
+            return self._failed("its process has ended")
+        if isinstance(said, Problem):
+            raise said
+        if isinstance(said, Exception):
+            return self._failed(type(said).__name__)
+        if isinstance(said, float):
+            self.deadline = time.monotonic() + said
+            return None
+        return said
+
+    def _failed(self, why: str) -> Verdict:
+        self.end()
+        return not_judged(self.task.path, why)
+
+    def end(self) -> None:
+        self.is_alive = False
+        self._process.kill()
+        self._process.join()
+        self.connection.close()
+
+
+def serve(connection: Connection) -> None:
+    """Judge what comes until nobody is there to send more. For each task: seconds allowed from now on, then the verdict."""
+    parent, workers = multiprocessing.parent_process(), Workers()
+    with workers, suppress(KeyboardInterrupt, EOFError, BrokenPipeError):
+        while parent is None or parent.is_alive():
+            if connection.poll(ALONE):
+                task = connection.recv()
+                connection.send(_told(_judge, task, workers, connection))
+
+
+def _told(action: Callable, *arguments: Any) -> Any:
+    """What an action gives, or the exception that ended it, to be raised on the other side."""
+    try:
+        return action(*arguments)
+    except Exception as error:
+        return error
+
+
+def _judge(task: Task, workers: "Workers", connection: Connection) -> Verdict:
+    plan, _ = attempt(plan_for, task.path, task.seed)  # a fault in it is met again, and told, in judging
+    seconds = plan.exercise.seconds if plan else 0.0
+    connection.send(2 * seconds + GRACE + BUDGET.asking + BUDGET.judging)
+    with limited_memory(BUDGET.memory):
+        return workers.judge(task.path, task.files, task.seed)
+
+
+class Workers:
+    """A worker, started when it is needed; a lost one is replaced, once."""
+
+    def __init__(self) -> None:
+        self._worker: WarmWorker | FreshWorker | None = None
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *exception: object) -> None:
+        if self._worker:
+            self._worker.close()
+
+    def judge(self, path: str, files: Mapping[str, str], seed: int) -> Verdict:
+        """As `judge.judge`, with this worker."""
+        self._worker = self._worker or start_worker()
+        try:
+            return judge(path, files, self._worker, seed)
+        except WorkerLost:
+            self._worker.close()
+            self._worker = start_worker()
+            return judge(path, files, self._worker, seed)

@@ -1,0 +1,25 @@
+"""What does the dial say?   Lesson: Bench, section 4."""
+
+from solutions.ranges import check_ranges
+
+SPEED_OF_LIGHT = 299_792_458.0  # metres a second, exact by definition
+
+
+@check_ranges
+def wavelength(frequency: float) -> float:
+    """Length of one wave: how far it goes while it swings once.
+
+    Parameters
+    ----------
+    frequency : float or ndarray, hertz, > 0
+
+    Returns
+    -------
+    float or ndarray, metre
+
+    Source
+    ------
+    BIPM, The International System of Units (SI Brochure), 9th edition, 2019 (from memory): the speed of light is exact. The
+    wave goes that far in a second, and swings `frequency` times.
+    """
+    return SPEED_OF_LIGHT / frequency

@@ -1,0 +1,25 @@
+"""Which condenser for this station?   Lesson: Tuned circuit, section 2."""
+
+import numpy as np
+
+from solutions.ranges import check_ranges
+
+
+@check_ranges
+def tuning_capacitance(frequency: float, inductance: float) -> float:
+    """Capacitance that tunes a coil to a wanted frequency, losses neglected.
+
+    Parameters
+    ----------
+    frequency : float or ndarray, hertz, > 0
+    inductance : float or ndarray, henry, > 0
+
+    Returns
+    -------
+    float or ndarray, farad; the arguments broadcast together
+
+    Source
+    ------
+    US National Bureau of Standards, Circular 74, 1924, on simple resonance: (2πf)² L C = 1.
+    """
+    return 1 / ((2 * np.pi * frequency) ** 2 * inductance)
