@@ -92,7 +92,7 @@ class Attempts:
 
 
 def serve(request_descriptor: int, reply_descriptor: int, readable: Sequence[str], scratch: str | None) -> None:
-    """Answer until the judge closes the pipe. `readable` and `scratch` are what the student's code may open.
+    """Answer until the judge closes the line. `readable` and `scratch` are what the student's code may open.
 
     It says {"ready": true} before it has read anything. One exercise comes, as {"exercise", "files", "seconds"}, then lines
     {"calls": [...]}: a reply a call, in order. There is no second exercise: a process that has run one judges no other.

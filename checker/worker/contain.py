@@ -10,7 +10,8 @@ child does to itself (`contain`), one function a layer. Each layer stops what th
     seccomp                    every other way out: sockets, programs, processes, signals, the kernel's rarer doors
 
 The names and sizes of files (`os.stat`) are hidden by `view`, once, in the warm process, where the system has namespaces.
-Not covered: faults of the kernel, what processors leak through timing, the memory of many children together.
+Not covered: faults of the kernel, what processors leak through timing, the memory of many children together; and a futex on a
+page of a library's file, which all children share: two of them that are marked at once can tell each other a few bits by it.
 """
 
 import contextlib

@@ -150,7 +150,6 @@ RIGHT += "def resonance_condition(inductance, capacitance):\n    return 1 / symp
         "warnings.sys.modules['linecache'].getlines(warnings.sys.modules['worker.student'].__file__)",
         "warnings.sys.modules['traceback'].print_stack()",
         "time.strptime('12', '%H')",
-        "str(int('7' * 3000) ** 9 % 10**4200)",
     ],
 )
 def test_python_looking_for_lines_or_for_its_own_modules_is_no_attempt(line, worker):
