@@ -11,7 +11,8 @@ from ..checks.exercise import Question, Tolerance
 from . import explanations
 from .compare import Difference, difference
 from .forms import forms_wanted, in_form
-from .plan import Case, Plan, call_key, numeric_call, shown_inputs, strategy
+from .inputs import strategy
+from .plan import Case, Plan, call_key, numeric_call, shown_inputs
 from .protocols import Inputs, Reply, SessionLike
 from .verdict import Finding
 

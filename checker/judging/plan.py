@@ -9,35 +9,29 @@ leaves this side.
 
 import cmath
 import contextlib
-import itertools
 import json
 import random
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 from typing import Any
 
-import hypothesis
 import numpy as np
 import sympy
-from hypothesis import strategies as st
 
 from ..checks.exercise import Exercise, Invariant, Measurement, Published, Question, Refusal, Slip
-from ..checks.given import Given
 from ..course import PRACTICE_SEED
 from ..worker.wire import Expression, from_wire, to_wire
 from .compare import difference
+from .inputs import as_integers, asked_singly, draw, is_whole, stack, whole_inputs, whole_parts
 from .protocols import Call, Inputs
 
 Answer = Callable[[str, Inputs], Any]
 POINTS = 5  # a formula is judged by its values, and each costs a millisecond to work out
-STACKED = 5
 # A law is shown three wrong functions, to see which of its calls hang on what it is answered: the right answers times
 # anything between these.
 OTHER_ANSWERS = (2.0, 100.0), (0.01, 0.5), (-3.0, -0.3)
 FIRSTS = 3  # so many different whole answers come first in a stack
-WHOLES = 2  # so many inputs are asked as integers
-WHOLE_UP_TO = 10_000_000  # an input beyond it is asked as a float: products of such integers pass the longest that numpy has
 
 
 @dataclass(frozen=True)
@@ -157,10 +151,10 @@ def _plan_question(question: Question, seed: int, count: int, batch: Batch, answ
         whole = whole_inputs(question, drawn)
         practised = {repr(figure.given) for figure in question.published}
         if seed != PRACTICE_SEED:
-            practised.update(repr(inputs) for inputs, _ in _asked(question, draw(question, count, PRACTICE_SEED)))
+            practised.update(repr(inputs) for inputs, _ in asked_singly(question, draw(question, count, PRACTICE_SEED)))
         cases = tuple(
             replace(_case(question, batch, inputs, question.asks(*plain)), fresh=repr(inputs) not in practised)
-            for inputs, plain in _asked(question, drawn, whole)
+            for inputs, plain in asked_singly(question, drawn, whole)
         )
         stacked = tuple(_stacked_cases(question, batch, cases, drawn, whole)) if question.arrays else ()
     published = tuple((figure, _case(question, batch, figure.given, figure.wanted)) for figure in question.published)
@@ -305,93 +299,6 @@ def shown_inputs(question: Question, inputs: Inputs) -> tuple[tuple[str, str], .
     return tuple((name, given.show(value)) for (name, given), value in zip(question.given.items(), inputs, strict=False))
 
 
-def _asked(
-    question: Question, drawn: Sequence[Inputs], whole: Sequence[Inputs] | None = None
-) -> Iterator[tuple[Inputs, Inputs]]:
-    """What is asked one by one: those drawn, those at the edges, and one of whole numbers; each with what the reference gets."""
-    for inputs in (*drawn, *edge_inputs(question, drawn)):
-        yield inputs, inputs
-    for inputs in (whole_inputs(question, drawn) if whole is None else whole)[:1]:
-        yield tuple(map(_as_integer, inputs)), inputs
-
-
-def edge_inputs(question: Question, drawn: Sequence[Inputs]) -> list[Inputs]:
-    """Inputs at each of a question's edges, made from the last of those drawn: these differ from seed to seed.
-
-    The edges are those that the question names, and every end that belongs to a range in the reference's docstring.
-    """
-    rows = itertools.cycle(reversed(drawn))
-    found = [edge(*inputs) for edge, inputs in zip(question.edges, rows, strict=False)]
-    for limit, inputs in zip(getattr(question.asks, "limits", ()), rows, strict=False):
-        given = dict(zip(question.given, inputs, strict=True))
-        inside = isinstance(given.get(limit.name), (int, float)) and (not limit.other or limit.other in given)
-        if not inside or limit.relation not in (">=", "<="):
-            continue
-        place = list(given).index(limit.name)
-        asked = any(row[place] == _end(limit, dict(zip(given, row, strict=True))) for row in drawn)
-        at_end = tuple((given | {limit.name: _end(limit, given)}).values())
-        if not asked and _has_answer(question, at_end):
-            found.append(at_end)
-    return found
-
-
-def _end(limit: Any, given: Mapping[str, Any]) -> Any:
-    """Where a range ends for one set of inputs; a whole number where one is given."""
-    end = limit.factor * (given[limit.other] if limit.other else 1.0)
-    return int(end) if type(given[limit.name]) is int and float(end).is_integer() else end
-
-
-def _has_answer(question: Question, inputs: Inputs) -> bool:
-    """Whether the reference has an answer for inputs, and a finite one."""
-    try:
-        with np.errstate(all="ignore"):
-            answer = question.asks(*inputs)
-    except (ArithmeticError, ValueError):
-        return False
-    return all(
-        np.all(np.isfinite(part)) for part in (answer if isinstance(answer, tuple) else (answer,)) if not isinstance(part, str)
-    )
-
-
-def whole_inputs(question: Question, drawn: Sequence[Inputs]) -> list[Inputs]:
-    """A few of the inputs drawn with whole values for all that can have them; none if nothing can.
-
-    The first has an answer that is not whole, if one has: an answer of the type of its input would be cut short.
-    """
-    found: list[Inputs] = []
-    for inputs in reversed(drawn):
-        rounded = tuple(_rounded(given, value) for given, value in zip(question.given.values(), inputs, strict=True))
-        if len(found) == WHOLES:
-            break
-        if not any(type(_as_integer(value)) is int for value in rounded):
-            continue
-        if question.where(*rounded) and (found or not is_whole(question.asks(*rounded))):
-            found.append(rounded)
-    return found
-
-
-def _rounded(given: Given, value: Any) -> Any:
-    """The whole number next to a value, if it is within the range and not too large."""
-    if not given.stacks or type(value) is not float or not given.ends or abs(value) > WHOLE_UP_TO:
-        return value
-    whole = float(round(value))
-    return whole if given.ends[0] <= whole <= given.ends[-1] else value
-
-
-def _as_integer(value: Any) -> Any:
-    return int(value) if type(value) is float and value.is_integer() and abs(value) <= WHOLE_UP_TO else value
-
-
-def is_whole(answer: Any) -> bool:
-    """Whether an answer, or a part of it, is a whole number: one that may have been written without a point."""
-    return bool(_whole_parts(answer))
-
-
-def _whole_parts(answer: Any) -> list:
-    parts = answer if isinstance(answer, tuple) else (answer,)
-    return [part for part in parts if isinstance(part, (int, float, np.integer, np.floating)) and part % 1 == 0]
-
-
 def _stacked_cases(
     question: Question, batch: Batch, cases: Sequence[Case], drawn: Sequence[Inputs], whole: Sequence[Inputs]
 ) -> Iterator[Case]:
@@ -401,36 +308,14 @@ def _stacked_cases(
     Last come whole inputs, as integers: who takes it from the inputs does so too.
     """
     firsts: dict[str, Inputs] = {}
-    for case in sorted((case for case in cases if is_whole(case.wanted)), key=lambda case: 0 not in _whole_parts(case.wanted)):
+    for case in sorted((case for case in cases if is_whole(case.wanted)), key=lambda case: 0 not in whole_parts(case.wanted)):
         firsts.setdefault(repr(case.wanted), case.inputs)
     for first in list(firsts.values())[:FIRSTS] or drawn[:1]:
-        together = _stack(question, [first, *(inputs for inputs in drawn if inputs != first)])
+        together = stack(question, [first, *(inputs for inputs in drawn if inputs != first)])
         yield _stacked(question, batch, together, question.asks(*together))
     if whole:
-        together = _stack(question, whole)
-        yield _stacked(question, batch, tuple(map(_as_integers, together)), question.asks(*together))
-
-
-def _stack(question: Question, rows: Sequence[Inputs]) -> Inputs:
-    """Inputs as arrays, a few rows at once; what does not stack keeps the first row's value, and the others must go with it."""
-    stacks = [given.stacks for given in question.given.values()]
-    rows = [tuple(value if one else first for one, value, first in zip(stacks, row, rows[0], strict=True)) for row in rows]
-    rows = [rows[0], *filter(lambda row: question.where(*row), rows[1:])][:STACKED]
-    return tuple(
-        np.array(column) * 1.0 if one else column[0] for one, column in zip(stacks, zip(*rows, strict=True), strict=True)
-    )
-
-
-def _as_integers(value: Any) -> Any:
-    """An array of whole numbers as integers."""
-    if (
-        isinstance(value, np.ndarray)
-        and value.dtype.kind == "f"
-        and np.all(value % 1 == 0)
-        and np.all(abs(value) <= WHOLE_UP_TO)
-    ):
-        return value.astype(int)
-    return value
+        together = stack(question, whole)
+        yield _stacked(question, batch, tuple(map(as_integers, together)), question.asks(*together))
 
 
 def _stacked(question: Question, batch: Batch, together: Inputs, wanted: Any) -> Case:
@@ -449,33 +334,3 @@ def _evaluate(formula: Callable, question: Question, points: Any) -> Any:
         return Expression(str(result), [complex(result.evalf(20, subs=dict(zip(symbols, p, strict=True)))) for p in points])
 
     return evaluate(formula(*symbols))
-
-
-def strategy(question: Question) -> st.SearchStrategy:
-    """All of a question's inputs together, within `where`."""
-    return st.tuples(*(given.strategy for given in question.given.values())).filter(lambda inputs: question.where(*inputs))
-
-
-def draw(question: Question, count: int, seed: int) -> tuple[Inputs, ...]:
-    """`count` different inputs for a question under a seed: the simplest, the ends of the ranges, at least one at random."""
-    pools = [given.values for given in question.given.values()]
-    ends = [given.ends or pool[:1] for given, pool in zip(question.given.values(), pools, strict=True)]
-    rng = random.Random(seed)
-    found = {}
-    same_for_all = [_simplest_inputs(question, pools), tuple(end[0] for end in ends), tuple(end[-1] for end in ends)]
-    for inputs in itertools.chain(
-        same_for_all[: count - 1],
-        (tuple(map(rng.choice, pools)) for _ in range(50 * count)),
-    ):
-        if len(found) < count and question.where(*inputs):
-            found.setdefault(repr(inputs), inputs)
-    return tuple(found.values())
-
-
-def _simplest_inputs(question: Question, pools: Sequence[Sequence]) -> Inputs:
-    first = tuple(pool[0] for pool in pools)
-    if question.where(*first):
-        return first
-    return hypothesis.find(
-        strategy(question), lambda inputs: True, settings=hypothesis.settings(database=None, derandomize=True, deadline=None)
-    )

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from checker.judging.plan import draw, edge_inputs, is_whole, whole_inputs
+from checker.judging.inputs import draw, edge_inputs, is_whole, whole_inputs
 
 
 def other_ways(source: str, asked: dict[str, set[str]]) -> Iterator[tuple[str, str]]:
