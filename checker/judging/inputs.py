@@ -18,6 +18,7 @@ from .protocols import Inputs
 
 STACKED = 5
 WHOLES = 2  # so many inputs are asked as integers
+_SIMPLEST: dict[int, tuple[Question, Inputs]] = {}  # by the question's identity: the question, kept, and its simplest inputs
 WHOLE_UP_TO = 10_000_000  # an input beyond it is asked as a float: products of such integers pass the longest that numpy has
 
 
@@ -46,9 +47,10 @@ def _simplest_inputs(question: Question, pools: Sequence[Sequence]) -> Inputs:
     first = tuple(pool[0] for pool in pools)
     if question.where(*first):
         return first
-    return hypothesis.find(
-        strategy(question), lambda inputs: True, settings=hypothesis.settings(database=None, derandomize=True, deadline=None)
-    )
+    if id(question) not in _SIMPLEST:  # the search takes a second, and does not hang on the seed
+        steady = hypothesis.settings(database=None, derandomize=True, deadline=None)
+        _SIMPLEST[id(question)] = question, hypothesis.find(strategy(question), lambda inputs: True, settings=steady)
+    return _SIMPLEST[id(question)][1]
 
 
 def asked_singly(
