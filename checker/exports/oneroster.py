@@ -193,13 +193,15 @@ def _line_item(exercise: Exercise, details: ClassDetails) -> Row:
 
 def _results(member: MemberMarks, user: str, details: ClassDetails) -> Rows:
     for mark in member.marks:
+        if not mark.is_judged:
+            continue  # a result has a score, and there is none yet
         missing = mark.verdict.kind == NOT_ATTEMPTED and not mark.override
         yield {
             "sourcedId": _id("result", _line(mark.exercise, details), user),
             "lineItemSourcedId": _line(mark.exercise, details),
             "studentSourcedId": user,
-            "scoreStatus": "submitted" if not mark.is_judged else "not submitted" if missing else "fully graded",
-            "score": marks_text(mark.amount) if mark.is_judged else "",
+            "scoreStatus": "not submitted" if missing else "fully graded",
+            "score": marks_text(mark.amount),
             "scoreDate": details.marked.isoformat(),
             "comment": text_cell(override_sentence(mark)) if mark.override else mark.verdict.kind,
             "classSourcedId": details.ids["class"],

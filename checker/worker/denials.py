@@ -214,8 +214,12 @@ def _looks_for_a_module(event: str, frame: FrameType) -> bool:
 
 
 def _looks_for_a_line(path: object, frame: FrameType, source: Collection[str]) -> bool:
-    """Python, showing a traceback that passes through the worker, looks for lines to quote; the student's code does not ask."""
-    return type(path) is str and path.startswith(OWN_FOLDER) and frame.f_code.co_filename not in source
+    """Python, showing a traceback, looks for lines to quote: in the worker, or beside its library under a student's file's name."""
+    if type(path) is not str:
+        return False
+    folder, name = os.path.split(path)
+    beside_the_library = folder in sys.path and name in {os.path.basename(one) for one in source}
+    return beside_the_library or (path.startswith(OWN_FOLDER) and frame.f_code.co_filename not in source)
 
 
 def _reached(kind: str, arguments: tuple, may_read: Any, may_write: Any) -> Any:

@@ -20,7 +20,7 @@ from checker.marks.memory import limited_memory
 from checker.marks.pool import mark
 from checker.sandbox.workers import start_worker
 from checker.submissions.likeness import compare_submissions
-from checker.submissions.members import Member, exercise_of, is_exercise, member_from
+from checker.submissions.members import Member, exercise_of, may_be_used, member_from
 from checker.submissions.reading import read_files_in_zip
 from tests.checker.corpus import HONEST, PATH
 
@@ -117,7 +117,7 @@ def overlapping(path):
 
 
 def handed_in(path):
-    member = member_from("x", *read_files_in_zip(str(path), is_exercise))
+    member = member_from("x", *read_files_in_zip(str(path), may_be_used))
     return len(member.files), member.problems
 
 

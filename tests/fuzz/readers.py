@@ -13,7 +13,7 @@ from checker.judging.sealed import BrokenSeal, unseal_plan
 from checker.judging.verdict import from_data
 from checker.marks.marksheet import mark_from
 from checker.sandbox.replies import read_reply
-from checker.submissions.members import is_exercise, member_from
+from checker.submissions.members import may_be_used, member_from
 from checker.submissions.reading import read_files_in_zip
 from checker.worker.wire import Malformed, line, parse_line
 from course.press.club import read_club
@@ -32,7 +32,7 @@ def a_line_from_the_worker(data: bytes) -> None:
 
 def a_zip(data: bytes) -> None:
     _FILE.write_bytes(data)
-    found, problems = read_files_in_zip(str(_FILE), is_exercise)
+    found, problems = read_files_in_zip(str(_FILE), may_be_used)
     assert all(isinstance(sentence, str) and sentence for sentence in problems)
     member_from("A Member", found, problems)
 

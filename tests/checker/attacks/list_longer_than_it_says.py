@@ -1,5 +1,5 @@
 # Tries: to return a list that says it has one item and gives items without end.
-# Verdict: too slow or too big.
+# Verdict: wrong or too slow or too big.
 class Long(list):
     def __len__(self):
         return 1

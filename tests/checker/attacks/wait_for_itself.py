@@ -1,5 +1,5 @@
 # Tries: to wait in the kernel for a lock that it holds itself, with the alarm held back.
-# Verdict: too slow.
+# Verdict: refused.
 import random
 
 past = random.__builtins__["__import__"]  # the unguarded one
