@@ -68,7 +68,7 @@ def smallest_kept_up(k, o, *circuit):
 
 EXERCISE = Exercise(
     title="Does it slide into oscillation, or plop?",
-    seconds=20.0,
+    seconds=30.0,
     cases=12,
     questions=[
         Question(

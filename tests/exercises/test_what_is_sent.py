@@ -13,7 +13,7 @@ from checker.checks.exercise import Measurement
 from checker.judging.judge import judge
 from checker.judging.plan import altered, call_key, draw_plan
 from checker.judging.plans import plan_for
-from checker.worker.wire import Expression, from_wire, to_wire
+from checker.worker.wire import Expression, from_wire
 from tests.exercises.answering import Answering
 from tests.exercises.every_mutant import SEED
 
@@ -60,12 +60,9 @@ class Wrong(Answering):
         reply = super()._once(call)
         if "value" not in reply or "symbols" in call:
             return reply
-        value = from_wire(reply["value"])
-        return (
-            reply
-            if isinstance(value, Expression)
-            else reply | {"value": to_wire(altered(value, random.Random(call_key(call))))}
-        )
+        if isinstance(reply["value"], Expression):
+            return reply
+        return reply | {"value": altered(reply["value"], random.Random(call_key(call)))}
 
 
 def given(call):
