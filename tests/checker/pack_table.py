@@ -37,7 +37,7 @@ def opened(path):
 def rows_of(planned, calls):
     """(inputs, answer) of one question, all that are sealed: an array of cases also one by one. Refusals answer ValueError."""
     rows = []
-    for case in (*planned.cases, *([planned.stacked] if planned.stacked else []), *(case for _, case in planned.published)):
+    for case in (*planned.cases, *planned.stacked, *(case for _, case in planned.published)):
         call = calls[case.place]
         inputs = [from_wire(argument) for argument in call.get("arguments", ())]
         rows.append((inputs, case.wanted))

@@ -42,7 +42,7 @@ CLASS = {
     "Rufus <b>Tern</b> & Sons": _with_resonance(
         FORMULA, 'print("<script>alert(1)</script>")\n    return "</pre><script>alert(2)</script>"'
     ),
-    '=HYPERLINK("x")': _with_resonance(FORMULA, "import socket"),
+    '=HYPERLINK("x")': _with_resonance(FORMULA, "open('/etc/hostname')"),
     "Ágnes Ørsted-Þóra": _with_resonance("def resonant_frequency(", "def resonant_frequency(:"),
 }
 OVERRIDES = {
