@@ -66,19 +66,18 @@ def asked_singly(
 def edge_inputs(question: Question, drawn: Sequence[Inputs]) -> list[Inputs]:
     """Inputs at each of a question's edges, made from the last of those drawn: these differ from seed to seed.
 
-    The edges are those that the question names, and every end that belongs to a range in the reference's docstring.
+    The edges are those that the question names, and every end that belongs to a range in the reference's docstring, but for
+    those that are asked already.
     """
     rows = itertools.cycle(reversed(drawn))
     found = [edge(*inputs) for edge, inputs in zip(question.edges, rows, strict=False)]
     for limit, inputs in zip(getattr(question.asks, "limits", ()), rows, strict=False):
         given = dict(zip(question.given, inputs, strict=True))
         inside = isinstance(given.get(limit.name), (int, float)) and (not limit.other or limit.other in given)
-        if type(given.get(limit.name)) is int and limit.relation == "<=":
-            continue  # how far a count goes is how far the computer goes: digits beyond those that a float has, say
         if not inside or limit.relation not in (">=", "<="):
             continue
         place = list(given).index(limit.name)
-        asked = any(row[place] == _end(limit, dict(zip(given, row, strict=True))) for row in drawn)
+        asked = any(row[place] == _end(limit, dict(zip(given, row, strict=True))) for row in (*drawn, *found))
         at_end = tuple((given | {limit.name: _end(limit, given)}).values())
         if not asked and _has_answer(question, at_end):
             found.append(at_end)

@@ -139,8 +139,6 @@ def to_engineering(value: float, unit: str, figures: int = 4) -> str:
     """
     if not math.isfinite(value):
         raise ValueError(f"only a finite number can be written with a prefix, not {value}")
-    if not 1 <= figures <= 17:
-        raise ValueError(f"figures must be 1 to 17, not {figures}")
     if value == 0:
         return f"0 {unit}".rstrip()
     prefix_of = {exponent: prefix for prefix, exponent in PREFIXES.items()} if unit in PREFIXED_UNITS else {0: ""}
