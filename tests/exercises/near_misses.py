@@ -182,6 +182,8 @@ def _ranges(name, promised):
             promises = node.name in promised and any(_is_told(one, raises, node) for one in names.split(", "))
             range_ = found[0].strip()
             for changed in _other_ranges(range_, promises) if ends(range_) else ():
+                if words.startswith("int") and re.search(r"\d\.\d", changed):
+                    continue  # no whole number lies between
                 place = len(text) - len(rest) + found.start()
                 new = text[:place] + found[0].replace(range_, changed) + text[place + len(found[0]) :]
                 yield (
