@@ -272,7 +272,7 @@ def encoding_that_raises(folder, secret):
 
 def encoding_of_half_characters(folder, secret):
     """Tries: to stop the run with characters that cannot be written anywhere, through an encoding that makes them.
-    Verdict: raised or wrong.
+    Verdict: not attempted.
     """
     _put(folder / "Rufus" / RESONANCE, "# coding: unicode_escape\n" + WRONG.replace("42.0", "'\\\\ud800'  # \\ud800"))
     return "Rufus"
