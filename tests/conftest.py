@@ -60,7 +60,11 @@ def pytest_configure(config):
 
 @pytest.hookimpl(tryfirst=True)
 def pytest_collection_modifyitems(config, items):
-    """Mark what belongs to a unit, spread the exercises over the processors, and leave to the site what the site draws."""
+    """Mark what belongs to a unit, spread the exercises over the processors, and without -m leave out what is slow.
+
+    What is marked `slow` proves once more, or at length, what a shorter test beside it holds; CI runs it by itself. What is
+    marked `pictures` the tests of the site do too.
+    """
     for item in items:
         file = item.nodeid.partition("::")[0]
         if file.startswith(OF_UNITS) and (number := unit_of(item)):
@@ -69,7 +73,7 @@ def pytest_collection_modifyitems(config, items):
         spread = file.startswith("tests/exercises/") and exercise
         item.add_marker(pytest.mark.xdist_group(f"{file}::{exercise}" if spread else file))
     if not config.option.markexpr:
-        left = [item for item in items if item.get_closest_marker("pictures")]
+        left = [item for item in items if item.get_closest_marker("pictures") or item.get_closest_marker("slow")]
         items[:] = [item for item in items if item not in left]
         config.hook.pytest_deselected(items=left)
 

@@ -49,7 +49,9 @@ def is_wrong_at_once(path, source, seed):
             module = ModuleType("version")
             exec(compile(source.replace("from exercises.", "from solutions."), path, "exec"), module.__dict__)
             answering = Answering({planned.question.name: getattr(module, planned.question.name) for planned in plan.questions})
-            asked = [_asked(planned) for planned in plan.questions if not (planned.question.symbolic or planned.question.measured)]
+            asked = [
+                _asked(planned) for planned in plan.questions if not (planned.question.symbolic or planned.question.measured)
+            ]
             in_turn = chain.from_iterable(zip_longest(*asked))  # of each function one, so that the wrong one comes early
             return any(fails(answering.answer(plan.calls[place])) for place, fails in filter(None, in_turn))
     except (_Stopped, MemoryError):
