@@ -71,11 +71,20 @@ def pytest_collection_modifyitems(config, items):
             item.add_marker(f"unit{number}")
         exercise = getattr(item, "callspec", None) and item.callspec.params.get("path")
         spread = file.startswith("tests/exercises/") and exercise
-        item.add_marker(pytest.mark.xdist_group(f"{file}::{exercise}" if spread else file))
+        item.add_marker(pytest.mark.xdist_group(exercise if spread else file))
     if not config.option.markexpr:
         left = [item for item in items if item.get_closest_marker("pictures") or item.get_closest_marker("slow")]
         items[:] = [item for item in items if item not in left]
         config.hook.pytest_deselected(items=left)
+
+
+def pytest_collection_finish(session):
+    """What is grouped goes to one process, or each would make all that many tests share: so it must be seen to be grouped."""
+    if os.environ.get("PYTEST_XDIST_WORKER") and session.config.getoption("loadgroup") and session.items:
+        if "@" not in session.items[0].nodeid:
+            raise pytest.UsageError(
+                "tests are not kept in groups: pytest and pytest-xdist do not fit; take those of constraints.txt"
+            )
 
 
 def unit_of(item):
