@@ -80,11 +80,11 @@ def pytest_collection_modifyitems(config, items):
 
 def pytest_collection_finish(session):
     """What is grouped goes to one process, or each would make all that many tests share: so it must be seen to be grouped."""
-    if os.environ.get("PYTEST_XDIST_WORKER") and session.config.getoption("loadgroup") and session.items:
-        if "@" not in session.items[0].nodeid:
-            raise pytest.UsageError(
-                "tests are not kept in groups: pytest and pytest-xdist do not fit; take those of constraints.txt"
-            )
+    grouped = os.environ.get("PYTEST_XDIST_WORKER") and session.config.getoption("loadgroup")
+    if grouped and any("@" not in item.nodeid for item in session.items[:1]):
+        raise pytest.UsageError(
+            "tests are not kept in groups: pytest and pytest-xdist do not fit; take those of constraints.txt"
+        )
 
 
 def unit_of(item):
