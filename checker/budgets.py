@@ -7,8 +7,8 @@ from dataclasses import dataclass
 class Budget:
     """Sizes in bytes, times in seconds.
 
-    Of a submission: `entries` looked at, `depth` of folders, bytes of one `file`, of `all_files` together and of a `zip`, and
-    `unpacked`, which counts what is unpacked and then thrown away too.
+    Of a submission: `entries` looked at, `depth` of folders, bytes of one `file`, of a `notebook`, which may hold pictures, of
+    `all_files` together and of a `zip`, and `unpacked`, which counts what is unpacked and then thrown away too.
 
     Of an exercise: a `reply` to one call, the `replies` together, seconds of the search for the simplest failing input, seconds
     of waiting for calls beyond those that every submission gets (`asking`), seconds of the judge's own beyond the exercise's
@@ -18,6 +18,7 @@ class Budget:
     entries: int = 5000
     depth: int = 12
     file: int = 256 << 10
+    notebook: int = 2 << 20
     all_files: int = 8 << 20
     zip: int = 8 << 20
     unpacked: int = 16 << 20

@@ -26,7 +26,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    member = read_member_folder(exercises_folder(options.folder).resolve(), "you")
+    member = read_member_folder(exercises_folder(options.folder).resolve(), "you", account=False)
     here = offered_containment()
     if here.missing:
         print(here, file=sys.stderr)

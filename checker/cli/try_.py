@@ -31,7 +31,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     paths = [find(options.exercise)] if options.exercise else PATHS
     folder = exercises_folder(options.folder, options.start)
-    member = read_member_folder(folder.resolve(), "you")
+    member = read_member_folder(folder.resolve(), "you", account=False)
     here = offered_containment()
     if here.missing:
         print(here, file=sys.stderr)

@@ -13,7 +13,7 @@ from .cells import text_cell, write_rows
 
 
 def write_table(members: Iterable[MemberMarks], paths: Sequence[str], file: IO[str]) -> None:
-    """Write the table: name, total, a column for each exercise, then in words what was set by hand or not readable.
+    """Write the table: name, total, a column for each exercise, then in words what was set by hand and what is to be said of the files.
 
     Parameters
     ----------
@@ -23,7 +23,7 @@ def write_table(members: Iterable[MemberMarks], paths: Sequence[str], file: IO[s
     file : text file
         Opened with newline="" and encoding "utf-8-sig".
     """
-    write_rows(file, [["member", "marks", "out of", *map(_name, paths), "set by hand", "could not be read"]])
+    write_rows(file, [["member", "marks", "out of", *map(_name, paths), "set by hand", "about the files"]])
     write_rows(file, (_row(member, paths) for member in members))
 
 

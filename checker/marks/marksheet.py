@@ -40,7 +40,7 @@ class Mark:
 
 @dataclass(frozen=True)
 class MemberMarks:
-    """A member's marks, in the course's order, and the sentences about files that could not be read.
+    """A member's marks, in the course's order, and the sentences about the files.
 
     `name` is for people to read; `identity` is who it is.
     """

@@ -87,7 +87,7 @@ def test_the_table_has_a_row_a_member_and_a_column_an_exercise(sample_class):
         "solenoid_inductance",
         "resonance",
         "set by hand",
-        "could not be read",
+        "about the files",
     ]
     assert list(rows["Isla Marrow"].values()) == ["Isla Marrow", "20", "20", "10", "10", "", ""]
     assert rows["Tobias Fenn"]["marks"] == "17.5"
@@ -95,7 +95,7 @@ def test_the_table_has_a_row_a_member_and_a_column_an_exercise(sample_class):
     assert rows["Tobias Fenn"]["set by hand"] == (
         "resonance: Set by hand: 7.5 of 10 (worked out: 6). Derived it rightly on the blackboard. Wren Dalby, 2031-05-03."
     )
-    assert rows["Nell Samphire"]["could not be read"] == "notes.txt could not be read."
+    assert rows["Nell Samphire"]["about the files"] == "notes.txt could not be read."
     assert '\'=HYPERLINK("x")' in rows
 
 
