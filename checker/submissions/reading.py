@@ -287,8 +287,12 @@ def _overlap(entries: list[zipfile.ZipInfo]) -> bool:
 
 def _unpacked(archive: zipfile.ZipFile, entry: zipfile.ZipInfo, most: int) -> tuple[bytes | None, str | None]:
     """(bytes, None), or (None, what is wrong with this entry)."""
-    if stat.S_ISLNK(entry.external_attr >> 16):
-        return None, "points out of the zip; it was not read"
+    kind = stat.S_IFMT(entry.external_attr >> 16)
+    if kind not in (0, stat.S_IFREG):
+        return (
+            None,
+            "points out of the zip; it was not read" if kind == stat.S_IFLNK else "is no ordinary file; it was not read",
+        )
     if entry.flag_bits & 1:
         return None, "is locked with a password; it was not read"
     if entry.compress_type not in _PACKED:
