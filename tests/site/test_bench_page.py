@@ -289,7 +289,7 @@ def test_it_is_silent_until_asked_soft_then_and_silent_again(page_at):
     page.click("#whole-bench .listen")
     page.wait_for_function("document.querySelector('#whole-bench .sounding-now').textContent !== ''")
     assert page.get_attribute("#whole-bench .listen", "aria-pressed") == "true"
-    assert value(page, "volume") == "25 of 100"
+    assert value(page, "volume") == "70 of 100"
     page.click("#whole-bench .listen")
     page.wait_for_function("document.querySelector('#whole-bench .listen').getAttribute('aria-pressed') === 'false'")
     assert page.inner_text("#whole-bench .sounding-now") == ""
@@ -411,4 +411,4 @@ def test_its_own_files_are_light(course):
 )
 def test_a_lesson_that_asks_for_no_setting_is_told_what_one_is_like(setting, said):
     with pytest.raises(Fault, match=re.escape(said)):
-        bench_html(setting, "bench-1", str, str, whole=False)
+        bench_html(setting, "bench-1", str, str)

@@ -2,22 +2,14 @@
 
 import { createPlayer } from "../sound/player.js";
 import { say } from "./knobs.js";
+import { FIRST, FIRST_LEVEL, loudness, STEPS } from "./level.js";
 import { input as inputIn, part, parts, select, tell } from "./page.js";
 import { decibels } from "./quantities.js";
 
 /** @typedef {import("../physics/bench.js").State} State */
-/** @typedef {Pick<State, "volume" | "magnify">} Level */
 
-const STEPS = 100; // of the volume's slider
-const FIRST = 70; // where it stands when the sound is first asked for
 const LINGER = 2e3; // milliseconds that a warning stays at least
 const COUNT = 400; // milliseconds between two numbers of how much louder it is made
-
-/** How loud a place of the volume's slider is. @param {number} place */
-const loudness = (place) => (place / STEPS) ** 2;
-
-/** Of a bench without a volume of its own. @type {Level} */
-const PLAIN = { volume: loudness(FIRST), magnify: null };
 
 /**
  * @param {HTMLElement} root
@@ -53,7 +45,7 @@ export function sounding(root, figures, state) {
   const pass = () => {
     if (player.running) player.set(sounded());
   };
-  const level = parts(root, "[data-knob=volume]").length ? levelOf(root, pass) : { read: () => PLAIN, begin: () => {} };
+  const level = parts(root, "[data-knob=volume]").length ? levelOf(root, pass) : { read: () => FIRST_LEVEL, begin: () => {} };
   const begin = async () => {
     level.begin();
     try {
@@ -100,7 +92,7 @@ function levelOf(root, turned) {
   strength.addEventListener("change", turn);
   say(input, output, "muted");
   return {
-    /** @returns {Level} */
+    /** @returns {typeof FIRST_LEVEL} */
     read: () => ({ volume: loudness(input.valueAsNumber), magnify: strength.value ? Number(strength.value) : null }),
     begin() {
       if (input.valueAsNumber === 0) input.valueAsNumber = FIRST;

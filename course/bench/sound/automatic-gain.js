@@ -2,13 +2,14 @@
  * Automatic gain: one loudness for the ear, whatever the set gives it.
  *
  * It goes by the loudest moment of the last second or so, so that it holds still in the pauses of speech. What grows louder is
- * held down at once; what grows fainter is brought up steadily, and so is the first sound, from as loud as life.
+ * held down at once; what grows fainter is brought up steadily, and so is the first sound.
  */
 
 const AIM = 0.25; // of full scale, r.m.s., in the loudest moment
 const MOMENT = 0.02; // second
 const SPELL = 0.6; // second: the loudest moment of two of them counts
-const RISING = 40; // decibel a second, at most
+const RISING = 50; // decibel a second, at most
+const FIRST = 0.1; // times as loud as life
 const MOST = 1e4; // times as loud as life
 
 /** @param {number} sampleRate hertz @param {number} asLife gain to full scale, for each pascal, of what is as loud as life */
@@ -17,7 +18,7 @@ export function createAutomaticGain(sampleRate, asLife) {
   let before = 0; // pascal²: the loudest moment of the spell before this
   let loudest = 0;
   let left = SPELL * sampleRate;
-  let gain = asLife;
+  let gain = FIRST * asLife;
   return {
     /** The gain after these samples. @param {ArrayLike<number>} pressure pascal */
     after(pressure) {

@@ -27,7 +27,7 @@ export function registerSet() {
       this.volume = 0;
       this.asLife = 1 / figures.full_scale;
       this.automatic = createAutomaticGain(sampleRate, this.asLife);
-      this.gain = (state.magnify ?? 1) * this.asLife;
+      this.gain = (state.magnify ?? 0) * this.asLife;
       this.pressure = new Float64Array(128);
       /** @type {Float32Array} */ this.sent = new Float32Array(1);
       this.running = true;
