@@ -1,4 +1,4 @@
-/** The bench with which the course opens: a station, the one that drowns it, and the knob that parts them. */
+/** The bench with which the course opens: a station, another under it, and the knob that parts them. */
 
 import { startingState } from "../physics/bench.js";
 import { sharp } from "./canvas.js";
@@ -67,6 +67,6 @@ function withTwoStations(figures, state) {
 /** @param {import("./seen.js").Seen} seen */
 function standing({ tuned, stations }) {
   if (tuned.grid === null) return `It oscillates on ${tuned.name}.`;
-  const over = Math.min(...stations.filter((station) => station !== tuned).map(({ grid }) => inDecibels((tuned.grid ?? 0) / (grid ?? 0))));
-  return `${tuned.name}, ${decibels(over)} over the other.`;
+  const under = stations.find((station) => station !== tuned)?.grid ?? 0;
+  return `${tuned.name}, ${decibels(inDecibels(tuned.grid / under))} over the other.`;
 }
