@@ -138,7 +138,7 @@ def is_whole(answer: Any) -> bool:
 
 def whole_parts(answer: Any) -> list:
     parts = answer if isinstance(answer, tuple) else (answer,)
-    return [part for part in parts if isinstance(part, (int, float, np.integer, np.floating)) and part % 1 == 0]
+    return [part for part in parts if isinstance(part, (int, float, np.integer, np.floating)) and float(part).is_integer()]
 
 
 def stack(question: Question, rows: Sequence[Inputs]) -> Inputs:

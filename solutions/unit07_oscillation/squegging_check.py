@@ -137,6 +137,7 @@ EXERCISE = Exercise(
                 "leak_voltage": volts("2 V", "40 V"),
                 "slope_voltage": volts("80 mV", "250 mV"),
             },
+            edges=[lambda exponent, *circuit: (0.0, *circuit)],
             gives="Ω",
             agrees_within=CLOSE,
             holds=[
@@ -232,6 +233,11 @@ EXERCISE = Exercise(
                 "grid_capacitance": GRID_CONDENSER,
                 "burst": seconds("0 s", "2 ms"),
             },
+            # A start just above where the grid was blocked, and a leak taken to just above the start.
+            edges=[
+                lambda blocked, start, back, *rest: (blocked, 0.99 * blocked, back, *rest),
+                lambda blocked, start, back, *rest: (blocked, start, 0.99 * start, *rest),
+            ],
             gives="Hz",
             agrees_within=CLOSE,
             holds=[
