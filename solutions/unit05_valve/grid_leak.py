@@ -9,7 +9,7 @@ import numpy as np
 from solutions.ranges import check_ranges
 from solutions.unit04_crystal_set.rectified_voltage import detector_output, i1_over_i0
 
-HALVINGS = 60  # of the interval that holds the answer
+HALVINGS = 36  # of the interval that holds the answer
 
 
 @check_ranges
