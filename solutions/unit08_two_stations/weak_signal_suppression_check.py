@@ -74,7 +74,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=mean_envelope,
-            given={"strong": STRONG, "weak": WEAK},
+            given={"strong": volts("1 mV", "10 V"), "weak": volts("100 µV", "1 V")},
             where=weaker,
             gives="V",
             agrees_within=CLOSE,
@@ -170,7 +170,9 @@ EXERCISE = Exercise(
                 ),
                 slip(
                     "averaged over a quarter of the beat",
-                    lambda A, B, *diode: np.mean(detector_output(np.sqrt(A**2 + B**2 + 2 * A * B * BEAT[: BEAT.size // 2]), *diode)),
+                    lambda A, B, *diode: np.mean(
+                        detector_output(np.sqrt(A**2 + B**2 + 2 * A * B * BEAT[: BEAT.size // 2]), *diode)
+                    ),
                 ),
                 slip("forgotten the load", lambda A, B, R, Is, n: two_carrier_output(A, B, 1e6 * n / Is, Is, n)),
             ],

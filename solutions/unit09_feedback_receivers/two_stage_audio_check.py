@@ -335,7 +335,9 @@ EXERCISE = Exercise(
                 ),
             ],
             refuses=[
-                refusal("taps whose harmonic is above what is allowed, if only just", (LADDER, 8.0, 0.99 * HARMONICS[-1], *SET_UP)),
+                refusal(
+                    "taps whose harmonic is above what is allowed, if only just", (LADDER, 8.0, 0.99 * HARMONICS[-1], *SET_UP)
+                ),
             ],
             no_published="A choice among powers that have their figures.",
             slips=[
