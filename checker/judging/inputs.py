@@ -4,6 +4,7 @@ All of it comes from the question and the seed alone.
 """
 
 import itertools
+import math
 import random
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
@@ -30,6 +31,7 @@ def strategy(question: Question) -> st.SearchStrategy:
 def draw(question: Question, count: int, seed: int) -> tuple[Inputs, ...]:
     """`count` different inputs for a question under a seed: the simplest, the ends of the ranges, at least one at random."""
     pools = [given.values for given in question.given.values()]
+    count = min(count, math.prod(map(len, pools)))
     ends = [given.ends or pool[:1] for given, pool in zip(question.given.values(), pools, strict=True)]
     rng = random.Random(seed)
     found = {}
@@ -38,8 +40,10 @@ def draw(question: Question, count: int, seed: int) -> tuple[Inputs, ...]:
         same_for_all[: count - 1],
         (tuple(map(rng.choice, pools)) for _ in range(50 * count)),
     ):
-        if len(found) < count and question.where(*inputs):
+        if question.where(*inputs):
             found.setdefault(repr(inputs), inputs)
+        if len(found) == count:
+            break
     return tuple(found.values())
 
 

@@ -127,7 +127,7 @@ def _judge_question(plan: QuestionPlan, answers: Answers) -> Judged:
 def _is_known_by_heart(plan: QuestionPlan, answers: Answers, earned: Mapping[str, Fraction]) -> bool:
     """Whether a function is right where every pack asks it, and elsewhere goes in steps or is not even near: so is a table.
 
-    One that goes in no steps and keeps every law works something out, whatever its numbers are.
+    One that goes in no steps and keeps every law, where no pack asks it too, works something out, whatever its numbers are.
     """
     question, fresh = plan.question, [case for case in plan.cases if case.fresh]
     if not fresh:
@@ -138,10 +138,14 @@ def _is_known_by_heart(plan: QuestionPlan, answers: Answers, earned: Mapping[str
         return False
     if len({repr(answers.reply(case.place)) for case in fresh}) < _MOST_DIFFER * len({repr(case.wanted) for case in fresh}):
         return True
-    if earned.get("laws") == 1 and any(case.law.relation is equal for case in plan.laws):
+    elsewhere = {repr(case.inputs) for case in fresh}
+    if earned.get("laws") == 1 and any(law.law.relation is equal and repr(law.inputs) in elsewhere for law in plan.laws):
         return False
-    near = sum(answers.difference(question, case, case.wanted, _NEAR) is None for case in fresh)
-    return near < _SOME * len(fresh)
+    near: dict[str, bool] = {}  # by the answer wanted: one that many inputs have in common counts once
+    for case in fresh:
+        is_near = answers.difference(question, case, case.wanted, _NEAR) is None
+        near[repr(case.wanted)] = near.get(repr(case.wanted), True) and is_near
+    return sum(near.values()) < max(_SOME * len(near), min(2, len(near)))
 
 
 def _share(plan: Plan, question: Question) -> Fraction:

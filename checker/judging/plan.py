@@ -238,6 +238,10 @@ def altered(value: Any, rng: random.Random, factors: tuple[float, float] = OTHER
     """Another answer of the same kind: each number in it times something between the two factors, each by itself."""
     if isinstance(value, (tuple, list)):
         return type(value)(altered(item, rng, factors) for item in value)
+    if isinstance(value, np.ndarray) and value.dtype.kind in "fc":
+        each = np.random.default_rng(rng.getrandbits(64))
+        turns = np.exp(1j * each.uniform(0.3, 1.5, value.shape)) if value.dtype.kind == "c" else 1.0
+        return (np.where(value == 0, 1.0, value) * each.uniform(*factors, value.shape) * turns).astype(value.dtype)
     if isinstance(value, np.ndarray):
         return np.array([altered(item, rng, factors) for item in value.ravel().tolist()], value.dtype).reshape(value.shape)
     if isinstance(value, np.generic):

@@ -70,6 +70,7 @@ EXERCISE = Exercise(
             gives="Hz",
             agrees_within=WHOLE,
             where=lambda frequency, spacing: abs(frequency / spacing % 1 - 0.5) > 1e-6,
+            edges=[lambda hz, s: (float(s * round(hz * 0.97 / s)) + 100, s)] * 8,  # a few channels off: a table's answer stays
             holds=[
                 invariant("a channel is its own nearest", lambda f, hz, s: (f(f(hz, s), s), f(hz, s))),
                 invariant(

@@ -141,7 +141,12 @@ EXERCISE = Exercise(
         Question(
             asks=whole_turns,
             given=WANTED,
-            edges=[*ENDS, next_to_half_a_turn(0.495), next_to_half_a_turn(0.505)],
+            edges=[
+                *ENDS,
+                next_to_half_a_turn(0.495),
+                next_to_half_a_turn(0.505),
+                *[lambda L, D, w: (1.05 * L, D, w)] * 6,  # hardly another coil: a table goes in steps
+            ],
             gives="turns",
             arrays=False,
             agrees_within=exactly(because="turns are counted"),

@@ -108,8 +108,8 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=hearing_threshold,
-            same_for_all="A table of published figures, read off smoothly between them: the figures are the answer.",
             given={"frequency": AUDIBLE},
+            edges=[lambda F: (F * 1.01 if F < 12e3 else F / 1.01,)] * 8,  # hardly another pitch: a table goes in steps
             gives="dB",
             agrees_within=DECIBELS,
             holds=[

@@ -350,8 +350,8 @@ EXERCISE = Exercise(
                     "one frequency twice",
                     (600e3, 350e-12, 600e3, 300e-12, 1e-12, 1e-3),
                     (600e3, 350e-12, 599e3, 300e-12, 1e-12, 1e-3),
-                    (600e3, 85e-12, 1200e3, 85e-12, 1e-12, 1e-3),
-                )
+                ),
+                refusal("one capacitance twice", (600e3, 85e-12, 1200e3, 85e-12, 1e-12, 1e-3)),
             ],
             slips=[
                 slip(

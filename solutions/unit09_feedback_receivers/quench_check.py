@@ -140,6 +140,7 @@ EXERCISE = Exercise(
             asks=linear_gain,
             given={"frequency": FREQUENCY, "growth": GROWTH, "decay": DECAY, "growing": GROWING, "dying": DYING},
             where=lambda f0, g, d, T, U: quiet(g, d, T, U),
+            edges=[lambda f0, g, d, T, U: (f0, g, d, T, 1.01 * g * T / d)],  # it dies away by hardly more than it grows
             agrees_within=CLOSE,
             holds=[
                 invariant(
@@ -225,6 +226,7 @@ EXERCISE = Exercise(
                 "dying": DYING,
             },
             where=lambda a, A, g, d, T, U: 0.5 < g * T < 40 and a * np.exp(g * T) > 0.3 * A,
+            edges=[lambda a, A, g, d, T, U: (0.99 * A, A, g, d, T, U)],
             gives="V",
             agrees_within=relative(1e-8, because="two nearly equal logarithms in the worst case"),
             holds=[
@@ -253,8 +255,15 @@ EXERCISE = Exercise(
             ],
             no_published="A closed form; tests integrate the envelope's equation.",
             refuses=[
-                refusal("a burst that starts from nothing", (0.0, 1.0, 1e5, 1e5, 1e-5, 5e-5)),
-                refusal("a burst that starts from above its limit", (2.0, 1.0, 1e5, 1e5, 1e-5, 5e-5)),
+                refusal(
+                    "a burst that starts from nothing", (0.0, 1.0, 1e5, 1e5, 1e-5, 5e-5), (-0.001, 1.0, 1e5, 1e5, 1e-5, 5e-5)
+                ),
+                refusal(
+                    "a burst that starts from above its limit",
+                    (2.0, 1.0, 1e5, 1e5, 1e-5, 5e-5),
+                    (1.01, 1.0, 1e5, 1e5, 1e-5, 5e-5),
+                    (1.0, 1.0, 1e5, 1e5, 1e-5, 5e-5),
+                ),
             ],
             slips=[
                 slip("forgotten the tail after the burst", lambda a, A, g, d, T, U: mean_swing(a, A, g, 1e15, T, U) + 0 * d),
@@ -283,6 +292,7 @@ EXERCISE = Exercise(
                 "growth": GROWTH,
                 "quench_frequency": hertz("10 kHz", "200 kHz"),
             },
+            edges=[lambda m, A, g, q: (0.99, A, g, q)],
             gives=("V", "V"),
             agrees_within=CLOSE,
             holds=[

@@ -103,6 +103,7 @@ EXERCISE = Exercise(
         Question(
             asks=path_gains,
             given={**VALVE, **LOADS, "bypass": farads("100 pF", "10 nF"), "radio": RADIO, "tone": TONE},
+            edges=[lambda *inputs: (10.0, 10e3, 20e3, 10e3, 0.0, *inputs[-2:])],  # both gains are whole: 5
             agrees_within=CLOSE,
             holds=[
                 invariant(
