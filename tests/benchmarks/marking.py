@@ -96,7 +96,9 @@ def as_a_member_writes(path):
 def _refusal(limit):
     sign = {">": "<=", ">=": "<", "<": ">=", "<=": ">", "not": "=="}[limit.relation]
     end = f"{limit.factor!r} * {limit.other}" if limit.other else repr(limit.factor)
-    return f"if np.any(np.{limit.of.__name__}({limit.name}) {sign} {end}):\n    raise ValueError('{limit.name} is out of range')"
+    return (
+        f"if np.any(np.{limit.of.__name__}({limit.name}) {sign} {end}):\n    raise ValueError('{limit.name} is out of range')"
+    )
 
 
 def plain_cases(path):
