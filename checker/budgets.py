@@ -13,6 +13,8 @@ class Budget:
     Of an exercise: a `reply` to one call, the `replies` together, seconds of the search for the simplest failing input, seconds
     of waiting for calls beyond those that every submission gets (`asking`), seconds of the judge's own beyond the exercise's
     limit (`judging`), and `memory` beyond what the judge has in use when it begins.
+
+    Of a member, in one judge: seconds of waiting for what compiles (`compiling`), and bytes of what is `compiled`.
     """
 
     entries: int = 5000
@@ -28,6 +30,8 @@ class Budget:
     asking: float = 4.0
     judging: float = 9.0
     memory: int = 280 << 20
+    compiling: float = 2.0
+    compiled: int = 8 << 20
 
 
 BUDGET = Budget()

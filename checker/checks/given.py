@@ -7,7 +7,6 @@ the simplest failing input is one that a person would choose: 100 pF, not 104.28
 import math
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
-from decimal import Decimal
 from functools import partial
 from typing import Any
 
@@ -50,7 +49,7 @@ def number(low: float, high: float) -> Given:
 
 def whole(low: int, high: int) -> Given:
     """A whole number, such as a count of turns."""
-    values = sorted(range(low, high + 1), key=lambda n: (_figures(n), abs(n - (low + high) / 2)))
+    values = sorted(range(low, high + 1), key=lambda n: (len(_digits(n)), abs(n - (low + high) / 2)))
     return _chosen(values, f"{low} to {high}, whole", _show_whole, ends=(low, high))
 
 
@@ -109,14 +108,12 @@ def tidy_values(low: float, high: float) -> list[float]:
 
     def untidiness(value: float) -> tuple:
         away = abs(math.log(value / middle)) if over_decades else abs(value - middle)
-        return _figures(value), _is_not_a_one(value), value < 0, away
+        digits = _digits(value)
+        return len(digits), digits[0] != "1", value < 0, away
 
     return sorted(inside, key=untidiness)
 
 
-def _figures(value: float) -> int:
-    return len(Decimal(repr(value)).normalize().as_tuple().digits)
-
-
-def _is_not_a_one(value: float) -> bool:
-    return Decimal(repr(value)).normalize().as_tuple().digits[0] != 1
+def _digits(value: float) -> str:
+    """The figures of a number, without zeros before or after them."""
+    return repr(value).partition("e")[0].replace(".", "").strip("-0") or "0"

@@ -11,7 +11,7 @@ from ..checks.exercise import Question, Tolerance
 from . import explanations
 from .compare import Difference, difference
 from .forms import forms_wanted, in_form
-from .inputs import strategy
+from .inputs import STEADY, strategy
 from .plan import Case, Plan, call_key, numeric_call, shown_inputs
 from .protocols import Inputs, Reply, SessionLike
 from .verdict import Finding
@@ -125,11 +125,7 @@ def simplest_failure(question: Question, answers: Answers) -> tuple[Case, Differ
             fails,
             random=None,
             settings=hypothesis.settings(
-                max_examples=SEARCH_EXAMPLES,
-                database=None,
-                deadline=None,
-                derandomize=True,
-                suppress_health_check=list(hypothesis.HealthCheck),
+                STEADY, max_examples=SEARCH_EXAMPLES, suppress_health_check=list(hypothesis.HealthCheck)
             ),
         )
     except _TimeIsUp:

@@ -18,6 +18,10 @@ from ..checks.given import Given
 from .protocols import Inputs
 
 STACKED = 5
+# The same search every time. Its phases leave out the one that traces every line run, to explain a failure to a programmer.
+STEADY = hypothesis.settings(
+    database=None, derandomize=True, deadline=None, phases=(hypothesis.Phase.generate, hypothesis.Phase.shrink)
+)
 WHOLES = 2  # so many inputs are asked as integers
 _SIMPLEST: dict[int, tuple[Question, Inputs]] = {}  # by the question's identity: the question, kept, and its simplest inputs
 WHOLE_UP_TO = 10_000_000  # an input beyond it is asked as a float: products of such integers pass the longest that numpy has
@@ -52,8 +56,7 @@ def _simplest_inputs(question: Question, pools: Sequence[Sequence]) -> Inputs:
     if question.where(*first):
         return first
     if id(question) not in _SIMPLEST:  # the search takes a second, and does not hang on the seed
-        steady = hypothesis.settings(database=None, derandomize=True, deadline=None)
-        _SIMPLEST[id(question)] = question, hypothesis.find(strategy(question), lambda inputs: True, settings=steady)
+        _SIMPLEST[id(question)] = question, hypothesis.find(strategy(question), lambda inputs: True, settings=STEADY)
     return _SIMPLEST[id(question)][1]
 
 

@@ -8,7 +8,7 @@ from typing import Any
 
 import numpy as np
 
-from ..checks.exercise import Measurement, Question, Tolerance, equal, relative
+from ..checks.exercise import Exercise, Measurement, Question, Tolerance, equal, relative
 from ..checks.given import shown
 from ..checks.units import in_words
 from ..course import PRACTICE_SEED, SEALED, find, load_exercise
@@ -19,7 +19,7 @@ from . import explanations
 from .answers import Answers, NoAnswer, simplest_failure
 from .compare import Difference, difference, ratio_in_words
 from .forms import may_be_compared
-from .plan import Case, LawCase, LawFunction, Plan, QuestionPlan
+from .plan import Case, LawCase, LawFunction, QuestionPlan
 from .plans import plan_for
 from .protocols import Inputs, WorkerLike
 from .verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, REFUSED, TOO_BIG, UNFINISHED, WRONG, Finding, Part, Verdict
@@ -60,17 +60,27 @@ def judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) ->
 
 def not_judged(path: str, fault: str) -> Verdict:
     """What stands in a verdict's place where the checker itself failed: it takes nothing from the member for good."""
-    exercise = plan_for(path, PRACTICE_SEED).exercise if SEALED else load_exercise(path)
+    exercise = _exercise(path)
     finding = Finding(NOT_JUDGED, exercise.name, explanations.not_judged_sentence(fault))
     return Verdict(path, NOT_JUDGED, exercise.marks, (), (finding,))
 
 
+def not_handed_in(path: str) -> Verdict:
+    """The verdict on an exercise whose file is not there: nothing is drawn and nothing run for it."""
+    exercise = _exercise(path)
+    finding = Finding(NOT_ATTEMPTED, exercise.name, explanations.NOT_HANDED_IN)
+    return Verdict(path, NOT_ATTEMPTED, exercise.marks, _no_parts(exercise), (finding,))
+
+
+def _exercise(path: str) -> Exercise:
+    return plan_for(path, PRACTICE_SEED).exercise if SEALED else load_exercise(path)
+
+
 def _judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) -> Verdict:
+    if f"{find(name)}.py" not in files:
+        return not_handed_in(find(name))
     plan = plan_for(name, seed)
     exercise = plan.exercise
-    if f"{exercise.path}.py" not in files:
-        finding = Finding(NOT_ATTEMPTED, exercise.name, explanations.NOT_HANDED_IN)
-        return Verdict(exercise.path, NOT_ATTEMPTED, exercise.marks, _no_parts(plan), (finding,))
     symbolic = any(question.symbolic for question in exercise.questions)
     with worker.session(exercise.path, files, exercise.seconds, symbolic) as session:
         replies = session.ask(plan.calls)
@@ -113,7 +123,7 @@ def _judge_question(plan: QuestionPlan, answers: Answers) -> Judged:
     if not numbers and _is_known_by_heart(plan, answers, earned):
         earned |= dict.fromkeys(earned.keys() & _SAME_FOR_ALL, Fraction(0))
     total = sum(WEIGHTS[what] for what in earned)
-    share = _share(answers.plan, question)
+    share = _share(answers.plan.exercise, question)
     parts = tuple(
         Part(question.name, what, share * WEIGHTS[what] / total, share * WEIGHTS[what] / total * fraction)
         for what, fraction in earned.items()
@@ -148,19 +158,19 @@ def _is_known_by_heart(plan: QuestionPlan, answers: Answers, earned: Mapping[str
     return sum(near.values()) < max(_SOME * len(near), min(2, len(near)))
 
 
-def _share(plan: Plan, question: Question) -> Fraction:
+def _share(exercise: Exercise, question: Question) -> Fraction:
     """What a question is worth."""
-    return Fraction(plan.exercise.marks * question.share, sum(planned.question.share for planned in plan.questions))
+    return Fraction(exercise.marks * question.share, sum(one.share for one in exercise.questions))
 
 
-def _no_parts(plan: Plan) -> tuple[Part, ...]:
-    return tuple(Part(q.question.name, "all", _share(plan, q.question), Fraction(0)) for q in plan.questions)
+def _no_parts(exercise: Exercise) -> tuple[Part, ...]:
+    return tuple(Part(question.name, "all", _share(exercise, question), Fraction(0)) for question in exercise.questions)
 
 
 def _judge_measured(plan: QuestionPlan, answers: Answers, varies: bool) -> Judged:
     """As `_judge_question`, where something is measured: a part for each measurement, one finding for all that failed."""
     question, pairs = plan.question, []
-    worth = _share(answers.plan, question) / len(question.measured)
+    worth = _share(answers.plan.exercise, question) / len(question.measured)
     lost = tuple(Part(question.name, measured.what, worth, Fraction(0)) for measured in question.measured)
     for case in plan.cases:
         reply = answers.reply(case.place)

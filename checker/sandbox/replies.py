@@ -4,6 +4,7 @@ Whatever the bytes are, they are a reply whose every field is what `FIELDS` says
 are `Malformed`.
 """
 
+import re
 from collections.abc import Callable, Mapping
 from functools import partial
 from typing import Any
@@ -38,6 +39,24 @@ def read_reply(raw: bytes) -> dict[str, Any]:
         raise
     except Exception as error:  # an unknown field, and whatever a reader below stumbles over
         raise Malformed(type(error).__name__) from None
+
+
+def read_code(raw: bytes) -> str | None:
+    """The compiled code in a line of bytes, as the text of it that goes back behind the walls; None if the child had none to give.
+
+    Raises
+    ------
+    Malformed
+        If they are anything else.
+    """
+    message = parse_line(raw)
+    code = message.get("code")
+    if message.keys() != {"code"} or not (code is None or type(code) is str and _BASE64.fullmatch(code)):
+        raise Malformed("not code")
+    return code
+
+
+_BASE64 = re.compile("[A-Za-z0-9+/]*=?=?")
 
 
 def _text(longest: int, lines: bool = False) -> Reader:

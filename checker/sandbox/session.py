@@ -9,6 +9,7 @@ import threading
 import time
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Any
 
 from ..budgets import BUDGET
@@ -37,12 +38,14 @@ class Session:
         self.ended: SessionEnd | None = None
         self.signal: int | None = None
 
-    def begin(self, exercise: str, files: Mapping[str, str]) -> None:
-        """Hand over the exercise, once the child has said that it is ready."""
+    def begin(self, exercise: str, files: Mapping[str, str], code: Mapping[str, str] = MappingProxyType({})) -> None:
+        """Hand over the exercise, with the code of such files as have been compiled, once the child has said that it is ready."""
         deadline = self._deadline() + self._starting
         self._try(self._line.receive, deadline, BUDGET.reply)
         if not self.ended:
-            self._try(self._line.send, {"exercise": exercise, "files": files, "seconds": self._seconds}, deadline)
+            self._try(
+                self._line.send, {"exercise": exercise, "files": files, "code": dict(code), "seconds": self._seconds}, deadline
+            )
 
     def ask(self, calls: Sequence[dict]) -> list[dict]:
         """A reply for each call, as many as came: read, with clean texts, the value decoded."""

@@ -94,8 +94,8 @@ class Attempts:
 def serve(request_descriptor: int, reply_descriptor: int, readable: Sequence[str], scratch: str | None) -> None:
     """Answer until the judge closes the line. `readable` and `scratch` are what the student's code may open.
 
-    It says {"ready": true} before it has read anything. One exercise comes, as {"exercise", "files", "seconds"}, then lines
-    {"calls": [...]}: a reply a call, in order. There is no second exercise: a process that has run one judges no other.
+    It says {"ready": true} before it has read anything. One exercise comes, as {"exercise", "files", "code", "seconds"}, then
+    lines {"calls": [...]}: a reply a call, in order. There is no second exercise: a process that has run one judges no other.
     """
     requests, replies = os.fdopen(request_descriptor, "rb", buffering=1 << 16), Replies(reply_descriptor)
     sys.stdin = io.StringIO()
@@ -110,7 +110,7 @@ def serve(request_descriptor: int, reply_descriptor: int, readable: Sequence[str
     exercise, seconds = begun["exercise"], begun["seconds"]
     printed = sys.stdout = sys.stderr = Printed()
     clock.start(seconds)
-    module, failure = clock.run_guarded(lambda: load(exercise, files), files)
+    module, failure = clock.run_guarded(lambda: load(exercise, files, begun["code"]), files)
     clock.stop()
     if failure and failure["trouble"] == "raised":
         failure["trouble"] = "not loaded"

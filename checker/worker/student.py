@@ -12,11 +12,12 @@ import sys
 import types
 from collections.abc import Callable, Iterator, Mapping
 from functools import lru_cache
-from types import ModuleType, TracebackType
+from types import MappingProxyType, ModuleType, TracebackType
 from typing import Any
 
 import numpy as np
 
+from .compiling import code_from, compile_source
 from .denials import OWN_FOLDER, NotHere, describe_denial, import_library, not_here
 from .wire import ANSWER_ITSELF, MAX_DEPTH, Expression, Unusable, from_wire, name_of, plain_text, to_wire
 
@@ -87,9 +88,9 @@ class Undrawn(types.ModuleType):
 class SubmittedExercises(importlib.abc.MetaPathFinder, importlib.abc.Loader):
     """Imports `exercises.unit…` from the submitted sources, so that an exercise may use the student's earlier ones."""
 
-    def __init__(self, files: Mapping[str, str], undrawn: bool = False) -> None:
+    def __init__(self, files: Mapping[str, str], codes: Mapping[str, str], undrawn: bool = False) -> None:
         self.sources = {"exercises." + path.removesuffix(".py").replace("/", "."): path for path in files}
-        self.files, self.undrawn, self.modules = files, undrawn, {}
+        self.files, self.codes, self.undrawn, self.modules = files, codes, undrawn, {}
 
     def find_spec(self, name: str, path: Any = None, target: Any = None) -> importlib.machinery.ModuleSpec | None:
         if self.path_of(name):
@@ -115,7 +116,7 @@ class SubmittedExercises(importlib.abc.MetaPathFinder, importlib.abc.Loader):
             module.__dict__["__builtins__"] = guarded_builtins(self)
             self.modules[module.__name__] = module
             try:
-                code = compile(self.files[path], path, "exec", dont_inherit=True)
+                code = code_from(self.codes[path]) if path in self.codes else compile_source(self.files[path], path)
             except (RecursionError, MemoryError):
                 raise Stop("too complex") from None
             exec(code, module.__dict__)
@@ -152,20 +153,21 @@ def guarded_builtins(submitted: SubmittedExercises) -> dict[str, Any]:
     return guarded
 
 
-def load(exercise: str, files: Mapping[str, str]) -> ModuleType:
-    """The module of one exercise, from a dict of path to source text: the one that its source made, whatever it puts in its place.
+def load(exercise: str, files: Mapping[str, str], codes: Mapping[str, str] = MappingProxyType({})) -> ModuleType:
+    """The module of one exercise, from dicts of path to source text, and to code where it is compiled already.
 
+    It is the one that its source made, whatever that puts in its place.
     Drawing packages are not here, and code that is ready for that goes on without them. Code that is not is loaded once more,
     with something in their place that does nothing.
     """
     try:
-        return _load(exercise, SubmittedExercises(files))
+        return _load(exercise, SubmittedExercises(files, codes))
     except NotHere as error:
         if str(error.name).partition(".")[0] not in DRAWING:
             raise
     if isinstance(sys.stdout, Printed):
         sys.stdout.kept = ""
-    module = _load(exercise, SubmittedExercises(files, undrawn=True))
+    module = _load(exercise, SubmittedExercises(files, codes, undrawn=True))
     print(NOTHING_DRAWN)
     return module
 
