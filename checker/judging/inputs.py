@@ -38,7 +38,9 @@ def draw(question: Question, count: int, seed: int) -> tuple[Inputs, ...]:
         same_for_all[: count - 1],
         (tuple(map(rng.choice, pools)) for _ in range(50 * count)),
     ):
-        if len(found) < count and question.where(*inputs):
+        if len(found) == count:
+            break
+        if question.where(*inputs):
             found.setdefault(repr(inputs), inputs)
     return tuple(found.values())
 

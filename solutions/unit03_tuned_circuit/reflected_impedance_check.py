@@ -1,7 +1,5 @@
 """How `reflected_impedance` is judged."""
 
-from functools import partial
-
 import numpy as np
 
 from checker import (
@@ -21,7 +19,6 @@ from checker import (
     value,
     volts,
 )
-from checker.checks.given import shown
 
 from .reflected_impedance import mutual_from_coupling, reflected_impedance, secondary_current, series_impedance
 
@@ -36,7 +33,7 @@ IMPEDANCE = drawn(
         for resistance in (10, 2, 5, 20, 50, 100)
     ],
     "resistance 2 Ω to 100 Ω, reactance −1 kΩ to 1 kΩ",
-    partial(shown, unit="Ω"),
+    unit="Ω",
 )
 
 

@@ -4,8 +4,6 @@ In the laws and slips: t a time in days and D a whole number of them, y, mo and 
 places p1, q1, p2, q2, s a distance, z a height, h the sun's elevation at which it is dark.
 """
 
-from functools import partial
-
 import numpy as np
 
 from checker import (
@@ -24,7 +22,6 @@ from checker import (
     value,
     whole,
 )
-from checker.checks.given import shown
 
 from .night_path import (
     EARTH_RADIUS,
@@ -51,7 +48,7 @@ SECONDS = absolute(1e-4, because="nine seconds, in days")
 TIME = drawn(
     [float(day) + eighth / 8 for day in (0, *range(100, 10000, 37)) for eighth in (0, 2, 5, 7, 1, 3, 4, 6)],
     "0 to 10 000 days",
-    partial(shown, unit="days"),
+    unit="days",
     stacks=True,
 )
 LATITUDE, LONGITUDE = degrees("-70°", "70°"), degrees("-180°", "180°")
