@@ -9,7 +9,8 @@ from typing import Any
 import numpy as np
 
 from ..checks.exercise import Exercise, Question
-from ..checks.given import Given
+from ..checks.given import Given, shown
+from ..checks.units import tidily
 from ..course import PRACTICE_SEED
 from ..judging.inputs import asked_singly, draw
 from ..judging.plan import POINTS, evaluate_formula
@@ -28,6 +29,10 @@ class Argument:
     text: str
     example: Any
     shown: str
+
+    def show(self, value: Any) -> str:
+        """A value as a person reads it."""
+        return shown(value, self.unit, tidily)
 
 
 @dataclass(frozen=True)
@@ -51,12 +56,12 @@ class View:
     none: str = ""
 
 
-def views_of(exercise: Exercise, most: int = MOST_POINTS) -> tuple[View, ...]:
-    """A view of each function that an exercise asks for, with at most so many points."""
+def views_of(exercise: Exercise, most: int | None = None) -> tuple[View, ...]:
+    """A view of each function that an exercise asks for, with at most so many points where that is said."""
     return tuple(_view_of(question, exercise.cases, most) for question in exercise.questions)
 
 
-def _view_of(question: Question, cases: int, most: int) -> View:
+def _view_of(question: Question, cases: int, most: int | None) -> View:
     drawn = draw(question, POINTS if question.symbolic else cases, PRACTICE_SEED)
     arguments = tuple(
         Argument(name, given.unit, given.text, value, given.show(value))
@@ -70,7 +75,7 @@ def _view_of(question: Question, cases: int, most: int) -> View:
     )
 
 
-def _curve(question: Question, simplest: Inputs, cases: int, most: int) -> tuple[int, tuple[Inputs, ...], tuple, str]:
+def _curve(question: Question, simplest: Inputs, cases: int, most: int | None) -> tuple[int, tuple[Inputs, ...], tuple, str]:
     """(the argument along which it is drawn, the points, the reference's answers, why there are none)."""
     picture, names = question.picture, list(question.given)
     if picture.none:
@@ -87,7 +92,8 @@ def _curve(question: Question, simplest: Inputs, cases: int, most: int) -> tuple
     name = picture.along or next(iter(runs))
     along, ends = names.index(name), picture.between or runs[name]
     usual = OF_A_FORMULA if question.symbolic else max(FEWEST_POINTS, MOST_POINTS * cases**2 // 24**2)
-    count = min(most, picture.points or usual)
+    count = picture.points or usual
+    count = count if most is None else min(most, count)
     points = tuple(
         inputs
         for value in _spread(ends, count, at[along])
