@@ -21,9 +21,14 @@ from .terminal import show
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("name", metavar="NAME", help="an exercise such as resonance, or one function such as resonant_frequency")
     parser.add_argument(
-        "values", metavar="VALUE", nargs="*", help='what to give it, each with its unit, such as "200 µH" "177 pF"; none: pictures'
+        "name", metavar="NAME", help="an exercise such as resonance, or one function such as resonant_frequency"
+    )
+    parser.add_argument(
+        "values",
+        metavar="VALUE",
+        nargs="*",
+        help='what to give it, each with its unit, such as "200 µH" "177 pF"; none: pictures',
     )
     add_folder_argument(parser)
     parser.add_argument("--into", metavar="DIR", type=Path, default=Path("seen"), help="where the page goes (default: seen)")
@@ -46,9 +51,7 @@ def run(options: argparse.Namespace) -> int:
     return DONE if any(one.panels for one in seen) or all(one.view.none for one in seen) else NOT_YET
 
 
-def _show_answer(
-    path: str, views: Sequence[View], texts: Sequence[str], files: Mapping[str, str], worker: WorkerLike
-) -> int:
+def _show_answer(path: str, views: Sequence[View], texts: Sequence[str], files: Mapping[str, str], worker: WorkerLike) -> int:
     """One answer of the first function that takes such values."""
     problems = []
     for view in views:

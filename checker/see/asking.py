@@ -90,4 +90,3 @@ def _of_another_kind(question: Question, answers: Sequence, wanted: Sequence) ->
         if apart and apart.says:
             return f"{question.name} {apart.says.rstrip('.?')}{'?' if apart.says.endswith('?') else '.'}"
     return ""
-

@@ -8,10 +8,10 @@ from html import escape
 import numpy as np
 
 from ..checks.units import tidily
-from .views import over_decades
 
 WIDE, HIGH = 360, 220
-LEFT, RIGHT, TOP, FOOT = 66, 348, 26, 178
+RIGHT, TOP, FOOT = 348, 26, 178
+LETTER = 6.2  # width of one, about
 TICKS = 4
 STEEP = 100.0  # a greatest value so many times the least one wants a scale of decades
 
@@ -34,6 +34,7 @@ class Panel:
     along_unit: str
     unit: str
     places: np.ndarray
+    by_decades: bool
     traces: tuple[Trace, ...]
     circles: tuple[tuple[float, float], ...] = ()
     feet: tuple[float, ...] = ()
@@ -50,7 +51,9 @@ class Scale:
     end: float
 
     def at(self, value: float) -> float:
-        low, high, here = (math.log10(v) for v in (self.low, self.high, value)) if self.decades else (self.low, self.high, value)
+        low, high, here = (
+            (math.log10(v) for v in (self.low, self.high, value)) if self.decades else (self.low, self.high, value)
+        )
         return self.start + (self.end - self.start) * (here - low) / (high - low)
 
     def ticks(self) -> list[float]:
@@ -60,8 +63,9 @@ class Scale:
 def draw_panel(panel: Panel, name: str) -> str:
     """The picture as SVG; `name` is unlike that of any other on its page."""
     heights = np.concatenate([trace.heights for trace in panel.traces])
-    across = _scale(panel.places, over_decades(float(panel.places[0]), float(panel.places[-1])), LEFT, RIGHT)
     up = _scale(heights, _is_steep(heights), FOOT, TOP)
+    left = 12 + LETTER * max((len(_word(tick, panel.unit)) for tick in up.ticks()), default=0)
+    across = _scale(panel.places, panel.by_decades, left, RIGHT)
     parts = [
         *_axes(across, up, panel),
         *(_line(trace, panel.places, across, up) for trace in panel.traces),
@@ -88,10 +92,10 @@ def description(panel: Panel) -> Iterator[str]:
             yield f"{trace.name}: nothing to draw."
             continue
         known = trace.heights[there]
-        yield (
-            f"{trace.name}: {_word(known[0], panel.unit)} at the left, {_word(known[-1], panel.unit)} at the right, "
-            f"between {_word(np.min(known), panel.unit)} and {_word(np.max(known), panel.unit)}."
+        left, right, least, most = (
+            tidily(float(one), panel.unit, 4) for one in (known[0], known[-1], known.min(), known.max())
         )
+        yield f"{trace.name}: {left} at the left, {right} at the right, between {least} and {most}."
 
 
 def _is_steep(heights: np.ndarray) -> bool:
@@ -105,7 +109,7 @@ def _scale(values: np.ndarray, decades: bool, start: float, end: float) -> Scale
     if decades:
         return Scale(low, high, True, start, end)
     if start > end:  # heights get some air above and below
-        spare = 0.06 * (high - low) or 0.1 * abs(high) or 1.0
+        spare = 0.06 * (high - low) if high - low > 1e-9 * abs(high) else 0.1 * abs(high) or 1.0
         low, high = low - spare, high + spare
     return Scale(low, high if high > low else low + 1.0, False, start, end)
 
@@ -130,29 +134,30 @@ def _ticks_of_decades(low: float, high: float) -> list[float]:
 
 
 def _axes(across: Scale, up: Scale, panel: Panel) -> Iterator[str]:
+    left = across.start
     for tick in up.ticks():
         y = up.at(tick)
-        yield f'<path d="M{LEFT} {y:.1f}H{RIGHT}" class="grid"/>'
-        yield f'<text x="{LEFT - 5}" y="{y + 4:.1f}" text-anchor="end">{escape(_word(tick, panel.unit))}</text>'
+        yield f'<path d="M{left:.1f} {y:.1f}H{RIGHT}" class="grid"/>'
+        yield f'<text x="{left - 5:.1f}" y="{y + 4:.1f}" text-anchor="end">{escape(_word(tick, panel.unit))}</text>'
+    taken = 0.0
     for tick in across.ticks():
-        x = across.at(tick)
-        anchor = "end" if x > RIGHT - 20 else "middle"
+        x, word = across.at(tick), _word(tick, panel.along_unit)
         yield f'<path d="M{x:.1f} {TOP}V{FOOT}" class="grid"/>'
-        yield (
-            f'<text x="{min(x, WIDE - 2):.1f}" y="{FOOT + 17}" text-anchor="{anchor}">'
-            f"{escape(_word(tick, panel.along_unit))}</text>"
-        )
-    yield f'<path d="M{LEFT} {TOP}V{FOOT}H{RIGHT}" class="axis"/>'
-    yield f'<text x="{LEFT}" y="{TOP - 10}" class="what">{escape(panel.title)}</text>'
+        start = min(x - LETTER * len(word) / 2, WIDE - 3 - LETTER * len(word))
+        if start > taken:
+            taken = start + LETTER * (len(word) + 1)
+            yield f'<text x="{start:.1f}" y="{FOOT + 17}">{escape(word)}</text>'
+    yield f'<path d="M{left:.1f} {TOP}V{FOOT}H{RIGHT}" class="axis"/>'
+    yield f'<text x="{left:.1f}" y="{TOP - 10}" class="what">{escape(panel.title)}</text>'
     yield f'<text x="{RIGHT}" y="{HIGH - 7}" text-anchor="end" class="what">{escape(panel.along)} →</text>'
 
 
 def _line(trace: Trace, places: np.ndarray, across: Scale, up: Scale) -> str:
-    """A path, broken where there is no height."""
+    """A path, broken where there is no height; a height by itself is a dot."""
     path, drawing = [], False
     for x, y in zip(places, trace.heights, strict=True):
         if math.isfinite(y):
-            path.append(f"{'L' if drawing else 'M'}{across.at(float(x)):.1f} {up.at(float(y)):.1f}")
+            path.append(f"{'L' if drawing else 'M'}{across.at(float(x)):.1f} {up.at(float(y)):.1f}{'' if drawing else 'h0'}")
         drawing = math.isfinite(y)
     return f'<path d="{"".join(path)}" class="{trace.style}"/>' if path else ""
 
@@ -163,4 +168,4 @@ def _inside(scale: Scale, value: float) -> bool:
 
 
 def _word(value: float, unit: str) -> str:
-    return tidily(float(value), unit, 4)
+    return tidily(float(value), unit)

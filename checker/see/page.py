@@ -121,7 +121,9 @@ def _kept(view: View) -> str:
 
 def _table(view: View, rows: Sequence, answers: Sequence, most: int) -> list[tuple[list[str], list[str]]]:
     """(inputs, answers) in words, of at most so many rows, evenly chosen."""
-    chosen = sorted({round(place * (len(rows) - 1) / max(1, min(most, len(rows)) - 1)) for place in range(min(most, len(rows)))})
+    chosen = sorted(
+        {round(place * (len(rows) - 1) / max(1, min(most, len(rows)) - 1)) for place in range(min(most, len(rows)))}
+    )
     return [
         (
             [argument.show(value) for argument, value in zip(view.arguments, rows[place], strict=False)],

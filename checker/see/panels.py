@@ -9,7 +9,7 @@ import numpy as np
 from .asking import Own
 from .chart import Panel, Trace
 from .reading import ordinal
-from .views import View
+from .views import View, over_decades
 
 
 @dataclass(frozen=True)
@@ -34,14 +34,15 @@ def panels_of(view: View, own: Own, judged: Own, with_reference: bool) -> list[P
         traces = []
         for place, column in enumerate(here):
             whose = f"yours, {column.name}" if column.name else "yours"
-            traces.append(Trace(whose, f"yours dash{place}", column.values))
             other = theirs.get(column.name)
             if other is not None and other.values.shape == column.values.shape:
                 traces.append(Trace(whose.replace("yours", "the reference", 1), "reference", other.values))
+            traces.append(Trace(whose, f"yours dash{place}", column.values))
         shown = [trace for trace in traces if np.isfinite(trace.heights).any()]
         if shown:
             title = view.function + (f", {here[0].name}" if len(here) == 1 and here[0].name else "")
-            panels.append(Panel(title, *_along(view), unit, _places(view, here[0].values), tuple(shown), circles, feet))
+            places = _places(view, here[0].values)
+            panels.append(Panel(title, *_along(view), unit, places, _by_decades(places), tuple(shown), circles, feet))
     return panels
 
 
@@ -62,7 +63,7 @@ def _of_complex(name: str, unit: str, values: np.ndarray) -> list[Column]:
     if not np.iscomplexobj(values) or not np.any(values[np.isfinite(values)].imag):
         return [Column(name, unit, np.real(values).astype(float))] if values.size else []
     lead = f"{name}, " if name else ""
-    return [Column(f"{lead}size", unit, np.abs(values)), Column(f"{lead}phase", "°", np.degrees(np.angle(values)))]
+    return [Column(f"{lead}size", unit, np.abs(values)), Column(f"{lead}phase", "°", np.round(np.degrees(np.angle(values)), 6))]
 
 
 def _number(value: Any) -> Any:
@@ -91,6 +92,12 @@ def _places(view: View, values: np.ndarray) -> np.ndarray:
     if view.along < 0:
         return np.arange(1, values.size + 1)
     return np.array([_place(view, row) for row in view.points])
+
+
+def _by_decades(places: np.ndarray) -> bool:
+    """Whether the places stand evenly over decades: the points were chosen so."""
+    steps = np.diff(places)
+    return steps.size > 1 and over_decades(places[0], places[-1]) and bool(steps[-1] > 2 * steps[0])
 
 
 def _place(view: View, row: Sequence) -> float:

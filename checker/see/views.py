@@ -17,7 +17,10 @@ from ..judging.plan import POINTS, evaluate_formula
 from ..judging.protocols import Inputs
 from ..worker.wire import Expression
 
-MOST_POINTS, FEWEST_POINTS, OF_A_FORMULA = 81, 9, 21  # of a formula fewer: each costs milliseconds
+USUAL, OF_ARRAYS, FEWEST, OF_A_FORMULA = 81, 33, 9, 21  # points: fewer where an answer takes long
+
+
+DECADES = 50.0  # a greatest value so many times the least
 
 
 @dataclass(frozen=True)
@@ -70,9 +73,7 @@ def _view_of(question: Question, cases: int, most: int | None) -> View:
     needed = sum(one.default is one.empty for one in inspect.signature(question.asks).parameters.values())
     judged = drawn if question.symbolic else tuple(inputs for inputs, _ in asked_singly(question, drawn))
     along, points, reference, none = _curve(question, drawn[0], cases, most)
-    return View(
-        question.name, question.gives, question.symbolic, arguments, needed, along, points, reference, judged, none
-    )
+    return View(question.name, question.gives, question.symbolic, arguments, needed, along, points, reference, judged, none)
 
 
 def _curve(question: Question, simplest: Inputs, cases: int, most: int | None) -> tuple[int, tuple[Inputs, ...], tuple, str]:
@@ -91,12 +92,12 @@ def _curve(question: Question, simplest: Inputs, cases: int, most: int | None) -
         return -1, (), (), f"{question.name} is given {_kinds(simplest)}, and no line runs along those."
     name = picture.along or next(iter(runs))
     along, ends = names.index(name), picture.between or runs[name]
-    usual = OF_A_FORMULA if question.symbolic else max(FEWEST_POINTS, MOST_POINTS * cases**2 // 24**2)
-    count = picture.points or usual
+    fewest = OF_ARRAYS if question.arrays else FEWEST
+    count = picture.points or (OF_A_FORMULA if question.symbolic else max(fewest, USUAL * cases**2 // 24**2))
     count = count if most is None else min(most, count)
     points = tuple(
         inputs
-        for value in _spread(ends, count, at[along])
+        for value in _spread(ends, count, at[along], not picture.between and over_decades(*ends))
         if question.where(*(inputs := (*at[:along], value, *at[along + 1 :])))
     )
     if question.symbolic:
@@ -132,10 +133,9 @@ def _kinds(inputs: Inputs) -> str:
     return "texts" if isinstance(inputs[0], str) else "lists"
 
 
-def _spread(ends: Sequence[float], count: int, like: Any) -> list:
+def _spread(ends: Sequence[float], count: int, like: Any, decades: bool) -> list:
     """Numbers of the kind of `like` from end to end: whole ones, complex ones of its phase, or plain ones."""
-    low, high = float(ends[0]), float(ends[-1])
-    values = np.geomspace(low, high, count) if over_decades(low, high) else np.linspace(low, high, count)
+    values = (np.geomspace if decades else np.linspace)(float(ends[0]), float(ends[-1]), count)
     if type(like) is int:
         return sorted({round(value) for value in values})
     plain = [float(f"{value:.12g}") for value in values]
@@ -143,8 +143,8 @@ def _spread(ends: Sequence[float], count: int, like: Any) -> list:
 
 
 def over_decades(low: float, high: float) -> bool:
-    """Whether a range is spread evenly over decades, as the values drawn from it are."""
-    return low > 0 and high >= 10 * low
+    """Whether a range is so wide that it is drawn by decades."""
+    return low > 0 and high >= DECADES * low
 
 
 def _answer(question: Question, inputs: Inputs) -> Any:

@@ -13,6 +13,7 @@ from checker import (
     invariant,
     number,
     ohms,
+    picture,
     refusal,
     relative,
     slip,
@@ -81,6 +82,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=series_impedance,
+            picture=picture(at={"inductance": 200e-6, "capacitance": 130e-12}),
             given={
                 "frequency": FREQUENCY,
                 "inductance": henries("50 µH", "500 µH"),

@@ -19,6 +19,7 @@ from checker import (
     number,
     ohms,
     physical,
+    picture,
     relative,
     slip,
     value,
@@ -124,6 +125,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=circuit_with_feedback,
+            picture=picture(at={"feedback": -5 + 2j}),
             given={"inductance": henries("100 µH", "300 µH"), "resistance": ohms("5 Ω", "30 Ω"), "feedback": FEEDBACK},
             gives=("Ω", "Hz"),
             agrees_within=CLOSE,

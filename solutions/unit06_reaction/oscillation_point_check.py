@@ -19,6 +19,7 @@ from checker import (
     hertz,
     invariant,
     ohms,
+    picture,
     refusal,
     relative,
     slip,
@@ -286,6 +287,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=steady_gain,
+            picture=picture(points=33),
             given={"frequency": hertz("500 kHz", "1600 kHz"), **SET},
             agrees_within=CLOSE,
             arrays=False,
@@ -356,6 +358,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=gain,
+            picture=picture(points=33),
             given={"frequency": hertz("500 kHz", "1600 kHz"), **SET},
             where=settles,
             agrees_within=CLOSE,

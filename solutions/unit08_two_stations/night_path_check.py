@@ -16,6 +16,7 @@ from checker import (
     invariant,
     less,
     metres,
+    picture,
     refusal,
     relative,
     slip,
@@ -118,6 +119,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=sun_elevation,
+            picture=picture(at={"latitude": 50.0}, between=(0.0, 3.0), points=97),
             given={"days": TIME, "latitude": LATITUDE, "longitude": LONGITUDE},
             gives="°",
             # The sun nearly overhead, and nearly underfoot: noon on the meridian of the epoch, and its antipode.
@@ -180,6 +182,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=path_middle,
+            picture=picture(at={"longitude_2": 10.0}),
             given=PLACES,
             where=apart,
             gives=("°", "°", "m"),
@@ -351,6 +354,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=path_night,
+            picture=picture(along="month"),
             given=DATE | PLACES | {"height": metres("60 km", "90 km")},
             edges=[lambda y, mo, d, *others: (2024, 2, 29, *others)],
             where=lambda y, mo, d, *others: apart(*others),

@@ -20,6 +20,7 @@ from checker import (
     less,
     ohms,
     physical,
+    picture,
     relative,
     slip,
     value,
@@ -69,6 +70,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=parallel_trap,
+            picture=picture(at={"capacitance": 250e-12}, points=101),
             given=PARTS,
             gives="Ω",
             agrees_within=CLOSE,
@@ -108,6 +110,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=series_trap,
+            picture=picture(at={"capacitance": 250e-12}, points=101),
             given=PARTS,
             gives="Ω",
             agrees_within=CLOSE,

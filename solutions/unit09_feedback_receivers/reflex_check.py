@@ -19,6 +19,7 @@ from checker import (
     number,
     ohms,
     physical,
+    picture,
     refusal,
     relative,
     slip,
@@ -201,6 +202,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=largest_carrier,
+            picture=picture(along="depth"),
             given={
                 "anode_voltage": volts("30 V", "200 V"),
                 "bias": volts("-10 V", "-0.5 V"),
