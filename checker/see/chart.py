@@ -1,7 +1,7 @@
 """Curves as SVG, drawn line by line: axes with their units, lines told apart by their dashes, and words for who does not see them."""
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 from html import escape
 
