@@ -17,6 +17,7 @@ SLOWED = 1000.0  # times that a carrier is slowed to be heard, and a dial's freq
 OFF_DIAL = FAR - LOCAL  # hertz
 QUALITY = 64.9  # of the reaction set's circuit on Gannet Rock, without reaction
 LOCAL_CREST, FAR_CREST, NOISE = 78.5e-3, 3.72e-3, 61e-6  # volt, in the aerial on Tern Spit
+WIDTH = FAR / QUALITY  # hertz
 FIRST_WIDTH = 4.48e3  # hertz, of the first circuit, which is lent
 TRIODE = 9.29, 267e-6, -0.67  # amplification factor, perveance, offset of the Circle's valve
 GROWTH = 1492.0  # neper a second: Q 90 at 855 kHz, k = 1.05
@@ -111,7 +112,7 @@ def triode_current(own: OwnFunctions, long: float) -> np.ndarray:
 
 def q_multiplication(own: OwnFunctions, long: float) -> np.ndarray:
     programme, passages = tune(2, 2 * long), []
-    for share in (0.0, 0.5, 0.75, 0.85):
+    for share in (0.0, 0.5, 0.75, 0.8):
         gain, band = own.value("q_multiplication", "gain_and_bandwidth", FAR, QUALITY, share)
         if band <= 0:
             raise Unheard(f"gain_and_bandwidth gives a band of {band:g} Hz, and nothing comes through that.")
@@ -155,7 +156,7 @@ def _circuit(own: OwnFunctions, emf: np.ndarray, band: np.ndarray) -> np.ndarray
     """What telephones make of a circuit tuned to Gannet Rock, step by step through the member's own `swing_step`."""
     growth = -np.pi * band
     parts = [
-        own.at_each("swing_step", "swing_step", np.zeros(emf.size), -growth * part, growth, 1 / RATE, carry=0)
+        own.at_each("swing_step", "swing_step", np.zeros(emf.size), np.pi * WIDTH * part, growth, 1 / RATE, carry=0)
         for part in (emf.real, emf.imag)
     ]
     return telephone_sound(np.hypot(*parts))
@@ -172,14 +173,13 @@ def _tern_spit(seconds: float) -> np.ndarray:
 def swing_step(own: OwnFunctions, long: float) -> np.ndarray:
     emf = _tern_spit(8 * long)
     at = np.linspace(0, 8, emf.size)
-    band = np.exp(np.interp(at, (0, 2.5, 5, 8), np.log((FAR / QUALITY, FAR / QUALITY, 700.0, 700.0))))
-    sound = _circuit(own, emf, band)
-    return sound
+    band = np.exp(np.interp(at, (0, 2.5, 5, 8), np.log((WIDTH, WIDTH, 700.0, 700.0))))
+    return _circuit(own, emf, band)
 
 
 def far_station(own: OwnFunctions, long: float) -> np.ndarray:
     bands = (
-        FAR / QUALITY,
+        WIDTH,
         own.value("far_station", "widest", OFF_DIAL, 28.2),
         own.value("far_station", "narrowest", 300.0, 10.0),
     )
@@ -187,7 +187,7 @@ def far_station(own: OwnFunctions, long: float) -> np.ndarray:
     if max(shares) >= 1:
         raise Unheard(f"feedback gives {max(shares):.4g}: from 1 on the set oscillates, and no station is heard.")
     emf = _tern_spit(3 * long)
-    return np.concatenate([_circuit(own, emf, np.full(emf.size, FAR / QUALITY * (1 - share))) for share in shares])
+    return np.concatenate([_circuit(own, emf, np.full(emf.size, WIDTH * (1 - share))) for share in shares])
 
 
 PIECES = {
@@ -237,7 +237,7 @@ PIECES = {
         Piece(
             "q_multiplication",
             "Louder, and duller",
-            "The same tune four times, at reactions of 0, 50, 75 and 85 %. Each time it is louder, and each time its treble is less.",
+            "The same tune four times, at reactions of 0, 50, 75 and 80 %. Each time it is louder, and each time its treble is less.",
             q_multiplication,
         ),
         Piece(

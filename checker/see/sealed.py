@@ -46,7 +46,7 @@ def _plain(value: Any) -> Any:
 
 
 def _view(function: str, gives: Any, symbolic: bool, arguments: list, needed: int, along: int, *rest: Any) -> View:
-    points, reference, judged, none = rest
+    points, reference, none, judged = rest
     return View(
         function,
         gives,
@@ -56,8 +56,8 @@ def _view(function: str, gives: Any, symbolic: bool, arguments: list, needed: in
         along,
         tuple(map(tuple, points)),
         tuple(map(_tupled, reference)),
-        tuple(map(tuple, judged)),
         none,
+        tuple(map(tuple, judged)),
     )
 
 

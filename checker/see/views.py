@@ -2,6 +2,8 @@
 
 import contextlib
 import inspect
+import itertools
+import random
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -55,25 +57,37 @@ class View:
     along: int
     points: tuple[Inputs, ...]
     reference: tuple
+    none: str
     judged: tuple[Inputs, ...]
-    none: str = ""
 
 
 def views_of(exercise: Exercise, most: int | None = None) -> tuple[View, ...]:
-    """A view of each function that an exercise asks for, with at most so many points where that is said."""
+    """A view of each function that an exercise asks for; where it is said with at most so many points, and none that are judged."""
     return tuple(_view_of(question, exercise.cases, most) for question in exercise.questions)
 
 
 def _view_of(question: Question, cases: int, most: int | None) -> View:
-    drawn = draw(question, POINTS if question.symbolic else cases, PRACTICE_SEED)
+    plain = _plain_inputs(question)
     arguments = tuple(
         Argument(name, given.unit, given.text, value, given.show(value))
-        for (name, given), value in zip(question.given.items(), drawn[0], strict=True)
+        for (name, given), value in zip(question.given.items(), plain, strict=True)
     )
     needed = sum(one.default is one.empty for one in inspect.signature(question.asks).parameters.values())
-    judged = drawn if question.symbolic else tuple(inputs for inputs, _ in asked_singly(question, drawn))
-    along, points, reference, none = _curve(question, drawn[0], cases, most)
-    return View(question.name, question.gives, question.symbolic, arguments, needed, along, points, reference, judged, none)
+    judged = _judged_inputs(question, cases) if most is None else ()
+    return View(question.name, question.gives, question.symbolic, arguments, needed, *_curve(question, plain, cases, most), judged)
+
+
+def _judged_inputs(question: Question, cases: int) -> tuple[Inputs, ...]:
+    drawn = draw(question, POINTS if question.symbolic else cases, PRACTICE_SEED)
+    return drawn if question.symbolic else tuple(inputs for inputs, _ in asked_singly(question, drawn))
+
+
+def _plain_inputs(question: Question) -> Inputs:
+    """The plainest values of all the arguments that go together, or nearly."""
+    pools, rng = [given.values for given in question.given.values()], random.Random(PRACTICE_SEED)
+    plainest = tuple(pool[0] for pool in pools)
+    tried = (tuple(pool[int(len(pool) * rng.random() ** 3)] for pool in pools) for _ in range(1000))
+    return next(inputs for inputs in itertools.chain([plainest], tried) if question.where(*inputs))
 
 
 def _curve(question: Question, simplest: Inputs, cases: int, most: int | None) -> tuple[int, tuple[Inputs, ...], tuple, str]:
