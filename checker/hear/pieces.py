@@ -112,7 +112,7 @@ def triode_current(own: OwnFunctions, long: float) -> np.ndarray:
 
 def q_multiplication(own: OwnFunctions, long: float) -> np.ndarray:
     programme, passages = tune(2, 2 * long), []
-    for share in (0.0, 0.5, 0.75, 0.8):
+    for share in (0.3, 0.5, 0.7, 0.82):
         gain, band = own.value("q_multiplication", "gain_and_bandwidth", FAR, QUALITY, share)
         if band <= 0:
             raise Unheard(f"gain_and_bandwidth gives a band of {band:g} Hz, and nothing comes through that.")
@@ -237,7 +237,7 @@ PIECES = {
         Piece(
             "q_multiplication",
             "Louder, and duller",
-            "The same tune four times, at reactions of 0, 50, 75 and 80 %. Each time it is louder, and each time its treble is less.",
+            "The same tune four times, at reactions of 30, 50, 70 and 82 %. Each time it is louder, and each time its treble is less.",
             q_multiplication,
         ),
         Piece(

@@ -38,7 +38,9 @@ def read_values(view: View, texts: Sequence[str]) -> tuple:
 
 def as_typed(argument: Argument) -> str:
     """An example of a value as it is typed after the command: "100 pF", in quotation marks where it has spaces."""
-    text = argument.shown.strip("'") if isinstance(argument.example, str) else argument.shown
+    if type(argument.example) is int:
+        return str(argument.example)
+    text = argument.shown.strip("'")
     if isinstance(argument.example, (tuple, list, np.ndarray)) and "…" in text:
         return f"a list: {argument.text}"
     return f'"{text}"'

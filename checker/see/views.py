@@ -74,7 +74,9 @@ def _view_of(question: Question, cases: int, most: int | None) -> View:
     )
     needed = sum(one.default is one.empty for one in inspect.signature(question.asks).parameters.values())
     judged = _judged_inputs(question, cases) if most is None else ()
-    return View(question.name, question.gives, question.symbolic, arguments, needed, *_curve(question, plain, cases, most), judged)
+    return View(
+        question.name, question.gives, question.symbolic, arguments, needed, *_curve(question, plain, cases, most), judged
+    )
 
 
 def _judged_inputs(question: Question, cases: int) -> tuple[Inputs, ...]:
