@@ -133,6 +133,22 @@ class Slip:
 
 
 @dataclass(frozen=True)
+class Picture:
+    """How `checker see` draws a function: its answer along one of its arguments.
+
+    Where nothing is said it is the first that is a number in a range, over that whole range, with the others at their simplest.
+    `at` gives others of them other values; `between` is another piece to draw; `points` how many (0: few where an answer takes
+    long). `none` says in a sentence why there is nothing to draw.
+    """
+
+    along: str = ""
+    at: Mapping[str, Any] = field(default_factory=dict)
+    between: tuple[float, float] | None = None
+    points: int = 0
+    none: str = ""
+
+
+@dataclass(frozen=True)
 class Question:
     """One function asked for. `given` maps each argument, in order, to what it is drawn from.
 
@@ -159,6 +175,7 @@ class Question:
     same_for_all: str = ""
     sealed: bool = False
     share: int = 1
+    picture: Picture = Picture()
 
     @property
     def name(self) -> str:
@@ -198,7 +215,7 @@ class Exercise:
 
 
 # In a check a law, a figure, a slip is written in small letters, as in a sentence: each of these makes one of the above.
-invariant, value, measurement, slip = Invariant, Published, Measurement, Slip
+invariant, value, measurement, slip, picture = Invariant, Published, Measurement, Slip, Picture
 
 
 def refusal(what: str, given: tuple, *near: tuple) -> Refusal:

@@ -17,7 +17,7 @@ from .units import in_words, quantity, tidily
 
 @dataclass(frozen=True)
 class Given:
-    """One argument: how it is drawn, its range in words, how one value of it is shown, and the ends of its range."""
+    """One argument: how it is drawn, its range in words, how one value of it is shown, the ends of its range, its unit."""
 
     strategy: st.SearchStrategy
     text: str
@@ -25,12 +25,13 @@ class Given:
     stacks: bool = True
     values: tuple = ()
     ends: tuple = ()
+    unit: str = ""
 
 
 def physical(unit: str, low: str, high: str) -> Given:
     """A real quantity between two texts such as "10 µH" and "10 mH"; spread evenly over decades if it spans them."""
     ends = quantity(low, unit), quantity(high, unit)
-    return _chosen(tidy_values(*ends), f"{low} to {high}", partial(shown, unit=unit, number=tidily), ends=ends)
+    return _chosen(tidy_values(*ends), f"{low} to {high}", partial(shown, unit=unit, number=tidily), ends=ends, unit=unit)
 
 
 henries, farads, hertz, ohms = (partial(physical, unit) for unit in ("H", "F", "Hz", "Ω"))
@@ -58,9 +59,9 @@ def one_of(*choices: str | float) -> Given:
     return _chosen(choices, " or ".join(map(str, choices)), shown, stacks=False)
 
 
-def drawn(values: Iterable, text: str, show: Callable[[Any], str] | None = None, stacks: bool = False) -> Given:
+def drawn(values: Iterable, text: str, show: Callable[[Any], str] | None = None, stacks: bool = False, unit: str = "") -> Given:
     """Anything else: a list of values to choose from, the plainest first, with their range said in words."""
-    return _chosen(tuple(values), text, show or shown, stacks=stacks)
+    return _chosen(tuple(values), text, show or partial(shown, unit=unit), stacks=stacks, unit=unit)
 
 
 def _chosen(values: Sequence, text: str, show: Callable[[Any], str], **more: Any) -> Given:

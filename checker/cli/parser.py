@@ -14,11 +14,11 @@ from ..marks.store_problem import StoreProblem
 from ..pack.stubs import NotAStub
 from ..sandbox.workers import WorkerLost
 from ..submissions.members import UnreadableFolder
-from . import amend, hear, hint, mark, pack, sheet, try_
+from . import amend, hear, hint, mark, pack, see, sheet, try_
 from .common import INTERRUPTED, USAGE_ERROR, Command, UsageError
 
 GROUPS: tuple[tuple[str, tuple[Command, ...]], ...] = (
-    ("to learn", (try_.COMMAND, hint.COMMAND, hear.COMMAND)),
+    ("to learn", (try_.COMMAND, see.COMMAND, hear.COMMAND, hint.COMMAND)),
     ("to teach", (mark.COMMAND, amend.COMMAND, pack.COMMAND)),
     ("to build", (sheet.COMMAND,)),
 )

@@ -142,7 +142,7 @@ def _plan_question(question: Question, seed: int, count: int, batch: Batch, answ
             Case(
                 (),
                 batch.add(symbolic_call(question, drawn)),
-                _evaluate(question.asks, question, drawn),
+                evaluate_formula(question.asks, question, drawn),
                 shown_inputs(question, drawn[0]),
             ),
         )
@@ -276,7 +276,7 @@ def _slip_values(slip: Slip, question: Question, cases: Sequence[Case], drawn: S
     try:
         with np.errstate(all="ignore"):
             values = (
-                (_evaluate(slip.wrong, question, drawn),)
+                (evaluate_formula(slip.wrong, question, drawn),)
                 if question.symbolic
                 else tuple(slip.wrong(*case.inputs) for case in cases)
             )
@@ -327,7 +327,7 @@ def _stacked(question: Question, batch: Batch, together: Inputs, wanted: Any) ->
     return Case(together, place, wanted, shown_inputs(question, together))
 
 
-def _evaluate(formula: Callable, question: Question, points: Any) -> Any:
+def evaluate_formula(formula: Callable, question: Question, points: Any) -> Any:
     """A function of sympy symbols as the `Expression` it gives, with its values at the points."""
     symbols = [sympy.Symbol(name, positive=True) for name in question.given]
 

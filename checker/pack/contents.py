@@ -2,7 +2,7 @@
 
 exercises/        the stubs
 checker/          the checker
-practice/         for each exercise its sealed practice values and its laws; the reference's sound
+practice/         for each exercise its sealed practice values, its laws and its pictures; the reference's sound
 START.md          how to begin
 """
 
@@ -17,6 +17,8 @@ from ..hear.sealed import PATH as HEAR
 from ..hear.sealed import seal_hear
 from ..judging.plans import plan_for
 from ..judging.sealed import seal_plan
+from ..see.sealed import file_of as see_file
+from ..see.sealed import seal_views
 from .laws import laws_source
 from .stubs import require_stub, stub_files
 
@@ -60,6 +62,7 @@ def pack_files() -> dict[str, bytes]:
         plan = plan_for(path, PRACTICE_SEED)
         files[f"practice/{path}.sealed"] = seal_plan(plan).encode()
         files[f"practice/{path}_laws.py"] = laws_source(plan).encode()
+        files[see_file(path)] = seal_views(path).encode()
     files[HEAR] = seal_hear().encode()
     return files
 

@@ -19,6 +19,7 @@ import numpy as np
 
 from .compiling import code_from, compile_source
 from .denials import OWN_FOLDER, NotHere, describe_denial, import_library, not_here
+from .rows import call_rows
 from .wire import ANSWER_ITSELF, MAX_DEPTH, Expression, Unusable, from_wire, name_of, plain_text, to_wire
 
 LIBRARIES = frozenset({"numpy", "sympy", "mpmath", "exercises", *sys.stdlib_module_names})
@@ -288,6 +289,9 @@ def call(module: ModuleType, request: dict) -> dict[str, Any]:
         return {"trouble": "no function", "what": request["function"], "names": names[:20]}
     if "symbols" in request:
         return call_symbolic(function, request["symbols"], request["at"])
+    if "rows" in request:
+        answers = _mismatch(function, len(request["rows"]))
+        return answers or {"value": to_wire(call_rows(function, request["rows"], request["carry"])), "altered": []}
     arguments = [from_wire(argument) for argument in request["arguments"]]
     mismatch = _mismatch(function, len(arguments))
     if mismatch:

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from checker import Exercise, Question, at_most, invariant, relative, slip, value
+from checker import Exercise, Question, at_most, invariant, picture, relative, slip, value
 from checker.checks.given import drawn, hertz, metres, number, siemens_per_metre, tidy_values, watts
 
 from .field_strength import (
@@ -83,6 +83,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=unattenuated_field,
+            picture=picture(along="distance"),
             given={"radiated_power": watts("100 W", "500 kW"), "distance": metres("1 km", "100 km")},
             gives="V/m",
             agrees_within=IMPEDANCE,
@@ -306,6 +307,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=ground_wave_field,
+            picture=picture(along="distance"),
             given={"radiated_power": watts("100 W", "500 kW"), **GROUND_PATH},
             gives="V/m",
             agrees_within=relative(2e-3, because="the two tolerances of its parts together"),

@@ -11,6 +11,7 @@ from checker import (
     less,
     metres,
     one_of,
+    picture,
     refusal,
     relative,
     slip,
@@ -157,6 +158,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=vane_radius,
+            picture=picture(at={"law": "wavelength"}),
             given=DIAL | {"plates": whole(5, 25), "gap": metres("300 µm", "1 mm"), "cut_out": metres("5 mm", "10 mm")},
             gives="m",
             agrees_within=FORMULA,

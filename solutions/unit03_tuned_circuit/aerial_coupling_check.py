@@ -1,7 +1,5 @@
 """How `aerial_coupling` is judged."""
 
-from functools import partial
-
 import numpy as np
 
 from checker import (
@@ -21,7 +19,6 @@ from checker import (
     value,
     volts,
 )
-from checker.checks.given import shown
 
 from .aerial_coupling import best_mutual_inductance, critical_coupling, loaded_quality_factor, tuned_voltage
 from .reflected_impedance import reflected_impedance
@@ -33,7 +30,7 @@ FREQUENCY = hertz("500 kHz", "1600 kHz")
 AERIAL = drawn(
     [complex(resistance, -50.0 * n) for n in range(25) for resistance in (20, 10, 30, 50, 100)],
     "resistance 10 Ω to 100 Ω, reactance −1.2 kΩ to 0 Ω",
-    partial(shown, unit="Ω"),
+    unit="Ω",
 )
 SET = {
     "frequency": FREQUENCY,

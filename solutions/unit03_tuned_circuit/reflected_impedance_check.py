@@ -1,7 +1,5 @@
 """How `reflected_impedance` is judged."""
 
-from functools import partial
-
 import numpy as np
 
 from checker import (
@@ -15,13 +13,13 @@ from checker import (
     invariant,
     number,
     ohms,
+    picture,
     refusal,
     relative,
     slip,
     value,
     volts,
 )
-from checker.checks.given import shown
 
 from .reflected_impedance import mutual_from_coupling, reflected_impedance, secondary_current, series_impedance
 
@@ -36,7 +34,7 @@ IMPEDANCE = drawn(
         for resistance in (10, 2, 5, 20, 50, 100)
     ],
     "resistance 2 Ω to 100 Ω, reactance −1 kΩ to 1 kΩ",
-    partial(shown, unit="Ω"),
+    unit="Ω",
 )
 
 
@@ -84,6 +82,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=series_impedance,
+            picture=picture(at={"inductance": 200e-6, "capacitance": 130e-12}),
             given={
                 "frequency": FREQUENCY,
                 "inductance": henries("50 µH", "500 µH"),

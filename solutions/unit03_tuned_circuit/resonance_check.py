@@ -3,7 +3,7 @@
 import numpy as np
 import sympy
 
-from checker import Exercise, Question, farads, henries, invariant, relative, slip, value
+from checker import Exercise, Question, farads, henries, invariant, picture, relative, slip, value
 
 from .resonance import resonance_condition, resonant_frequency
 
@@ -14,6 +14,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=resonant_frequency,
+            picture=picture(along="capacitance"),
             given=PARTS,
             gives="Hz",
             agrees_within=relative(1e-9, because="one formula, double precision"),
@@ -51,6 +52,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=resonance_condition,
+            picture=picture(along="capacitance"),
             given=PARTS,
             gives="rad/s",
             symbolic=True,

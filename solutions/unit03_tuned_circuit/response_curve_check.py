@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from checker import Exercise, Question, absolute, at_most, hertz, invariant, number, relative, slip, value
+from checker import Exercise, Question, absolute, at_most, hertz, invariant, number, picture, relative, slip, value
 
 from .response_curve import decibels, detuning_in_bandwidths, relative_response, universal_response
 
@@ -23,6 +23,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=relative_response,
+            picture=picture(between=(950e3, 1050e3), points=101),
             given=BAND,
             agrees_within=relative(1e-9, because="one formula, double precision"),
             holds=[
@@ -65,6 +66,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=detuning_in_bandwidths,
+            picture=picture(between=(950e3, 1050e3)),
             given=BAND,
             agrees_within=relative(1e-9, because="one formula, double precision", floor=1e-12),
             holds=[

@@ -11,6 +11,7 @@ from checker import (
     invariant,
     less,
     number,
+    picture,
     refusal,
     relative,
     seconds,
@@ -48,6 +49,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=ring_amplitude,
+            picture=picture(between=(0.0, 100e-6)),
             given=STRUCK,
             edges=[lambda time, resonant_frequency, quality_factor: (0.5 / resonant_frequency, resonant_frequency, 0.501)],
             where=still_rings,
@@ -79,6 +81,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=ring_energy,
+            picture=picture(between=(0.0, 100e-6)),
             given=STRUCK,
             edges=[lambda time, resonant_frequency, quality_factor: (0.5 / resonant_frequency, resonant_frequency, 0.501)],
             where=still_rings,
@@ -152,6 +155,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=ring_voltage,
+            picture=picture(between=(0.0, 20e-6), points=401),
             given=STRUCK,
             edges=[lambda time, resonant_frequency, quality_factor: (0.5 / resonant_frequency, resonant_frequency, 0.501)],
             where=still_rings,

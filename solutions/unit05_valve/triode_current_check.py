@@ -16,6 +16,7 @@ from checker import (
     invariant,
     number,
     physical,
+    picture,
     refusal,
     relative,
     siemens,
@@ -67,6 +68,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=drive,
+            picture=picture(along="grid_voltage", at={"anode_voltage": 150.0}),
             given={"anode_voltage": ANODE, "grid_voltage": GRID, "amplification_factor": FACTOR, "offset": OFFSET},
             gives="V",
             agrees_within=CLOSE,
@@ -91,6 +93,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=triode_current,
+            picture=picture(along="grid_voltage", at={"anode_voltage": 150.0}),
             given=VALVE,
             gives="A",
             agrees_within=CLOSE,
@@ -148,6 +151,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=mutual_conductance,
+            picture=picture(along="grid_voltage", at={"anode_voltage": 150.0}),
             given=VALVE,
             gives="S",
             agrees_within=CLOSE,
@@ -190,6 +194,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=anode_resistance,
+            picture=picture(along="grid_voltage", at={"anode_voltage": 150.0}),
             given=VALVE,
             where=conducting,
             gives="Ω",
@@ -239,6 +244,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=coefficients,
+            picture=picture(along="grid_voltage", at={"anode_voltage": 150.0}),
             given=VALVE,
             where=conducting,
             gives=("S", "Ω", ""),

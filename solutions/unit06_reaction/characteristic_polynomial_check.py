@@ -6,7 +6,22 @@ inductance. Of the three: M the coupling, C the tuning, T the throttle, then aer
 
 import numpy as np
 
-from checker import Exercise, Question, drawn, farads, henries, invariant, less, ohms, refusal, relative, siemens, slip, value
+from checker import (
+    Exercise,
+    Question,
+    drawn,
+    farads,
+    henries,
+    invariant,
+    less,
+    ohms,
+    picture,
+    refusal,
+    relative,
+    siemens,
+    slip,
+    value,
+)
 
 from .characteristic_polynomial import full_polynomial, leading_pole, three_winding_polynomial, tuned_grid_polynomial
 from .given_sets import HELPING, SET, SIMPLE_SET, THE_AERIAL, THE_COIL, THE_VALVE
@@ -96,6 +111,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=tuned_grid_polynomial,
+            picture=picture(none="Its four coefficients differ too much in size to share a picture."),
             given={
                 "tuned_inductance": henries("100 µH", "400 µH"),
                 "tuned_resistance": ohms("2 Ω", "30 Ω"),

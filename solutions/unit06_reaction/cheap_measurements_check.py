@@ -4,8 +4,6 @@ In the laws and slips: i1, v1, i2, v2 currents and voltages; a and b a reading a
 C1, C2 capacitances, f1, f2 frequencies, u and w their uncertainties; S and E the starts and the stops.
 """
 
-from functools import partial
-
 import numpy as np
 
 from checker import (
@@ -26,7 +24,6 @@ from checker import (
     value,
     volts,
 )
-from checker.checks.given import shown
 
 from .cheap_measurements import (
     grid_law_from_readings,
@@ -64,12 +61,12 @@ def clicks(middle, count, turn):
 STARTS = drawn(
     [clicks(60 + 17 * turn, 3 + turn % 4, turn) for turn in range(12)],
     "3 to 6 readings, 60 to 250 pF",
-    partial(shown, unit="F"),
+    unit="F",
 )
 STOPS = drawn(
     [clicks(57 + 15 * turn, 2 + (turn + 1) % 4, 2 * turn + 1) for turn in range(12)],
     "2 to 5 readings, 55 to 225 pF",
-    partial(shown, unit="F"),
+    unit="F",
 )
 
 

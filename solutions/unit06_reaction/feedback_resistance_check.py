@@ -5,8 +5,6 @@ condenser, μ the amplification factor, Z the anode circuit's impedance, r the a
 and the tickler, R the circuit's resistance. The valve is the simple one, without capacitances.
 """
 
-from functools import partial
-
 import numpy as np
 
 from checker import (
@@ -21,11 +19,11 @@ from checker import (
     number,
     ohms,
     physical,
+    picture,
     relative,
     slip,
     value,
 )
-from checker.checks.given import shown
 
 from .feedback_resistance import circuit_with_feedback, feedback_impedance, feedback_resistance
 
@@ -37,12 +35,12 @@ LEFT_OVER = 2 * np.pi * EDGE * COIL - 1 / (2 * np.pi * EDGE * CONDENSER)  # ohm,
 ANODE = drawn(
     [complex(1000.0 * n, 1000.0 * m) for m in (0, -1, -5, -10, -20, 0.2, 0.5) for n in (10, 5, 8, 15, 20, 30)],
     "resistance 5 kΩ to 30 kΩ, reactance −20 kΩ to 500 Ω",
-    partial(shown, unit="Ω"),
+    unit="Ω",
 )
 FEEDBACK = drawn(
     [complex(resistance, reactance) for reactance in (0, -5, 5, -2, -1, 1, 2, -10) for resistance in (-5, -10, -2, -1, 2, 5)],
     "resistance −10 Ω to 5 Ω, reactance −10 Ω to 5 Ω",
-    partial(shown, unit="Ω"),
+    unit="Ω",
 )
 
 
@@ -127,6 +125,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=circuit_with_feedback,
+            picture=picture(at={"feedback": -5 + 2j}),
             given={"inductance": henries("100 µH", "300 µH"), "resistance": ohms("5 Ω", "30 Ω"), "feedback": FEEDBACK},
             gives=("Ω", "Hz"),
             agrees_within=CLOSE,

@@ -4,8 +4,6 @@ In the laws and slips: F the frequency, gm, ra and μ the valve, Cga and Ca its 
 the anode's load, R3, L3 and C3 the tickler and the throttle, L and R the tuned coil, Y what is across it.
 """
 
-from functools import partial
-
 import numpy as np
 
 from checker import (
@@ -28,7 +26,6 @@ from checker import (
     slip,
     value,
 )
-from checker.checks.given import shown
 
 from .grid_anode_admittance import anode_load, balancing_inductance, grid_admittance, quality_left
 
@@ -41,7 +38,7 @@ LOAD = drawn(
         for conductance in (20, 1, 100)
     ],
     "conductance 1 µS to 100 µS, susceptance −1 mS to 2 mS",
-    partial(shown, unit="S"),
+    unit="S",
 )
 ACROSS = drawn(
     [
@@ -50,7 +47,7 @@ ACROSS = drawn(
         for susceptance in (50, 100, 200)
     ],
     "conductance −2 µS to 20 µS, susceptance 50 µS to 200 µS",
-    partial(shown, unit="S"),
+    unit="S",
 )
 MILLER = "J. M. Miller, Scientific Papers of the Bureau of Standards 351, 1919: with a resistance in the anode, Cga (1 + A)"
 

@@ -21,6 +21,7 @@ from checker import (
     hertz,
     invariant,
     ohms,
+    picture,
     refusal,
     relative,
     slip,
@@ -292,6 +293,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=steady_gain,
+            picture=picture(points=33),
             given={"frequency": hertz("500 kHz", "1600 kHz"), **SET},
             agrees_within=CLOSE,
             arrays=False,
@@ -362,6 +364,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=gain,
+            picture=picture(points=33),
             given={"frequency": hertz("500 kHz", "1600 kHz"), **SET},
             where=settles,
             agrees_within=CLOSE,

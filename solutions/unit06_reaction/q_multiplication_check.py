@@ -6,7 +6,7 @@ without and with feedback.
 
 import numpy as np
 
-from checker import Exercise, Question, at_most, hertz, invariant, less, number, ohms, refusal, relative, slip, value
+from checker import Exercise, Question, at_most, hertz, invariant, less, number, ohms, picture, refusal, relative, slip, value
 
 from .q_multiplication import feedback_for_bandwidth, feedback_fraction, gain_and_bandwidth, multiplied_q, touchiness
 
@@ -23,6 +23,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=feedback_fraction,
+            picture=picture(along="resistance_with_feedback"),
             given={"resistance": ohms("5 Ω", "40 Ω"), "resistance_with_feedback": ohms("100 mΩ", "50 Ω")},
             agrees_within=NEAR_ONE,
             holds=[
@@ -49,6 +50,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=multiplied_q,
+            picture=picture(along="feedback", between=(0.0, 0.98)),
             given={"quality_factor": QUALITY, "feedback": FEEDBACK},
             edges=[lambda quality_factor, feedback: (quality_factor, 0.99)],
             agrees_within=CLOSE,
@@ -84,6 +86,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=gain_and_bandwidth,
+            picture=picture(along="feedback", between=(0.0, 0.98)),
             given={"resonant_frequency": FREQUENCY, "quality_factor": QUALITY, "feedback": FEEDBACK},
             edges=[lambda resonant_frequency, quality_factor, feedback: (resonant_frequency, quality_factor, 0.99)],
             gives=("", "Hz"),

@@ -18,6 +18,7 @@ from checker import (
     invariant,
     less,
     number,
+    picture,
     relative,
     slip,
     value,
@@ -43,6 +44,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=dial_pitch,
+            picture=picture(between=(240e-12, 267e-12)),
             given={"capacitance": CONDENSER, "inductance": COIL, "carrier": CARRIER},
             gives="Hz",
             agrees_within=TO_A_MILLIHERTZ,

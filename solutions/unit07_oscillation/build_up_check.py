@@ -17,6 +17,7 @@ from checker import (
     less,
     number,
     physical,
+    picture,
     refusal,
     relative,
     seconds,
@@ -47,6 +48,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=growth_rate,
+            picture=picture(along="feedback"),
             given={
                 "resonant_frequency": hertz("150 kHz", "3 MHz"),
                 "quality_factor": number(20, 300),

@@ -28,7 +28,6 @@ from checker import (
     volts_per_metre,
     watts,
 )
-from checker.checks.given import shown
 from solutions.unit01_signal.radiation_resistance import radiation_resistance
 
 from .radiated_field import (
@@ -48,7 +47,7 @@ HEIGHTS = "aerial_effective_height.csv: 1 m at 600 kHz is 6.325 mΩ (formula fro
 AERIAL = drawn(
     [complex(resistance, 50.0 * n) for n in (0, *range(-20, 0), *range(1, 21)) for resistance in (30, 10, 20, 50, 100)],
     "10 to 100 Ω of resistance, −1 kΩ to +1 kΩ of reactance",
-    show=lambda z: shown(z, "Ω"),
+    unit="Ω",
     stacks=True,
 )
 FREQUENCY, POWER, DISTANCE = hertz("500 kHz", "1.6 MHz"), watts("1 nW", "1 mW"), metres("10 m", "5 km")

@@ -4,8 +4,6 @@ In the laws and slips: x and y the points, p a place, r a reading, R and F the l
 frequency, s a spacing.
 """
 
-from functools import partial
-
 import numpy as np
 
 from checker import (
@@ -25,7 +23,6 @@ from checker import (
     slip,
     value,
 )
-from checker.checks.given import shown
 
 from .dial_log import (
     SPEED_OF_LIGHT,
@@ -61,9 +58,9 @@ def read_from_a_dial(stations, turn):
 
 
 LOGS = [read_from_a_dial(stations, turn) for turn in range(12) for stations in STATIONS]
-READINGS = drawn(LOGS, "3 to 8 readings, 0 to 180°, as noted", partial(shown, unit="°"))
-FREQUENCIES = drawn(STATIONS, "as many, 603 to 1449 kHz", partial(shown, unit="Hz"))
-SQUARES = drawn([squares_of(stations) for stations in STATIONS], "as many, 43 000 to 247 000 m²", partial(shown, unit="m²"))
+READINGS = drawn(LOGS, "3 to 8 readings, 0 to 180°, as noted", unit="°")
+FREQUENCIES = drawn(STATIONS, "as many, 603 to 1449 kHz", unit="Hz")
+SQUARES = drawn([squares_of(stations) for stations in STATIONS], "as many, 43 000 to 247 000 m²", unit="m²")
 LOG = {"readings": READINGS, "frequencies": FREQUENCIES}
 
 

@@ -17,6 +17,7 @@ from checker import (
     invariant,
     less,
     number,
+    picture,
     relative,
     slip,
     value,
@@ -58,6 +59,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=circuit_rejection,
+            picture=picture(along="offset"),
             given={"frequency": FREQUENCY, "offset": OFFSET, "quality_factor": QUALITY},
             edges=[lambda frequency, offset, quality_factor: (frequency, -0.98 * frequency, quality_factor)],
             where=apart,
@@ -116,6 +118,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=coupled_rejection,
+            picture=picture(along="offset"),
             given={
                 "frequency": FREQUENCY,
                 "offset": OFFSET,
@@ -232,6 +235,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=quality_factor_needed,
+            picture=picture(along="offset", between=(3e3, 40e3)),
             given={
                 "frequency": FREQUENCY,
                 "offset": OFFSET,

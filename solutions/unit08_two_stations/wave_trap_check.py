@@ -4,8 +4,6 @@ In the laws and slips: f0 and w a frequency and 2π times it, ft the trapped one
 impedances of trap, aerial and set.
 """
 
-from functools import partial
-
 import numpy as np
 
 from checker import (
@@ -22,11 +20,11 @@ from checker import (
     less,
     ohms,
     physical,
+    picture,
     relative,
     slip,
     value,
 )
-from checker.checks.given import shown
 
 from .wave_trap import (
     left_across_the_set,
@@ -47,7 +45,7 @@ PARTS = {"frequency": FREQUENCY, "inductance": INDUCTANCE, "capacitance": CAPACI
 
 
 def impedances(resistances, reactances, text):
-    return drawn([complex(r, x) for x in reactances for r in resistances], text, partial(shown, unit="Ω"), stacks=True)
+    return drawn([complex(r, x) for x in reactances for r in resistances], text, unit="Ω", stacks=True)
 
 
 AERIAL = impedances((30, 10, 20, 50, 80), range(-1000, 1, 100), "10 to 80 Ω of resistance, −1 kΩ to 0 of reactance")
@@ -72,6 +70,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=parallel_trap,
+            picture=picture(at={"capacitance": 250e-12}, points=101),
             given=PARTS,
             gives="Ω",
             agrees_within=CLOSE,
@@ -111,6 +110,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=series_trap,
+            picture=picture(at={"capacitance": 250e-12}, points=101),
             given=PARTS,
             gives="Ω",
             agrees_within=CLOSE,

@@ -28,7 +28,6 @@ from checker import (
     value,
     volts,
 )
-from checker.checks.given import shown
 from solutions.unit06_reaction.given_sets import parts
 
 from .isolating_stage import anode_swing, carried_gain, grid_swing, isolation, stable_gain
@@ -48,13 +47,13 @@ AERIAL = drawn(
         for resistance in (30, 15, 80)
     ],
     "15 to 80 Ω of resistance, −1.5 kΩ to +300 Ω of reactance",
-    show=lambda z: shown(z, "Ω"),
+    unit="Ω",
     stacks=True,
 )
 ANODE_SWING = drawn(
     [complex(real, imaginary) for real in (-0.3, 0.3, -2.0, 0.05) for imaginary in (0.0, 0.02, -0.2)],
     "−2 V to 0.3 V in step with the tuned circuit, −0.2 V to 0.02 V a quarter of a cycle ahead",
-    show=lambda z: shown(z, "V"),
+    unit="V",
     stacks=True,
 )
 WINDINGS = parts(

@@ -19,6 +19,7 @@ from checker import (
     number,
     ohms,
     physical,
+    picture,
     refusal,
     relative,
     slip,
@@ -202,6 +203,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=largest_carrier,
+            picture=picture(along="depth"),
             given={
                 "anode_voltage": volts("30 V", "200 V"),
                 "bias": volts("-10 V", "-0.5 V"),

@@ -31,7 +31,6 @@ from checker import (
     volts,
     watts,
 )
-from checker.checks.given import shown
 from solutions.unit05_valve.load_line import operating_point
 from solutions.unit05_valve.stage_gain import band_edges, stage_gain
 from solutions.unit05_valve.triode_current import triode_current
@@ -308,8 +307,8 @@ EXERCISE = Exercise(
         Question(
             asks=best_tap,
             given={
-                "ratios": drawn(TAPS, "arrays of three to five ratios from 10 to 100", show=shown),
-                "speaker_resistance": drawn([8.0, 4.0, 16.0, 3.0, 6.0, 12.0], "3 Ω to 16 Ω", show=lambda Z: f"{Z:g} Ω"),
+                "ratios": drawn(TAPS, "arrays of three to five ratios from 10 to 100"),
+                "speaker_resistance": drawn([8.0, 4.0, 16.0, 3.0, 6.0, 12.0], "3 Ω to 16 Ω", unit="Ω"),
                 "most_harmonic": drawn([0.05, 0.03, 0.04, 0.1, 0.02, 0.01], "0.01 to 0.1"),
                 **REST,
                 **LAW,

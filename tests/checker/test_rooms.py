@@ -30,9 +30,10 @@ ARROWS = {
     "report": "course faults files judging marks submissions templates text",
     "exports": "checks course files judging marks report",
     "hear": "checks course judging templates worker",
-    "pack": "checks course hear judging worker",
+    "see": "checks course judging templates text worker",
+    "pack": "checks course hear judging see worker",
     "sheet": "checks files templates text",
-    "cli": "course exports hear judging marks pack report sandbox sheet submissions",
+    "cli": "course exports hear judging marks pack report sandbox see sheet submissions",
 }
 
 # A top folder, what else of ours it may import, and the libraries of others that it may.
