@@ -22,6 +22,8 @@ from .forms import may_be_compared
 from .plan import Case, LawCase, LawFunction, Plan, QuestionPlan
 from .plans import plan_for
 from .protocols import Inputs, WorkerLike
+from .second_run import fairest_verdict
+from .stand_ins import Lender
 from .verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, REFUSED, TOO_BIG, UNFINISHED, WRONG, Finding, Part, Verdict
 
 # What each part of a question is worth, before the parts that it lacks are left out. What is measured shares the numbers'.
@@ -71,8 +73,14 @@ def _judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) -
     if f"{exercise.path}.py" not in files:
         finding = Finding(NOT_ATTEMPTED, exercise.name, explanations.NOT_HANDED_IN)
         return Verdict(exercise.path, NOT_ATTEMPTED, exercise.marks, _no_parts(plan), (finding,))
+    return fairest_verdict(plan, files, worker, _judge_once)
+
+
+def _judge_once(plan: Plan, files: Mapping[str, str], worker: WorkerLike, lender: Lender | None = None) -> Verdict:
+    """The verdict on an exercise as it was handed in, or with a lender that answers for the earlier ones."""
+    exercise = plan.exercise
     symbolic = any(question.symbolic for question in exercise.questions)
-    with worker.session(exercise.path, files, exercise.seconds, symbolic) as session:
+    with worker.session(exercise.path, files, exercise.seconds, symbolic, *([lender] if lender else [])) as session:
         replies = session.ask(plan.calls)
         answers = Answers(plan, replies, session)
         judged = [_judge_question(question_plan, answers) for question_plan in plan.questions]
@@ -161,7 +169,7 @@ def _judge_measured(plan: QuestionPlan, answers: Answers, varies: bool) -> Judge
     for case in plan.cases:
         reply = answers.reply(case.place)
         if "value" not in reply:
-            return lost, (explanations.trouble_finding(question, case, reply, answers.seconds),)
+            return lost, (explanations.trouble_finding(question, case, reply, answers.plan.exercise),)
         if reply.get("altered"):
             return lost, (Finding(WRONG, question.name, explanations.altered_sentence(question, reply["altered"])),)
         with contextlib.suppress(NoAnswer):
@@ -199,7 +207,7 @@ def _judge_numbers(plan: QuestionPlan, answers: Answers) -> tuple[bool, Finding 
             break
         reply = answers.reply(case.place)
         if "value" not in reply:
-            return False, explanations.trouble_finding(question, case, reply, answers.seconds)
+            return False, explanations.trouble_finding(question, case, reply, answers.plan.exercise)
         try:
             got = answers.value(reply)
         except NoAnswer:
@@ -238,7 +246,9 @@ def _judge_stacked(plan: QuestionPlan, answers: Answers) -> Finding | None:
 def _stacked_finding(question: Question, case: Case, answers: Answers) -> Finding | None:
     reply = answers.reply(case.place)
     if "value" not in reply:
-        return replace(explanations.trouble_finding(question, case, reply, answers.seconds), remark=explanations.ONLY_ARRAYS)
+        return replace(
+            explanations.trouble_finding(question, case, reply, answers.plan.exercise), remark=explanations.ONLY_ARRAYS
+        )
     try:
         apart = difference(answers.value(reply), case.wanted, question.agrees_within, question.gives)
     except NoAnswer:

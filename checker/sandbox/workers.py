@@ -16,10 +16,11 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Self
 
+from ..budgets import GRACE
 from ..faults import Problem
 from ..worker.contain import START_ENVIRONMENT
 from ..worker.wire import ANSWER, FORGET, FORK, FORK_WITH_SCRATCH, REAP
-from .session import GRACE, PipeLine, Session, ThreadLine
+from .session import Lender, PipeLine, Session, ThreadLine
 
 STARTING = 20.0  # seconds for a fresh Python to import numpy and sympy, on a slow machine
 # The worker's package is put on the path by itself, so that nothing of the judge's can be imported with it.
@@ -68,15 +69,17 @@ class WarmWorker:
             process.close()
 
     @contextlib.contextmanager
-    def session(self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False) -> Iterator[Session]:
+    def session(
+        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False, lender: Lender | None = None
+    ) -> Iterator[Session]:
         """A fresh child that has loaded `exercise` from `files` (path → source), asked with `Session.ask`.
 
-        `symbolic` says that the calls will be made with symbols. The child ends with the session: whatever is run next
-        is run in another.
+        `symbolic` says that the calls will be made with symbols; `lender` answers for earlier exercises. The child ends with the
+        session: whatever is run next is run in another.
         """
         warm = self._warm(*_SYMBOLIC) if symbolic or _mention(files, _OF_SYMBOLS) else self._warm()
         child = Child(warm, _mention(files, _OF_FILES))
-        session = Session(child.line, seconds)
+        session = Session(child.line, seconds, lender)
         try:
             session.begin(exercise, files)
             yield session
@@ -178,7 +181,9 @@ class FreshWorker:
     close = __exit__
 
     @contextlib.contextmanager
-    def session(self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False) -> Iterator[Session]:
+    def session(
+        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False, lender: Lender | None = None
+    ) -> Iterator[Session]:
         """As `WarmWorker.session`."""
         kept = {key: value for key, value in os.environ.items() if key.upper() in ("SYSTEMROOT", "TEMP", "TMP")}
         process = subprocess.Popen(
@@ -188,7 +193,7 @@ class FreshWorker:
             stderr=subprocess.DEVNULL,
             env=kept | START_ENVIRONMENT,
         )
-        session = Session(ThreadLine(process), seconds, starting=STARTING)
+        session = Session(ThreadLine(process), seconds, lender, starting=STARTING)
         try:
             session.begin(exercise, files)
             yield session
