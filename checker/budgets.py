@@ -15,6 +15,10 @@ class Budget:
     limit (`judging`), and `memory` beyond what the judge has in use when it begins.
 
     Of a member, in one judge: seconds of waiting for what compiles (`compiling`), and bytes of what is `compiled`.
+    Of what is lent to an exercise in place of earlier ones: bytes of the `questions` together, how many values (`lent`), seconds
+    of the processor's for working them out (`lending`), and numbers in one (`lent_numbers`), arrays broadcast. For each value a
+    child is waited for a little longer (`exchange`), up to so many seconds in all (`exchanges`): on a busy machine that is what
+    two processes take to hear of each other.
     """
 
     entries: int = 5000
@@ -32,6 +36,18 @@ class Budget:
     memory: int = 280 << 20
     compiling: float = 2.0
     compiled: int = 8 << 20
+    questions: int = 16 << 20
+    lent: int = 10_000
+    lending: float = 3.0
+    lent_numbers: int = 4096
+    exchange: float = 0.01
+    exchanges: float = 10.0
 
 
 BUDGET = Budget()
+GRACE = 1.0
+
+
+def patience(seconds: float) -> float:
+    """Seconds that the judge waits for a batch of calls to an exercise whose own limit is `seconds`."""
+    return 2 * seconds + GRACE

@@ -1,6 +1,7 @@
 """A member's own functions asked for a sound: many moments at once, in the worker."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -85,7 +86,7 @@ class OwnFunctions:
         question = next(question for question in whole.questions if question.name == function)
         for reply in replies:
             if "trouble" in reply:
-                finding = trouble_finding(question, None, reply, PATIENCE)
+                finding = trouble_finding(question, None, reply, replace(whole, seconds=PATIENCE))
                 raise Unheard(finding.says, finding.line[:2] if finding.line else None)
         if session.ended:
             raise Unheard(end_finding(whole, session).says)

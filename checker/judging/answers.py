@@ -27,7 +27,7 @@ class Answers:
     """A submission's answers by call: those of the batch, and any that are asked for later."""
 
     def __init__(self, plan: Plan, replies: list[Reply], session: SessionLike) -> None:
-        self.plan, self._session, self.seconds = plan, session, plan.exercise.seconds
+        self.plan, self._session = plan, session
         self._forms = forms_wanted(plan)
         self._replies = dict(enumerate(replies))
         self._asked = {place: call["function"] for place, call in enumerate(plan.calls)}
@@ -71,7 +71,7 @@ class Answers:
         questions = {planned.question.name: planned.question for planned in self.plan.questions}
         return next(
             (
-                explanations.trouble_finding(questions[self._asked[place]], None, reply, self.seconds)
+                explanations.trouble_finding(questions[self._asked[place]], None, reply, self.plan.exercise)
                 for place, reply in self._replies.items()
                 if explanations.ends_the_batch(reply)
             ),

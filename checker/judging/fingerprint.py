@@ -1,7 +1,7 @@
 """When is a verdict still good? As long as nothing that it was made from has changed.
 
 A verdict depends on what the member wrote (the exercise's file and any earlier exercises it uses), on what judges it
-(the reference, the check, the engine, the libraries under them) and on the seed.
+(the references and checks, of the exercise and of those that it builds on, the engine, the libraries under them) and on the seed.
 """
 
 import platform
@@ -14,6 +14,7 @@ from typing import NamedTuple
 
 from ..course import PATHS, ROOT, find
 from ..imports import Sources
+from .stand_ins import built_on
 
 SOURCES = Sources(ROOT, ("checker", "solutions"))
 _ENGINE = ("checker.judging.judge", "checker.sandbox.workers", "checker.worker.warm", "checker.worker.child")
@@ -113,5 +114,6 @@ def _module_name(path: str) -> str:
 @cache
 def judged_by(path: str) -> str:
     """Hash of everything that decides a verdict on an exercise, the submission and the seed aside."""
+    checks = [f"solutions.{one.replace('/', '.')}_check" for one in (path, *built_on(path))]
     about = " ".join([platform.python_version(), *map(version, _LIBRARIES)])
-    return SOURCES.hash_of([*_ENGINE, f"solutions.{path.replace('/', '.')}_check"], about, _NOT_JUDGING)
+    return SOURCES.hash_of([*_ENGINE, *checks], about, _NOT_JUDGING)

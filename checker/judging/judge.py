@@ -19,9 +19,11 @@ from . import explanations
 from .answers import Answers, NoAnswer, simplest_failure
 from .compare import Difference, difference, ratio_in_words
 from .forms import may_be_compared
-from .plan import Case, LawCase, LawFunction, QuestionPlan
+from .plan import Case, LawCase, LawFunction, Plan, QuestionPlan
 from .plans import plan_for
 from .protocols import Inputs, WorkerLike
+from .second_run import fairest_verdict
+from .stand_ins import Lender
 from .verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, REFUSED, TOO_BIG, UNFINISHED, WRONG, Finding, Part, Verdict
 
 # What each part of a question is worth, before the parts that it lacks are left out. What is measured shares the numbers'.
@@ -79,10 +81,14 @@ def _exercise(path: str) -> Exercise:
 def _judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) -> Verdict:
     if f"{find(name)}.py" not in files:
         return not_handed_in(find(name))
-    plan = plan_for(name, seed)
+    return fairest_verdict(plan_for(name, seed), files, worker, _judge_once)
+
+
+def _judge_once(plan: Plan, files: Mapping[str, str], worker: WorkerLike, lender: Lender | None = None) -> Verdict:
+    """The verdict on an exercise as it was handed in, or with a lender that answers for the earlier ones."""
     exercise = plan.exercise
     symbolic = any(question.symbolic for question in exercise.questions)
-    with worker.session(exercise.path, files, exercise.seconds, symbolic) as session:
+    with worker.session(exercise.path, files, exercise.seconds, symbolic, *([lender] if lender else [])) as session:
         replies = session.ask(plan.calls)
         answers = Answers(plan, replies, session)
         judged = [_judge_question(question_plan, answers) for question_plan in plan.questions]
@@ -155,7 +161,7 @@ def _is_known_by_heart(plan: QuestionPlan, answers: Answers, earned: Mapping[str
     for case in fresh:
         is_near = answers.difference(question, case, case.wanted, _NEAR) is None
         near[repr(case.wanted)] = near.get(repr(case.wanted), True) and is_near
-    return sum(near.values()) < max(_SOME * len(near), min(2, len(near)))
+    return sum(near.values()) < max(_SOME * len(near), Fraction(min(2, len(near))))
 
 
 def _share(exercise: Exercise, question: Question) -> Fraction:
@@ -175,7 +181,7 @@ def _judge_measured(plan: QuestionPlan, answers: Answers, varies: bool) -> Judge
     for case in plan.cases:
         reply = answers.reply(case.place)
         if "value" not in reply:
-            return lost, (explanations.trouble_finding(question, case, reply, answers.seconds),)
+            return lost, (explanations.trouble_finding(question, case, reply, answers.plan.exercise),)
         if reply.get("altered"):
             return lost, (Finding(WRONG, question.name, explanations.altered_sentence(question, reply["altered"])),)
         with contextlib.suppress(NoAnswer):
@@ -213,7 +219,7 @@ def _judge_numbers(plan: QuestionPlan, answers: Answers) -> tuple[bool, Finding 
             break
         reply = answers.reply(case.place)
         if "value" not in reply:
-            return False, explanations.trouble_finding(question, case, reply, answers.seconds)
+            return False, explanations.trouble_finding(question, case, reply, answers.plan.exercise)
         try:
             got = answers.value(reply)
         except NoAnswer:
@@ -252,7 +258,9 @@ def _judge_stacked(plan: QuestionPlan, answers: Answers) -> Finding | None:
 def _stacked_finding(question: Question, case: Case, answers: Answers) -> Finding | None:
     reply = answers.reply(case.place)
     if "value" not in reply:
-        return replace(explanations.trouble_finding(question, case, reply, answers.seconds), remark=explanations.ONLY_ARRAYS)
+        return replace(
+            explanations.trouble_finding(question, case, reply, answers.plan.exercise), remark=explanations.ONLY_ARRAYS
+        )
     try:
         apart = difference(answers.value(reply), case.wanted, question.agrees_within, question.gives)
     except NoAnswer:

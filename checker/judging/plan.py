@@ -25,6 +25,7 @@ from ..worker.wire import Expression, from_wire, to_wire
 from .compare import difference
 from .inputs import as_integers, asked_singly, draw, is_whole, stack, whole_inputs, whole_parts
 from .protocols import Call, Inputs
+from .stand_ins import Earlier
 
 Answer = Callable[[str, Inputs], Any]
 POINTS = 5  # a formula is judged by its values, and each costs a millisecond to work out
@@ -72,11 +73,14 @@ class QuestionPlan:
 
 @dataclass(frozen=True)
 class Plan:
+    """All that is asked of an exercise. A sealed one has with it what stands in for `earlier` exercises."""
+
     exercise: Exercise
     seed: int
     calls: tuple[dict, ...]
     places: dict[str, int]
     questions: tuple[QuestionPlan, ...]
+    earlier: tuple[Earlier, ...] | None = None
 
 
 class Batch:

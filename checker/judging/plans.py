@@ -6,6 +6,7 @@ from functools import cache
 from ..course import SEALED, find, load_exercise
 from .plan import Plan, draw_plan
 from .sealed import read_sealed_plan
+from .stand_ins import Earlier, references_for
 
 _DRAWING = threading.RLock()  # the thread that asks first draws a plan, and the others wait for it
 
@@ -22,3 +23,8 @@ def plan_for(name: str, seed: int) -> Plan:
 def cached_plan(path: str, seed: int) -> Plan:
     """The plan of the exercise at a path, drawn once in this process."""
     return draw_plan(load_exercise(path), seed)
+
+
+def earlier_of(plan: Plan) -> tuple[Earlier, ...]:
+    """What stands in for the exercises that a plan's exercise builds on: references, or in a student pack what it has of them."""
+    return references_for(plan.exercise.path) if plan.earlier is None else plan.earlier

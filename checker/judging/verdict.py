@@ -40,9 +40,25 @@ class Part:
     measured: str = ""
 
 
+# How a member's own function stands, in place of which the course's stood in.
+MISSING, NOT_LOADING, STUB, SILENT, WRONG_VALUES = "missing", "not loading", "stub", "silent", "wrong values"
+
+
+@dataclass(frozen=True)
+class Lent:
+    """The course's own function of an earlier exercise, which stood in for the member's; `own` is how that one stands, if it is known.
+
+    Without a function it is the constants alone.
+    """
+
+    exercise: str
+    function: str = ""
+    own: str = ""
+
+
 @dataclass(frozen=True)
 class Verdict:
-    """The judgement of one exercise of one member."""
+    """The judgement of one exercise of one member, and what stood in for earlier exercises while it was judged."""
 
     exercise: str
     kind: str
@@ -50,6 +66,7 @@ class Verdict:
     parts: tuple[Part, ...] = ()
     findings: tuple[Finding, ...] = ()
     printed: str = ""
+    lent: tuple[Lent, ...] = ()
 
     @property
     def earned(self) -> Fraction:
@@ -100,4 +117,5 @@ def from_data(data: dict) -> Verdict:
         )
         for finding in data["findings"]
     )
-    return Verdict(data["exercise"], data["kind"], data["marks"], parts, findings, data["printed"])
+    lent = tuple(Lent(**one) for one in data.get("lent", ()))
+    return Verdict(data["exercise"], data["kind"], data["marks"], parts, findings, data["printed"], lent)

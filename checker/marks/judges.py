@@ -13,13 +13,13 @@ from dataclasses import dataclass
 from multiprocessing.connection import Connection, wait
 from typing import Any, Self
 
-from ..budgets import BUDGET
+from ..budgets import BUDGET, patience
 from ..faults import Problem, attempt
 from ..judging.judge import judge, not_judged
 from ..judging.plans import plan_for
 from ..judging.protocols import WorkerLike
+from ..judging.stand_ins import built_on
 from ..judging.verdict import Verdict
-from ..sandbox.session import GRACE
 from ..sandbox.workers import FreshWorker, WarmWorker, WorkerLost, start_worker
 from .memory import limited_memory
 
@@ -155,7 +155,10 @@ def _told(action: Callable, *arguments: Any) -> Any:
 def _judge(task: Task, workers: "Workers", connection: Connection) -> Verdict:
     plan, _ = attempt(plan_for, task.path, task.seed)  # a fault in it is met again, and told, in judging
     seconds = plan.exercise.seconds if plan else 0.0
-    connection.send(2 * seconds + GRACE + BUDGET.asking + BUDGET.judging)
+    again = (
+        patience(seconds) + BUDGET.exchanges + BUDGET.lending if built_on(task.path) else 0.0
+    )  # with stand-ins for earlier exercises
+    connection.send(patience(seconds) + BUDGET.asking + again + BUDGET.judging)
     with limited_memory(BUDGET.memory):
         return workers.judge(task.path, task.files, task.seed, task.member)
 

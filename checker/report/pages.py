@@ -17,6 +17,7 @@ from markupsafe import Markup
 from ..course import UNITS, load_exercise, unit_of
 from ..faults import attempt
 from ..files import open_replacement
+from ..judging.explanations import lent_sentences
 from ..judging.verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, UNFINISHED, WRONG, Verdict, marks_text
 from ..marks.marksheet import Mark, MemberMarks, override_sentence
 from ..submissions.likeness import Alike
@@ -136,6 +137,7 @@ def _templates() -> jinja2.Environment:
         symbol=symbol,
         exercise=load_exercise,
         by_hand=override_sentence,
+        lent=lent_sentences,
         parts_table=parts_table,
     )
     templates.filters.update(marks=marks_text, name=lambda path: path.rpartition("/")[2], day=day)

@@ -18,7 +18,7 @@ MOST_ARGUMENTS = 50
 
 
 def read_reply(raw: bytes) -> dict[str, Any]:
-    """The reply in a line of bytes.
+    """The reply in a line of bytes: a value or a trouble, or what is asked of an earlier function.
 
     Parameters
     ----------
@@ -32,8 +32,10 @@ def read_reply(raw: bytes) -> dict[str, Any]:
     """
     try:
         message = parse_line(raw)
-        if ("value" in message) == ("trouble" in message):
-            raise Malformed("neither an answer nor a reason")
+        if sum(kind in message for kind in ("value", "trouble", "asks")) != 1:
+            raise Malformed("neither an answer nor a reason, nor a question")
+        if "asks" in message and message.keys() != _QUESTION:
+            raise Malformed("not a question")
         return {field: FIELDS[field](value) for field, value in message.items()}
     except Malformed:
         raise
@@ -69,6 +71,16 @@ def _of(kind: type, data: Any) -> Any:
     return data
 
 
+def _value(data: Any) -> Any:
+    return from_wire(data, text=partial(clean, longest=MAX_TEXT, lines=True))
+
+
+def _by_name(data: Any) -> dict[str, Any]:
+    if len(_of(dict, data)) > MOST_ARGUMENTS:
+        raise Malformed("too many arguments")
+    return {clean(name, 80): _value(value) for name, value in data.items()}
+
+
 def _or_none(read: Reader) -> Reader:
     return lambda data: None if data is None else read(data)
 
@@ -92,7 +104,7 @@ def _whole(least: int, most: int) -> Reader:
 
 
 FIELDS: Mapping[str, Reader] = {
-    "value": partial(from_wire, text=partial(clean, longest=MAX_TEXT, lines=True)),
+    "value": _value,
     "altered": _list(_whole(ANSWER_ITSELF, MOST_ARGUMENTS), MOST_ARGUMENTS),
     "trouble": _text(40),
     "what": _text(200),
@@ -102,4 +114,8 @@ FIELDS: Mapping[str, Reader] = {
     "line": _or_none(_whole(0, MOST_LINES)),
     "names": _list(_text(100), 20),
     "printed": _text(2000, lines=True),
+    "asks": _text(200),
+    "arguments": _list(_value, MOST_ARGUMENTS),
+    "named": _by_name,
 }
+_QUESTION = {"asks", "arguments", "named"}

@@ -16,11 +16,12 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Self
 
+from ..budgets import GRACE
 from ..faults import Problem
 from ..worker.contain import START_ENVIRONMENT
 from ..worker.wire import ANSWER, FORGET, FORK, FORK_COMPILER, FORK_WITH_SCRATCH, ORDER, REAP
 from .compiled import CompiledFiles
-from .session import GRACE, PipeLine, Session, ThreadLine
+from .session import Lender, PipeLine, Session, ThreadLine
 
 STARTING = 20.0  # seconds for a fresh Python to import numpy and sympy, on a slow machine
 # The worker's package is put on the path by itself, so that nothing of the judge's can be imported with it.
@@ -84,16 +85,17 @@ class WarmWorker:
         files: Mapping[str, str],
         seconds: float,
         symbolic: bool = False,
+        lender: Lender | None = None,
         compiled: CompiledFiles | None = None,
     ) -> Iterator[Session]:
         """A fresh child that has loaded `exercise` from `files` (path → source), asked with `Session.ask`.
 
-        `symbolic` says that the calls will be made with symbols; `compiled` is of the member whose files these are. The child
-        ends with the session: whatever is run next is run in another.
+        `symbolic` says that the calls will be made with symbols; `lender` answers for earlier exercises; `compiled` is of the
+        member whose files these are. The child ends with the session: whatever is run next is run in another.
         """
         warm = self._warm(*_SYMBOLIC) if symbolic or _mention(files, _OF_SYMBOLS) else self._warm()
         child = warm.child(FORK_WITH_SCRATCH if _mention(files, _OF_FILES) else FORK)
-        session = Session(child.line, seconds)
+        session = Session(child.line, seconds, lender)
         try:
             session.begin(exercise, files, compiled.of(files) if compiled else {})
             warm.fork_ahead()
@@ -116,10 +118,10 @@ class MemberWorker:
         self._worker, self._compiled = worker, compiled
 
     def session(
-        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False
+        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False, lender: Lender | None = None
     ) -> contextlib.AbstractContextManager[Session]:
         """As `WarmWorker.session`."""
-        return self._worker.session(exercise, files, seconds, symbolic, self._compiled)
+        return self._worker.session(exercise, files, seconds, symbolic, lender, self._compiled)
 
 
 class Child:
@@ -255,7 +257,9 @@ class FreshWorker:
         return contextlib.nullcontext(self)
 
     @contextlib.contextmanager
-    def session(self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False) -> Iterator[Session]:
+    def session(
+        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False, lender: Lender | None = None
+    ) -> Iterator[Session]:
         """As `WarmWorker.session`."""
         kept = {key: value for key, value in os.environ.items() if key.upper() in ("SYSTEMROOT", "TEMP", "TMP")}
         process = subprocess.Popen(
@@ -265,7 +269,7 @@ class FreshWorker:
             stderr=subprocess.DEVNULL,
             env=kept | START_ENVIRONMENT,
         )
-        session = Session(ThreadLine(process), seconds, starting=STARTING)
+        session = Session(ThreadLine(process), seconds, lender, starting=STARTING)
         try:
             session.begin(exercise, files)
             yield session

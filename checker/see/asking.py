@@ -1,7 +1,7 @@
 """A member's own answers, from the worker: a value where there is one, and a sentence where there is none."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..checks.exercise import Exercise, Question
 from ..course import PRACTICE_SEED, SEALED, load_exercise
@@ -61,11 +61,12 @@ def ask_own(
     exercise = exercise_of(path)
     question = next(question for question in exercise.questions if question.name == view.function)
     used = {name: files[name] for name in files_used(f"{path}.py", files)}
-    with worker.session(path, used, max(PATIENCE, exercise.seconds), view.symbolic) as session:
+    exercise = replace(exercise, seconds=max(PATIENCE, exercise.seconds))
+    with worker.session(path, used, exercise.seconds, view.symbolic) as session:
         calls = [symbolic_call(question, rows)] if view.symbolic else [numeric_call(view.function, row) for row in rows]
         replies = session.ask(calls)
     printed = "".join(reply.get("printed", "") for reply in replies)[:2000]
-    finding = next((trouble_finding(question, None, reply, exercise.seconds) for reply in replies if "trouble" in reply), None)
+    finding = next((trouble_finding(question, None, reply, exercise) for reply in replies if "trouble" in reply), None)
     if finding is None and session.ended:
         finding = end_finding(exercise, session)
     answers, formula = _values(view, replies, len(rows))

@@ -29,6 +29,9 @@ ANSWER_ITSELF = -1
 MAX_LINE = 8 << 20
 MAX_REPLY, MAX_REPLIES = 3 << 20, 8 << 20  # bytes that a child sends for one call, and in all; the judge holds it to that
 MAX_CODE = 512 << 10  # bytes of the code of one file; characters of all the sources that are sent together with their code
+MAX_ASKING = (
+    128 << 10
+)  # bytes that a child sends to ask for one value: less than a socket holds, so that neither side waits for the other
 MAX_ELEMENTS = 100_000
 MAX_TEXT = 10_000
 MAX_DEPTH = 6
