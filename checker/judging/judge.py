@@ -22,7 +22,7 @@ from .forms import may_be_compared
 from .plan import Case, LawCase, LawFunction, Plan, QuestionPlan
 from .plans import plan_for
 from .protocols import Inputs, WorkerLike
-from .verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, REFUSED, TOO_BIG, UNFINISHED, WRONG, Finding, Part, Verdict
+from .verdict import NOT_ATTEMPTED, NOT_JUDGED, REFUSED, TOO_BIG, WRONG, Finding, Part, Verdict, kind_of
 
 # What each part of a question is worth, before the parts that it lacks are left out. What is measured shares the numbers'.
 WEIGHTS = {"numbers": 5, "arrays": 1, "laws": 2, "published": 2, "refusals": 1}
@@ -81,11 +81,8 @@ def _judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) -
         judged = [(parts, (finding,) if place == 0 else ()) for place, (parts, _) in enumerate(judged)]
     findings = _without_repeats(_with_source(finding, files) for _, found in judged for finding in found)
     parts = tuple(part for question_parts, _ in judged for part in question_parts)
-    written = [finding for finding in findings if finding.kind != NOT_ATTEMPTED]
-    earned = any(part.earned for part in parts)
-    kind = written[0].kind if written else PASSED if not findings else UNFINISHED if earned else NOT_ATTEMPTED
     printed = "".join(reply.get("printed", "") for reply in replies)[:2000]
-    return Verdict(exercise.path, kind, exercise.marks, parts, findings, printed)
+    return Verdict(exercise.path, kind_of(parts, findings), exercise.marks, parts, findings, printed)
 
 
 def _judge_question(plan: QuestionPlan, answers: Answers) -> Judged:

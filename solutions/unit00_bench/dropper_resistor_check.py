@@ -117,6 +117,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=next_preferred,
+            further=True,
             given={"resistance": ohms("1 Ω", "1 MΩ"), "series": one_of("E12", "E24", "E6")},
             gives="Ω",
             agrees_within=relative(1e-9, because="two figures and a power of ten, in double precision"),

@@ -51,6 +51,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=resonance_condition,
+            further=True,
             given=PARTS,
             gives="rad/s",
             symbolic=True,

@@ -152,6 +152,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=ring_voltage,
+            further=True,
             given=STRUCK,
             edges=[lambda time, resonant_frequency, quality_factor: (0.5 / resonant_frequency, resonant_frequency, 0.501)],
             where=still_rings,

@@ -120,14 +120,12 @@ EXERCISE = Exercise(
                 invariant("the ear is never better than −6 dB", lambda f, F: (-6.0, f(F)), at_most),
             ],
             published=[
-                value(
-                    "every frequency of the table",
-                    given=(1.0 * THRESHOLD_FREQUENCY,),
-                    wanted=THRESHOLD_LEVEL,
-                    within=DECIBELS,
-                    source=ISO,
-                    known="found",
-                ),
+                value(what, given=(frequency,), wanted=level, within=DECIBELS, source=ISO, known="found")
+                for what, frequency, level in (
+                    ("the table's first line, 20 Hz", 20.0, 78.5),
+                    ("its line for 1 kHz", 1000.0, 2.4),
+                    ("its last line, 12.5 kHz", 12.5e3, 12.3),
+                )
             ],
             refuses=OUTSIDE,
             slips=[

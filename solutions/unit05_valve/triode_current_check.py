@@ -239,6 +239,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=coefficients,
+            further=True,
             given=VALVE,
             where=conducting,
             gives=("S", "Ω", ""),
@@ -265,6 +266,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=law_from_manual,
+            further=True,
             given={
                 "anode_voltage": volts("45 V", "250 V"),
                 "grid_voltage": volts("-30 V", "0 V"),

@@ -55,6 +55,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=tone_response,
+            further=True,
             given={"tone": TONE, "bandwidth": BANDWIDTH, "detuning": hertz("-5 kHz", "5 kHz")},
             agrees_within=CLOSE,
             holds=[
@@ -180,6 +181,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=programme_left,
+            further=True,
             given={
                 "tones": drawn(TONES, "three tones, 50 Hz to 9 kHz"),
                 "amplitudes": drawn(AMPLITUDES, "one for each tone, 0 to 5"),

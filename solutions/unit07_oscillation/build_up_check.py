@@ -206,6 +206,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=time_to_limit,
+            further=True,
             given={"start": START, "limit": LIMIT, "growth": GROWTH, "fraction": number(0.3, 0.99)},
             edges=[lambda start, limit, growth, fraction: (0.99 * fraction * limit, limit, growth, fraction)],
             where=lambda a, A, s, p: a < p * A / 1.2,

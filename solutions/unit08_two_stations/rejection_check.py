@@ -116,6 +116,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=coupled_rejection,
+            further=True,
             given={
                 "frequency": FREQUENCY,
                 "offset": OFFSET,

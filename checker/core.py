@@ -1,0 +1,65 @@
+"""The core path: which exercises carry a reader from crystal to reaction, in which order, and what the core asks of each.
+
+An exercise is core if it is named here, and further if not. In a core exercise the core asks for every function but those
+that its check calls `further`, and of each for its numbers, its laws and its published figures.
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from fractions import Fraction
+
+from .checks.exercise import Exercise
+from .course import PATHS, find
+from .judging.verdict import Verdict, kind_of
+
+CORE_FIRST = ("metres", "tone", "am_waveform")  # the first sound of one's own, and one's own station
+_LATER = """
+    dropper_resistor
+    sideband_power inverse_distance aerial_voltage radiation_resistance
+    coil condenser
+    resonance tuning quality_factor response_curve ring_down
+    detect_step crystal_reach diode_current phone_loudness
+    one_valve triode_current stage_gain
+    edge q_multiplication treble_loss
+    build_up beat_note
+    rejection signal_to_noise
+    swing_step far_station
+"""
+CORE = tuple(map(find, (*CORE_FIRST, *_LATER.split())))
+FURTHER = tuple(path for path in PATHS if path not in CORE)
+IN_ORDER = (*CORE, *FURTHER)
+
+CORE_PARTS = {"numbers", "laws", "published", "all"}  # "all" is the one part of a file that was not handed in
+
+
+def core_functions(exercise: Exercise) -> tuple[str, ...]:
+    """Names of the functions that the core asks an exercise for."""
+    if exercise.path not in CORE:
+        return ()
+    return tuple(question.name for question in exercise.questions if not question.further)
+
+
+def for_the_core(verdict: Verdict, functions: Sequence[str]) -> Verdict:
+    """A verdict on a core exercise by what the core asks of it alone: its parts share all the marks.
+
+    Parameters
+    ----------
+    verdict : Verdict
+    functions : sequence of str
+        What the core asks for, as `core_functions` names them.
+
+    Returns
+    -------
+    Verdict
+        As it came, where there is nothing in it to share the marks: it is not judged, or nothing in it is core.
+    """
+    parts = [part for part in verdict.parts if part.function in functions and part.what in CORE_PARTS]
+    if not parts:
+        return verdict
+    scale = verdict.marks / sum((part.worth for part in parts), Fraction(0))
+    lacking = {part.function for part in parts if part.earned < part.worth}
+    findings = tuple(finding for finding in verdict.findings if finding.function in lacking)
+    if lacking and not findings:
+        findings = verdict.findings  # said of another function: the file does not load, or its run was ended
+    shared = tuple(replace(part, worth=part.worth * scale, earned=part.earned * scale) for part in parts)
+    return replace(verdict, kind=kind_of(shared, findings), parts=shared, findings=findings)
