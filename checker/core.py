@@ -4,12 +4,12 @@ An exercise is core if it is named here, and further if not. In a core exercise 
 that its check calls `further`, and of each for its numbers, its laws and its published figures.
 """
 
-from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 
 from .checks.exercise import Exercise
 from .course import PATHS, find
+from .judging.plans import exercise_at
 from .judging.verdict import Verdict, kind_of
 
 CORE_FIRST = ("metres", "tone", "am_waveform")  # the first sound of one's own, and one's own station
@@ -33,26 +33,20 @@ CORE_PARTS = {"numbers", "laws", "published", "all"}  # "all" is the one part of
 
 
 def core_functions(exercise: Exercise) -> tuple[str, ...]:
-    """Names of the functions that the core asks an exercise for."""
+    """Names of the functions that the core asks an exercise for; none of a further one."""
     if exercise.path not in CORE:
         return ()
     return tuple(question.name for question in exercise.questions if not question.further)
 
 
-def for_the_core(verdict: Verdict, functions: Sequence[str]) -> Verdict:
-    """A verdict on a core exercise by what the core asks of it alone: its parts share all the marks.
+def for_the_core(verdict: Verdict) -> Verdict:
+    """A verdict by what the core asks of its exercise: that shares all the marks.
 
-    Parameters
-    ----------
-    verdict : Verdict
-    functions : sequence of str
-        What the core asks for, as `core_functions` names them.
-
-    Returns
-    -------
-    Verdict
-        As it came, where there is nothing in it to share the marks: it is not judged, or nothing in it is core.
+    It stays as it is where there is nothing to share the marks: nothing in the exercise is core, or it is not judged.
     """
+    if verdict.exercise in FURTHER or not verdict.parts:
+        return verdict
+    functions = core_functions(exercise_at(verdict.exercise))
     parts = [part for part in verdict.parts if part.function in functions and part.what in CORE_PARTS]
     if not parts:
         return verdict

@@ -11,7 +11,7 @@ import numpy as np
 from ..checks.exercise import Measurement, Question, Tolerance, equal, relative
 from ..checks.given import shown
 from ..checks.units import in_words
-from ..course import PRACTICE_SEED, SEALED, find, load_exercise
+from ..course import find
 from ..faults import attempt
 from ..text import clean
 from ..worker.wire import Unusable, to_wire
@@ -20,7 +20,7 @@ from .answers import Answers, NoAnswer, simplest_failure
 from .compare import Difference, difference, ratio_in_words
 from .forms import may_be_compared
 from .plan import Case, LawCase, LawFunction, Plan, QuestionPlan
-from .plans import plan_for
+from .plans import exercise_at, plan_for
 from .protocols import Inputs, WorkerLike
 from .verdict import NOT_ATTEMPTED, NOT_JUDGED, REFUSED, TOO_BIG, WRONG, Finding, Part, Verdict, kind_of
 
@@ -60,7 +60,7 @@ def judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) ->
 
 def not_judged(path: str, fault: str) -> Verdict:
     """What stands in a verdict's place where the checker itself failed: it takes nothing from the member for good."""
-    exercise = plan_for(path, PRACTICE_SEED).exercise if SEALED else load_exercise(path)
+    exercise = exercise_at(path)
     finding = Finding(NOT_JUDGED, exercise.name, explanations.not_judged_sentence(fault))
     return Verdict(path, NOT_JUDGED, exercise.marks, (), (finding,))
 

@@ -14,6 +14,7 @@ import pytest
 from checker import cli
 from checker.cli.mark import marks_table
 from checker.cli.terminal import show_table
+from checker.core import CORE
 from checker.course import PATHS, UNITS
 from checker.marks.judges import Judges
 from checker.sandbox import proof
@@ -80,7 +81,9 @@ def test_try_without_a_name_goes_to_the_next_and_says_where_one_stands(here, cap
     (here / "exercises").mkdir()
     code, out, _ = run("try", capsys=capsys)
     assert code == cli.NOT_YET
-    assert out.startswith(f"You have passed 0 of {len(PATHS)} exercises. Next, in unit 00, Bench:\n\nmetres · not attempted")
+    assert out.startswith(
+        f"You have passed 0 of the core's {len(CORE)} exercises.\nNext, in unit 00, Bench:\n\nmetres · not attempted"
+    )
 
 
 def test_try_finds_the_exercises_from_below(here, capsys, monkeypatch):

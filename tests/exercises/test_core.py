@@ -72,7 +72,7 @@ def test_it_is_passed_without_arrays_without_refusals_and_without_what_is_furthe
     core = replace(exercise, questions=[question for question in exercise.questions if question.name in asked])
     monkeypatch.setattr("checker.judging.judge.plan_for", lambda name, seed: draw_plan(core, seed))
     answers = Answering({name: alone(function) for name, function in asked.items()})
-    verdict = for_the_core(judge(path, {f"{path}.py": ""}, answers, SEED), tuple(asked))
+    verdict = for_the_core(judge(path, {f"{path}.py": ""}, answers, SEED))
     assert (verdict.kind, verdict.earned, verdict.findings) == (PASSED, exercise.marks, ())
 
 
@@ -86,26 +86,24 @@ FORMULA = Finding(WRONG, "resonance_condition", "formula")
 
 
 def test_a_verdict_for_the_core_leaves_out_what_it_does_not_ask_and_shares_all_the_marks():
-    path, asked = "unit03_tuned_circuit/resonance", ("resonant_frequency",)
-    verdict = for_the_core(Verdict(path, WRONG, 10, PARTS, (ARRAYS, FORMULA)), asked)
+    path = "unit03_tuned_circuit/resonance"
+    verdict = for_the_core(Verdict(path, WRONG, 10, PARTS, (ARRAYS, FORMULA)))
     assert (verdict.kind, verdict.earned, verdict.findings) == (PASSED, 10, ())
     wrong = Finding(WRONG, "resonant_frequency", "numbers")
     lost = (Part("resonant_frequency", "numbers", 3, 0), *PARTS[1:])
-    verdict = for_the_core(Verdict(path, WRONG, 10, lost, (wrong, FORMULA)), asked)
+    verdict = for_the_core(Verdict(path, WRONG, 10, lost, (wrong, FORMULA)))
     assert (verdict.kind, verdict.earned, verdict.findings) == (WRONG, 0, (wrong,))
 
 
 def test_a_verdict_that_has_nothing_of_the_core_stays_as_it_is():
     verdict = Verdict("unit03_tuned_circuit/resonance", NOT_JUDGED, 10, (), (Finding(NOT_JUDGED, "resonance"),))
-    assert for_the_core(verdict, ("resonant_frequency",)) is verdict
+    assert for_the_core(verdict) is verdict
     further = Verdict("unit01_signal/channel_plan", UNFINISHED, 10, PARTS)
-    assert for_the_core(further, ()) is further
+    assert for_the_core(further) is further
 
 
 def test_what_is_said_of_another_function_is_said_where_the_core_lacks_it():
     does_not_load = Finding(WRONG, "resonance_condition", "The file does not read as Python.")
     parts = tuple(Part(part.function, part.what, part.worth, 0) for part in PARTS)
-    verdict = for_the_core(
-        Verdict("unit03_tuned_circuit/resonance", WRONG, 10, parts, (does_not_load,)), ("resonant_frequency",)
-    )
+    verdict = for_the_core(Verdict("unit03_tuned_circuit/resonance", WRONG, 10, parts, (does_not_load,)))
     assert (verdict.kind, verdict.findings) == (WRONG, (does_not_load,))
