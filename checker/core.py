@@ -29,7 +29,20 @@ CORE = tuple(map(find, (*CORE_FIRST, *_LATER.split())))
 FURTHER = tuple(path for path in PATHS if path not in CORE)
 IN_ORDER = (*CORE, *FURTHER)
 
+# What an instructor may set; the exercises in the course's order.
+SET = {"all": PATHS, "core": tuple(sorted(CORE, key=PATHS.index)), "further": FURTHER}
+
 CORE_PARTS = {"numbers", "laws", "published", "all"}  # "all" is the one part of a file that was not handed in
+
+WHAT_WAS_SET = {
+    "core": "Marked by the core: each exercise by the functions, numbers, laws and published figures that the core asks for.",
+    "further": "Marked are the further exercises alone, without those of the core.",
+}
+
+
+def path_of(exercise: str) -> str:
+    """Which of the two paths an exercise is on: "core" or "further"."""
+    return "core" if exercise in CORE else "further"
 
 
 def core_functions(exercise: Exercise) -> tuple[str, ...]:

@@ -3,7 +3,7 @@
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 
-from ..core import CORE, FURTHER, IN_ORDER, for_the_core
+from ..core import CORE, FURTHER, IN_ORDER, for_the_core, path_of
 from ..course import PATHS, UNITS, unit_of
 from ..judging.verdict import PASSED, Verdict, marks_text
 from ..report.text import Line, wrap
@@ -65,7 +65,7 @@ def list_of(verdicts: Mapping[str, Verdict], later: Collection[str]) -> Iterator
             verdict = verdicts[path]
             kind = PASSED if is_passed(verdict) else "set aside" if path in later else verdict.kind
             of = f"{marks_text(verdict.earned):>5} of {verdict.marks}"
-            yield Line(f"  {name:<27}{'core' if path in CORE else 'further':<9}{kind:<15}{of}")
+            yield Line(f"  {name:<27}{path_of(path):<9}{kind:<15}{of}")
 
 
 def _name(path: str) -> str:

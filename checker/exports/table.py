@@ -7,13 +7,14 @@ set and spoil every name that has an accent; programs that read CSV know the mar
 from collections.abc import Iterable, Sequence
 from typing import IO
 
+from ..core import path_of
 from ..judging.verdict import marks_text
 from ..marks.marksheet import MemberMarks, override_sentence
 from .cells import text_cell, write_rows
 
 
 def write_table(members: Iterable[MemberMarks], paths: Sequence[str], file: IO[str]) -> None:
-    """Write the table: name, total, a column for each exercise, then in words what was set by hand or not readable.
+    """Write the table: name, total, a column for each exercise, core or further, then in words what was set by hand or not readable.
 
     Parameters
     ----------
@@ -23,7 +24,7 @@ def write_table(members: Iterable[MemberMarks], paths: Sequence[str], file: IO[s
     file : text file
         Opened with newline="" and encoding "utf-8-sig".
     """
-    write_rows(file, [["member", "marks", "out of", *map(_name, paths), "set by hand", "could not be read"]])
+    write_rows(file, [["member", "marks", "out of", *map(_heading, paths), "set by hand", "could not be read"]])
     write_rows(file, (_row(member, paths) for member in members))
 
 
@@ -42,3 +43,7 @@ def _row(member: MemberMarks, paths: Sequence[str]) -> list[str]:
 
 def _name(path: str) -> str:
     return path.rpartition("/")[2]
+
+
+def _heading(path: str) -> str:
+    return f"{_name(path)} ({path_of(path)})"
