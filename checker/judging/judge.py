@@ -19,6 +19,7 @@ from . import explanations
 from .answers import Answers, NoAnswer, simplest_failure
 from .compare import Difference, difference, ratio_in_words
 from .forms import may_be_compared
+from .mends import with_general_slips
 from .plan import Case, LawCase, LawFunction, Plan, QuestionPlan
 from .plans import exercise_at, plan_for
 from .protocols import Inputs, WorkerLike
@@ -54,7 +55,7 @@ def judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) ->
     Verdict
         Of kind `NOT_JUDGED` where the checker itself failed.
     """
-    verdict, fault = attempt(_judge, name, files, worker, seed)
+    verdict, fault = attempt(_judge_and_name_slips, name, files, worker, seed)
     return verdict or not_judged(find(name), fault)
 
 
@@ -63,6 +64,10 @@ def not_judged(path: str, fault: str) -> Verdict:
     exercise = exercise_at(path)
     finding = Finding(NOT_JUDGED, exercise.name, explanations.not_judged_sentence(fault))
     return Verdict(path, NOT_JUDGED, exercise.marks, (), (finding,))
+
+
+def _judge_and_name_slips(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) -> Verdict:
+    return with_general_slips(_judge(name, files, worker, seed), plan_for(name, seed), files, worker)
 
 
 def _judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) -> Verdict:
