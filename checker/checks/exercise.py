@@ -155,7 +155,8 @@ class Question:
     Where something is `measured` on it, that is what earns its numbers' marks; the cases then serve to know a slip by.
     Each of the `edges` takes inputs that were drawn and gives others at an end of what the docstring allows, which are asked too.
     `share` is its share of the exercise's marks, beside the other questions'. `same_for_all` says why a table of
-    what a student pack holds does as well under any seed, where that is so.
+    what a student pack holds does as well under any seed, where that is so. What is `further` is left out of the core
+    though its exercise is in it (`checker.core`).
     """
 
     asks: Callable
@@ -174,6 +175,7 @@ class Question:
     no_published: str = ""
     same_for_all: str = ""
     sealed: bool = False
+    further: bool = False
     share: int = 1
     picture: Picture = Picture()
 

@@ -7,6 +7,7 @@ set and spoil every name that has an accent; programs that read CSV know the mar
 from collections.abc import Iterable, Sequence
 from typing import IO
 
+from ..core import path_of
 from ..judging.explanations import lent_sentences
 from ..judging.verdict import marks_text
 from ..marks.marksheet import MemberMarks, override_sentence
@@ -14,8 +15,8 @@ from .cells import text_cell, write_rows
 
 
 def write_table(members: Iterable[MemberMarks], paths: Sequence[str], file: IO[str]) -> None:
-    """Write the table: name, total, a column for each exercise, then in words what was set by hand, what stood in, and what is to be
-    said of the files.
+    """Write the table: name, total, a column for each exercise, core or further, then in words what was set by hand, what stood
+    in, and what is to be said of the files.
 
     Parameters
     ----------
@@ -26,7 +27,7 @@ def write_table(members: Iterable[MemberMarks], paths: Sequence[str], file: IO[s
         Opened with newline="" and encoding "utf-8-sig".
     """
     headings = "set by hand", "with stand-ins", "about the files"
-    write_rows(file, [["member", "marks", "out of", *map(_name, paths), *headings]])
+    write_rows(file, [["member", "marks", "out of", *map(_heading, paths), *headings]])
     write_rows(file, (_row(member, paths) for member in members))
 
 
@@ -47,3 +48,7 @@ def _row(member: MemberMarks, paths: Sequence[str]) -> list[str]:
 
 def _name(path: str) -> str:
     return path.rpartition("/")[2]
+
+
+def _heading(path: str) -> str:
+    return f"{_name(path)} ({path_of(path)})"

@@ -79,8 +79,15 @@ _OWN = {
 _SINGULAR = {"was": "was", "is": "is", "does": "does"}
 _PLURAL = {"was": "were", "is": "are", "does": "do"}
 
+_POWER = "A power is written ** in Python: x**2, not x^2."
+_FORMULA = "The functions of numpy and `math` take numbers; a formula wants sympy's (sympy.sqrt, sympy.cos …)."
+
 # What a text in an error of Python's or numpy's usually comes from.
 _ADVICE = {
+    "operand type(s) for ^": _POWER,
+    "ufunc 'bitwise_xor' not supported": _POWER,
+    **{f"of type {kind} which has no callable": _FORMULA for kind in ("Symbol", "Add", "Mul", "Pow")},
+    "Cannot convert expression to float": _FORMULA,
     "only 0-dimensional arrays": "The functions of `math` take one number; numpy's (np.sqrt, np.log …) take arrays too.",
     "only length-1 arrays": "The functions of `math` take one number; numpy's (np.sqrt, np.log …) take arrays too.",
     "truth value of an array": "An `if` cannot decide for a whole array; np.where or np.any can.",

@@ -11,7 +11,7 @@ import numpy as np
 from ..checks.exercise import Exercise, Measurement, Question, Tolerance, equal, relative
 from ..checks.given import shown
 from ..checks.units import in_words
-from ..course import PRACTICE_SEED, SEALED, find, load_exercise
+from ..course import find
 from ..faults import attempt
 from ..text import clean
 from ..worker.wire import Unusable, to_wire
@@ -19,12 +19,13 @@ from . import explanations
 from .answers import Answers, NoAnswer, simplest_failure
 from .compare import Difference, difference, ratio_in_words
 from .forms import may_be_compared
+from .mends import with_general_slips
 from .plan import Case, LawCase, LawFunction, Plan, QuestionPlan
-from .plans import plan_for
+from .plans import exercise_at, plan_for
 from .protocols import Inputs, WorkerLike
 from .second_run import fairest_verdict
 from .stand_ins import Lender
-from .verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, REFUSED, TOO_BIG, UNFINISHED, WRONG, Finding, Part, Verdict
+from .verdict import NOT_ATTEMPTED, NOT_JUDGED, REFUSED, TOO_BIG, WRONG, Finding, Part, Verdict, kind_of
 
 # What each part of a question is worth, before the parts that it lacks are left out. What is measured shares the numbers'.
 WEIGHTS = {"numbers": 5, "arrays": 1, "laws": 2, "published": 2, "refusals": 1}
@@ -56,32 +57,29 @@ def judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) ->
     Verdict
         Of kind `NOT_JUDGED` where the checker itself failed.
     """
-    verdict, fault = attempt(_judge, name, files, worker, seed)
+    verdict, fault = attempt(_judge, find(name), files, worker, seed)
     return verdict or not_judged(find(name), fault)
 
 
 def not_judged(path: str, fault: str) -> Verdict:
     """What stands in a verdict's place where the checker itself failed: it takes nothing from the member for good."""
-    exercise = _exercise(path)
+    exercise = exercise_at(path)
     finding = Finding(NOT_JUDGED, exercise.name, explanations.not_judged_sentence(fault))
     return Verdict(path, NOT_JUDGED, exercise.marks, (), (finding,))
 
 
 def not_handed_in(path: str) -> Verdict:
     """The verdict on an exercise whose file is not there: nothing is drawn and nothing run for it."""
-    exercise = _exercise(path)
+    exercise = exercise_at(path)
     finding = Finding(NOT_ATTEMPTED, exercise.name, explanations.NOT_HANDED_IN)
     return Verdict(path, NOT_ATTEMPTED, exercise.marks, _no_parts(exercise), (finding,))
 
 
-def _exercise(path: str) -> Exercise:
-    return plan_for(path, PRACTICE_SEED).exercise if SEALED else load_exercise(path)
-
-
-def _judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) -> Verdict:
-    if f"{find(name)}.py" not in files:
-        return not_handed_in(find(name))
-    return fairest_verdict(plan_for(name, seed), files, worker, _judge_once)
+def _judge(path: str, files: Mapping[str, str], worker: WorkerLike, seed: int) -> Verdict:
+    if f"{path}.py" not in files:
+        return not_handed_in(path)
+    plan = plan_for(path, seed)
+    return with_general_slips(fairest_verdict(plan, files, worker, _judge_once), plan, files, worker)
 
 
 def _judge_once(plan: Plan, files: Mapping[str, str], worker: WorkerLike, lender: Lender | None = None) -> Verdict:
@@ -97,11 +95,8 @@ def _judge_once(plan: Plan, files: Mapping[str, str], worker: WorkerLike, lender
         judged = [(parts, (finding,) if place == 0 else ()) for place, (parts, _) in enumerate(judged)]
     findings = _without_repeats(_with_source(finding, files) for _, found in judged for finding in found)
     parts = tuple(part for question_parts, _ in judged for part in question_parts)
-    written = [finding for finding in findings if finding.kind != NOT_ATTEMPTED]
-    earned = any(part.earned for part in parts)
-    kind = written[0].kind if written else PASSED if not findings else UNFINISHED if earned else NOT_ATTEMPTED
     printed = "".join(reply.get("printed", "") for reply in replies)[:2000]
-    return Verdict(exercise.path, kind, exercise.marks, parts, findings, printed)
+    return Verdict(exercise.path, kind_of(parts, findings), exercise.marks, parts, findings, printed)
 
 
 def _judge_question(plan: QuestionPlan, answers: Answers) -> Judged:

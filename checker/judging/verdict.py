@@ -1,5 +1,6 @@
 """What the judge says, as values: nothing here decides anything or prints."""
 
+from collections.abc import Iterable, Sequence
 from dataclasses import asdict, dataclass
 from fractions import Fraction
 
@@ -71,6 +72,14 @@ class Verdict:
     @property
     def earned(self) -> Fraction:
         return sum((part.earned for part in self.parts), Fraction(0))
+
+
+def kind_of(parts: Iterable[Part], findings: Sequence[Finding]) -> str:
+    """The kind of a verdict with these parts and findings: the first that is about code, if there is any."""
+    about_code = next((finding.kind for finding in findings if finding.kind != NOT_ATTEMPTED), None)
+    if about_code or not findings:
+        return about_code or PASSED
+    return UNFINISHED if any(part.earned for part in parts) else NOT_ATTEMPTED
 
 
 def marks_text(amount: Fraction) -> str:

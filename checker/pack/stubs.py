@@ -50,6 +50,15 @@ def require_stub(path: str, source: bytes) -> None:
         )
 
 
+def is_unwritten(source: str) -> bool:
+    """Whether nobody has begun on an exercise: every function in its file is a stub, or there is none."""
+    try:
+        body = ast.parse(source).body
+    except (SyntaxError, ValueError):
+        return False
+    return all(_is_stub(node) for node in body if isinstance(node, ast.FunctionDef))
+
+
 def _is_stub(function: ast.FunctionDef) -> bool:
     """Whether a function does nothing but raise NotImplementedError."""
     statements = [node for node in function.body if not (isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant))]

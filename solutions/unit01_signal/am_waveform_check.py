@@ -134,6 +134,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=am_spectrum,
+            further=True,
             given={"depth": DEPTH, "amplitude": AMPLITUDE},
             gives=("V", "V", "V"),
             agrees_within=relative(1e-12, because="an identity: the same expression, however it is written"),

@@ -371,10 +371,10 @@ EXERCISE = Exercise(
         "times -2p over the next odd number (1, 3, 5, …). In the far series it is the last one times the next odd "
         "number (3, 5, 7, …) over 2p. ground_attenuation takes the near one where |p| is below 20, the far one "
         "elsewhere, and the size of what comes out.",
-        "Near: total = 1 - 1j * np.sqrt(np.pi * p) * np.exp(-p); term = 1; then for odd in range(1, 201, 2): term = term * -2"
-        " * p / odd and total = total + term. Far: term = total = -1 / (2 * p); then for odd in range(3, 21, 2): term = term "
-        "* odd / (2 * p) and total = total + term (no *= or +=: they change an array in place). For arrays np.piecewise(p, "
-        "[np.abs(p) < 20], [attenuation_near, attenuation_far]) gives each number to the series that suits it, if p was made "
-        "by np.asarray(numerical_distance, dtype=complex).",
+        "With p = np.asarray(numerical_distance, dtype=complex). Near: total = 1 - 1j * np.sqrt(np.pi * p) * np.exp(-p); "
+        "term = 1; then for odd in range(1, 201, 2): term = term * -2 * p / odd and total = total + term. Far: term = "
+        "total = -1 / (2 * p); then for odd in range(3, 21, 2): term = term * odd / (2 * p) and total = total + term (no "
+        "*= or +=: they change an array in place). For arrays np.piecewise(p, [np.abs(p) < 20], [attenuation_near, "
+        "attenuation_far]) gives each number to the series that suits it.",
     ],
 )

@@ -52,6 +52,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=resonance_condition,
+            further=True,
             picture=picture(along="capacitance"),
             given=PARTS,
             gives="rad/s",
@@ -68,7 +69,8 @@ EXERCISE = Exercise(
     hints=[
         "At resonance the coil's reactance and the condenser's are equal. Write both down.",
         "Set w L = 1 / (w C), with w the angular frequency. Multiply out: w² = 1 / (L C).",
-        "So w = 1 / sqrt(L C). A cycle is 2π radians, so f = w / (2π) = 1 / (2π sqrt(L C)). "
-        "Use np.sqrt in the first function, sympy.sqrt in the second.",
+        "resonant_frequency is 1 / (2 * np.pi * np.sqrt(inductance * capacitance)): in radians it is 1 over the root, and"
+        " a cycle is 2π radians. resonance_condition is in radians, so it has no 2π, and it is a formula: sympy.sqrt "
+        "takes the place of np.sqrt.",
     ],
 )

@@ -297,8 +297,10 @@ EXERCISE = Exercise(
         "and in which phase. The condenser between the two carries the difference of both voltages.",
         "At the anode, with v on the grid and va there: gm v + va (1/ra + YL) + jωCga (va − v) = 0. Solve that for va. The "
         "grid's side gives jωCga (v − va). Divide by v. The real part is 0 where gm (B + ωCga) + ωCga/ra is, with YL = jB.",
-        "With s = 2j*np.pi*frequency: s*Ca + 1/(R3 + s*L3 + 1/(s*C3));   s*Cga*(gm + 1/ra + YL)/(1/ra + YL + s*Cga);   "
-        "1/(ω² (Ca + Cga (1 + 1/μ)));   X = 2π f L, left = R + Y.real X², refused where that is 0 or less (np.any, for "
-        "arrays), else X/left.",
+        "With s = 2j × np.pi × frequency: s × anode_capacitance + 1/(tickler_resistance + s × tickler_inductance + 1/(s ×"
+        " throttle));   with k = s × grid_anode_capacitance and y = 1/anode_resistance + load: k × (transconductance + "
+        "y)/(y + k);   with w = 2π × frequency: 1/(w² × (anode_capacitance + grid_anode_capacitance × (1 + "
+        "1/amplification_factor)));   x = w × inductance, left = resistance + admittance.real × x², refused where that is"
+        " 0 or less (np.any, for arrays), else x/left.",
     ],
 )

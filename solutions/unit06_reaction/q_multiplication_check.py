@@ -207,7 +207,10 @@ EXERCISE = Exercise(
         "left? From there on everything follows from what Q meant before.",
         "1 − k of the resistance is left, so Q grows by 1/(1 − k): the gain at resonance with it, and the bandwidth shrinks "
         "by as much. At k = 1 nothing is left, and there is no answer: raise ValueError, for 1 and above (np.any, for arrays).",
-        "k = 1 − left/R;   Q/(1 − k);   that and f0 over that;   k = 1 − B Q/f0, refused at B ≤ 0;   k/(1 − k), which is k "
-        "times multiplied_q(1.0, k).",
+        "feedback_fraction is 1 - resistance_with_feedback / resistance; multiplied_q is quality_factor / (1 - feedback),"
+        " after `raise ValueError(...)` where the docstring asks for it; gain_and_bandwidth are that Q and "
+        "resonant_frequency over it; feedback_for_bandwidth is 1 - bandwidth * quality_factor / resonant_frequency, "
+        "refused where bandwidth is 0 or less; touchiness is feedback / (1 - feedback), which is feedback * "
+        "multiplied_q(1.0, feedback).",
     ],
 )

@@ -400,9 +400,10 @@ EXERCISE = Exercise(
         "With dx = x − mean(x) the slope is Σ(dx y)/Σ(dx²), and the line passes through both means. The scatter is the "
         "root of Σ(lack²)/(n − 2). The line's uncertainty at p is the scatter times the root of 1/n + (p − "
         "mean(x))²/Σ(dx²). One more reading adds the scatter once more, as a square. For the dial y is (c/f)².",
-        "intercept = mean(y) − slope × mean(x);   frequency = c/np.sqrt(height) with the uncertainty frequency/2 × "
-        "np.hypot(of line_at, scatter)/height, ValueError where height <= 0;   reading = ((c/f)² − intercept)/slope with "
-        "np.hypot(of line_at there, scatter)/np.abs(slope);   channels: spacing × np.arange(np.ceil((f − 2u)/spacing), "
-        "np.floor((f + 2u)/spacing) + 1).",
+        "intercept = mean(y) − slope × mean(x);   with squares = (SPEED_OF_LIGHT/frequencies)² and height, unsure = "
+        "line_at(reading, readings, squares): frequency = SPEED_OF_LIGHT/np.sqrt(height) with the uncertainty frequency/2"
+        " × np.hypot(unsure, scatter)/height, ValueError where height <= 0;   reading = ((SPEED_OF_LIGHT/frequency)² − "
+        "intercept)/slope with np.hypot(of line_at there, scatter)/np.abs(slope);   channels: with f, u = "
+        "frequency_at(reading, …): spacing × np.arange(np.ceil((f − 2 × u)/spacing), np.floor((f + 2 × u)/spacing) + 1).",
     ],
 )

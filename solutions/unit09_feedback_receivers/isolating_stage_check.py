@@ -435,8 +435,14 @@ EXERCISE = Exercise(
         "induced, and the anode resistance has R/(R + jωL) of it. At the grid: (currents in through the two capacitances) "
         "over (sum of all admittances). The aerial current is the grid's swing over the aerial's impedance; over √2 for r.m.s. Where there is no "
         "stage the aerial has a winding in it, jωL more.",
-        "ValueError for r = 0 and, for each winding on the tuned coil, np.any(M² > L/(ω²C)), which no coils can have.   "
-        "np.abs(μ M/(C r (R + load)));   −ω² M C swing R/(R + jωL);   jω(k A + s V)/(1/Z + jω(k + s));   20 np.log10(direct/"
-        "np.abs(grid/aerial/√2)), direct with aerial + jω × its winding, the grid's impedance 1/(1/aerial + 1/resistance);   np.sqrt(2 gm/(ω k)).",
+        "With w = 2π × frequency. ValueError where tuned_resistance is 0 and, for each winding on the tuned coil, where "
+        "the square of its mutual inductance is above its inductance/(w² × tuning_capacitance) (np.any), which no coils "
+        "can have.   np.abs(amplification_factor × mutual_inductance/(tuning_capacitance × tuned_resistance × "
+        "(anode_resistance + load))) with load = 1j × w × winding_inductance + reflected_impedance(…);   −w² × "
+        "mutual_inductance × tuning_capacitance × swing × anode_resistance/(anode_resistance + 1j × w × "
+        "winding_inductance);   1j × w × (anode_grid × anode_swing + stray × tuned_swing)/(1/grid_impedance + 1j × w × "
+        "(anode_grid + stray));   20 np.log10(direct/np.abs(grid/aerial_impedance/√2)), direct with aerial_impedance + 1j"
+        " × w × its winding, the grid's impedance 1/(1/aerial_impedance + 1/grid_resistance);   np.sqrt(2 × "
+        "transconductance/(w × anode_grid)).",
     ],
 )

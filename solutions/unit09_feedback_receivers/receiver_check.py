@@ -428,11 +428,11 @@ EXERCISE = Exercise(
         "knobs: set a throttle, work out with `tuned_to` what it makes of width and frequency, mend both, again. Near the edge "
         "the width falls nearly in proportion to the throttle. circuit_voltage: λ = −π(bandwidth + hardening |v|²) + 2πj "
         "offset, anew at each step. telephones: crest, bias, smoothed bias, anode, less its mean.",
-        "knobs: tuning from 1/((2πf)² COIL), throttle NEAR_EDGE[0], then NEAR_EDGE[1]. In one loop, ROUNDS times: `tuned_to`, its "
-        "`tuned` from second_coil(frequency); tuning × (found/frequency)²; throttle by the straight line through the last two, "
-        "but never beyond LEAST or MOST. "
-        "receiver: `first_circuit`; `knobs(frequency, 700)`; `tuned_to` and `gain` with those; the gain times AMPLIFICATION. "
-        "Multiply emf by min(1, 0.4/(crest × both gains)). `circuit_voltage` with the first circuit's width at frequency − "
-        "frame, gain × width, hardening 0; again with the second's and HARDENING; `telephones`.",
+        "knobs: tuning from 1/((2π × frequency)² × COIL), throttle NEAR_EDGE[0], then NEAR_EDGE[1]. In one loop, ROUNDS "
+        "times: `tuned_to`, its `tuned` from second_coil(frequency); tuning × (found/frequency)²; throttle by the "
+        "straight line through the last two, but never beyond LEAST or MOST. receiver: `first_circuit`; `knobs(frequency,"
+        " 700)`; `tuned_to` and `gain` with those; the gain times AMPLIFICATION. Multiply emf by min(1, 0.4/(crest × both"
+        " gains)). `circuit_voltage` with the first circuit's width at frequency − frame, gain × width, hardening 0; "
+        "again with the second's and HARDENING; `telephones`.",
     ],
 )

@@ -40,6 +40,7 @@ def exercise_html(name: str) -> str:
     return render(
         "exercise.html",
         exercise=exercise,
+        asked_by_the_core=importlib.import_module("checker.core").core_functions(exercise),
         short=short,
         anchor=f"exercise-{short.replace('_', '-')}",
         file=f"exercises/{name}.py",

@@ -1,0 +1,23 @@
+"""A verdict as whoever is learning reads it: what the core asks first, and what is further said to be so."""
+
+from dataclasses import replace
+
+from ..core import core_functions, for_the_core
+from ..judging.plans import exercise_at
+from ..judging.verdict import NOT_ATTEMPTED, PASSED, Verdict
+from .text import WIDTH, Line, verdict_lines, wrap
+
+
+def learner_lines(verdict: Verdict, width: int = WIDTH) -> list[Line]:
+    """As `verdict_lines`; of a core exercise what the core still lacks, and nothing else before that is there."""
+    core = for_the_core(verdict)
+    if core is verdict or verdict.kind == PASSED or core.kind == NOT_ATTEMPTED:
+        return verdict_lines(verdict, width)
+    if core.kind == PASSED:
+        heading, *rest = verdict_lines(replace(verdict, kind=PASSED), width)
+        return [heading, *wrap("That is all that the core asks. Further, if you like:", width), *rest]
+    lines = verdict_lines(replace(verdict, kind=core.kind, findings=core.findings), width)
+    exercise = exercise_at(verdict.exercise)
+    asked = core_functions(exercise)
+    further = [question.name for question in exercise.questions if question.name not in asked]
+    return lines + (wrap(f"The core does not ask for {' or '.join(further)}.", width, "dim") if further else [])
