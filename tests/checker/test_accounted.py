@@ -81,12 +81,13 @@ def test_what_is_called_otherwise_is_read_and_said(tmp_path, what):
     assert says in " ".join(member.problems) and bool(says) == bool(member.problems)
 
 
-@pytest.mark.parametrize(
-    "ending, data", [(".zip", zip_of(**{"resonance.py": SOURCE})), (".tar.gz", tar_of({"resonance.py": SOURCE}))]
-)
-def test_an_archive_is_a_submission_and_may_lie_in_one(tmp_path, ending, data):
-    (tmp_path / f"Isla Marrow{ending}").write_bytes(data)
-    (tmp_path / "Dot Bittern.zip").write_bytes(zip_of(**{f"week 2{ending}": data}))
+PACKED = {".zip": zip_of(**{"resonance.py": SOURCE}), ".tar.gz": tar_of({"resonance.py": SOURCE})}
+
+
+@pytest.mark.parametrize("ending", PACKED)
+def test_an_archive_is_a_submission_and_may_lie_in_one(tmp_path, ending):
+    (tmp_path / f"Isla Marrow{ending}").write_bytes(PACKED[ending])
+    (tmp_path / "Dot Bittern.zip").write_bytes(zip_of(**{f"week 2{ending}": PACKED[ending]}))
     dot, isla = read_folder(tmp_path)
     assert (isla.name, isla.problems, dot.problems) == ("Isla Marrow", (), ())
     assert dict(isla.files) == dict(dot.files) == {f"{RESONANCE}.py": SOURCE}
