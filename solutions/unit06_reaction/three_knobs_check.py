@@ -45,7 +45,7 @@ SOLVED = relative(1e-6, because="solved step by step, from roots in double preci
 SHARPENED = "reaction.toml, q_multiplication: 1 MHz, Q 100, nine tenths of the loss taken away leave 1 kHz of 10"
 THE_PARTS = (THE_AERIAL, THE_COIL, THE_TICKLER, THE_VALVE)
 BY_THE_TICKLER = (0.0, 100e-12, 100e-12, THE_AERIAL, THE_COIL, (*THE_TICKLER[:3], 20e-6), THE_VALVE)
-STOPS = {"least": farads("10 pF", "20 pF"), "most": farads("300 pF", "500 pF")}
+STOPS = {"least": farads("30 pF", "60 pF"), "most": farads("300 pF", "500 pF")}
 LIVELY = parts(
     UNITS_OF_VALVE,
     f"transconductance 0.9 mS to 2 mS, anode resistance 8 kΩ to 15 kΩ, {CAPACITANCES}",

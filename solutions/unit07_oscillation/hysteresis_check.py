@@ -73,7 +73,7 @@ def smallest_kept_up(k, o, *circuit):
 
 EXERCISE = Exercise(
     title="Does it slide into oscillation, or plop?",
-    seconds=30.0,
+    seconds=15.0,
     cases=6,
     questions=[
         Question(
