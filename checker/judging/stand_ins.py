@@ -111,7 +111,7 @@ class Lender:
             with _limited_seconds(self._seconds), warnings.catch_warnings(), np.errstate(all="ignore"):
                 warnings.simplefilter("ignore")
                 value = self._functions[name](*arguments, **named)
-            return {"lends": sendable(_with_numpys(value), name)}
+            return {"lends": sendable(with_numpys(value), name)}
         except tuple(RAISED.values()) as error:
             kind = next(word for word, one in RAISED.items() if isinstance(error, one))
             return {"raises": kind, "text": clean(str(error))}
@@ -153,8 +153,8 @@ def _size(values: Sequence[Any]) -> int:
     return prod(map(max, zip_longest(*map(reversed, shapes), fillvalue=1)))
 
 
-def _with_numpys(value: Any) -> Any:
+def with_numpys(value: Any) -> Any:
     """A value with numpy's own numbers as arrays without axes, which is how they cross as what they are."""
     if isinstance(value, (tuple, list)):
-        return tuple(map(_with_numpys, value))
+        return tuple(map(with_numpys, value))
     return np.asarray(value) if isinstance(value, np.generic) else value
