@@ -115,7 +115,10 @@ class Lender:
         except tuple(RAISED.values()) as error:
             kind = next(word for word, one in RAISED.items() if isinstance(error, one))
             return {"raises": kind, "text": clean(str(error))}
-        except (Exception, NotLent, _TimeIsUp):  # not recorded, no memory, arguments for which the reference was not made
+        except _TimeIsUp:
+            self._seconds = 0.0
+            return None
+        except (Exception, NotLent):  # not recorded, no memory, arguments for which the reference was not made
             return None
         finally:
             self._seconds -= time.thread_time() - began

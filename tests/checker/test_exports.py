@@ -87,6 +87,7 @@ def test_the_table_has_a_row_a_member_and_a_column_an_exercise(sample_class):
         "solenoid_inductance",
         "resonance",
         "set by hand",
+        "with stand-ins",
         "could not be read",
     ]
     assert list(rows["Isla Marrow"].values()) == ["Isla Marrow", "20", "20", "10", "10", "", ""]

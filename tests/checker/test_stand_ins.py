@@ -128,21 +128,21 @@ def test_where_no_number_can_stand_in_it_waits_and_is_not_called_unwritten(worke
 
 
 def test_an_exercise_that_is_not_built_on_is_not_lent_but_its_state_is_told(worker):
-    path = "unit03_tuned_circuit/quality_factor"
-    assert built_on(path) == {}
-    source = "from exercises.unit03_tuned_circuit.resonance import resonant_frequency\n\n\n"
-    source += "".join(
-        f"def {one.name}(*inputs):\n    return resonant_frequency(1.0, 1.0)\n" for one in load_exercise(path).questions
-    )
-    verdict = judge(path, {f"{path}.py": source} | stub("unit03_tuned_circuit/resonance"), worker, SEED)
-    assert verdict.kind == UNFINISHED and verdict.lent == ()
+    assert "unit03_tuned_circuit/resonance" not in built_on(COUPLING)
+    source = "from exercises.unit03_tuned_circuit.resonance import resonant_frequency\n"
+    source += "def loaded_quality_factor(*inputs):\n    return resonant_frequency(1.0, 1.0)\n"
+    verdict = judge(COUPLING, {f"{COUPLING}.py": source} | stub("unit03_tuned_circuit/resonance"), worker, SEED)
+    assert verdict.findings[0].kind == UNFINISHED and verdict.lent == ()
     assert "cannot be judged until resonant_frequency of resonance is right." in said(verdict)
 
 
 def test_without_fork_too():
-    with FreshWorker() as worker:
-        verdict = judge(COUPLING, right(COUPLING) | stub(REFLECTED), worker, SEED)
-    assert (verdict.kind, [one.function for one in verdict.lent]) == (PASSED, ["reflected_impedance"])
+    source = "from exercises.unit03_tuned_circuit.reflected_impedance import reflected_impedance as loaded_quality_factor\n"
+    lender = Lender(references_for(COUPLING))
+    call = {"function": "loaded_quality_factor", "arguments": [1e6, 5e-6, 10.0]}
+    with FreshWorker() as worker, worker.session(COUPLING, {f"{COUPLING}.py": source}, 20.0, lender=lender) as session:
+        [reply] = session.ask([call])
+    assert reply["value"] == lender._functions[ASKED](1e6, 5e-6, 10.0)
 
 
 # What the line may be asked, and by whom.
@@ -304,13 +304,16 @@ ATTACKS = {
         COUPLING,
         "from exercises.unit03_tuned_circuit.reflected_impedance import reflected_impedance\n"
         "def loaded_quality_factor(*inputs):\n    n = 0\n    while True:\n        n += 1\n        try:\n"
-        "            reflected_impedance(1e6 + n, 1e-6, 1.0)\n        except BaseException:\n            pass\n",
+        "            reflected_impedance(1e6 + n, 1e-6, 1.0)\n        except NotImplementedError:\n            raise\n"
+        "        except BaseException:\n            pass\n",
     ),
 }
 
 
 @pytest.mark.parametrize("name", ATTACKS)
-def test_an_attack_on_the_line_earns_nothing_and_ends(worker, name):
+def test_an_attack_on_the_line_earns_nothing_and_ends(worker, name, monkeypatch):
+    monkeypatch.setattr("checker.judging.stand_ins.MOST_REFUSED", 20)
+    monkeypatch.setattr("checker.judging.stand_ins.BUDGET", type(BUDGET)(lent=50))
     path, source = ATTACKS[name]
     began, used = time.monotonic(), time.process_time()
     verdict = judge(path, {f"{path}.py": source} | stub(REFLECTED), worker, SEED)
