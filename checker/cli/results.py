@@ -40,10 +40,5 @@ def write_results(store: Store, run: int, folder: Path) -> tuple[Path, Mapping[s
     marks, about, today = ClassMarks(store, run), store.about_run(run), date.today()
     first = next(iter(marks), None)
     paths = [mark.exercise for mark in first.marks] if first else []
-<<<<<<< HEAD
-    write_exports(marks, paths, ClassDetails(about.title, about.club, *about.school_year, today), folder)
-    return write_reports(marks, paths, folder, today, about.alike, about.title, WHAT_WAS_SET.get(about.path, ""))
-=======
     left_out = write_exports(marks, paths, ClassDetails(about.title, about.club, *about.school_year, today), folder)
-    return write_reports(marks, paths, folder, today, about.alike, about.title), left_out
->>>>>>> quick
+    return write_reports(marks, paths, folder, today, about.alike, about.title, WHAT_WAS_SET.get(about.path, "")), left_out

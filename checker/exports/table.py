@@ -15,16 +15,11 @@ from ..marks.marksheet import MemberMarks, override_sentence
 from .cells import text_cell, write_rows
 
 
-<<<<<<< HEAD
-def write_table(members: Iterable[MemberMarks], paths: Sequence[str], file: IO[str]) -> None:
-    """Write the table: name, total, a column for each exercise, core or further, then in words what was set by hand, what stood
-    in, and what is to be said of the files.
-=======
 def write_table(
     members: Iterable[MemberMarks], paths: Sequence[str], file: IO[str], faults: Mapping[str, str] = MappingProxyType({})
 ) -> None:
-    """Write the table: name, total, a column for each exercise, then in words what was set by hand or not readable.
->>>>>>> quick
+    """Write the table: name, total, a column for each exercise, core or further, then in words what was set by hand, what stood
+    in, and what is to be said of the files.
 
     Parameters
     ----------
@@ -36,12 +31,8 @@ def write_table(
     faults : mapping of str to str
         What was wrong with the checker, by the identity of each member over whose marks it failed.
     """
-<<<<<<< HEAD
     headings = "set by hand", "with stand-ins", "about the files"
     write_rows(file, [["member", "marks", "out of", *map(_heading, paths), *headings]])
-    write_rows(file, (_row(member, paths) for member in members))
-=======
-    write_rows(file, [["member", "marks", "out of", *map(_name, paths), "set by hand", "could not be read"]])
     write_rows(
         file,
         (
@@ -53,8 +44,7 @@ def write_table(
 
 def _no_row(member: MemberMarks, paths: Sequence[str], fault: str) -> list[str]:
     says = f"The marks could not be written here, nor in the other tables: a fault of the checker's ({fault})."
-    return [text_cell(member.name), "", "", *([""] * len(paths)), "", text_cell(says)]
->>>>>>> quick
+    return [text_cell(member.name), "", "", *([""] * len(paths)), "", "", text_cell(says)]
 
 
 def _row(member: MemberMarks, paths: Sequence[str]) -> list[str]:

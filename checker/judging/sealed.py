@@ -20,6 +20,7 @@ from ..course import ROOT
 from ..faults import Problem
 from ..worker.wire import Expression, from_wire, to_wire
 from .plan import Case, LawCase, Plan, QuestionPlan, call_key
+from .recorded import earlier_from_data, record_earlier
 
 
 class BrokenSeal(Problem):
@@ -83,6 +84,7 @@ def _plan_to_data(plan: Plan) -> dict:
         "seed": plan.seed,
         "calls": list(plan.calls),
         "questions": [_question_to_data(planned) for planned in plan.questions],
+        "earlier": record_earlier(plan) if exercise.path else [],
     }
 
 
@@ -97,6 +99,7 @@ def _plan_from_data(data: dict, laws: dict) -> Plan:
         tuple(data["calls"]),
         {call_key(call): place for place, call in enumerate(data["calls"])},
         planned,
+        earlier_from_data(data["earlier"]),
     )
 
 

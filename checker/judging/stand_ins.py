@@ -111,11 +111,14 @@ class Lender:
             with _limited_seconds(self._seconds), warnings.catch_warnings(), np.errstate(all="ignore"):
                 warnings.simplefilter("ignore")
                 value = self._functions[name](*arguments, **named)
-            return {"lends": sendable(_with_numpys(value), name)}
+            return {"lends": sendable(with_numpys(value), name)}
         except tuple(RAISED.values()) as error:
             kind = next(word for word, one in RAISED.items() if isinstance(error, one))
             return {"raises": kind, "text": clean(str(error))}
-        except (Exception, NotLent, _TimeIsUp):  # not recorded, no memory, arguments for which the reference was not made
+        except _TimeIsUp:
+            self._seconds = 0.0
+            return None
+        except (Exception, NotLent):  # not recorded, no memory, arguments for which the reference was not made
             return None
         finally:
             self._seconds -= time.thread_time() - began
@@ -153,8 +156,8 @@ def _size(values: Sequence[Any]) -> int:
     return prod(map(max, zip_longest(*map(reversed, shapes), fillvalue=1)))
 
 
-def _with_numpys(value: Any) -> Any:
+def with_numpys(value: Any) -> Any:
     """A value with numpy's own numbers as arrays without axes, which is how they cross as what they are."""
     if isinstance(value, (tuple, list)):
-        return tuple(map(_with_numpys, value))
+        return tuple(map(with_numpys, value))
     return np.asarray(value) if isinstance(value, np.generic) else value

@@ -10,7 +10,7 @@ import importlib.machinery
 import inspect
 import sys
 import types
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import lru_cache
 from types import MappingProxyType, ModuleType, TracebackType
 from typing import Any
@@ -316,14 +316,14 @@ def call(module: ModuleType, request: dict) -> dict[str, Any]:
         if isinstance(argument, (np.ndarray, list)) and to_wire(argument) != given
     ]
     if request.get("again"):
-        function(
-            *(
-                turned[::-1] if isinstance(turned, np.ndarray) and turned.ndim else turned
-                for turned in map(from_wire, request["arguments"])
-            )
-        )
+        function(*turned_round(map(from_wire, request["arguments"])))
         altered += [ANSWER_ITSELF] * (to_wire(value) != answer)
     return {"value": answer, "altered": altered}
+
+
+def turned_round(arguments: Iterable) -> list:
+    """Arguments with the arrays among them from back to front."""
+    return [one[::-1] if isinstance(one, np.ndarray) and one.ndim else one for one in arguments]
 
 
 def _signature_mismatch(function: Callable, count: int) -> dict[str, Any] | None:

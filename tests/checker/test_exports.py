@@ -88,9 +88,10 @@ def test_the_table_has_a_row_a_member_and_a_column_an_exercise(sample_class):
         "solenoid_inductance (further)",
         "resonance (core)",
         "set by hand",
+        "with stand-ins",
         "about the files",
     ]
-    assert list(rows["Isla Marrow"].values()) == ["Isla Marrow", "20", "20", "10", "10", "", ""]
+    assert list(rows["Isla Marrow"].values()) == ["Isla Marrow", "20", "20", "10", "10", "", "", ""]
     assert rows["Tobias Fenn"]["marks"] == "17.5"
     assert rows["Tobias Fenn"]["resonance (core)"] == "7.5"
     assert rows["Tobias Fenn"]["set by hand"] == (
