@@ -205,7 +205,7 @@ def _judge(task: Task, workers: "Workers", connection: Connection) -> Verdict:
     again = (
         patience(seconds) + BUDGET.exchanges + BUDGET.lending if built_on(task.path) else 0.0
     )  # with stand-ins for earlier exercises
-    connection.send(patience(seconds) + BUDGET.asking + again + BUDGET.judging)
+    connection.send(patience(seconds) + BUDGET.asking + again + BUDGET.judging + BUDGET.mending)
     with limited_memory(BUDGET.memory):
         return workers.judge(task.path, task.files, task.seed, task.member)
 

@@ -324,8 +324,8 @@ EXERCISE = Exercise(
         "coupling, and the last number of the tickler. The throttle's setting is crossing(…) of the two polynomials at its "
         "stops, brought from a share to farads. For a station: set the throttle, see where the set now rings, correct the "
         "tuning, and again.",
-        "reaction_setting: least + (most − least) × crossing(polynomial at least, polynomial at most); crossing refuses by "
-        "itself. settings_for: tuning = 1/((2πf)² L); five times: throttle = reaction_setting(…); found = tuned_to(…)[0]; "
-        "tuning = tuning × (found/f)².",
+        "reaction_setting: least + (most − least) × crossing(polynomial at least, polynomial at most); crossing refuses "
+        "by itself. settings_for: tuning = 1/((2π × frequency)² × the inductance in `tuned`); five times: throttle = "
+        "reaction_setting(…); found = tuned_to(…)[0]; tuning = tuning × (found/frequency)².",
     ],
 )

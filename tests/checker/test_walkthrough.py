@@ -48,5 +48,10 @@ def test_the_page_walks_through_several_tries():
     assert [name for _, name, _ in STEPS].count("prefixes") >= 4
 
 
-def test_the_page_counts_the_core_rightly():
-    assert f"core is {len(CORE)} of the {len(PATHS)} exercises" in PAGE.replace("\n", " ")
+def test_pages_count_the_core_rightly():
+    core, further = len(CORE), len(PATHS) - len(CORE)
+    assert f"core is {core} of the {len(PATHS)} exercises" in PAGE.replace("\n", " ")
+    instructors = " ".join((ROOT / "course/lessons/instructors.md").read_text("utf-8").split())
+    assert (
+        f"marks its {core} exercises" in instructors and f"the other {further}; left out, all {len(PATHS)} count" in instructors
+    )
