@@ -74,7 +74,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=mean_envelope,
-            given={"strong": volts("1 mV", "10 V"), "weak": volts("100 µV", "1 V")},
+            given={"strong": volts("10 mV", "10 V"), "weak": volts("20 mV", "5 V")},
             where=weaker,
             gives="V",
             agrees_within=CLOSE,
