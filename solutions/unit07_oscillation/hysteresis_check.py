@@ -220,7 +220,7 @@ EXERCISE = Exercise(
                 ),
                 invariant(
                     "just below the start it swings only if it did before",
-                    lambda f, k, o, *circuit: (f(0.99, False, *circuit), 0.0),
+                    lambda f, *inputs: (f(0.99, False, *ONE), 0.0),
                 ),
                 invariant(
                     "turned down in oscillation it swings on, just above where it stops",
