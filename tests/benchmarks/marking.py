@@ -227,7 +227,8 @@ def loading():
                 least[path] = min(took, least.get(path, (took, 0))[0]), len(used)
     for says, some in (("all", 1), ("those that may import 15 others or more", 16)):
         times = [took for took, count in least.values() if count >= some]
-        print(f"loading, {says} ({len(times)}):  median {statistics.median(times):.1f} ms, most {max(times):.1f} ms")
+        if times:
+            print(f"loading, {says} ({len(times)}):  median {statistics.median(times):.1f} ms, most {max(times):.1f} ms")
 
 
 def _load(worker, path, used):
