@@ -107,8 +107,9 @@ class WarmWorker:
         session.signal = child.end(want_signal=bool(session.ended))
 
     def prepare(self, files: Mapping[str, str], symbolic: bool) -> None:
-        """Wait until what a session with these will need has been started: nobody's submission is to be late for that."""
-        self._warm_for(files, symbolic).wait_until_warm()
+        """Wait until what a session with these, and what compiles them, will need is there: nobody is to be late for that."""
+        for warm in {self._warm(), self._warm_for(files, symbolic)}:
+            warm.wait_until_warm()
 
     def _warm_for(self, files: Mapping[str, str], symbolic: bool) -> "WarmProcess":
         return self._warm(*_SYMBOLIC) if symbolic or _mention(files, _OF_SYMBOLS) else self._warm()
