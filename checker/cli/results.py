@@ -10,14 +10,13 @@ from ..marks.run import ClassMarks
 from ..marks.store import Store
 from ..report import write_reports
 from ..report.text import Line, wrap
-from ..text import display_text
 from .common import terminal_width
 
 
 def left_out_lines(left_out: Mapping[str, str]) -> Iterator[Line]:
     """A sentence for each member whom the tables for other programs leave out."""
-    for identity, fault in left_out.items():
-        says = f"{display_text(identity)} is not in the tables for other programs: a fault of the checker's ({fault})."
+    for name, fault in left_out.items():
+        says = f"{name} is not in the tables for other programs: a fault of the checker's ({fault})."
         yield from wrap(says, terminal_width())
 
 
@@ -34,7 +33,7 @@ def write_results(store: Store, run: int, folder: Path) -> tuple[Path, Mapping[s
 
     Returns
     -------
-    path of the class page; what was wrong with the checker, by the identity of each member whom the tables leave out
+    path of the class page; what was wrong with the checker, by the name of each member whom the tables leave out
     """
     folder.mkdir(parents=True, exist_ok=True)
     marks, about, today = ClassMarks(store, run), store.about_run(run), date.today()

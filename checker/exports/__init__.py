@@ -36,14 +36,15 @@ def write_exports(
     Returns
     -------
     mapping of str to str
-        What was wrong with the checker, by the identity of each member left out.
+        What was wrong with the checker, by the name of each member left out.
 
     Raises
     ------
     OSError
         If a file cannot be written.
     """
-    faults = {member.identity: fault for member in members if (fault := attempt(_write_one, member, paths, details)[1])}
+    failed = [(member, fault) for member in members if (fault := attempt(_write_one, member, paths, details)[1])]
+    faults = {member.identity: fault for member, fault in failed}
     sound = _Without(members, faults)
     table, roster, junit = (folder / name for name in ("marks.csv", "oneroster.zip", "junit.xml"))
     with open_replacement(table, encoding="utf-8-sig", newline="") as file:
@@ -52,7 +53,7 @@ def write_exports(
         write_oneroster(sound, paths, details, file)
     with open_replacement(junit, newline="\n") as file:
         write_junit(sound, file)
-    return faults
+    return {member.name: fault for member, fault in failed}
 
 
 def _write_one(member: MemberMarks, paths: Sequence[str], details: ClassDetails) -> None:

@@ -202,6 +202,8 @@ def _told(action: Callable, *arguments: Any) -> Any:
 def _judge(task: Task, workers: "Workers", connection: Connection) -> Verdict:
     plan, _ = attempt(plan_for, task.path, task.seed)  # a fault in it is met again, and told, in judging
     seconds = plan.exercise.seconds if plan else 0.0
+    if plan:
+        workers.prepare(task.files, any(question.symbolic for question in plan.exercise.questions))
     again = (
         patience(seconds) + BUDGET.exchanges + BUDGET.lending if built_on(task.path) else 0.0
     )  # with stand-ins for earlier exercises
@@ -226,6 +228,12 @@ class Workers:
         if self._worker:
             self._worker.close()
         self._worker = None
+
+    def prepare(self, files: Mapping[str, str], symbolic: bool) -> None:
+        """Have what is needed started before anybody's time runs; a worker that is lost is found out in judging."""
+        with suppress(WorkerLost):
+            self._worker = self._worker or start_worker()
+            self._worker.prepare(files, symbolic)
 
     def judge(self, path: str, files: Mapping[str, str], seed: int, member: Hashable = None) -> Verdict:
         """As `judge.judge`, with this worker; `member` tells whose files these are, if more of the same will come."""
