@@ -21,6 +21,7 @@ from .compiling import code_from, compile_source
 from .denials import OWN_FOLDER, NotHere, describe_denial, import_library, not_here
 from .rows import call_rows
 from .stand_ins import Asking, NotLent, Offers, StandIns
+from .undrawn import Undrawn
 from .wire import ANSWER_ITSELF, MAX_DEPTH, Expression, Unusable, from_wire, name_of, plain_text, to_wire
 
 LIBRARIES = frozenset({"numpy", "sympy", "mpmath", "exercises", *sys.stdlib_module_names})
@@ -58,33 +59,6 @@ class Printed:
 
     def isatty(self) -> bool:
         return False
-
-
-class Undrawn(types.ModuleType):
-    """Stands in for a drawing package and all that is in it: whatever is asked of it, it does nothing and gives itself."""
-
-    def __getattr__(self, name: str) -> "Undrawn":
-        if name.startswith("__"):
-            raise AttributeError(name)
-        return self
-
-    def __call__(self, *inputs: Any, **options: Any) -> "Undrawn":
-        return self
-
-    def __getitem__(self, key: object) -> "Undrawn":
-        return self
-
-    def __setitem__(self, key: object, value: object) -> None:
-        pass
-
-    def __enter__(self) -> "Undrawn":
-        return self
-
-    def __exit__(self, *exception: object) -> None:
-        pass
-
-    def __iter__(self) -> Iterator:
-        raise not_here("matplotlib")
 
 
 class SubmittedExercises(importlib.abc.MetaPathFinder, importlib.abc.Loader):
