@@ -20,7 +20,7 @@ from ..budgets import GRACE
 from ..faults import Problem
 from ..worker.contain import START_ENVIRONMENT
 from ..worker.wire import ANSWER, FORGET, FORK, FORK_WITH_SCRATCH, REAP
-from .session import Lender, PipeLine, Session, ThreadLine
+from .session import LenderLike, PipeLine, Session, ThreadLine
 
 STARTING = 20.0  # seconds for a fresh Python to import numpy and sympy, on a slow machine
 # The worker's package is put on the path by itself, so that nothing of the judge's can be imported with it.
@@ -70,7 +70,7 @@ class WarmWorker:
 
     @contextlib.contextmanager
     def session(
-        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False, lender: Lender | None = None
+        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False, lender: LenderLike | None = None
     ) -> Iterator[Session]:
         """A fresh child that has loaded `exercise` from `files` (path → source), asked with `Session.ask`.
 
@@ -182,7 +182,7 @@ class FreshWorker:
 
     @contextlib.contextmanager
     def session(
-        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False, lender: Lender | None = None
+        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False, lender: LenderLike | None = None
     ) -> Iterator[Session]:
         """As `WarmWorker.session`."""
         kept = {key: value for key, value in os.environ.items() if key.upper() in ("SYSTEMROOT", "TEMP", "TMP")}
