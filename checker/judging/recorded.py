@@ -40,7 +40,7 @@ class KnownValues:
         return as_received(from_wire(known))
 
 
-class _Recording:
+class _NotedFunction:
     """A function that writes down what it is asked and what it says."""
 
     def __init__(self, function: Callable) -> None:
@@ -63,7 +63,7 @@ def record_earlier(plan: Plan) -> list[dict]:
     """What stands in for earlier exercises in a pack, as plain data: recorded while the reference answers all that a plan asks."""
     module = load_physics(plan.exercise.path.replace("/", "."))
     earlier = references_for(plan.exercise.path)
-    recordings = {id(function): _Recording(function) for one in earlier for function in one.functions.values()}
+    recordings = {id(function): _NotedFunction(function) for one in earlier for function in one.functions.values()}
     imported = {name: thing for name, thing in vars(module).items() if id(thing) in recordings}
     vars(module).update({name: recordings[id(thing)] for name, thing in imported.items()})
     try:
@@ -88,7 +88,7 @@ def earlier_from_data(data: Sequence[Mapping[str, Any]]) -> tuple[Earlier, ...]:
     )
 
 
-def _recorded(recording: _Recording) -> list:
+def _recorded(recording: _NotedFunction) -> list:
     few = len(recording.values) <= MOST_VALUES and len(json.dumps(recording.values)) <= MOST_CHARACTERS
     return [recording.arguments, recording.values if few else {}]
 

@@ -115,7 +115,7 @@ class Lender:
         except tuple(RAISED.values()) as error:
             kind = next(word for word, one in RAISED.items() if isinstance(error, one))
             return {"raises": kind, "text": clean(str(error))}
-        except _TimeIsUp:
+        except _Overtime:
             self._seconds = 0.0
             return None
         except (Exception, NotLent):  # not recorded, no memory, arguments for which the reference was not made
@@ -124,19 +124,19 @@ class Lender:
             self._seconds -= time.thread_time() - began
 
 
-class _TimeIsUp(BaseException):
+class _Overtime(BaseException):
     """A reference has had its seconds."""
 
 
 @contextlib.contextmanager
 def _limited_seconds(seconds: float) -> Iterator[None]:
-    """While this is open, what takes more of the processor is stopped with `_TimeIsUp`, in a main thread and where the system can."""
+    """While this is open, what takes more of the processor is stopped with `_Overtime`, in a main thread and where the system can."""
     if threading.current_thread() is not threading.main_thread() or not hasattr(signal, "setitimer"):
         yield
         return
 
     def ring(number: int, frame: object) -> None:
-        raise _TimeIsUp
+        raise _Overtime
 
     before = signal.signal(signal.SIGPROF, ring)
     try:

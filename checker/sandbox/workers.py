@@ -22,7 +22,7 @@ from ..faults import Problem
 from ..worker.contain import START_ENVIRONMENT
 from ..worker.wire import ANSWER, FORGET, FORK, FORK_COMPILER, FORK_WITH_SCRATCH, ORDER, REAP
 from .compiled import CompiledFiles
-from .session import Lender, PipeLine, Session, ThreadLine
+from .session import LenderLike, PipeLine, Session, ThreadLine
 
 STARTING = 20.0  # seconds for a fresh Python to import numpy and sympy, on a slow machine
 # The worker's package is put on the path by itself, so that nothing of the judge's can be imported with it.
@@ -86,7 +86,7 @@ class WarmWorker:
         files: Mapping[str, str],
         seconds: float,
         symbolic: bool = False,
-        lender: Lender | None = None,
+        lender: LenderLike | None = None,
         compiled: CompiledFiles | None = None,
     ) -> Iterator[Session]:
         """A fresh child that has loaded `exercise` from `files` (path → source), asked with `Session.ask`.
@@ -127,7 +127,7 @@ class MemberWorker:
         self._worker, self._compiled = worker, compiled
 
     def session(
-        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False, lender: Lender | None = None
+        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False, lender: LenderLike | None = None
     ) -> contextlib.AbstractContextManager[Session]:
         """As `WarmWorker.session`."""
         return self._worker.session(exercise, files, seconds, symbolic, lender, self._compiled)
@@ -275,7 +275,7 @@ class FreshWorker:
 
     @contextlib.contextmanager
     def session(
-        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False, lender: Lender | None = None
+        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False, lender: LenderLike | None = None
     ) -> Iterator[Session]:
         """As `WarmWorker.session`."""
         kept = {key: value for key, value in os.environ.items() if key.upper() in ("SYSTEMROOT", "TEMP", "TMP")}
