@@ -2,7 +2,6 @@
 
 import argparse
 import os
-import sys
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -11,8 +10,7 @@ from ..hear.files import CAUTION, write_files
 from ..hear.receiver import YOURS, MemberAnswers, Performance, ReferenceAnswers, demonstration_emf, play, reference_chain
 from ..hear.sealed import read_sealed_hear
 from ..report.text import Line, wrap
-from ..sandbox.proof import offered_containment
-from ..sandbox.workers import start_worker
+from ..sandbox.workers import start_own_worker
 from ..submissions.members import read_member_folder
 from .common import DONE, NOT_YET, Command, add_folder_argument, exercises_folder, terminal_width
 from .terminal import show
@@ -27,13 +25,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     member = read_member_folder(exercises_folder(options.folder).resolve(), "you")
-    here = offered_containment()
-    if here.missing:
-        print(here, file=sys.stderr)
     chain, reference = read_sealed_hear() if SEALED else (reference_chain(), None)
     if reference is None:
         reference = play(chain, ReferenceAnswers(chain)).sound
-    with start_worker() as worker:
+    with start_own_worker() as worker:
         played = play(chain, MemberAnswers(chain, member.files, worker))
     emf = demonstration_emf(chain, chain.numbers["log"])
     levels = write_files(options.into, played, reference, emf, chain)

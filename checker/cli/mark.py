@@ -17,9 +17,11 @@ from ..marks.run import STORE, ClassMarks, Request, mark_class, require_containm
 from ..marks.store import open_store
 from ..report.text import Line, wrap
 from ..submissions.members import MOST_SAID, find_submissions
-from .common import DONE, NOT_YET, Command, UsageError, called_as, terminal_width
+from .called import called_as
+from .common import DONE, NOT_YET, Command, UsageError, terminal_width
 from .results import write_results
-from .terminal import show, show_table, with_progress
+from .tables import show_table, with_progress
+from .terminal import show
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:

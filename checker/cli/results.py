@@ -6,7 +6,7 @@ from pathlib import Path
 from ..exports import ClassDetails, write_exports
 from ..marks.run import ClassMarks
 from ..marks.store import Store
-from ..report import write_reports
+from ..report.pages import write_reports
 
 
 def write_results(store: Store, run: int, folder: Path) -> Path:

@@ -2,24 +2,27 @@
 
 import argparse
 import json
-import os
-import sys
 from collections.abc import Iterator, Sequence
-from pathlib import Path
 
-from ..course import PATHS, PRACTICE_SEED, UNITS, find, unit_of
-from ..judging.judge import judge
-from ..judging.verdict import NOT_ATTEMPTED, PASSED, Verdict, marks_text, to_data
-from ..report.text import Line, verdict_lines
-from ..sandbox.proof import offered_containment
-from ..sandbox.workers import start_worker
+from ..course import PATHS, UNITS, unit_of
+from ..judging.verdict import PASSED, Verdict, marks_text, to_data
+from ..pack.practice import next_exercise, practice_verdict
+from ..report.text import Line, verdict_lines, wrap
+from ..sandbox.workers import start_own_worker
 from ..submissions.members import read_member_folder
-from .common import DONE, NOT_YET, Command, add_folder_argument, called_as, exercises_folder, terminal_width
+from .common import DONE, NOT_YET, Command, add_folder_argument, exercises_folder, terminal_width
+from .guide import guide_lines, trouble_with_file
+from .naming import exercises_named
 from .terminal import show
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("exercise", nargs="?", metavar="EXERCISE", help="a name such as resonance; left out: the next one")
+    parser.add_argument(
+        "exercise",
+        nargs="?",
+        metavar="EXERCISE",
+        help="a name such as resonance, a function, a file, or a unit such as 03; left out: the next one",
+    )
     parser.add_argument("--list", action="store_true", help="name all exercises and how each stands")
     add_folder_argument(parser)
     parser.add_argument(
@@ -29,17 +32,15 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    paths = [find(options.exercise)] if options.exercise else PATHS
+    paths = exercises_named(options.exercise) if options.exercise else PATHS
+    alone = len(paths) == 1
     folder = exercises_folder(options.folder, options.start)
     member = read_member_folder(folder.resolve(), "you")
-    here = offered_containment()
-    if here.missing:
-        print(here, file=sys.stderr)
     verdicts: list[Verdict] = []
-    with start_worker() as worker:
+    with start_own_worker() as worker:
         for path in paths:
-            verdicts.append(judge(path, member.files, worker, PRACTICE_SEED))
-            if not (options.exercise or options.list) and verdicts[-1].kind != PASSED:
+            verdicts.append(practice_verdict(path, member.files, worker))
+            if not (alone or options.list) and verdicts[-1].kind != PASSED:
                 break
     chosen = verdicts[-1]
     if options.json:
@@ -49,42 +50,38 @@ def run(options: argparse.Namespace) -> int:
     elif options.list:
         show(_list_of(verdicts))
     else:
+        trouble = trouble_with_file(chosen.exercise, member, folder)
+        width = terminal_width()
+        if not alone:
+            show([*_standing(verdicts, paths), Line("")])
+        if trouble:
+            show(wrap(trouble, width, "yellow"))
+            return NOT_YET
         show([Line(f"  {problem}", "yellow") for problem in member.problems])
-        if not options.exercise:
-            show([*_standing(verdicts), Line("")])
-        show([*verdict_lines(chosen, terminal_width()), *_what_next(chosen, folder)])
+        after = next_exercise(member.files, chosen.exercise) if chosen.kind == PASSED else None
+        show([*verdict_lines(chosen, width), *guide_lines(chosen, folder, width, after)])
     return DONE if all(verdict.kind == PASSED for verdict in verdicts) else NOT_YET
 
 
-def _standing(verdicts: Sequence[Verdict]) -> list[Line]:
+def _standing(verdicts: Sequence[Verdict], paths: Sequence[str]) -> list[Line]:
     passed = sum(verdict.kind == PASSED for verdict in verdicts)
-    if passed == len(PATHS):
-        return [Line(f"You have passed all {passed} exercises.", "bold")]
     unit = unit_of(verdicts[-1].exercise)
-    return [Line(f"You have passed {passed} of {len(PATHS)} exercises. Next, in unit {unit.number}, {unit.title}:", "bold")]
+    which = "exercises" if len(paths) == len(PATHS) else f"exercises of unit {unit.number}, {unit.title}"
+    if passed == len(paths):
+        return [Line(f"You have passed all {passed} {which}.", "bold")]
+    where = f", in unit {unit.number}, {unit.title}" if len(paths) == len(PATHS) else ""
+    return [Line(f"You have passed {passed} of {len(paths)} {which}. Next{where}:", "bold")]
 
 
 def _list_of(verdicts: Sequence[Verdict]) -> Iterator[Line]:
     by_path = {verdict.exercise: verdict for verdict in verdicts}
     for unit in UNITS:
-        yield Line(f"{unit.number}  {unit.title}", "bold")
-        for name in unit.exercises:
+        here = [name for name in unit.exercises if f"{unit.folder}/{name}" in by_path]
+        if here:
+            yield Line(f"{unit.number}  {unit.title}", "bold")
+        for name in here:
             verdict = by_path[f"{unit.folder}/{name}"]
             yield Line(f"  {name:<24}{verdict.kind:<16}{marks_text(verdict.earned):>5} of {verdict.marks}")
-
-
-def _what_next(verdict: Verdict, folder: Path) -> list[Line]:
-    name = verdict.exercise.rpartition("/")[2]
-    if verdict.kind == PASSED:
-        return [Line(f"  Next: {called_as()} try", "dim")]
-    file = os.path.relpath(folder / f"{verdict.exercise}.py")
-    if verdict.kind == NOT_ATTEMPTED:
-        return [
-            Line(f"  Write it in {file}", "dim"),
-            Line(f"  then: {called_as()} try {name}", "dim"),
-            Line(f"  A hint: {called_as()} hint {name}", "dim"),
-        ]
-    return [Line(f"  A hint: {called_as()} hint {name}", "dim")]
 
 
 COMMAND = Command("try", "check one exercise, or the next one that is not yet passed", add_arguments, run)

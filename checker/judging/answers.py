@@ -3,7 +3,6 @@
 import time
 from typing import Any
 
-import hypothesis
 import numpy as np
 
 from ..budgets import BUDGET
@@ -106,6 +105,7 @@ def _as_law_value(value: Any) -> Any:
 
 def simplest_failure(question: Question, answers: Answers) -> tuple[Case, Difference] | None:
     """(case, difference) for the simplest failing input that hypothesis finds, or None."""
+    import hypothesis  # late: it takes longer than a verdict, and only a search wants it
 
     until, failing = time.monotonic() + BUDGET.search, []
 

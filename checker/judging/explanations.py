@@ -68,7 +68,7 @@ def trouble_finding(question: Question, case: Case | None, reply: Reply, seconds
     what = reply["trouble"]
     place = (reply["file"], reply["line"], "") if reply.get("file") and reply.get("line") else None
     if what == "not written":
-        return Finding(NOT_ATTEMPTED, question.name, f"{question.name} is still the stub: it raises NotImplementedError.")
+        return Finding(NOT_ATTEMPTED, question.name, still_a_stub(question.name))
     if what == "no function":
         return Finding(WRONG, question.name, _no_function(question.name, reply.get("names", [])))
     if what == "signature":
@@ -91,6 +91,10 @@ def trouble_finding(question: Question, case: Case | None, reply: Reply, seconds
     says = " ".join([_ended(says), *(advice for fragment, advice in _ADVICE.items() if fragment in quoted)])
     about_inputs = kind == RAISED and what == "raised" and not question.symbolic
     return Finding(kind, question.name, says, case.shown if about_inputs and case else (), line=place)
+
+
+def still_a_stub(function: str) -> str:
+    return f"{function} is still the stub: it raises NotImplementedError."
 
 
 def _ended(sentence: str) -> str:

@@ -8,9 +8,7 @@ import random
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-import hypothesis
 import numpy as np
-from hypothesis import strategies as st
 
 from ..checks.exercise import Question
 from ..checks.given import Given
@@ -22,9 +20,13 @@ _SIMPLEST: dict[int, tuple[Question, Inputs]] = {}  # by the question's identity
 WHOLE_UP_TO = 10_000_000  # an input beyond it is asked as a float: products of such integers pass the longest that numpy has
 
 
-def strategy(question: Question) -> st.SearchStrategy:
-    """All of a question's inputs together, within `where`."""
-    return st.tuples(*(given.strategy for given in question.given.values())).filter(lambda inputs: question.where(*inputs))
+def strategy(question: Question) -> Any:
+    """The hypothesis strategy of all of a question's inputs together, within `where`."""
+    from hypothesis import strategies as st  # late: it takes longer than a verdict, and only a search wants it
+
+    return st.tuples(*(st.sampled_from(given.values) for given in question.given.values())).filter(
+        lambda inputs: question.where(*inputs)
+    )
 
 
 def draw(question: Question, count: int, seed: int) -> tuple[Inputs, ...]:
@@ -48,6 +50,8 @@ def _simplest_inputs(question: Question, pools: Sequence[Sequence]) -> Inputs:
     if question.where(*first):
         return first
     if id(question) not in _SIMPLEST:  # the search takes a second, and does not hang on the seed
+        import hypothesis  # late: as above
+
         steady = hypothesis.settings(database=None, derandomize=True, deadline=None)
         _SIMPLEST[id(question)] = question, hypothesis.find(strategy(question), lambda inputs: True, settings=steady)
     return _SIMPLEST[id(question)][1]

@@ -20,7 +20,7 @@ from .answers import Answers, NoAnswer, simplest_failure
 from .compare import Difference, difference, ratio_in_words
 from .forms import may_be_compared
 from .plan import Case, LawCase, LawFunction, Plan, QuestionPlan
-from .plans import plan_for
+from .plans import plan_for, with_reference
 from .protocols import Inputs, WorkerLike
 from .verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, REFUSED, TOO_BIG, UNFINISHED, WRONG, Finding, Part, Verdict
 
@@ -35,7 +35,7 @@ LINE_SHOWN = 200
 Judged = tuple[tuple[Part, ...], tuple[Finding, ...]]  # of one question
 
 
-def judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) -> Verdict:
+def judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int, plan: Plan | None = None) -> Verdict:
     """The verdict on one exercise.
 
     Parameters
@@ -48,13 +48,15 @@ def judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) ->
         A warm process to run them in.
     seed : int
         Draws the inputs; the same seed draws the same inputs.
+    plan : Plan, optional
+        The exercise's under that seed, where it is at hand.
 
     Returns
     -------
     Verdict
         Of kind `NOT_JUDGED` where the checker itself failed.
     """
-    verdict, fault = attempt(_judge, name, files, worker, seed)
+    verdict, fault = attempt(_judge, name, files, worker, seed, plan)
     return verdict or not_judged(find(name), fault)
 
 
@@ -65,8 +67,8 @@ def not_judged(path: str, fault: str) -> Verdict:
     return Verdict(path, NOT_JUDGED, exercise.marks, (), (finding,))
 
 
-def _judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) -> Verdict:
-    plan = plan_for(name, seed)
+def _judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int, plan: Plan | None) -> Verdict:
+    plan = plan or plan_for(name, seed)
     exercise = plan.exercise
     if f"{exercise.path}.py" not in files:
         finding = Finding(NOT_ATTEMPTED, exercise.name, explanations.NOT_HANDED_IN)
@@ -218,8 +220,9 @@ def _judge_numbers(plan: QuestionPlan, answers: Answers) -> tuple[bool, Finding 
         else ratio_in_words(_scalar_pairs(pairs), question.gives if isinstance(question.gives, str) else "")
     )
     slip = _name_slip(plan, pairs[: plan.drawn])
-    if 0 < place < plan.drawn and not (question.symbolic or question.sealed or apart.says or slip):
-        case, apart = simplest_failure(question, answers) or (case, apart)
+    if 0 < place < plan.drawn and not (question.symbolic or apart.says or slip):
+        whole = with_reference(question, answers.plan.exercise.path)
+        case, apart = (whole and simplest_failure(whole, answers)) or (case, apart)
     return False, _finding(question, case, apart, remark, slip)
 
 

@@ -12,6 +12,7 @@ from functools import cache
 from typing import Any
 
 from ..course import PATHS
+from ..faults import Problem
 from ..judging.fingerprint import VerdictKey, files_used, judged_by, key_of
 from ..judging.verdict import Verdict, from_data, to_data
 from ..sandbox.proof import prove
@@ -27,7 +28,7 @@ Task = tuple[VerdictKey, Any]  # the key of a verdict, and the verdict or a task
 _own = threading.local()
 
 
-class ClusterProblem(Exception):
+class ClusterProblem(Problem):
     """The cluster cannot be used; the text is one sentence."""
 
 

@@ -17,8 +17,7 @@ from pathlib import Path
 from typing import Self
 
 from ..faults import Problem
-from ..worker.contain import START_ENVIRONMENT
-from ..worker.wire import ANSWER, FORGET, FORK, FORK_WITH_SCRATCH, REAP
+from ..worker.wire import ANSWER, FORGET, FORK, FORK_WITH_SCRATCH, REAP, START_ENVIRONMENT
 from .session import GRACE, PipeLine, Session, ThreadLine
 
 STARTING = 20.0  # seconds for a fresh Python to import numpy and sympy, on a slow machine
@@ -43,14 +42,23 @@ def start_worker() -> "WarmWorker | FreshWorker":
     return WarmWorker() if hasattr(os, "fork") and hasattr(socket, "SCM_RIGHTS") else FreshWorker()
 
 
+def start_own_worker() -> "WarmWorker | FreshWorker":
+    """A worker for somebody's own files: shut in where the system can do it, a plain Python where it cannot.
+
+    Only Linux has the walls. Elsewhere a fork has no use, and a Mac's numpy does not always live through one.
+    """
+    return start_worker() if sys.platform == "linux" else FreshWorker()
+
+
 def _python(code: str, *arguments: str) -> list[str]:
-    return [sys.executable, "-I", "-B", "-c", code, str(Path(__file__).parents[1]), *arguments]
+    keeps_bytecode = () if not sys.dont_write_bytecode else ("-B",)
+    return [sys.executable, "-I", *keeps_bytecode, "-c", code, str(Path(__file__).parents[1]), *arguments]
 
 
 class WarmWorker:
-    """Warm processes, which fork a contained child for each session: one with numpy, one that has sympy too.
+    """Warm processes, which fork a contained child for each session: one with numpy, others that have sympy or more of numpy too.
 
-    The second is thrice the size, and a fork of it thrice the work, so it is there for those who speak of sympy. Each
+    With sympy it is thrice the size, and a fork of it thrice the work, so that one is there for those who speak of sympy. Each
     is started when it is first needed, and has one child at a time.
     """
 
@@ -74,7 +82,10 @@ class WarmWorker:
         `symbolic` says that the calls will be made with symbols. The child ends with the session: whatever is run next
         is run in another.
         """
-        warm = self._warm(*_SYMBOLIC) if symbolic or _mention(files, _OF_SYMBOLS) else self._warm()
+        warm = self._warm(
+            *_SYMBOLIC * (symbolic or _mention(files, _OF_SYMBOLS)),
+            *_TESTING * _mention(files, _OF_TESTING),
+        )
         child = Child(warm, _mention(files, _OF_FILES))
         session = Session(child.line, seconds)
         try:
@@ -203,6 +214,9 @@ class FreshWorker:
 
 _SYMBOLIC = ("mpmath", "sympy")
 _OF_SYMBOLS = re.compile("|".join(_SYMBOLIC))
+# `from numpy import *` imports it, and it would look where a submission may not: it is there beforehand, for those who want it.
+_TESTING = ("numpy.testing",)
+_OF_TESTING = re.compile(r"import\s*\*|\btesting\b")
 # Only then is it worth giving a child a disk of its own to write on.
 _OF_FILES = re.compile(r"open\s*\(|tempfile|memmap|\.(?:save|tofile|write_|touch|mkdir|makedirs)")
 

@@ -1,0 +1,86 @@
+"""What a student is told around a verdict: where to write, where to read, what comes next, what to do where a file is missing."""
+
+import os
+from collections.abc import Iterator
+from pathlib import Path
+
+from ..course import unit_of
+from ..judging.verdict import NOT_ATTEMPTED, PASSED, Verdict
+from ..pack.index import index
+from ..pack.lessons import place_of, source_of
+from ..report.text import Line, wrap
+from ..submissions.members import Member
+from .called import called_as
+
+
+def name_of(path: str) -> str:
+    return path.rpartition("/")[2]
+
+
+def lesson_in_words(path: str) -> str:
+    """Which lesson teaches an exercise: "Signal, section 2"."""
+    heading = index()[path].lesson.heading
+    number = heading.partition(".")[0]
+    section = f", section {number}" if number.isdigit() else f", “{heading}”" if heading else ""
+    return f"{unit_of(path).title}{section}"
+
+
+def lesson_shown(path: str) -> str:
+    """The lesson of an exercise and where it opens: "Signal, section 2 (course/lessons/unit01_signal/index.md)"."""
+    lesson = index()[path].lesson
+    place, source = place_of(lesson), source_of(lesson)
+    where = place.shown if place else str(source) if source else ""
+    if where and "://" not in where:
+        where = from_here(Path(where))
+    return lesson_in_words(path) + (f" ({where})" if where else "")
+
+
+def from_here(path: Path) -> str:
+    """A path as it is written from the folder that the person is in, if that is shorter."""
+    try:
+        return min(os.path.relpath(path), str(path), key=len)
+    except ValueError:  # on another drive of Windows
+        return str(path)
+
+
+def reading_lines(path: str, width: int) -> Iterator[Line]:
+    """Where an exercise is taught, and the command that opens the page."""
+    yield from wrap(f"Read: {lesson_shown(path)}", width, "dim")
+    yield Line(f"    or: {called_as()} read {name_of(path)}", "dim")
+
+
+def guide_lines(verdict: Verdict, folder: Path, width: int, after: str | None = None) -> Iterator[Line]:
+    """What to do after a verdict.
+
+    Parameters
+    ----------
+    verdict : Verdict
+    folder : Path
+        Of the student's exercises.
+    width : int
+        The terminal's.
+    after : str, optional
+        The path of the exercise that comes next where this one has passed.
+    """
+    name = name_of(verdict.exercise)
+    if verdict.kind == PASSED:
+        if after:
+            yield Line(f"  Next: {name_of(after)}  ({called_as()} try {name_of(after)})", "bold")
+            yield from reading_lines(after, width)
+        return
+    if verdict.kind == NOT_ATTEMPTED:
+        yield Line(f"  Write it in {from_here(folder / f'{verdict.exercise}.py')}", "dim")
+        yield Line(f"  then: {called_as()} try {name}", "dim")
+    yield from reading_lines(verdict.exercise, width)
+    yield Line(f"  A hint: {called_as()} hint {name}", "dim")
+
+
+def trouble_with_file(path: str, member: Member, folder: Path) -> str:
+    """Why there is nothing to be judged, and what to do; "" where the exercise's file was read."""
+    file = from_here(folder / f"{path}.py")
+    if f"{path}.py" in member.files:
+        return ""
+    told = [problem for problem in member.problems if problem.startswith(f"{path}.py ")]
+    if told:
+        return file + told[0].removeprefix(f"{path}.py")
+    return f"{file} is not there: was it deleted, or given another name? {called_as()} restore {name_of(path)} puts it back."
