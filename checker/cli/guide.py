@@ -7,7 +7,6 @@ from pathlib import Path
 from ..course import unit_of
 from ..judging.verdict import NOT_ATTEMPTED, PASSED, Verdict
 from ..pack.index import index
-from ..pack.lessons import place_of, source_of
 from ..report.text import Line, wrap
 from ..submissions.members import Member
 from .called import called_as
@@ -25,16 +24,6 @@ def lesson_in_words(path: str) -> str:
     return f"{unit_of(path).title}{section}"
 
 
-def lesson_shown(path: str) -> str:
-    """The lesson of an exercise and where it opens: "Signal, section 2 (course/lessons/unit01_signal/index.md)"."""
-    lesson = index()[path].lesson
-    place, source = place_of(lesson), source_of(lesson)
-    where = place.shown if place else str(source) if source else ""
-    if where and "://" not in where:
-        where = from_here(Path(where))
-    return lesson_in_words(path) + (f" ({where})" if where else "")
-
-
 def from_here(path: Path) -> str:
     """A path as it is written from the folder that the person is in, if that is shorter."""
     try:
@@ -43,10 +32,9 @@ def from_here(path: Path) -> str:
         return str(path)
 
 
-def reading_lines(path: str, width: int) -> Iterator[Line]:
-    """Where an exercise is taught, and the command that opens the page."""
-    yield from wrap(f"Read: {lesson_shown(path)}", width, "dim")
-    yield Line(f"    or: {called_as()} read {name_of(path)}", "dim")
+def reading(path: str) -> str:
+    """Where an exercise is taught, and the command that opens the page: "Signal, section 2 (checker read sideband_power)"."""
+    return f"{lesson_in_words(path)} ({called_as()} read {name_of(path)})"
 
 
 def guide_lines(verdict: Verdict, folder: Path, width: int, after: str | None = None) -> Iterator[Line]:
@@ -65,13 +53,12 @@ def guide_lines(verdict: Verdict, folder: Path, width: int, after: str | None = 
     name = name_of(verdict.exercise)
     if verdict.kind == PASSED:
         if after:
-            yield Line(f"  Next: {name_of(after)}  ({called_as()} try {name_of(after)})", "bold")
-            yield from reading_lines(after, width)
+            yield from wrap(f"Next: {name_of(after)}. Read: {reading(after)}.", width, "dim")
         return
     if verdict.kind == NOT_ATTEMPTED:
+        yield from wrap(f"Read: {reading(verdict.exercise)}", width, "dim")
         yield Line(f"  Write it in {from_here(folder / f'{verdict.exercise}.py')}", "dim")
         yield Line(f"  then: {called_as()} try {name}", "dim")
-    yield from reading_lines(verdict.exercise, width)
     yield Line(f"  A hint: {called_as()} hint {name}", "dim")
 
 
