@@ -88,9 +88,8 @@ def laws_source(plan: Plan) -> str:
     recordings = module.record(plan)
     lines = [_HEAD, *module.statements, ""]
     for name, recording in recordings.items():
-        home = recording.function
-        module = home.__module__.removeprefix("solutions.")
-        lines.append(f"{name} = Recorded({recording.values!r}, {module!r}, {home.__name__!r})")
+        home = recording.function.__module__.removeprefix("solutions.")
+        lines.append(f"{name} = Recorded({recording.values!r}, {home!r}, {recording.function.__name__!r})")
     lines.append("LAWS = {")
     for function, of_one in laws.items():
         lines.append(f"    {function!r}: [")
