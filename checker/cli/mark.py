@@ -87,7 +87,7 @@ def run(options: argparse.Namespace) -> int:
         page = write_results(store, run, options.into)
         marks = ClassMarks(store, run)
         if options.json:
-            print(json.dumps([marks_to_data(member) for member in marks], indent=1, ensure_ascii=False))
+            print(json.dumps([marks_to_data(member) for member in marks], indent=1))
         else:
             about = store.about_run(run)
             show_table(*marks_table(marks, paths))

@@ -44,9 +44,7 @@ def run(options: argparse.Namespace) -> int:
                 break
     chosen = verdicts[-1]
     if options.json:
-        print(
-            json.dumps([to_data(verdict) for verdict in (verdicts if options.list else [chosen])], indent=1, ensure_ascii=False)
-        )
+        print(json.dumps([to_data(verdict) for verdict in (verdicts if options.list else [chosen])], indent=1))
     elif options.list:
         show(_list_of(verdicts))
     else:

@@ -160,6 +160,15 @@ def law_not_tried_sentence(law: Invariant, other: str) -> str:
     return f"This cannot be judged until {other} is right: {law.says}."
 
 
+def _signals(*names: str) -> set[int]:
+    """The signals of these names that this system has; Windows has few."""
+    return {getattr(signal, name) for name in names if hasattr(signal, name)}
+
+
+_OUT_OF_TIME = _signals("SIGXCPU")
+_PAST_PYTHON = _signals("SIGSEGV", "SIGBUS", "SIGABRT", "SIGSYS", "SIGILL")
+
+
 def end_finding(exercise: Exercise, session: SessionLike) -> Finding:
     """The finding for a child that went away, or had to be ended, in the middle of a batch."""
     function, why = exercise.questions[0].name, session.ended.why if session.ended else ""
@@ -171,11 +180,11 @@ def end_finding(exercise: Exercise, session: SessionLike) -> Finding:
         )
     if why == "malformed":
         return Finding(REFUSED, function, FORGED)
-    if session.signal == signal.SIGXCPU:
+    if session.signal in _OUT_OF_TIME:
         return Finding(
             TOO_SLOW, function, "It used up all the processor time there is for it. Look for a loop that never ends."
         )
-    if session.signal in (signal.SIGSEGV, signal.SIGBUS, signal.SIGABRT, signal.SIGSYS, signal.SIGILL):
+    if session.signal in _PAST_PYTHON:
         return Finding(
             REFUSED,
             function,

@@ -24,7 +24,7 @@ STARTING = 20.0  # seconds for a fresh Python to import numpy and sympy, on a sl
 # The worker's package is put on the path by itself, so that nothing of the judge's can be imported with it.
 _PATH = "import sys; sys.path.insert(0, sys.argv[1]); "
 _WARM = _PATH + "from worker.warm import main; del sys.path[0]; main(int(sys.argv[2]), *sys.argv[3:])"
-_FRESH = _PATH + "from worker.fresh import main; del sys.path[0]; main()"
+_FRESH = _PATH + "from worker.fresh import main; del sys.path[0]; main(*sys.argv[2:])"
 
 
 class WorkerLost(Problem):
@@ -82,10 +82,7 @@ class WarmWorker:
         `symbolic` says that the calls will be made with symbols. The child ends with the session: whatever is run next
         is run in another.
         """
-        warm = self._warm(
-            *_SYMBOLIC * (symbolic or _mention(files, _OF_SYMBOLS)),
-            *_TESTING * _mention(files, _OF_TESTING),
-        )
+        warm = self._warm(*_libraries(files, symbolic))
         child = Child(warm, _mention(files, _OF_FILES))
         session = Session(child.line, seconds)
         try:
@@ -193,7 +190,7 @@ class FreshWorker:
         """As `WarmWorker.session`."""
         kept = {key: value for key, value in os.environ.items() if key.upper() in ("SYSTEMROOT", "TEMP", "TMP")}
         process = subprocess.Popen(
-            _python(_FRESH),
+            _python(_FRESH, *_libraries(files, symbolic)),
             stdin=subprocess.PIPE,
             stdout=subprocess.PIPE,
             stderr=subprocess.DEVNULL,
@@ -219,6 +216,12 @@ _TESTING = ("numpy.testing",)
 _OF_TESTING = re.compile(r"import\s*\*|\btesting\b")
 # Only then is it worth giving a child a disk of its own to write on.
 _OF_FILES = re.compile(r"open\s*\(|tempfile|memmap|\.(?:save|tofile|write_|touch|mkdir|makedirs)")
+
+
+def _libraries(files: Mapping[str, str], symbolic: bool) -> tuple[str, ...]:
+    """What a process imports beside numpy before it has these files: what they speak of, or will be called with."""
+    of_symbols = symbolic or _mention(files, _OF_SYMBOLS)
+    return _SYMBOLIC * of_symbols + _TESTING * _mention(files, _OF_TESTING)
 
 
 def _mention(files: Mapping[str, str], words: re.Pattern[str]) -> bool:

@@ -76,6 +76,7 @@ LATE = {
 BY_TEXT = {
     "checker.cli.parser": "a command is loaded when it is asked for",
     "checker.course": "exercises are data",
+    "checker.worker.fresh": "the judge orders libraries",
     "checker.worker.warm": "the judge orders libraries",
     "checker.worker.student": "the submission's own module",
 }
