@@ -60,18 +60,31 @@ def pytest_configure(config):
 
 @pytest.hookimpl(tryfirst=True)
 def pytest_collection_modifyitems(config, items):
-    """Mark what belongs to a unit, spread the exercises over the processors, and leave to the site what the site draws."""
+    """Mark what belongs to a unit, spread the exercises over the processors, and without -m leave out what is slow.
+
+    What is marked `slow` proves once more, or at length, what a shorter test beside it holds; CI runs it by itself. What is
+    marked `pictures` the tests of the site do too.
+    """
     for item in items:
         file = item.nodeid.partition("::")[0]
         if file.startswith(OF_UNITS) and (number := unit_of(item)):
             item.add_marker(f"unit{number}")
         exercise = getattr(item, "callspec", None) and item.callspec.params.get("path")
         spread = file.startswith("tests/exercises/") and exercise
-        item.add_marker(pytest.mark.xdist_group(f"{file}::{exercise}" if spread else file))
+        item.add_marker(pytest.mark.xdist_group(exercise if spread else file))
     if not config.option.markexpr:
-        left = [item for item in items if item.get_closest_marker("pictures")]
+        left = [item for item in items if item.get_closest_marker("pictures") or item.get_closest_marker("slow")]
         items[:] = [item for item in items if item not in left]
         config.hook.pytest_deselected(items=left)
+
+
+def pytest_collection_finish(session):
+    """What is grouped goes to one process, or each would make all that many tests share: so it must be seen to be grouped."""
+    grouped = os.environ.get("PYTEST_XDIST_WORKER") and session.config.getoption("loadgroup")
+    if grouped and any("@" not in item.nodeid for item in session.items[:1]):
+        raise pytest.UsageError(
+            "tests are not kept in groups: pytest and pytest-xdist do not fit; take those of constraints.txt"
+        )
 
 
 def unit_of(item):

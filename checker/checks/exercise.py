@@ -133,13 +133,30 @@ class Slip:
 
 
 @dataclass(frozen=True)
+class Picture:
+    """How `checker see` draws a function: its answer along one of its arguments.
+
+    Where nothing is said it is the first that is a number in a range, over that whole range, with the others at their simplest.
+    `at` gives others of them other values; `between` is another piece to draw; `points` how many (0: few where an answer takes
+    long). `none` says in a sentence why there is nothing to draw.
+    """
+
+    along: str = ""
+    at: Mapping[str, Any] = field(default_factory=dict)
+    between: tuple[float, float] | None = None
+    points: int = 0
+    none: str = ""
+
+
+@dataclass(frozen=True)
 class Question:
     """One function asked for. `given` maps each argument, in order, to what it is drawn from.
 
     Where something is `measured` on it, that is what earns its numbers' marks; the cases then serve to know a slip by.
     Each of the `edges` takes inputs that were drawn and gives others at an end of what the docstring allows, which are asked too.
     `share` is its share of the exercise's marks, beside the other questions'. `same_for_all` says why a table of
-    what a student pack holds does as well under any seed, where that is so.
+    what a student pack holds does as well under any seed, where that is so. What is `further` is left out of the core
+    though its exercise is in it (`checker.core`).
     """
 
     asks: Callable
@@ -158,7 +175,9 @@ class Question:
     no_published: str = ""
     same_for_all: str = ""
     sealed: bool = False
+    further: bool = False
     share: int = 1
+    picture: Picture = Picture()
 
     @property
     def name(self) -> str:
@@ -198,7 +217,7 @@ class Exercise:
 
 
 # In a check a law, a figure, a slip is written in small letters, as in a sentence: each of these makes one of the above.
-invariant, value, measurement, slip = Invariant, Published, Measurement, Slip
+invariant, value, measurement, slip, picture = Invariant, Published, Measurement, Slip, Picture
 
 
 def refusal(what: str, given: tuple, *near: tuple) -> Refusal:

@@ -7,7 +7,6 @@ the simplest failing input is one that a person would choose: 100 pF, not 104.28
 import math
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
-from decimal import Decimal
 from functools import partial
 from typing import Any
 
@@ -16,19 +15,20 @@ from .units import in_words, quantity, tidily
 
 @dataclass(frozen=True)
 class Given:
-    """One argument: its range in words, how one value is shown, what it is drawn from (plainest first), the ends of its range."""
+    """One argument: its range in words, how one value is shown, what it is drawn from (plainest first), its ends, its unit."""
 
     text: str
     show: Callable[[object], str]
     stacks: bool = True
     values: tuple = ()
     ends: tuple = ()
+    unit: str = ""
 
 
 def physical(unit: str, low: str, high: str) -> Given:
     """A real quantity between two texts such as "10 µH" and "10 mH"; spread evenly over decades if it spans them."""
     ends = quantity(low, unit), quantity(high, unit)
-    return _chosen(tidy_values(*ends), f"{low} to {high}", partial(shown, unit=unit, number=tidily), ends=ends)
+    return _chosen(tidy_values(*ends), f"{low} to {high}", partial(shown, unit=unit, number=tidily), ends=ends, unit=unit)
 
 
 henries, farads, hertz, ohms = (partial(physical, unit) for unit in ("H", "F", "Hz", "Ω"))
@@ -47,7 +47,7 @@ def number(low: float, high: float) -> Given:
 
 def whole(low: int, high: int) -> Given:
     """A whole number, such as a count of turns."""
-    values = sorted(range(low, high + 1), key=lambda n: (_figures(n), abs(n - (low + high) / 2)))
+    values = sorted(range(low, high + 1), key=lambda n: (len(_digits(n)), abs(n - (low + high) / 2)))
     return _chosen(values, f"{low} to {high}, whole", _show_whole, ends=(low, high))
 
 
@@ -56,9 +56,9 @@ def one_of(*choices: str | float) -> Given:
     return _chosen(choices, " or ".join(map(str, choices)), shown, stacks=False)
 
 
-def drawn(values: Iterable, text: str, show: Callable[[Any], str] | None = None, stacks: bool = False) -> Given:
+def drawn(values: Iterable, text: str, show: Callable[[Any], str] | None = None, stacks: bool = False, unit: str = "") -> Given:
     """Anything else: a list of values to choose from, the plainest first, with their range said in words."""
-    return _chosen(tuple(values), text, show or shown, stacks=stacks)
+    return _chosen(tuple(values), text, show or partial(shown, unit=unit), stacks=stacks, unit=unit)
 
 
 def _chosen(values: Sequence, text: str, show: Callable[[Any], str], **more: Any) -> Given:
@@ -106,14 +106,12 @@ def tidy_values(low: float, high: float) -> list[float]:
 
     def untidiness(value: float) -> tuple:
         away = abs(math.log(value / middle)) if over_decades else abs(value - middle)
-        return _figures(value), _is_not_a_one(value), value < 0, away
+        digits = _digits(value)
+        return len(digits), digits[0] != "1", value < 0, away
 
     return sorted(inside, key=untidiness)
 
 
-def _figures(value: float) -> int:
-    return len(Decimal(repr(value)).normalize().as_tuple().digits)
-
-
-def _is_not_a_one(value: float) -> bool:
-    return Decimal(repr(value)).normalize().as_tuple().digits[0] != 1
+def _digits(value: float) -> str:
+    """The figures of a number, without zeros before or after them."""
+    return repr(value).partition("e")[0].replace(".", "").strip("-0") or "0"

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from ..course import unit_of
-from ..judging.verdict import NOT_ATTEMPTED, PASSED, Verdict
+from ..judging.verdict import NOT_ATTEMPTED, Verdict
 from ..pack.index import index
 from ..report.text import Line, wrap
 from ..submissions.members import Member
@@ -37,7 +37,7 @@ def reading(path: str) -> str:
     return f"{lesson_in_words(path)} ({called_as()} read {name_of(path)})"
 
 
-def guide_lines(verdict: Verdict, folder: Path, width: int, after: str | None = None) -> Iterator[Line]:
+def guide_lines(verdict: Verdict, folder: Path, width: int, passed: bool, after: str | None = None) -> Iterator[Line]:
     """What to do after a verdict.
 
     Parameters
@@ -47,11 +47,13 @@ def guide_lines(verdict: Verdict, folder: Path, width: int, after: str | None = 
         Of the student's exercises.
     width : int
         The terminal's.
+    passed : bool
+        Whether that is all that the student's path asks of the exercise.
     after : str, optional
         The path of the exercise that comes next where this one has passed.
     """
     name = name_of(verdict.exercise)
-    if verdict.kind == PASSED:
+    if passed:
         if after:
             yield from wrap(f"Next: {name_of(after)}. Read: {reading(after)}.", width, "dim")
         return

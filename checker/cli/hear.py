@@ -1,4 +1,4 @@
-"""`checker hear`: the student's own receiver as a sound, beside the reference's."""
+"""`checker hear`: the student's own receiver as a sound, beside the reference's; or what one exercise of theirs sounds like."""
 
 import argparse
 import os
@@ -7,16 +7,25 @@ from pathlib import Path
 
 from ..course import SEALED
 from ..hear.files import CAUTION, write_files
+from ..hear.own import OwnFunctions, Unheard
+from ..hear.own_files import CAUTION as CAUTION_ALONE
+from ..hear.own_files import write_own
+from ..hear.pieces import PIECES
 from ..hear.receiver import YOURS, MemberAnswers, Performance, ReferenceAnswers, demonstration_emf, play, reference_chain
 from ..hear.sealed import read_sealed_hear
 from ..report.text import Line, wrap
 from ..sandbox.workers import start_own_worker
+from ..see.names import find_asked
 from ..submissions.members import read_member_folder
-from .common import DONE, NOT_YET, Command, add_folder_argument, exercises_folder, terminal_width
+from .called import called_as
+from .common import DONE, NOT_YET, Command, UsageError, add_folder_argument, exercises_folder, terminal_width
 from .terminal import show
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "exercise", nargs="?", metavar="EXERCISE", help=f"one of {', '.join(PIECES)}; left out: the whole receiver"
+    )
     add_folder_argument(parser)
     parser.add_argument(
         "--into", metavar="DIR", type=Path, default=Path("heard"), help="where sounds and picture go (default: heard)"
@@ -24,7 +33,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    member = read_member_folder(exercises_folder(options.folder).resolve(), "you")
+    if options.exercise:
+        return _hear_one(options)
+    member = read_member_folder(exercises_folder(options.folder).resolve(), "you", account=False)
     chain, reference = read_sealed_hear() if SEALED else (reference_chain(), None)
     if reference is None:
         reference = play(chain, ReferenceAnswers(chain)).sound
@@ -42,6 +53,34 @@ def run(options: argparse.Namespace) -> int:
         ]
     )
     return DONE if set(played.sources.values()) == {YOURS} else NOT_YET
+
+
+def _hear_one(options: argparse.Namespace) -> int:
+    """The sound of one exercise."""
+    name = find_asked(options.exercise)[0].rpartition("/")[2]
+    if name not in PIECES:
+        raise UsageError(f"{name} has no sound of its own. These have: {', '.join(PIECES)}.")
+    piece = PIECES[name]
+    member = read_member_folder(exercises_folder(options.folder).resolve(), "you", account=False)
+    show([Line(f"  {problem}", "yellow") for problem in member.problems])
+    try:
+        with start_own_worker() as worker:
+            sound = piece.play(OwnFunctions(member.files, worker), 1.0)
+    except Unheard as why:
+        show([Line(f"{name}: no sound yet", "bold"), *wrap(str(why), terminal_width(), "yellow")])
+        show([Line(f"  {why.line[0]}, line {why.line[1]}", "dim")] if why.line else [])
+        return NOT_YET
+    page, level = write_own(options.into, piece, sound, called_as())
+    show(
+        [
+            Line(piece.title, "bold"),
+            *wrap(piece.says, terminal_width()),
+            Line(f"  {level}"),
+            Line(f"Open in a browser:  {os.path.relpath(page)}", "bold"),
+            *wrap(CAUTION_ALONE, terminal_width(), "yellow"),
+        ]
+    )
+    return DONE
 
 
 def _ownership(played: Performance) -> Iterator[Line]:
@@ -63,4 +102,4 @@ def _ownership(played: Performance) -> Iterator[Line]:
         )
 
 
-COMMAND = Command("hear", "hear your own receiver beside the reference, and see the dial and the knobs", add_arguments, run)
+COMMAND = Command("hear", "hear one exercise of yours, or your own receiver beside the reference", add_arguments, run)

@@ -2,7 +2,7 @@
 
 import argparse
 
-from ..judging.plans import exercise_for
+from ..judging.plans import exercise_at
 from ..report.text import Line, wrap
 from .called import called_as
 from .common import DONE, Command, terminal_width
@@ -16,7 +16,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    exercise = exercise_for(exercise_named(options.exercise))
+    exercise = exercise_at(exercise_named(options.exercise))
     heading = Line(f"{exercise.name} · hint {options.number} of 3", "bold")
     show([heading, *wrap(exercise.hints[options.number - 1], terminal_width())])
     if options.number < 3:

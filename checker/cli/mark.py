@@ -9,6 +9,7 @@ from datetime import date
 from fractions import Fraction
 from pathlib import Path
 
+from ..core import SET, WHAT_WAS_SET
 from ..course import PATHS, SEALED, UNITS, find
 from ..judging.verdict import marks_text
 from ..marks.details import RunDetails
@@ -27,6 +28,12 @@ from .terminal import show
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("folder", metavar="FOLDER", type=Path)
     parser.add_argument("--only", metavar="EXERCISE", nargs="+", help="mark only these exercises")
+    parser.add_argument(
+        "--path",
+        choices=tuple(SET),
+        default="all",
+        help="what was set: the core, with its exercises marked by what the core asks of them, the further exercises, or all (default)",
+    )
     parser.add_argument(
         "--seed", type=int, help="the number that draws the inputs (default: the last run's; at first, a new one)"
     )
@@ -66,7 +73,10 @@ def run(options: argparse.Namespace) -> int:
     if options.school_year and not options.school_year[0] < options.school_year[1]:
         raise UsageError("--school-year wants its first day and then its last: these two are the wrong way round.")
     proof = None if options.cluster else require_containment(options.uncontained)
-    paths = sorted({find(name) for name in options.only}, key=PATHS.index) if options.only else PATHS
+    asked = {find(name) for name in options.only} if options.only else set(PATHS)
+    paths = [path for path in SET[options.path] if path in asked]
+    if not paths:
+        raise UsageError(f"None of these exercises is on the {options.path} path: leave --path out, or name others.")
     request = Request(
         options.folder,
         paths,
@@ -77,6 +87,7 @@ def run(options: argparse.Namespace) -> int:
         options.title,
         options.club,
         options.school_year,
+        options.path,
     )
     find_submissions(options.folder)  # before anything is written
     if proof:
@@ -116,6 +127,8 @@ def marks_table(marks: ClassMarks | Sequence[MemberMarks], paths: Sequence[str])
 
 
 def _remarks(marks: ClassMarks, about: RunDetails) -> Iterator[Line]:
+    if about.path != "all":
+        yield from wrap(WHAT_WAS_SET[about.path], terminal_width())
     for member in marks:
         for problem in member.problems:
             yield from wrap(f"{member.name}: {problem}", terminal_width())

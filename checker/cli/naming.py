@@ -73,6 +73,6 @@ def _functions() -> dict[str, str]:
     """Which exercise asks for a function; of two that ask for one of the same name, the first."""
     found: dict[str, str] = {}
     for path, entry in index().items():
-        for name, _ in entry.functions:
+        for name, *_ in entry.functions:
             found.setdefault(name, path)
     return found

@@ -14,7 +14,7 @@ from .common import INTERRUPTED, USAGE_ERROR, Command
 from .encoding import prepare_terminal
 
 GROUPS = {
-    "to learn": ("try", "hint", "read", "hear", "restore"),
+    "to learn": ("try", "read", "see", "hear", "hint", "restore"),
     "to teach": ("mark", "amend", "pack"),
     "to build": ("sheet",),
 }

@@ -3,6 +3,7 @@
 from datetime import date
 from pathlib import Path
 
+from ..core import WHAT_WAS_SET
 from ..exports import ClassDetails, write_exports
 from ..marks.run import ClassMarks
 from ..marks.store import Store
@@ -25,4 +26,4 @@ def write_results(store: Store, run: int, folder: Path) -> Path:
     first = next(iter(marks), None)
     paths = [mark.exercise for mark in first.marks] if first else []
     write_exports(marks, paths, ClassDetails(about.title, about.club, *about.school_year, today), folder)
-    return write_reports(marks, paths, folder, today, about.alike, about.title)
+    return write_reports(marks, paths, folder, today, about.alike, about.title, WHAT_WAS_SET.get(about.path, ""))

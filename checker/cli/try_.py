@@ -2,28 +2,34 @@
 
 import argparse
 import json
-from collections.abc import Iterator, Sequence
 
-from ..course import PATHS, UNITS, unit_of
-from ..judging.verdict import PASSED, Verdict, marks_text, to_data
-from ..pack.practice import next_exercise, practice_verdict
-from ..report.text import Line, verdict_lines, wrap
+from ..core import IN_ORDER
+from ..course import PATHS
+from ..judging.verdict import to_data
+from ..pack.practice import known_verdict, practice_verdict
+from ..report.learner import learner_lines
+from ..report.text import Line, wrap
 from ..sandbox.workers import start_own_worker
 from ..submissions.members import read_member_folder
 from .common import DONE, NOT_YET, Command, add_folder_argument, exercises_folder, terminal_width
 from .guide import guide_lines, trouble_with_file
-from .naming import exercises_named
+from .later import put_aside, set_aside, take_back
+from .naming import exercise_named, exercises_named
+from .standing import Standing, is_passed, list_of, roles_of
 from .terminal import show
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument(
+    what = parser.add_mutually_exclusive_group()
+    what.add_argument(
         "exercise",
         nargs="?",
         metavar="EXERCISE",
         help="a name such as resonance, a function, a file, or a unit such as 03; left out: the next one",
     )
-    parser.add_argument("--list", action="store_true", help="name all exercises and how each stands")
+    what.add_argument("--later", metavar="EXERCISE", help="set this one aside; the next one comes")
+    what.add_argument("--now", metavar="EXERCISE", help="take up one that was set aside")
+    what.add_argument("--list", action="store_true", help="name all exercises, core or further, and how each stands")
     add_folder_argument(parser)
     parser.add_argument(
         "--start", action="store_true", help="make that folder if there is none, with every exercise to be filled in"
@@ -32,54 +38,47 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    paths = exercises_named(options.exercise) if options.exercise else PATHS
-    alone = len(paths) == 1
+    named = exercises_named(options.exercise) if options.exercise else ()
+    taken_up = exercise_named(options.now) if options.now else None
+    aside = exercise_named(options.later) if options.later else None
+    one = taken_up or (named[0] if len(named) == 1 else None)
     folder = exercises_folder(options.folder, options.start)
-    member = read_member_folder(folder.resolve(), "you")
-    verdicts: list[Verdict] = []
+    member = read_member_folder(folder.resolve(), "you", account=False)
+    if aside:
+        put_aside(folder, aside)
+    if taken_up:
+        take_back(folder, taken_up)
+    later = set_aside(folder)
     with start_own_worker() as worker:
-        for path in paths:
-            verdicts.append(practice_verdict(path, member.files, worker))
-            if not (alone or options.list) and verdicts[-1].kind != PASSED:
-                break
-    chosen = verdicts[-1]
+        verdicts = {path: practice_verdict(path, member.files, worker) for path in ([one] if one else named or PATHS)}
+    known = {path: verdicts.get(path) or known_verdict(path, member.files) for path in PATHS}
+    standing = Standing([path for path, verdict in known.items() if verdict and is_passed(verdict)], later)
+    of_unit = (path for path in IN_ORDER if path in named and path in standing.left and path not in later)
+    chosen = one or (next(of_unit, None) if named else standing.next)
     if options.json:
-        print(json.dumps([to_data(verdict) for verdict in (verdicts if options.list else [chosen])], indent=1))
+        shown = verdicts.values() if options.list else [verdicts[chosen]] if chosen else []
+        print(json.dumps([to_data(verdict) for verdict in shown], indent=1))
     elif options.list:
-        show(_list_of(verdicts))
+        show(list_of(verdicts, later))
     else:
-        trouble = trouble_with_file(chosen.exercise, member, folder)
         width = terminal_width()
-        if not alone:
-            show([*_standing(verdicts, paths), Line("")])
-        if trouble:
+        trouble = trouble_with_file(chosen, member, folder) if chosen else ""
+        if not (one and trouble):
+            show([Line(f"  {problem}", "yellow") for problem in member.problems])
+        if named and not one:
+            show([*list_of(verdicts, later), *([Line("")] if chosen else [])])
+        elif not one:
+            show([*standing.lines(width), *([Line("")] if chosen else [])])
+        if chosen and trouble:
             show(wrap(trouble, width, "yellow"))
-            return NOT_YET
-        show([Line(f"  {problem}", "yellow") for problem in member.problems])
-        after = next_exercise(member.files, chosen.exercise) if chosen.kind == PASSED else None
-        show([*verdict_lines(chosen, width), *guide_lines(chosen, folder, width, after)])
-    return DONE if all(verdict.kind == PASSED for verdict in verdicts) else NOT_YET
-
-
-def _standing(verdicts: Sequence[Verdict], paths: Sequence[str]) -> list[Line]:
-    passed = sum(verdict.kind == PASSED for verdict in verdicts)
-    unit = unit_of(verdicts[-1].exercise)
-    which = "exercises" if len(paths) == len(PATHS) else f"exercises of unit {unit.number}, {unit.title}"
-    if passed == len(paths):
-        return [Line(f"You have passed all {passed} {which}.", "bold")]
-    where = f", in unit {unit.number}, {unit.title}" if len(paths) == len(PATHS) else ""
-    return [Line(f"You have passed {passed} of {len(paths)} {which}. Next{where}:", "bold")]
-
-
-def _list_of(verdicts: Sequence[Verdict]) -> Iterator[Line]:
-    by_path = {verdict.exercise: verdict for verdict in verdicts}
-    for unit in UNITS:
-        here = [name for name in unit.exercises if f"{unit.folder}/{name}" in by_path]
-        if here:
-            yield Line(f"{unit.number}  {unit.title}", "bold")
-        for name in here:
-            verdict = by_path[f"{unit.folder}/{name}"]
-            yield Line(f"  {name:<24}{verdict.kind:<16}{marks_text(verdict.earned):>5} of {verdict.marks}")
+        elif chosen:
+            lines = learner_lines(verdicts[chosen], width, roles_of(chosen))
+            after = standing.next if chosen in standing.passed else None
+            show([*lines, *guide_lines(verdicts[chosen], folder, width, chosen in standing.passed, after)])
+        offered = standing.offered(chosen) if chosen and not (one or named) else ""
+        if offered:
+            show(wrap(f"Further in this unit, if you like: {offered}", width, "dim"))
+    return DONE if not (set([one] if one else named or PATHS) & set(standing.left)) else NOT_YET
 
 
 COMMAND = Command("try", "check one exercise, or the next one that is not yet passed", add_arguments, run)

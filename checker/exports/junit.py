@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterable
 from typing import IO
 
+from ..judging.explanations import lent_sentences
 from ..judging.verdict import NOT_ATTEMPTED, PASSED, UNFINISHED, WRONG, marks_text
 from ..marks.marksheet import Mark, MemberMarks, override_sentence
 from ..report.text import verdict_lines
@@ -49,8 +50,9 @@ def _case(mark: Mark) -> ET.Element:
     if outcome:
         first = mark.verdict.findings[0].says if mark.verdict.findings else ""
         case.append(_element(outcome, text, type=mark.verdict.kind, message=first or mark.verdict.kind))
-    if mark.override:
-        case.append(_element("system-out", override_sentence(mark)))
+    remarks = [*([override_sentence(mark)] if mark.override else []), *lent_sentences(mark.verdict, "the member's")]
+    if remarks:
+        case.append(_element("system-out", "\n".join(remarks)))
     return case
 
 

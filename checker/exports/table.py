@@ -7,13 +7,16 @@ set and spoil every name that has an accent; programs that read CSV know the mar
 from collections.abc import Iterable, Sequence
 from typing import IO
 
+from ..core import path_of
+from ..judging.explanations import lent_sentences
 from ..judging.verdict import marks_text
 from ..marks.marksheet import MemberMarks, override_sentence
 from .cells import text_cell, write_rows
 
 
 def write_table(members: Iterable[MemberMarks], paths: Sequence[str], file: IO[str]) -> None:
-    """Write the table: name, total, a column for each exercise, then in words what was set by hand or not readable.
+    """Write the table: name, total, a column for each exercise, core or further, then in words what was set by hand, what stood
+    in, and what is to be said of the files.
 
     Parameters
     ----------
@@ -23,22 +26,29 @@ def write_table(members: Iterable[MemberMarks], paths: Sequence[str], file: IO[s
     file : text file
         Opened with newline="" and encoding "utf-8-sig".
     """
-    write_rows(file, [["member", "marks", "out of", *map(_name, paths), "set by hand", "could not be read"]])
+    headings = "set by hand", "with stand-ins", "about the files"
+    write_rows(file, [["member", "marks", "out of", *map(_heading, paths), *headings]])
     write_rows(file, (_row(member, paths) for member in members))
 
 
 def _row(member: MemberMarks, paths: Sequence[str]) -> list[str]:
     marks = {mark.exercise: mark for mark in member.marks}
     by_hand = [f"{_name(mark.exercise)}: {override_sentence(mark)}" for mark in member.marks if mark.override]
+    lent = [f"{_name(mark.exercise)}: {said}" for mark in member.marks for said in lent_sentences(mark.verdict, "the member's")]
     return [
         text_cell(member.name),
         marks_text(member.amount),
         str(member.of),
         *(marks_text(marks[path].amount) if path in marks and marks[path].is_judged else "" for path in paths),
         text_cell(" ".join(by_hand)),
+        text_cell(" ".join(lent)),
         text_cell(" ".join(member.problems)),
     ]
 
 
 def _name(path: str) -> str:
     return path.rpartition("/")[2]
+
+
+def _heading(path: str) -> str:
+    return f"{_name(path)} ({path_of(path)})"

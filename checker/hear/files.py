@@ -42,8 +42,8 @@ def write_files(into: Path, played: Performance, reference: np.ndarray, emf: np.
         if not sound.size:
             continue
         heard, turned_down = set_level(sound, reference)
-        _wav(into / f"{name}.wav", heard)
-        loudness, crest = _decibels(np.sqrt(np.mean(heard**2))), _decibels(np.max(np.abs(heard)))
+        write_wav(into / f"{name}.wav", heard)
+        loudness, crest = decibels(np.sqrt(np.mean(heard**2))), decibels(np.max(np.abs(heard)))
         says.append(
             f"{name}.wav  {heard.size / RATE:.0f} s, loudness {loudness}, highest crest {crest} of full scale"
             + ", turned down" * turned_down
@@ -66,11 +66,13 @@ def write_files(into: Path, played: Performance, reference: np.ndarray, emf: np.
     return says
 
 
-def _decibels(amplitude: float) -> str:
+def decibels(amplitude: float) -> str:
+    """How far an amplitude is below full scale, in words."""
     return f"{20 * np.log10(max(amplitude, 1e-6)):.1f} dB"
 
 
-def _wav(path: Path, samples: np.ndarray) -> None:
+def write_wav(path: Path, samples: np.ndarray) -> None:
+    """Write samples between −1 and 1 as a WAV file, 16 bits each."""
     with wave.open(os.fspath(path), "wb") as file:
         file.setnchannels(1)
         file.setsampwidth(2)

@@ -15,6 +15,7 @@ INK, FAINT, SEA, RUST, BRASS, PAPER = "#20303c", "#c9d3d8", "#1f6f8b", "#b4472e"
 COLUMNS, ROWS = 480, 120
 DIAL = 12e3  # hertz to either side of the frame
 SOUND_TOP = 3e3  # hertz
+OWN_TOP = 10e3  # hertz
 
 
 def dial_picture(emf: np.ndarray, settings: np.ndarray, yours: np.ndarray, reference: np.ndarray) -> str:
@@ -62,6 +63,30 @@ def dial_picture(emf: np.ndarray, settings: np.ndarray, yours: np.ndarray, refer
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" role="img" aria-label="{label}" '
         f'font-family="sans-serif" font-size="12">\n' + "\n".join(parts) + "\n</svg>\n"
+    )
+
+
+def sound_picture(sound: np.ndarray, title: str) -> str:
+    """One sound as an SVG: which pitches it holds at each moment.
+
+    Parameters
+    ----------
+    sound : ndarray of shape (n,), longer than nothing
+    title : str
+    """
+    seconds = sound.size / RATE
+    parts = [
+        f'<rect width="{WIDTH}" height="232" fill="{PAPER}"/>',
+        *_panel(24, 160, "pitch, kHz", (0, OWN_TOP / 1e3), range(0, 11, 2)),
+        _image(waterfall(sound, 0, OWN_TOP), 24, 160),
+    ]
+    for second in range(round(seconds) + 1):
+        parts.append(_words(LEFT + (RIGHT - LEFT) * second / seconds, 202, f"{second}", INK, "middle"))
+    parts.append(_words(RIGHT, 222, "seconds", INK, "end"))
+    return (
+        f'<svg viewBox="0 0 {WIDTH} 232" role="img" aria-labelledby="own-title own-desc" font-family="sans-serif" font-size="12">'
+        f'<title id="own-title">{escape(title)}</title><desc id="own-desc">Pitches from nothing to 10 kHz over '
+        f"{seconds:.0f} seconds: the darker, the louder.</desc>{''.join(parts)}</svg>"
     )
 
 

@@ -10,7 +10,7 @@ from ..checks.exercise import Question, Tolerance
 from . import explanations
 from .compare import Difference, difference
 from .forms import forms_wanted, in_form
-from .inputs import strategy
+from .inputs import steady, strategy
 from .plan import Case, Plan, call_key, numeric_call, shown_inputs
 from .protocols import Inputs, Reply, SessionLike
 from .verdict import Finding
@@ -26,7 +26,7 @@ class Answers:
     """A submission's answers by call: those of the batch, and any that are asked for later."""
 
     def __init__(self, plan: Plan, replies: list[Reply], session: SessionLike) -> None:
-        self.plan, self._session, self.seconds = plan, session, plan.exercise.seconds
+        self.plan, self._session = plan, session
         self._forms = forms_wanted(plan)
         self._replies = dict(enumerate(replies))
         self._asked = {place: call["function"] for place, call in enumerate(plan.calls)}
@@ -70,7 +70,7 @@ class Answers:
         questions = {planned.question.name: planned.question for planned in self.plan.questions}
         return next(
             (
-                explanations.trouble_finding(questions[self._asked[place]], None, reply, self.seconds)
+                explanations.trouble_finding(questions[self._asked[place]], None, reply, self.plan.exercise)
                 for place, reply in self._replies.items()
                 if explanations.ends_the_batch(reply)
             ),
@@ -124,13 +124,7 @@ def simplest_failure(question: Question, answers: Answers) -> tuple[Case, Differ
             strategy(question),
             fails,
             random=None,
-            settings=hypothesis.settings(
-                max_examples=SEARCH_EXAMPLES,
-                database=None,
-                deadline=None,
-                derandomize=True,
-                suppress_health_check=list(hypothesis.HealthCheck),
-            ),
+            settings=steady(max_examples=SEARCH_EXAMPLES, suppress_health_check=list(hypothesis.HealthCheck)),
         )
     except _TimeIsUp:
         if not failing:

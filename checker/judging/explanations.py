@@ -10,7 +10,24 @@ from ..worker.denials import WORDS
 from ..worker.wire import ANSWER_ITSELF
 from .plan import Case
 from .protocols import Reply, SessionLike
-from .verdict import ENDED_EARLY, NOT_ATTEMPTED, RAISED, REFUSED, TOO_BIG, TOO_SLOW, WRONG, Finding
+from .verdict import (
+    ENDED_EARLY,
+    MISSING,
+    NOT_ATTEMPTED,
+    NOT_LOADING,
+    PASSED,
+    RAISED,
+    REFUSED,
+    SILENT,
+    STUB,
+    TOO_BIG,
+    TOO_SLOW,
+    UNFINISHED,
+    WRONG,
+    WRONG_VALUES,
+    Finding,
+    Verdict,
+)
 
 NOT_HANDED_IN = "The file was not handed in."
 FORGED = "The program sent something that is not an answer. Return the value from the function; nothing else is read."
@@ -50,8 +67,27 @@ _TROUBLES = {
 LONGEST = 500  # characters of any text that a child sends; what it sends may be forged
 _WITH_A_PATH = {"read", "list", "write", "change"}
 
+# How the member's own function stands where the course's stood in; after "in place of yours, ".
+_OWN = {
+    MISSING: "which {was} not handed in",
+    NOT_LOADING: "which {does} not load",
+    STUB: "which {is} still to be written",
+    SILENT: "which {does} not give an answer yet",
+    WRONG_VALUES: "which {does} not give the right values yet",
+    "": "",
+}
+_SINGULAR = {"was": "was", "is": "is", "does": "does"}
+_PLURAL = {"was": "were", "is": "are", "does": "do"}
+
+_POWER = "A power is written ** in Python: x**2, not x^2."
+_FORMULA = "The functions of numpy and `math` take numbers; a formula wants sympy's (sympy.sqrt, sympy.cos …)."
+
 # What a text in an error of Python's or numpy's usually comes from.
 _ADVICE = {
+    "operand type(s) for ^": _POWER,
+    "ufunc 'bitwise_xor' not supported": _POWER,
+    **{f"of type {kind} which has no callable": _FORMULA for kind in ("Symbol", "Add", "Mul", "Pow")},
+    "Cannot convert expression to float": _FORMULA,
     "only 0-dimensional arrays": "The functions of `math` take one number; numpy's (np.sqrt, np.log …) take arrays too.",
     "only length-1 arrays": "The functions of `math` take one number; numpy's (np.sqrt, np.log …) take arrays too.",
     "truth value of an array": "An `if` cannot decide for a whole array; np.where or np.any can.",
@@ -62,13 +98,15 @@ _ADVICE = {
 }
 
 
-def trouble_finding(question: Question, case: Case | None, reply: Reply, seconds: float) -> Finding:
+def trouble_finding(question: Question, case: Case | None, reply: Reply, exercise: Exercise) -> Finding:
     """The finding for a call that gave no value, from the worker's description of why."""
     reply = {field: text[:LONGEST] if isinstance(text, str) else text for field, text in reply.items()}
     what = reply["trouble"]
     place = (reply["file"], reply["line"], "") if reply.get("file") and reply.get("line") else None
-    if what == "not written":
+    if what == "not written" and is_unwritten(question, reply, exercise):
         return Finding(NOT_ATTEMPTED, question.name, still_a_stub(question.name))
+    if what in ("not written", "not lent"):
+        return Finding(UNFINISHED, question.name, waits_sentence(question, _waited_for(reply, exercise)))
     if what == "no function":
         return Finding(WRONG, question.name, _no_function(question.name, reply.get("names", [])))
     if what == "signature":
@@ -85,7 +123,7 @@ def trouble_finding(question: Question, case: Case | None, reply: Reply, seconds
         what=reply.get("what") or "something",
         error=reply.get("error", "an error"),
         text=text[0] if text else "",
-        seconds=seconds,
+        seconds=exercise.seconds,
     )
     quoted = text[0] if text and "{text}" in sentence else ""
     says = " ".join([_ended(says), *(advice for fragment, advice in _ADVICE.items() if fragment in quoted)])
@@ -97,6 +135,58 @@ def still_a_stub(function: str) -> str:
     return f"{function} is still the stub: it raises NotImplementedError."
 
 
+def is_unwritten(question: Question, reply: Reply, exercise: Exercise) -> bool:
+    """Whether it is the function asked for that is still the stub, and not one that it calls."""
+    here = reply.get("file") in (None, f"{exercise.path}.py")
+    return here and reply.get("what") in (None, "", question.name)
+
+
+def _waited_for(reply: Reply, exercise: Exercise) -> str:
+    """The function that is waited for, and of which exercise unless it is one of the same."""
+    path, _, function = str(reply.get("what", "")).rpartition(".")
+    path = path or str(reply.get("file") or "").removesuffix(".py")
+    return name_of_earlier(path if path != exercise.path else "", function)
+
+
+def name_of_earlier(path: str, function: str) -> str:
+    """A function of an earlier exercise in words: "drive of triode_current", or one name where both are the same."""
+    exercise = path.rpartition("/")[2]
+    return (
+        f"{function} of {exercise}"
+        if function and exercise and function != exercise
+        else function or exercise or "what it uses"
+    )
+
+
+def lent_sentences(verdict: Verdict, whose: str = "yours") -> list[str]:
+    """What the verdict owes to the course's own functions: sentences, none if it owes nothing. `whose` they stand in for."""
+    begun = "Right" if verdict.kind == PASSED else "Judged"
+    alike: dict[tuple[str, str], list[str]] = {}
+    for one in verdict.lent:
+        alike.setdefault((one.exercise, one.own), []).append(one.function)
+    return [
+        f"{begun}, with the course's own {_lent_of(path, names)} in place of {whose}{_standing(own, len(names) + (names == ['']))}."
+        for (path, own), names in alike.items()
+    ]
+
+
+def _lent_of(path: str, names: Sequence[str]) -> str:
+    exercise = path.rpartition("/")[2]
+    if names == [""]:
+        return f"constants of {exercise}"
+    if len(names) == 1:
+        return name_of_earlier(path, names[0])
+    return f"{', '.join(names[:-1])} and {names[-1]} of {exercise}"
+
+
+def _standing(own: str, count: int) -> str:
+    return ", " + _OWN[own].format(**(_PLURAL if count > 1 else _SINGULAR)) if _OWN.get(own) else ""
+
+
+def waits_sentence(question: Question, other: str) -> str:
+    return f"{question.name} cannot be judged until {other} is right."
+
+
 def _ended(sentence: str) -> str:
     """A sentence that ends in someone else's words, with one full stop, question mark or exclamation mark at its end."""
     sentence = sentence.rstrip(": ")
@@ -104,8 +194,12 @@ def _ended(sentence: str) -> str:
 
 
 def ends_the_batch(reply: Reply) -> bool:
-    """Whether it is an answer after which no other was worked out: time was up, or memory, or too much was printed."""
-    return "trouble" in reply and _TROUBLES.get(reply["trouble"], _TROUBLES["raised"])[0] in (TOO_SLOW, TOO_BIG)
+    """Whether it tells why other answers may be missing: time was up, or memory, too much was printed, an earlier function is not there."""
+    return (
+        reply.get("trouble") == "not lent"
+        or "trouble" in reply
+        and _TROUBLES.get(reply["trouble"], _TROUBLES["raised"])[0] in (TOO_SLOW, TOO_BIG)
+    )
 
 
 def _attempt(reply: Reply) -> str:

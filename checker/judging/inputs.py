@@ -4,6 +4,7 @@ All of it comes from the question and the seed alone.
 """
 
 import itertools
+import math
 import random
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
@@ -20,9 +21,20 @@ _SIMPLEST: dict[int, tuple[Question, Inputs]] = {}  # by the question's identity
 WHOLE_UP_TO = 10_000_000  # an input beyond it is asked as a float: products of such integers pass the longest that numpy has
 
 
+def steady(**more: Any) -> Any:
+    """Hypothesis's settings for the same search every time, with more of them.
+
+    The phases leave out the one that traces every line run, to explain a failure to a programmer.
+    """
+    import hypothesis  # late: it takes longer than a verdict, and only a search wants it
+
+    phases = hypothesis.Phase.generate, hypothesis.Phase.shrink
+    return hypothesis.settings(database=None, derandomize=True, deadline=None, phases=phases, **more)
+
+
 def strategy(question: Question) -> Any:
     """The hypothesis strategy of all of a question's inputs together, within `where`."""
-    from hypothesis import strategies as st  # late: it takes longer than a verdict, and only a search wants it
+    from hypothesis import strategies as st  # late: as above
 
     return st.tuples(*(st.sampled_from(given.values) for given in question.given.values())).filter(
         lambda inputs: question.where(*inputs)
@@ -32,6 +44,7 @@ def strategy(question: Question) -> Any:
 def draw(question: Question, count: int, seed: int) -> tuple[Inputs, ...]:
     """`count` different inputs for a question under a seed: the simplest, the ends of the ranges, at least one at random."""
     pools = [given.values for given in question.given.values()]
+    count = min(count, math.prod(map(len, pools)))
     ends = [given.ends or pool[:1] for given, pool in zip(question.given.values(), pools, strict=True)]
     rng = random.Random(seed)
     found = {}
@@ -40,8 +53,10 @@ def draw(question: Question, count: int, seed: int) -> tuple[Inputs, ...]:
         same_for_all[: count - 1],
         (tuple(map(rng.choice, pools)) for _ in range(50 * count)),
     ):
-        if len(found) < count and question.where(*inputs):
+        if question.where(*inputs):
             found.setdefault(repr(inputs), inputs)
+        if len(found) == count:
+            break
     return tuple(found.values())
 
 
@@ -52,8 +67,7 @@ def _simplest_inputs(question: Question, pools: Sequence[Sequence]) -> Inputs:
     if id(question) not in _SIMPLEST:  # the search takes a second, and does not hang on the seed
         import hypothesis  # late: as above
 
-        steady = hypothesis.settings(database=None, derandomize=True, deadline=None)
-        _SIMPLEST[id(question)] = question, hypothesis.find(strategy(question), lambda inputs: True, settings=steady)
+        _SIMPLEST[id(question)] = question, hypothesis.find(strategy(question), lambda inputs: True, settings=steady())
     return _SIMPLEST[id(question)][1]
 
 
@@ -142,7 +156,7 @@ def is_whole(answer: Any) -> bool:
 
 def whole_parts(answer: Any) -> list:
     parts = answer if isinstance(answer, tuple) else (answer,)
-    return [part for part in parts if isinstance(part, (int, float, np.integer, np.floating)) and part % 1 == 0]
+    return [part for part in parts if isinstance(part, (int, float, np.integer, np.floating)) and float(part).is_integer()]
 
 
 def stack(question: Question, rows: Sequence[Inputs]) -> Inputs:

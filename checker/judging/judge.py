@@ -8,10 +8,10 @@ from typing import Any
 
 import numpy as np
 
-from ..checks.exercise import Measurement, Question, Tolerance, equal, relative
+from ..checks.exercise import Exercise, Measurement, Question, Tolerance, equal, relative
 from ..checks.given import shown
 from ..checks.units import in_words
-from ..course import PRACTICE_SEED, SEALED, find, load_exercise
+from ..course import find
 from ..faults import attempt
 from ..text import clean
 from ..worker.wire import Unusable, to_wire
@@ -19,10 +19,13 @@ from . import explanations
 from .answers import Answers, NoAnswer, simplest_failure
 from .compare import Difference, difference, ratio_in_words
 from .forms import may_be_compared
+from .mends import with_general_slips
 from .plan import Case, LawCase, LawFunction, Plan, QuestionPlan
-from .plans import plan_for, with_reference
+from .plans import exercise_at, plan_for, with_reference
 from .protocols import Inputs, WorkerLike
-from .verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, REFUSED, TOO_BIG, UNFINISHED, WRONG, Finding, Part, Verdict
+from .second_run import fairest_verdict
+from .stand_ins import Lender
+from .verdict import NOT_ATTEMPTED, NOT_JUDGED, REFUSED, TOO_BIG, WRONG, Finding, Part, Verdict, kind_of
 
 # What each part of a question is worth, before the parts that it lacks are left out. What is measured shares the numbers'.
 WEIGHTS = {"numbers": 5, "arrays": 1, "laws": 2, "published": 2, "refusals": 1}
@@ -56,25 +59,36 @@ def judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int, pl
     Verdict
         Of kind `NOT_JUDGED` where the checker itself failed.
     """
-    verdict, fault = attempt(_judge, name, files, worker, seed, plan)
+    verdict, fault = attempt(_judge, find(name), files, worker, seed, plan)
     return verdict or not_judged(find(name), fault)
 
 
 def not_judged(path: str, fault: str) -> Verdict:
     """What stands in a verdict's place where the checker itself failed: it takes nothing from the member for good."""
-    exercise = plan_for(path, PRACTICE_SEED).exercise if SEALED else load_exercise(path)
+    exercise = exercise_at(path)
     finding = Finding(NOT_JUDGED, exercise.name, explanations.not_judged_sentence(fault))
     return Verdict(path, NOT_JUDGED, exercise.marks, (), (finding,))
 
 
-def _judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int, plan: Plan | None) -> Verdict:
-    plan = plan or plan_for(name, seed)
+def not_handed_in(path: str) -> Verdict:
+    """The verdict on an exercise whose file is not there: nothing is drawn and nothing run for it."""
+    exercise = exercise_at(path)
+    finding = Finding(NOT_ATTEMPTED, exercise.name, explanations.NOT_HANDED_IN)
+    return Verdict(path, NOT_ATTEMPTED, exercise.marks, _no_parts(exercise), (finding,))
+
+
+def _judge(path: str, files: Mapping[str, str], worker: WorkerLike, seed: int, plan: Plan | None) -> Verdict:
+    if f"{path}.py" not in files:
+        return not_handed_in(path)
+    plan = plan or plan_for(path, seed)
+    return with_general_slips(fairest_verdict(plan, files, worker, _judge_once), plan, files, worker)
+
+
+def _judge_once(plan: Plan, files: Mapping[str, str], worker: WorkerLike, lender: Lender | None = None) -> Verdict:
+    """The verdict on an exercise as it was handed in, or with a lender that answers for the earlier ones."""
     exercise = plan.exercise
-    if f"{exercise.path}.py" not in files:
-        finding = Finding(NOT_ATTEMPTED, exercise.name, explanations.NOT_HANDED_IN)
-        return Verdict(exercise.path, NOT_ATTEMPTED, exercise.marks, _no_parts(plan), (finding,))
     symbolic = any(question.symbolic for question in exercise.questions)
-    with worker.session(exercise.path, files, exercise.seconds, symbolic) as session:
+    with worker.session(exercise.path, files, exercise.seconds, symbolic, *([lender] if lender else [])) as session:
         replies = session.ask(plan.calls)
         answers = Answers(plan, replies, session)
         judged = [_judge_question(question_plan, answers) for question_plan in plan.questions]
@@ -83,11 +97,8 @@ def _judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int, p
         judged = [(parts, (finding,) if place == 0 else ()) for place, (parts, _) in enumerate(judged)]
     findings = _without_repeats(_with_source(finding, files) for _, found in judged for finding in found)
     parts = tuple(part for question_parts, _ in judged for part in question_parts)
-    written = [finding for finding in findings if finding.kind != NOT_ATTEMPTED]
-    earned = any(part.earned for part in parts)
-    kind = written[0].kind if written else PASSED if not findings else UNFINISHED if earned else NOT_ATTEMPTED
     printed = "".join(reply.get("printed", "") for reply in replies)[:2000]
-    return Verdict(exercise.path, kind, exercise.marks, parts, findings, printed)
+    return Verdict(exercise.path, kind_of(parts, findings), exercise.marks, parts, findings, printed)
 
 
 def _judge_question(plan: QuestionPlan, answers: Answers) -> Judged:
@@ -115,7 +126,7 @@ def _judge_question(plan: QuestionPlan, answers: Answers) -> Judged:
     if not numbers and _is_known_by_heart(plan, answers, earned):
         earned |= dict.fromkeys(earned.keys() & _SAME_FOR_ALL, Fraction(0))
     total = sum(WEIGHTS[what] for what in earned)
-    share = _share(answers.plan, question)
+    share = _share(answers.plan.exercise, question)
     parts = tuple(
         Part(question.name, what, share * WEIGHTS[what] / total, share * WEIGHTS[what] / total * fraction)
         for what, fraction in earned.items()
@@ -129,7 +140,7 @@ def _judge_question(plan: QuestionPlan, answers: Answers) -> Judged:
 def _is_known_by_heart(plan: QuestionPlan, answers: Answers, earned: Mapping[str, Fraction]) -> bool:
     """Whether a function is right where every pack asks it, and elsewhere goes in steps or is not even near: so is a table.
 
-    One that goes in no steps and keeps every law works something out, whatever its numbers are.
+    One that goes in no steps and keeps every law, where no pack asks it too, works something out, whatever its numbers are.
     """
     question, fresh = plan.question, [case for case in plan.cases if case.fresh]
     if not fresh:
@@ -140,30 +151,34 @@ def _is_known_by_heart(plan: QuestionPlan, answers: Answers, earned: Mapping[str
         return False
     if len({repr(answers.reply(case.place)) for case in fresh}) < _MOST_DIFFER * len({repr(case.wanted) for case in fresh}):
         return True
-    if earned.get("laws") == 1 and any(case.law.relation is equal for case in plan.laws):
+    elsewhere = {repr(case.inputs) for case in fresh}
+    if earned.get("laws") == 1 and any(law.law.relation is equal and repr(law.inputs) in elsewhere for law in plan.laws):
         return False
-    near = sum(answers.difference(question, case, case.wanted, _NEAR) is None for case in fresh)
-    return near < _SOME * len(fresh)
+    near: dict[str, bool] = {}  # by the answer wanted: one that many inputs have in common counts once
+    for case in fresh:
+        is_near = answers.difference(question, case, case.wanted, _NEAR) is None
+        near[repr(case.wanted)] = near.get(repr(case.wanted), True) and is_near
+    return sum(near.values()) < max(_SOME * len(near), Fraction(min(2, len(near))))
 
 
-def _share(plan: Plan, question: Question) -> Fraction:
+def _share(exercise: Exercise, question: Question) -> Fraction:
     """What a question is worth."""
-    return Fraction(plan.exercise.marks * question.share, sum(planned.question.share for planned in plan.questions))
+    return Fraction(exercise.marks * question.share, sum(one.share for one in exercise.questions))
 
 
-def _no_parts(plan: Plan) -> tuple[Part, ...]:
-    return tuple(Part(q.question.name, "all", _share(plan, q.question), Fraction(0)) for q in plan.questions)
+def _no_parts(exercise: Exercise) -> tuple[Part, ...]:
+    return tuple(Part(question.name, "all", _share(exercise, question), Fraction(0)) for question in exercise.questions)
 
 
 def _judge_measured(plan: QuestionPlan, answers: Answers, varies: bool) -> Judged:
     """As `_judge_question`, where something is measured: a part for each measurement, one finding for all that failed."""
     question, pairs = plan.question, []
-    worth = _share(answers.plan, question) / len(question.measured)
+    worth = _share(answers.plan.exercise, question) / len(question.measured)
     lost = tuple(Part(question.name, measured.what, worth, Fraction(0)) for measured in question.measured)
     for case in plan.cases:
         reply = answers.reply(case.place)
         if "value" not in reply:
-            return lost, (explanations.trouble_finding(question, case, reply, answers.seconds),)
+            return lost, (explanations.trouble_finding(question, case, reply, answers.plan.exercise),)
         if reply.get("altered"):
             return lost, (Finding(WRONG, question.name, explanations.altered_sentence(question, reply["altered"])),)
         with contextlib.suppress(NoAnswer):
@@ -201,7 +216,7 @@ def _judge_numbers(plan: QuestionPlan, answers: Answers) -> tuple[bool, Finding 
             break
         reply = answers.reply(case.place)
         if "value" not in reply:
-            return False, explanations.trouble_finding(question, case, reply, answers.seconds)
+            return False, explanations.trouble_finding(question, case, reply, answers.plan.exercise)
         try:
             got = answers.value(reply)
         except NoAnswer:
@@ -241,7 +256,9 @@ def _judge_stacked(plan: QuestionPlan, answers: Answers) -> Finding | None:
 def _stacked_finding(question: Question, case: Case, answers: Answers) -> Finding | None:
     reply = answers.reply(case.place)
     if "value" not in reply:
-        return replace(explanations.trouble_finding(question, case, reply, answers.seconds), remark=explanations.ONLY_ARRAYS)
+        return replace(
+            explanations.trouble_finding(question, case, reply, answers.plan.exercise), remark=explanations.ONLY_ARRAYS
+        )
     try:
         apart = difference(answers.value(reply), case.wanted, question.agrees_within, question.gives)
     except NoAnswer:

@@ -24,6 +24,7 @@ from ..worker.wire import Expression, from_wire, to_wire
 from .compare import difference
 from .inputs import as_integers, asked_singly, draw, is_whole, stack, whole_inputs, whole_parts
 from .protocols import Call, Inputs
+from .stand_ins import Earlier
 
 Answer = Callable[[str, Inputs], Any]
 POINTS = 5  # a formula is judged by its values, and each costs a millisecond to work out
@@ -71,11 +72,14 @@ class QuestionPlan:
 
 @dataclass(frozen=True)
 class Plan:
+    """All that is asked of an exercise. A sealed one has with it what stands in for `earlier` exercises."""
+
     exercise: Exercise
     seed: int
     calls: tuple[dict, ...]
     places: dict[str, int]
     questions: tuple[QuestionPlan, ...]
+    earlier: tuple[Earlier, ...] | None = None
 
 
 class Batch:
@@ -141,7 +145,7 @@ def _plan_question(question: Question, seed: int, count: int, batch: Batch, answ
             Case(
                 (),
                 batch.add(symbolic_call(question, drawn)),
-                _evaluate(question.asks, question, drawn),
+                evaluate_formula(question.asks, question, drawn),
                 shown_inputs(question, drawn[0]),
             ),
         )
@@ -237,6 +241,10 @@ def altered(value: Any, rng: random.Random, factors: tuple[float, float] = OTHER
     """Another answer of the same kind: each number in it times something between the two factors, each by itself."""
     if isinstance(value, (tuple, list)):
         return type(value)(altered(item, rng, factors) for item in value)
+    if isinstance(value, np.ndarray) and value.dtype.kind in "fc":
+        each = np.random.default_rng(rng.getrandbits(64))
+        turns = np.exp(1j * each.uniform(0.3, 1.5, value.shape)) if value.dtype.kind == "c" else 1.0
+        return (np.where(value == 0, 1.0, value) * each.uniform(*factors, value.shape) * turns).astype(value.dtype)
     if isinstance(value, np.ndarray):
         return np.array([altered(item, rng, factors) for item in value.ravel().tolist()], value.dtype).reshape(value.shape)
     if isinstance(value, np.generic):
@@ -271,7 +279,7 @@ def _slip_values(slip: Slip, question: Question, cases: Sequence[Case], drawn: S
     try:
         with np.errstate(all="ignore"):
             values = (
-                (_evaluate(slip.wrong, question, drawn),)
+                (evaluate_formula(slip.wrong, question, drawn),)
                 if question.symbolic
                 else tuple(slip.wrong(*case.inputs) for case in cases)
             )
@@ -322,7 +330,7 @@ def _stacked(question: Question, batch: Batch, together: Inputs, wanted: Any) ->
     return Case(together, place, wanted, shown_inputs(question, together))
 
 
-def _evaluate(formula: Callable, question: Question, points: Any) -> Any:
+def evaluate_formula(formula: Callable, question: Question, points: Any) -> Any:
     """A function of sympy symbols as the `Expression` it gives, with its values at the points."""
     import sympy  # late: it takes a second, and only a formula wants it
 

@@ -7,6 +7,7 @@ from ..checks.exercise import Exercise, Question
 from ..course import SEALED, find, load_exercise
 from .plan import Plan, draw_plan
 from .sealed import read_sealed_plan
+from .stand_ins import Earlier, references_for
 
 _DRAWING = threading.RLock()  # the thread that asks first draws a plan, and the others wait for it
 
@@ -19,15 +20,15 @@ def plan_for(name: str, seed: int) -> Plan:
         return cached_plan(find(name), seed)
 
 
+def exercise_at(path: str) -> Exercise:
+    """The exercise at a path, for which nothing is drawn; in a student pack as much of it as the sealed file holds."""
+    return read_sealed_plan(path).exercise if SEALED else load_exercise(path)
+
+
 @cache
 def cached_plan(path: str, seed: int) -> Plan:
     """The plan of the exercise at a path, drawn once in this process."""
     return draw_plan(load_exercise(path), seed)
-
-
-def exercise_for(path: str) -> Exercise:
-    """The exercise at a path, as far as it is known here: its title, its hints, what it asks for."""
-    return read_sealed_plan(path).exercise if SEALED else load_exercise(path)
 
 
 def with_reference(question: Question, path: str) -> Question | None:
@@ -35,3 +36,8 @@ def with_reference(question: Question, path: str) -> Question | None:
     if SEALED or not question.sealed:
         return None if question.sealed else question
     return next(one for one in load_exercise(path).questions if one.name == question.name)
+
+
+def earlier_of(plan: Plan) -> tuple[Earlier, ...]:
+    """What stands in for the exercises that a plan's exercise builds on: references, or in a student pack what it has of them."""
+    return references_for(plan.exercise.path) if plan.earlier is None else plan.earlier

@@ -33,6 +33,6 @@ class WorkerLike(Protocol):
     """Runs submissions."""
 
     def session(
-        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False
+        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False, lender: Any = None
     ) -> AbstractContextManager[SessionLike]:
-        """A session for one exercise, from its files."""
+        """A session for one exercise, from its files; `lender` answers what they ask of earlier ones."""

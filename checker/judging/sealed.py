@@ -135,6 +135,7 @@ def _question_to_data(planned: QuestionPlan) -> dict:
         "refusals": [[refusal.what, _case_to_data(case)] for refusal, case in planned.refusals],
         "slips": [[slip.says, list(map(_wanted_to_data, wrongs))] for slip, wrongs in planned.slips],
         "share": question.share,
+        "further": question.further,
         "measured": [[one.what, one.because, one.unit, one.least, one.most] for one in question.measured],
         "laws": [law.says for law in question.holds],
         "law_cases": [[numbers[id(case.law)], list(map(to_wire, case.inputs)), case.shown] for case in planned.laws],
@@ -164,6 +165,7 @@ def _question_from_data(data: dict, laws: list, calls: Sequence[Call]) -> Questi
         no_published="sealed",
         measured=measured,
         share=data["share"],
+        further=data["further"],
     )
     return QuestionPlan(
         question,

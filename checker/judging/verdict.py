@@ -1,5 +1,6 @@
 """What the judge says, as values: nothing here decides anything or prints."""
 
+from collections.abc import Iterable, Sequence
 from dataclasses import asdict, dataclass
 from fractions import Fraction
 
@@ -40,9 +41,25 @@ class Part:
     measured: str = ""
 
 
+# How a member's own function stands, in place of which the course's stood in.
+MISSING, NOT_LOADING, STUB, SILENT, WRONG_VALUES = "missing", "not loading", "stub", "silent", "wrong values"
+
+
+@dataclass(frozen=True)
+class Lent:
+    """The course's own function of an earlier exercise, which stood in for the member's; `own` is how that one stands, if it is known.
+
+    Without a function it is the constants alone.
+    """
+
+    exercise: str
+    function: str = ""
+    own: str = ""
+
+
 @dataclass(frozen=True)
 class Verdict:
-    """The judgement of one exercise of one member."""
+    """The judgement of one exercise of one member, and what stood in for earlier exercises while it was judged."""
 
     exercise: str
     kind: str
@@ -50,10 +67,19 @@ class Verdict:
     parts: tuple[Part, ...] = ()
     findings: tuple[Finding, ...] = ()
     printed: str = ""
+    lent: tuple[Lent, ...] = ()
 
     @property
     def earned(self) -> Fraction:
         return sum((part.earned for part in self.parts), Fraction(0))
+
+
+def kind_of(parts: Iterable[Part], findings: Sequence[Finding]) -> str:
+    """The kind of a verdict with these parts and findings: the first that is about code, if there is any."""
+    about_code = next((finding.kind for finding in findings if finding.kind != NOT_ATTEMPTED), None)
+    if about_code or not findings:
+        return about_code or PASSED
+    return UNFINISHED if any(part.earned for part in parts) else NOT_ATTEMPTED
 
 
 def marks_text(amount: Fraction) -> str:
@@ -100,4 +126,5 @@ def from_data(data: dict) -> Verdict:
         )
         for finding in data["findings"]
     )
-    return Verdict(data["exercise"], data["kind"], data["marks"], parts, findings, data["printed"])
+    lent = tuple(Lent(**one) for one in data.get("lent", ()))
+    return Verdict(data["exercise"], data["kind"], data["marks"], parts, findings, data["printed"], lent)

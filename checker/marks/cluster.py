@@ -13,7 +13,7 @@ from typing import Any
 
 from ..course import PATHS
 from ..faults import Problem
-from ..judging.fingerprint import VerdictKey, files_used, judged_by, key_of
+from ..judging.fingerprint import Fingerprints, VerdictKey, judged_by
 from ..judging.verdict import Verdict, from_data, to_data
 from ..sandbox.proof import prove
 from ..submissions.members import Member
@@ -54,7 +54,8 @@ def mark_on_cluster(
         _check_machines(client, paths, uncontained)
         ahead = deque()
         for member in members:
-            ahead.append((member, [_submit(client, path, member.files, seed, store, uncontained) for path in paths]))
+            prints = Fingerprints(member.files)
+            ahead.append((member, [_submit(client, path, member, prints, seed, store, uncontained) for path in paths]))
             if len(ahead) > MEMBERS_AHEAD:
                 first, tasks = ahead.popleft()
                 yield _gather(client, first, tasks, store)
@@ -63,10 +64,12 @@ def mark_on_cluster(
             yield _gather(client, first, tasks, store)
 
 
-def _submit(client: Any, path: str, files: Mapping[str, str], seed: int, store: Store | None, uncontained: bool) -> Task:
+def _submit(
+    client: Any, path: str, member: Member, prints: Fingerprints, seed: int, store: Store | None, uncontained: bool
+) -> Task:
     """(key, verdict) if it is kept already, else (key, task)."""
-    files = {name: files[name] for name in files_used(f"{path}.py", files)}
-    key = key_of(path, files, seed)
+    files = {name: member.files[name] for name in prints.files_used(f"{path}.py")}
+    key = prints.key(path, seed)
     return key, (store and store.get(key)) or client.submit(
         _judge_there, path, files, seed, key.judged_by, uncontained, pure=False, retries=TRIES
     )

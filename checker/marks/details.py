@@ -13,7 +13,7 @@ class RunDetails:
     """All that the pages and tables of a run say beside the marks; kept with the run, so that a later amendment says the same.
 
     `school_year` is its first and its last day. `not_compared` are exercises on which the checker failed to look for likeness,
-    and why.
+    and why. `path` is what was set, a key of `core.SET`; the core's exercises are then marked by what the core asks of them.
     """
 
     seed: int
@@ -22,8 +22,11 @@ class RunDetails:
     club: str = CLUB
     alike: tuple[Alike, ...] = ()
     not_compared: tuple[tuple[str, str], ...] = ()
+    path: str = "all"
 
-    def with_changes(self, title: str | None, club: str | None, school_year: tuple[date, date] | None) -> "RunDetails":
+    def with_changes(
+        self, title: str | None, club: str | None, school_year: tuple[date, date] | None, path: str = "all"
+    ) -> "RunDetails":
         """The details of a further run, for which some of these were given anew."""
         return replace(
             self,
@@ -32,6 +35,7 @@ class RunDetails:
             school_year=school_year or self.school_year,
             alike=(),
             not_compared=(),
+            path=path,
         )
 
 
@@ -48,6 +52,7 @@ def details_to_data(details: RunDetails) -> dict:
         "school year": [day.isoformat() for day in details.school_year],
         "alike": [alike_to_data(pair) for pair in details.alike],
         "not compared": dict(details.not_compared),
+        "path": details.path,
     }
 
 
@@ -55,4 +60,4 @@ def details_from_data(data: dict, seed: int) -> RunDetails:
     """The details that `details_to_data` described; KeyError, TypeError or ValueError for anything else."""
     first, last = map(date.fromisoformat, data["school year"])
     alike, not_compared = tuple(map(alike_from_data, data["alike"])), tuple(data.get("not compared", {}).items())
-    return RunDetails(seed, (first, last), data["class"], data["club"], alike, not_compared)
+    return RunDetails(seed, (first, last), data["class"], data["club"], alike, not_compared, data.get("path", "all"))

@@ -7,33 +7,36 @@ has waited for it.
 import multiprocessing
 import sys
 import time
-from collections.abc import Callable, Iterator, Mapping
-from contextlib import suppress
+from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
+from contextlib import AbstractContextManager, ExitStack, suppress
 from dataclasses import dataclass
 from multiprocessing.connection import Connection, wait
 from typing import Any, Self
 
-from ..budgets import BUDGET
+from ..budgets import BUDGET, patience
 from ..faults import Problem, attempt
 from ..judging.judge import judge, not_judged
 from ..judging.plans import plan_for
+from ..judging.protocols import WorkerLike
+from ..judging.stand_ins import built_on
 from ..judging.verdict import Verdict
-from ..sandbox.session import GRACE
 from ..sandbox.workers import FreshWorker, WarmWorker, WorkerLost, start_worker
 from .memory import limited_memory
 
 # A fork has the course and its libraries from the start. Elsewhere it is not safe, or not to be had.
 _PROCESSES: Any = multiprocessing.get_context("fork" if sys.platform == "linux" else "spawn")
+MEMBERS_KEPT = 4  # members whose files a judge keeps as compiled
 ALONE = 1.0  # seconds after which a judge with nothing to do looks whether it is still wanted
 
 
 @dataclass(frozen=True)
 class Task:
-    """One exercise of one member: what `judge` takes."""
+    """One exercise of one member: what `judge` takes, and which member it is, by any number."""
 
     path: str
     files: Mapping[str, str]
     seed: int
+    member: int | None = None
 
 
 class Judges:
@@ -54,17 +57,27 @@ class Judges:
         """How many more tasks can be begun now."""
         return self._most - len(self._busy)
 
+    def place_of_next(self, paths: Sequence[str]) -> int:
+        """Which of some exercises is to be begun next: the first whose plan the judge that is free has drawn, or none has.
+
+        To draw a plan takes longer than to judge by it.
+        """
+        here = self._idle[-1].drawn if self._idle else set()
+        elsewhere = set().union(*(one.drawn for one in (*self._idle, *self._busy.values()))) - here
+        return next((place for place, path in enumerate(paths) if path not in elsewhere), 0)
+
     def begin(self, task: Task) -> None:
         """Hand a task to a judge that is free."""
         one = self._idle.pop() if self._idle else JudgingProcess()
         one.begin(task)
         self._busy[one.connection] = one
 
-    def finished(self) -> Iterator[tuple[Task, Verdict]]:
-        """Wait until at least one task is over, well or badly; each that is."""
+    def finished(self, at_once: bool = False) -> Iterator[tuple[Task, Verdict]]:
+        """Each task that is over, well or badly: wait until at least one is, or, `at_once`, do not wait."""
         over = False
         while self._busy and not over:
-            soonest = min(one.deadline for one in self._busy.values())
+            soonest = 0.0 if at_once else min(one.deadline for one in self._busy.values())
+            over = at_once
             ready = wait(list(self._busy), None if soonest == float("inf") else max(0.0, soonest - time.monotonic()))
             for connection, one in list(self._busy.items()):
                 verdict = one.result(connection in ready)
@@ -84,10 +97,12 @@ class JudgingProcess:
         self._process.start()
         theirs.close()
         self.is_alive, self.deadline = True, float("inf")
+        self.drawn: set[str] = set()
         self.task: Task
 
     def begin(self, task: Task) -> None:
         self.task, self.deadline = task, float("inf")
+        self.drawn.add(task.path)
         with suppress(OSError):  # it has gone: that is found out when its answer is waited for
             self.connection.send(task)
 
@@ -140,30 +155,52 @@ def _told(action: Callable, *arguments: Any) -> Any:
 def _judge(task: Task, workers: "Workers", connection: Connection) -> Verdict:
     plan, _ = attempt(plan_for, task.path, task.seed)  # a fault in it is met again, and told, in judging
     seconds = plan.exercise.seconds if plan else 0.0
-    connection.send(2 * seconds + GRACE + BUDGET.asking + BUDGET.judging)
+    again = (
+        patience(seconds) + BUDGET.exchanges + BUDGET.lending if built_on(task.path) else 0.0
+    )  # with stand-ins for earlier exercises
+    connection.send(patience(seconds) + BUDGET.asking + again + BUDGET.judging)
     with limited_memory(BUDGET.memory):
-        return workers.judge(task.path, task.files, task.seed)
+        return workers.judge(task.path, task.files, task.seed, task.member)
 
 
 class Workers:
-    """A worker, started when it is needed; a lost one is replaced, once."""
+    """A worker, started when it is needed, with what it has compiled for the last few members; a lost one is replaced, once."""
 
     def __init__(self) -> None:
         self._worker: WarmWorker | FreshWorker | None = None
+        self._members: dict[Hashable, tuple[WorkerLike, ExitStack]] = {}
 
     def __enter__(self) -> Self:
         return self
 
     def __exit__(self, *exception: object) -> None:
+        while self._members:
+            self._forget(next(iter(self._members)))
         if self._worker:
             self._worker.close()
+        self._worker = None
 
-    def judge(self, path: str, files: Mapping[str, str], seed: int) -> Verdict:
-        """As `judge.judge`, with this worker."""
-        self._worker = self._worker or start_worker()
+    def judge(self, path: str, files: Mapping[str, str], seed: int, member: Hashable = None) -> Verdict:
+        """As `judge.judge`, with this worker; `member` tells whose files these are, if more of the same will come."""
         try:
-            return judge(path, files, self._worker, seed)
+            return judge(path, files, self._worker_for(member), seed)
         except WorkerLost:
-            self._worker.close()
-            self._worker = start_worker()
-            return judge(path, files, self._worker, seed)
+            self.__exit__()
+            return judge(path, files, self._worker_for(member), seed)
+
+    def _worker_for(self, member: Hashable) -> WorkerLike:
+        self._worker = self._worker or start_worker()
+        if member is None:
+            return self._worker
+        if member not in self._members:
+            if len(self._members) == MEMBERS_KEPT:
+                self._forget(next(iter(self._members)))
+            stack = ExitStack()
+            own: AbstractContextManager[WorkerLike] = self._worker.for_member()
+            self._members[member] = stack.enter_context(own), stack
+        return self._members[member][0]
+
+    def _forget(self, member: Hashable) -> None:
+        _, stack = self._members.pop(member)
+        with suppress(WorkerLost):
+            stack.close()

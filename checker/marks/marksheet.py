@@ -5,6 +5,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from ..core import path_of
 from ..course import find, load_exercise
 from ..judging.verdict import NOT_JUDGED, Verdict, marks_text, to_data
 from ..text import display_text
@@ -40,7 +41,7 @@ class Mark:
 
 @dataclass(frozen=True)
 class MemberMarks:
-    """A member's marks, in the course's order, and the sentences about files that could not be read.
+    """A member's marks, in the course's order, and the sentences about the files.
 
     `name` is for people to read; `identity` is who it is.
     """
@@ -121,6 +122,7 @@ def marks_to_data(member: MemberMarks) -> dict:
         "exercises": [
             {
                 "exercise": mark.exercise,
+                "path": path_of(mark.exercise),
                 "earned": str(mark.amount),
                 "marks": mark.of,
                 "set_by_hand": mark.override

@@ -5,9 +5,12 @@ from collections import deque
 from collections.abc import Generator, Iterable, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
+from itertools import count
 
 from ..course import PATHS
-from ..judging.fingerprint import VerdictKey, files_used, key_of
+from ..faults import attempt
+from ..judging.fingerprint import Fingerprints, VerdictKey
+from ..judging.judge import not_handed_in, not_judged
 from ..judging.verdict import Verdict
 from ..submissions.members import Member
 from .judges import Judges, Task
@@ -37,11 +40,15 @@ class _Entry:
 
     member: Member
     keys: dict[str, VerdictKey]
+    absent: list[str] = field(default_factory=list)
     verdicts: dict[str, Verdict] = field(default_factory=dict)
 
     @property
     def is_done(self) -> bool:
         return len(self.verdicts) == len(self.keys)
+
+    def keep(self, path: str, verdict: Verdict, store: Store | None) -> None:
+        self.verdicts[path] = store.put(self.keys[path], verdict) if store else verdict
 
     def result(self) -> MemberVerdicts:
         return MemberVerdicts(self.member, tuple(self.verdicts[path] for path in self.keys), tuple(self.keys.values()))
@@ -71,37 +78,45 @@ def mark(
         If the store stops working. What it has acknowledged is kept.
     """
     jobs = jobs or os.cpu_count() or 1
-    coming, ahead, todo = iter(members), deque[_Entry](), deque[tuple[_Entry, Task]]()
+    coming, numbers, ahead, todo = iter(members), count(), deque[_Entry](), deque[tuple[_Entry, Task]]()
     at_work: dict[int, _Entry] = {}
     with Judges(jobs) as judges:
         while True:
             while len(ahead) <= 2 * jobs and (member := next(coming, None)) is not None:
-                entry, tasks = _entry(member, seed, paths, store)
+                entry, tasks = _entry(member, next(numbers), seed, paths, store)
                 ahead.append(entry)
                 todo += [(entry, task) for task in tasks]
             if not ahead:
                 return
             while todo and judges.free:
-                entry, task = todo.popleft()
+                place = judges.place_of_next([task.path for _, task in todo])
+                entry, task = todo[place]
+                del todo[place]
                 at_work[id(task)] = entry
                 judges.begin(task)
             if ahead[0].is_done:
                 yield ahead.popleft().result()
                 continue
-            for task, verdict in judges.finished():
-                entry = at_work.pop(id(task))
-                entry.verdicts[task.path] = store.put(entry.keys[task.path], verdict) if store else verdict
+            waiting = next((entry for entry in ahead if entry.absent), None)
+            if waiting:  # there is nothing to be run for it, so no judge has to load the exercise
+                path = waiting.absent.pop()
+                verdict, fault = attempt(not_handed_in, path)
+                waiting.keep(path, verdict or not_judged(path, fault), store)
+            for task, verdict in judges.finished(at_once=bool(waiting)):
+                at_work.pop(id(task)).keep(task.path, verdict, store)
 
 
-def _entry(member: Member, seed: int, paths: Sequence[str], store: Store | None) -> tuple[_Entry, list[Task]]:
+def _entry(member: Member, number: int, seed: int, paths: Sequence[str], store: Store | None) -> tuple[_Entry, list[Task]]:
     """A member with the verdicts that are kept, and what is still to be judged. A verdict sees only the files of its key."""
-    entry, tasks = _Entry(member, {}), []
+    entry, tasks, prints = _Entry(member, {}), [], Fingerprints(member.files)
     for path in paths:
-        files = {name: member.files[name] for name in files_used(f"{path}.py", member.files)}
-        entry.keys[path] = key_of(path, files, seed)
+        entry.keys[path] = prints.key(path, seed)
         kept = store.get(entry.keys[path]) if store else None
-        if kept is None:
-            tasks.append(Task(path, files, seed))
+        if kept is None and f"{path}.py" not in member.files:
+            entry.absent.append(path)
+        elif kept is None:
+            files = {name: member.files[name] for name in prints.files_used(f"{path}.py")}
+            tasks.append(Task(path, files, seed, number))
         else:
             entry.verdicts[path] = kept
     return entry, tasks

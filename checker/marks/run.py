@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
+from ..core import for_the_core
 from ..course import PATHS
 from ..faults import Problem
 from ..judging.verdict import NOT_JUDGED
@@ -41,6 +42,7 @@ class Request:
     title: str | None = None
     club: str | None = None
     school_year: tuple[date, date] | None = None
+    path: str = "all"
 
 
 class ClassMarks(Collection):
@@ -48,10 +50,11 @@ class ClassMarks(Collection):
 
     def __init__(self, store: Store, run: int):
         self._store, self._run, self._overrides = store, run, store.overrides()
+        self._look = for_the_core if store.about_run(run).path == "core" else lambda verdict: verdict
 
     def __iter__(self) -> Iterator[MemberMarks]:
         for name, problems, verdicts, identity in self._store.members(self._run):
-            yield member_marks(name, problems, verdicts, self._overrides, identity)
+            yield member_marks(name, problems, list(map(self._look, verdicts)), self._overrides, identity)
 
     def __len__(self) -> int:
         return self._store.count_members(self._run)
@@ -68,7 +71,7 @@ def details_for(request: Request, store: Store) -> RunDetails:
     before = new if last is None else store.about_run(last)
     if request.seed is not None:
         before = replace(before, seed=request.seed)
-    return before.with_changes(request.title, request.club, request.school_year)
+    return before.with_changes(request.title, request.club, request.school_year, request.path)
 
 
 def require_containment(uncontained: bool) -> Proof:

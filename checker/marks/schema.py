@@ -33,7 +33,7 @@ STEPS = (
             id          INTEGER PRIMARY KEY,
             run         INTEGER NOT NULL,
             name        TEXT NOT NULL,
-            problems    TEXT NOT NULL,      -- JSON: sentences about files that could not be read
+            problems    TEXT NOT NULL,      -- JSON: sentences about the files
             verdicts    TEXT NOT NULL,      -- JSON: for each exercise a verdict's id, or what stands in its place
             seal        TEXT NOT NULL,      -- hash of run, name, problems and the seals of those verdicts, and of identity
             UNIQUE (run, name)

@@ -2,17 +2,21 @@
 
 exercises/        the stubs
 checker/          the checker
-practice/         for each exercise its sealed practice values and its laws; the stubs once more; the reference's sound
+practice/         for each exercise its sealed practice values, its laws and its pictures; the stubs once more; the reference's sound
 site/             the lessons, where the site has been built
 START.md          how to begin
 """
 
+from collections.abc import Callable
+from functools import partial
 from importlib import metadata
 from pathlib import Path
 
 from ..course import CHECKOUT, PACKAGE, PATHS, ROOT
 from ..hear.sealed import PATH as HEAR
 from ..hear.sealed import seal_hear
+from ..see.sealed import file_of as see_file
+from ..see.sealed import seal_views
 from .cache import keep, read_kept
 from .index import PATH as INDEX
 from .index import make_index
@@ -53,10 +57,11 @@ def pack_files(site: Path | None = None, address: str = "") -> dict[str, bytes]:
         laws, sealed = sealed_plan(path)
         files[f"practice/{path}.sealed"] = sealed
         files[f"practice/{path}_laws.py"] = laws.encode()
+        files[see_file(path)] = kept_or_made(f"{path}.see", partial(seal_views, path))
     files |= {f"exercises/{name}": stub for name, stub in stubs.items()}
     files[STUBS] = zip_of(stubs)
     files[INDEX] = make_index().encode()
-    files[HEAR] = sealed_hear()
+    files[HEAR] = kept_or_made("hear.sealed", seal_hear)
     if site:
         files |= {f"site/{name}": data for name, data in site_files(site).items()}
     elif address:
@@ -80,12 +85,12 @@ def course_file(name: str) -> Path:
     return next((file for file in installed if file.is_file()), ROOT / name)
 
 
-def sealed_hear() -> bytes:
-    """What `seal_hear` makes, kept for the next time."""
-    kept = read_kept("hear.sealed")
+def kept_or_made(name: str, make: Callable[[], bytes]) -> bytes:
+    """What was kept under a name, or what is made now, and kept for the next time."""
+    kept = read_kept(name)
     if kept is None:
-        kept = seal_hear()
-        keep("hear.sealed", kept)
+        kept = make()
+        keep(name, kept)
     return kept
 
 

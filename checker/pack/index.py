@@ -15,11 +15,12 @@ _KEPT = "index.json"
 
 @dataclass(frozen=True)
 class Asked:
-    """One exercise: `functions` holds each function that it asks for, with its share of the marks."""
+    """One exercise: `functions` holds each function that it asks for, with its share of the marks and
+    whether it is further than the core."""
 
     title: str
     marks: int
-    functions: tuple[tuple[str, int], ...]
+    functions: tuple[tuple[str, int, bool], ...]
     lesson: Lesson
 
 
@@ -39,7 +40,7 @@ def make_index() -> str:
     made = {}
     for path in PATHS:
         exercise = load_exercise(path)
-        functions = tuple((question.name, question.share) for question in exercise.questions)
+        functions = tuple((question.name, question.share, question.further) for question in exercise.questions)
         made[path] = asdict(Asked(exercise.title, exercise.marks, functions, lesson_in_sources(path)))
     return json.dumps(made, indent=1, ensure_ascii=True)
 
@@ -63,8 +64,6 @@ def _made_once() -> dict[str, Asked]:
 
 def _entries(text: bytes) -> dict[str, Asked]:
     return {
-        path: Asked(
-            one["title"], one["marks"], tuple((name, share) for name, share in one["functions"]), Lesson(**one["lesson"])
-        )
+        path: Asked(one["title"], one["marks"], tuple(map(tuple, one["functions"])), Lesson(**one["lesson"]))
         for path, one in json.loads(text).items()
     }

@@ -7,8 +7,8 @@ from collections.abc import Mapping
 from fractions import Fraction
 from functools import cache
 
-from ..course import PATHS, PRACTICE_SEED, ROOT, SEALED
-from ..judging.explanations import still_a_stub
+from ..course import PRACTICE_SEED, ROOT, SEALED
+from ..judging.explanations import NOT_HANDED_IN, still_a_stub
 from ..judging.fingerprint import VerdictKey, files_used, judged_by, submission_hash
 from ..judging.judge import judge
 from ..judging.plan import Plan
@@ -105,16 +105,6 @@ def known_verdict(path: str, files: Mapping[str, str]) -> Verdict | None:
     return None
 
 
-def next_exercise(files: Mapping[str, str], after: str = "") -> str | None:
-    """The first exercise in the course's order that is not known to be passed, looked for behind one, then before it."""
-    start = PATHS.index(after) + 1 if after else 0
-    for path in (*PATHS[start:], *PATHS[:start]):
-        known = known_verdict(path, files)
-        if path != after and not (known and known.kind == PASSED):
-            return path
-    return None
-
-
 def _key(path: str, files: Mapping[str, str]) -> VerdictKey:
     return VerdictKey(submission_hash(f"{path}.py", files), _judged_by(path), str(PRACTICE_SEED))
 
@@ -131,15 +121,17 @@ def _judged_by(path: str) -> str:
 
 
 def _untouched(path: str, files: Mapping[str, str]) -> Verdict | None:
-    """The verdict on a file in which every function is still the stub; None of any other."""
-    source = files.get(f"{path}.py", "")
-    if "NotImplementedError" not in source:
+    """The verdict on a file that is not there, or in which every function is still the stub; None of any other."""
+    asked = index()[path]
+    source = files.get(f"{path}.py")
+    stubs = stub_functions(source) if source and "NotImplementedError" in source else set()
+    if source is not None and not all(name in stubs for name, *_ in asked.functions):
         return None
-    stubs = stub_functions(source)
-    entry = index()[path]
-    if not all(name in stubs for name, _ in entry.functions):
-        return None
-    shares = sum(share for _, share in entry.functions)
-    parts = tuple(Part(name, "all", Fraction(entry.marks * share, shares), Fraction(0)) for name, share in entry.functions)
-    findings = tuple(Finding(NOT_ATTEMPTED, name, still_a_stub(name)) for name, _ in entry.functions)
-    return Verdict(path, NOT_ATTEMPTED, entry.marks, parts, findings)
+    shares = sum(share for _, share, _ in asked.functions)
+    parts = tuple(Part(name, "all", Fraction(asked.marks * share, shares), Fraction(0)) for name, share, _ in asked.functions)
+    findings = (
+        (Finding(NOT_ATTEMPTED, path.rpartition("/")[2], NOT_HANDED_IN),)
+        if source is None
+        else tuple(Finding(NOT_ATTEMPTED, name, still_a_stub(name)) for name, *_ in asked.functions)
+    )
+    return Verdict(path, NOT_ATTEMPTED, asked.marks, parts, findings)

@@ -43,7 +43,7 @@ def require_stub(path: str, source: bytes) -> None:
     NotAStub
         If anything that it asks for does more than raise NotImplementedError.
     """
-    asked = {name for name, _ in index()[path].functions}
+    asked = {name for name, *_ in index()[path].functions}
     for name in sorted(asked - stub_functions(source)):
         raise NotAStub(
             f"exercises/{path}.py is no stub any more: {name} has been worked on. Put the stub back, and pack again."
@@ -53,7 +53,7 @@ def require_stub(path: str, source: bytes) -> None:
 def is_stub_of(path: str, source: bytes) -> bool:
     """Whether a source has a stub for every function that an exercise asks for."""
     stubs = stub_functions(source)
-    return all(name in stubs for name, _ in index()[path].functions)
+    return all(name in stubs for name, *_ in index()[path].functions)
 
 
 def stub_functions(source: str | bytes) -> set[str]:

@@ -14,9 +14,11 @@ from pathlib import Path
 import jinja2
 from markupsafe import Markup
 
+from ..core import path_of
 from ..course import UNITS, load_exercise, unit_of
 from ..faults import attempt
 from ..files import open_replacement
+from ..judging.explanations import lent_sentences
 from ..judging.verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, UNFINISHED, WRONG, Verdict, marks_text
 from ..marks.marksheet import Mark, MemberMarks, override_sentence
 from ..submissions.likeness import Alike
@@ -36,6 +38,7 @@ def write_reports(
     marked: date,
     alike: Sequence[Alike] = (),
     title: str = "Crystal to Reaction",
+    what_was_set: str = "",
 ) -> Path:
     """Write a report for each member, and a page for the class that leads to them.
 
@@ -52,6 +55,8 @@ def write_reports(
         Submissions to be looked at side by side.
     title : str
         Above every page.
+    what_was_set : str
+        A sentence about it, where that is not the whole course.
 
     Returns
     -------
@@ -65,7 +70,7 @@ def write_reports(
     """
     files = [f"members/{name}.html" for name in report_names([member.name for member in members])]
     (folder / "members").mkdir(parents=True, exist_ok=True)
-    common = {"course": title, "marked": marked}
+    common = {"course": title, "marked": marked, "what_was_set": what_was_set}
     summary, rows = Summary(paths), []
     for member, file in zip(members, files, strict=True):
         page, fault = attempt(_member_page, common, member)
@@ -92,6 +97,11 @@ def _by_kind_and_unit(member: MemberMarks) -> dict:
     return {
         "to_look_at": [mark for mark in member.marks if mark.verdict.kind not in (PASSED, NOT_ATTEMPTED)],
         "passed": kinds[PASSED],
+        "by_path": [
+            (path, sum(mark.verdict.kind == PASSED for mark in marks), len(marks))
+            for path in ("core", "further")
+            if (marks := [mark for mark in member.marks if path_of(mark.exercise) == path])
+        ],
         "not_attempted": kinds[NOT_ATTEMPTED],
         "by_unit": [(unit, list(marks)) for unit, marks in groupby(member.marks, key=lambda mark: unit_of(mark.exercise))],
     }
@@ -135,7 +145,9 @@ def _templates() -> jinja2.Environment:
         part_names=PART_NAMES,
         symbol=symbol,
         exercise=load_exercise,
+        path_of=path_of,
         by_hand=override_sentence,
+        lent=lent_sentences,
         parts_table=parts_table,
     )
     templates.filters.update(marks=marks_text, name=lambda path: path.rpartition("/")[2], day=day)

@@ -3,6 +3,7 @@
 import textwrap
 from dataclasses import dataclass
 
+from ..judging.explanations import lent_sentences
 from ..judging.verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, UNFINISHED, Finding, Verdict, lost_texts, marks_text
 from ..text import display_name
 
@@ -25,6 +26,8 @@ def verdict_lines(verdict: Verdict, width: int = WIDTH) -> list[Line]:
     width = min(width, WIDTH)
     name = verdict.exercise.rpartition("/")[2]
     lines = [Line(f"{name} · {verdict.kind}", _STYLES.get(verdict.kind, WRONG_STYLE))]
+    for sentence in lent_sentences(verdict):
+        lines += wrap(sentence, width)
     several = len({part.function for part in verdict.parts}) > 1
     stubs = [finding.function for finding in verdict.findings if finding.kind == NOT_ATTEMPTED and several]
     for finding in verdict.findings:

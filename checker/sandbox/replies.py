@@ -4,6 +4,7 @@ Whatever the bytes are, they are a reply whose every field is what `FIELDS` says
 are `Malformed`.
 """
 
+import re
 from collections.abc import Callable, Mapping
 from functools import partial
 from typing import Any
@@ -17,7 +18,7 @@ MOST_ARGUMENTS = 50
 
 
 def read_reply(raw: bytes) -> dict[str, Any]:
-    """The reply in a line of bytes.
+    """The reply in a line of bytes: a value or a trouble, or what is asked of an earlier function.
 
     Parameters
     ----------
@@ -31,13 +32,33 @@ def read_reply(raw: bytes) -> dict[str, Any]:
     """
     try:
         message = parse_line(raw)
-        if ("value" in message) == ("trouble" in message):
-            raise Malformed("neither an answer nor a reason")
+        if sum(kind in message for kind in ("value", "trouble", "asks")) != 1:
+            raise Malformed("neither an answer nor a reason, nor a question")
+        if "asks" in message and message.keys() != _QUESTION:
+            raise Malformed("not a question")
         return {field: FIELDS[field](value) for field, value in message.items()}
     except Malformed:
         raise
     except Exception as error:  # an unknown field, and whatever a reader below stumbles over
         raise Malformed(type(error).__name__) from None
+
+
+def read_code(raw: bytes) -> str | None:
+    """The compiled code in a line of bytes, as the text of it that goes back behind the walls; None if the child had none to give.
+
+    Raises
+    ------
+    Malformed
+        If they are anything else.
+    """
+    message = parse_line(raw)
+    code = message.get("code")
+    if message.keys() != {"code"} or not (code is None or type(code) is str and _BASE64.fullmatch(code)):
+        raise Malformed("not code")
+    return code
+
+
+_BASE64 = re.compile("[A-Za-z0-9+/]*=?=?")
 
 
 def _text(longest: int, lines: bool = False) -> Reader:
@@ -48,6 +69,16 @@ def _of(kind: type, data: Any) -> Any:
     if type(data) is not kind:
         raise Malformed("a field of the wrong type")
     return data
+
+
+def _value(data: Any) -> Any:
+    return from_wire(data, text=partial(clean, longest=MAX_TEXT, lines=True))
+
+
+def _by_name(data: Any) -> dict[str, Any]:
+    if len(_of(dict, data)) > MOST_ARGUMENTS:
+        raise Malformed("too many arguments")
+    return {clean(name, 80): _value(value) for name, value in data.items()}
 
 
 def _or_none(read: Reader) -> Reader:
@@ -73,7 +104,7 @@ def _whole(least: int, most: int) -> Reader:
 
 
 FIELDS: Mapping[str, Reader] = {
-    "value": partial(from_wire, text=partial(clean, longest=MAX_TEXT, lines=True)),
+    "value": _value,
     "altered": _list(_whole(ANSWER_ITSELF, MOST_ARGUMENTS), MOST_ARGUMENTS),
     "trouble": _text(40),
     "what": _text(200),
@@ -83,4 +114,8 @@ FIELDS: Mapping[str, Reader] = {
     "line": _or_none(_whole(0, MOST_LINES)),
     "names": _list(_text(100), 20),
     "printed": _text(2000, lines=True),
+    "asks": _text(200),
+    "arguments": _list(_value, MOST_ARGUMENTS),
+    "named": _by_name,
 }
+_QUESTION = {"asks", "arguments", "named"}

@@ -9,13 +9,31 @@ import threading
 import time
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
+from types import MappingProxyType
+from typing import Any, Protocol
 
-from ..budgets import BUDGET
+from ..budgets import BUDGET, patience
 from ..worker.wire import Malformed, line
 from .replies import read_reply
 
-GRACE = 1.0
+
+class Lender(Protocol):
+    """What stands in for earlier exercises: what there is, as `worker.stand_ins` takes it, and the answer to a question."""
+
+    @property
+    def offers(self) -> Mapping[str, Any]: ...
+
+    def answer(self, question: Mapping[str, Any], size: int) -> Mapping[str, Any]:
+        """The message that answers a question of so many bytes; `Malformed` if it is none that is to be answered."""
+
+
+class NothingLent:
+    """There is nothing to ask for, and whoever asks has forged the question."""
+
+    offers: Mapping[str, Any] = {}
+
+    def answer(self, question: Mapping[str, Any], size: int) -> Mapping[str, Any]:
+        raise Malformed("a question out of place")
 
 
 @dataclass(frozen=True)
@@ -31,35 +49,59 @@ class Session:
     Asking never raises for what the child does: it returns replies, or fewer and says why in `ended`.
     """
 
-    def __init__(self, line_to_child: "PipeLine | ThreadLine", seconds: float, starting: float = 0.0) -> None:
+    def __init__(
+        self, line_to_child: "PipeLine | ThreadLine", seconds: float, lender: Lender | None = None, starting: float = 0.0
+    ) -> None:
         self._line, self._seconds, self._starting = line_to_child, seconds, starting
-        self._bytes, self._waiting = BUDGET.replies, 2 * seconds + GRACE + BUDGET.asking
+        self._lender = lender or NothingLent()
+        self._bytes, self._waiting = BUDGET.replies, patience(seconds) + BUDGET.asking
+        self._lending, self._exchanges = 0.0, BUDGET.exchanges
         self.ended: SessionEnd | None = None
         self.signal: int | None = None
 
-    def begin(self, exercise: str, files: Mapping[str, str]) -> None:
-        """Hand over the exercise, once the child has said that it is ready."""
+    def begin(self, exercise: str, files: Mapping[str, str], code: Mapping[str, str] = MappingProxyType({})) -> None:
+        """Hand over the exercise, with the code of such files as have been compiled, once the child has said that it is ready."""
         deadline = self._deadline() + self._starting
         self._try(self._line.receive, deadline, BUDGET.reply)
         if not self.ended:
-            self._try(self._line.send, {"exercise": exercise, "files": files, "seconds": self._seconds}, deadline)
+            begun = {
+                "exercise": exercise,
+                "files": files,
+                "code": dict(code),
+                "seconds": self._seconds,
+                "offers": self._lender.offers,
+            }
+            self._try(self._line.send, begun, deadline)
 
     def ask(self, calls: Sequence[dict]) -> list[dict]:
-        """A reply for each call, as many as came: read, with clean texts, the value decoded."""
+        """A reply for each call, as many as came: read, with clean texts, the value decoded. Questions are answered meanwhile."""
         began, deadline, replies = time.monotonic(), self._deadline(), []
+        self._lending = 0.0
         if not self.ended:
             self._try(self._line.send, {"calls": calls}, deadline)
         while len(replies) < len(calls) and not self.ended:
-            raw = self._try(self._line.receive, deadline, min(BUDGET.reply, self._bytes))
-            if raw is not None:
+            raw = self._try(self._line.receive, deadline + self._lending, min(BUDGET.reply, self._bytes))
+            reply = self._try(read_reply, raw) if raw is not None else None
+            if reply and "asks" in reply:
+                self._lend(reply, len(raw), deadline)
+            elif reply:
                 self._bytes -= len(raw)
-                reply = self._try(read_reply, raw)
-                replies += [reply] if reply is not None else []
-        self._waiting -= time.monotonic() - began
+                replies.append(reply)
+        self._waiting -= time.monotonic() - began - self._lending
         return replies
 
+    def _lend(self, question: Mapping[str, Any], size: int, deadline: float) -> None:
+        """Answer a question; what that takes is not the child's time."""
+        began = time.monotonic()
+        answer = self._try(self._lender.answer, question, size)
+        exchange = min(BUDGET.exchange, self._exchanges)
+        self._exchanges -= exchange
+        self._lending += time.monotonic() - began + exchange
+        if answer is not None:
+            self._try(self._line.send, answer, deadline + self._lending)
+
     def _deadline(self) -> float:
-        return time.monotonic() + min(2 * self._seconds + GRACE, max(0.0, self._waiting))
+        return time.monotonic() + min(patience(self._seconds), max(0.0, self._waiting))
 
     def _try(self, action: Callable, *arguments: Any) -> Any:
         """What the action returns, or None with `ended` set."""
@@ -118,7 +160,7 @@ class ThreadLine:
     def _read(self) -> None:
         """Queue lines until there are no more, or more than the judge will read."""
         assert self._process.stdout is not None
-        left = BUDGET.replies
+        left = BUDGET.replies + BUDGET.questions
         while left > 0 and (raw := self._process.stdout.readline(BUDGET.reply + 1)):
             self._lines.put(raw)
             left -= len(raw)

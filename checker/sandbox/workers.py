@@ -11,14 +11,16 @@ import signal
 import socket
 import subprocess
 import sys
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
 from pathlib import Path
 from typing import Self
 
+from ..budgets import GRACE
 from ..faults import Problem
-from ..worker.wire import ANSWER, FORGET, FORK, FORK_WITH_SCRATCH, REAP, START_ENVIRONMENT
-from .session import GRACE, PipeLine, Session, ThreadLine
+from ..worker.wire import ANSWER, FORGET, FORK, FORK_COMPILER, FORK_WITH_SCRATCH, ORDER, REAP, START_ENVIRONMENT
+from .compiled import CompiledFiles
+from .session import Lender, PipeLine, Session, ThreadLine
 
 STARTING = 20.0  # seconds for a fresh Python to import numpy and sympy, on a slow machine
 # The worker's package is put on the path by itself, so that nothing of the judge's can be imported with it.
@@ -65,6 +67,15 @@ class WarmWorker:
     def __init__(self) -> None:
         self._started: dict[tuple[str, ...], WarmProcess] = {}
 
+    @contextlib.contextmanager
+    def for_member(self) -> Iterator["MemberWorker"]:
+        """A worker for the exercises of one member alone: what their files import is compiled once."""
+        compiled = CompiledFiles(lambda: self._warm().child(FORK_COMPILER))
+        try:
+            yield MemberWorker(self, compiled)
+        finally:
+            compiled.close()
+
     def __enter__(self) -> Self:
         return self
 
@@ -76,17 +87,26 @@ class WarmWorker:
             process.close()
 
     @contextlib.contextmanager
-    def session(self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False) -> Iterator[Session]:
+    def session(
+        self,
+        exercise: str,
+        files: Mapping[str, str],
+        seconds: float,
+        symbolic: bool = False,
+        lender: Lender | None = None,
+        compiled: CompiledFiles | None = None,
+    ) -> Iterator[Session]:
         """A fresh child that has loaded `exercise` from `files` (path → source), asked with `Session.ask`.
 
-        `symbolic` says that the calls will be made with symbols. The child ends with the session: whatever is run next
-        is run in another.
+        `symbolic` says that the calls will be made with symbols; `lender` answers for earlier exercises; `compiled` is of the
+        member whose files these are. The child ends with the session: whatever is run next is run in another.
         """
         warm = self._warm(*_libraries(files, symbolic))
-        child = Child(warm, _mention(files, _OF_FILES))
-        session = Session(child.line, seconds)
+        child = warm.child(FORK_WITH_SCRATCH if _mention(files, _OF_FILES) else FORK)
+        session = Session(child.line, seconds, lender)
         try:
-            session.begin(exercise, files)
+            session.begin(exercise, files, compiled.of(files) if compiled else {})
+            warm.fork_ahead()
             yield session
         except BaseException:
             child.end()
@@ -99,25 +119,48 @@ class WarmWorker:
         return self._started[libraries]
 
 
+class MemberWorker:
+    """As `WarmWorker`, for one member."""
+
+    def __init__(self, worker: WarmWorker, compiled: CompiledFiles) -> None:
+        self._worker, self._compiled = worker, compiled
+
+    def session(
+        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False, lender: Lender | None = None
+    ) -> contextlib.AbstractContextManager[Session]:
+        """As `WarmWorker.session`."""
+        return self._worker.session(exercise, files, seconds, symbolic, lender, self._compiled)
+
+
 class Child:
     """A contained process, forked on order: the line to it, and its end.
 
     The line is a pair of sockets, not of pipes: a pipe could be opened anew, through /proc/self/fd, from its other end.
     """
 
-    def __init__(self, warm: "WarmProcess", with_scratch: bool) -> None:
+    def __init__(self, warm: "WarmProcess", order: bytes) -> None:
         self._end, theirs = socket.socketpair()
         self._end.setblocking(False)
-        self.line, self._warm, self._pid = PipeLine(self._end.fileno(), self._end.fileno()), warm, None
+        self.line, self._warm = PipeLine(self._end.fileno(), self._end.fileno()), warm
+        self._pid: int | None = None
         try:
-            try:
-                warm.order(FORK_WITH_SCRATCH if with_scratch else FORK, [theirs.fileno()])
-            finally:
-                theirs.close()
-            self._pid, self._pidfd = warm.answer()
+            warm.order(order, 0, [theirs.fileno()])
         except BaseException:
-            self.end()
+            self._end.close()
             raise
+        finally:
+            theirs.close()
+
+    def learn_number(self) -> None:
+        """Wait until it has been forked. Until then the warm process answers nothing else."""
+        self._pid, self._pidfd = self._warm.answer()
+
+    @property
+    def is_there(self) -> bool:
+        """Whether it waits to be told something, or is about to."""
+        with contextlib.suppress(BlockingIOError):
+            return bool(self._end.recv(1, socket.MSG_PEEK))
+        return True
 
     def end(self, want_signal: bool = False) -> int | None:
         """Kill the child. With `want_signal`, return the signal that had already ended it, if one had."""
@@ -125,7 +168,7 @@ class Child:
         if self._pid is None:
             return None
         _kill(self._pid, self._pidfd)
-        self._warm.order(REAP if want_signal else FORGET, [])
+        self._warm.order(REAP if want_signal else FORGET, self._pid)
         status = self._warm.answer()[0] if want_signal else 0
         return os.WTERMSIG(status) if os.WIFSIGNALED(status) else None
 
@@ -148,8 +191,39 @@ class WarmProcess:
         )
         theirs.close()
         _lift_limit(self._process.pid)
+        self._ahead: Child | None = None
+        self._unanswered: Child | None = None
+
+    def child(self, order: bytes) -> Child:
+        """A child that has read nothing yet: the one forked ahead if it is of the kind, else a new one."""
+        if order == FORK and (ahead := self._take_ahead()):
+            if self._process.poll() is None and ahead.is_there:
+                return ahead
+            ahead.end()
+        child = Child(self, order)
+        child.learn_number()
+        return child
+
+    def fork_ahead(self) -> None:
+        """Have the next child forked and shut in while this one is at work and its answers are compared."""
+        if self._ahead is None:
+            self._ahead = self._unanswered = Child(self, FORK)
+
+    def _take_ahead(self) -> Child | None:
+        self._settle()
+        ahead, self._ahead = self._ahead, None
+        return ahead
+
+    def _settle(self) -> None:
+        """Read the answer that is still to come, so that the next is to what is asked next."""
+        unanswered, self._unanswered = self._unanswered, None
+        if unanswered:
+            unanswered.learn_number()
 
     def close(self) -> None:
+        with contextlib.suppress(WorkerLost):
+            if ahead := self._take_ahead():
+                ahead.end()
         self._channel.close()
         try:
             self._process.wait(timeout=GRACE)
@@ -157,10 +231,11 @@ class WarmProcess:
             self._process.kill()
             self._process.wait()
 
-    def order(self, order: bytes, descriptors: list[int]) -> None:
+    def order(self, order: bytes, child: int = 0, descriptors: Sequence[int] = ()) -> None:
+        self._settle()
         rights = [(socket.SOL_SOCKET, socket.SCM_RIGHTS, array.array("i", descriptors))] if descriptors else []
         try:
-            self._channel.sendmsg([order], rights)
+            self._channel.sendmsg([ORDER.pack(order, child)], rights)
         except OSError:
             raise WorkerLost from None
 
@@ -185,8 +260,14 @@ class FreshWorker:
 
     close = __exit__
 
+    def for_member(self) -> contextlib.AbstractContextManager["FreshWorker"]:
+        """As `WarmWorker.for_member`."""
+        return contextlib.nullcontext(self)
+
     @contextlib.contextmanager
-    def session(self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False) -> Iterator[Session]:
+    def session(
+        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False, lender: Lender | None = None
+    ) -> Iterator[Session]:
         """As `WarmWorker.session`."""
         kept = {key: value for key, value in os.environ.items() if key.upper() in ("SYSTEMROOT", "TEMP", "TMP")}
         process = subprocess.Popen(
@@ -196,7 +277,7 @@ class FreshWorker:
             stderr=subprocess.DEVNULL,
             env=kept | START_ENVIRONMENT,
         )
-        session = Session(ThreadLine(process), seconds, starting=STARTING)
+        session = Session(ThreadLine(process), seconds, lender, starting=STARTING)
         try:
             session.begin(exercise, files)
             yield session

@@ -3,12 +3,12 @@
 import numpy as np
 
 from . import physics
-from .sample import Sample, effective_inductance
+from .sample import WoundSample, effective_inductance
 
 ROUNDS = 30  # of finding the frequency at a stop: the aerial's share depends on the frequency itself
 
 
-def reach(sample: Sample, with_aerial: bool) -> tuple[np.ndarray, np.ndarray]:
+def reach(sample: WoundSample, with_aerial: bool) -> tuple[np.ndarray, np.ndarray]:
     """Lowest and highest frequency that each drawn set tunes to."""
     all_in, all_out = (sample.stray + sample.windings.own_capacitance + end for end in (sample.maximum, sample.minimum))
     ends = []
@@ -21,7 +21,7 @@ def reach(sample: Sample, with_aerial: bool) -> tuple[np.ndarray, np.ndarray]:
     return tuple(ends)
 
 
-def angles(sample: Sample, frequency: float, capacitance: np.ndarray) -> np.ndarray:
+def angles(sample: WoundSample, frequency: float, capacitance: np.ndarray) -> np.ndarray:
     """Degrees at which each drawn set finds a frequency, 0 with the plates out; nan where it does not reach it.
 
     `capacitance`, in farads, is all told what tunes the coil there: `sample.capacitance_for`, or at the edge of oscillation

@@ -6,6 +6,7 @@ import subprocess
 import tempfile
 from contextlib import suppress
 from pathlib import Path
+from subprocess import DEVNULL
 
 from .fault import SheetFault
 
@@ -41,9 +42,8 @@ def print_sheet(page: Path, pdf: Path) -> Path:
             f"--print-to-pdf={made}",
             page.resolve().as_uri(),
         ]
-        nowhere = dict.fromkeys(("stdin", "stdout", "stderr"), subprocess.DEVNULL)
         with suppress(OSError, subprocess.TimeoutExpired):
-            subprocess.run(command, timeout=SECONDS, **nowhere)
+            subprocess.run(command, timeout=SECONDS, stdin=DEVNULL, stdout=DEVNULL, stderr=DEVNULL)
         if not made.is_file() or made.read_bytes()[:5] != b"%PDF-":
             raise SheetFault(f"{browser} made no PDF: open {page} in a browser and print it from there.")
         shutil.copyfile(made, pdf)

@@ -6,7 +6,7 @@ import numpy as np
 
 from . import physics
 from .reading import Parts
-from .sample import Sample, sample_of, with_windings
+from .sample import Sample, WoundSample, sample_of, with_windings
 from .windings import MOST_TICKLER
 
 DRAWS = 60  # of sets whose edge is looked for
@@ -61,13 +61,12 @@ def anode_capacitance(sample: Sample) -> float:
     )
 
 
-def reaction_set(sample: Sample, frequency: Any, throttle: Any, aerial: bool = True) -> physics.network.ReactionSet:
+def reaction_set(sample: WoundSample, frequency: Any, throttle: Any, aerial: bool = True) -> physics.network.ReactionSet:
     """The set of unit 06 made of the builder's parts, before it is tuned.
 
     Parameters
     ----------
-    sample : Sample
-        With windings.
+    sample : WoundSample
     frequency : float or ndarray, hertz, at which losses are reckoned
     throttle : float or ndarray, farad
     aerial : bool
@@ -111,7 +110,7 @@ def reaction_set(sample: Sample, frequency: Any, throttle: Any, aerial: bool = T
     )
 
 
-def settings(sample: Sample, frequency: float, aerial: bool) -> tuple[np.ndarray, np.ndarray]:
+def settings(sample: WoundSample, frequency: float, aerial: bool) -> tuple[np.ndarray, np.ndarray]:
     """Throttle and tuning condenser at the edge of oscillation on a frequency, farads for each drawn set; nan where the throttle
     does not reach it."""
     stops = sample.parts["valve.throttle_minimum"], sample.parts["valve.throttle_maximum"]

@@ -98,7 +98,7 @@ def _refuse_strangers(source: Source) -> None:
             raise source.fault(
                 (name,), f"{name} stands for a station, of which there may be several: write [[{name}]], in two brackets."
             )
-        tables = [((name,), value)] if name in SECTIONS else []
+        tables: list[tuple[tuple, dict]] = [((name,), value)] if name in SECTIONS else []
         if name in ROLES:
             tables = [((name, place), one) for place, one in enumerate(value)]
             if len(value) > 12:
@@ -143,7 +143,7 @@ def _read(source: Source, path: tuple, table: dict, key: Key) -> Entry:
 
 def _station(source: Source, role: str, place: int) -> Station:
     table, path = source.data[role][place], (role, place)
-    values = {key.name: _read(source, path, table, key).value for key in STATION}
+    values: dict[str, Any] = {key.name: _read(source, path, table, key).value for key in STATION}
     by_field = values["field"] is not None
     if by_field:
         for other in ("power", "distance", "ground"):

@@ -1,6 +1,6 @@
 """The builder's set drawn many times within its parts' tolerances, and the circuits that the draws make at a frequency."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields
 from functools import cached_property
 from typing import Any
 
@@ -15,7 +15,7 @@ from .windings import WIRE_PER_METRE, Windings, aerial_turns, crowding, tuned_ne
 
 @dataclass(frozen=True)
 class Sample:
-    """Parts in SI units, ndarrays of shape (draws,) unless said otherwise; `windings` once they are chosen."""
+    """Parts in SI units, ndarrays of shape (draws,) unless said otherwise, before a winding is chosen."""
 
     parts: Parts
     off: dict
@@ -32,7 +32,6 @@ class Sample:
     law: tuple
     ht: np.ndarray
     lt: np.ndarray
-    windings: Windings | None = None
 
     @cached_property
     def tuned_needed(self) -> np.ndarray:
@@ -82,15 +81,22 @@ class Sample:
         gauge = self.parts["wire.gauge"]
         return self.parts["wire.diameter"] if gauge is None else gauge
 
+    def first_valve(self) -> np.ndarray:
+        """Anode resistance of a valve that isolates the aerial: half-way to cut-off, at full HT (common practice)."""
+        return physics.triode.anode_resistance(self.ht, -self.ht / (2 * self.law[0]), *self.law)
+
+
+@dataclass(frozen=True)
+class WoundSample(Sample):
+    """A sample whose windings are chosen."""
+
+    windings: Windings
+
     def aerial_impedance(self, frequency: Any) -> np.ndarray:
         """All the way round the aerial, its winding included."""
         resistance = self.earth + physics.radiation.radiation_resistance(self.effective_height, frequency)
         inductance = self.windings.aerial_inductance + self.wire_inductance
         return physics.reflected.series_impedance(frequency, inductance, self.aerial_capacitance, resistance)
-
-    def first_valve(self) -> np.ndarray:
-        """Anode resistance of a valve that isolates the aerial: half-way to cut-off, at full HT (common practice)."""
-        return physics.triode.anode_resistance(self.ht, -self.ht / (2 * self.law[0]), *self.law)
 
 
 def sample_of(parts: Parts, draws: int = DRAWS) -> Sample:
@@ -124,9 +130,10 @@ def sample_of(parts: Parts, draws: int = DRAWS) -> Sample:
     )
 
 
-def with_windings(sample: Sample, tickler: int) -> Sample:
+def with_windings(sample: Sample, tickler: int) -> WoundSample:
     """The sample with its windings, a number of turns on the tickler."""
-    return replace(sample, windings=wind(sample, tickler))
+    parts = {field.name: getattr(sample, field.name) for field in fields(Sample)}
+    return WoundSample(**parts, windings=wind(sample, tickler))
 
 
 @dataclass(frozen=True)
@@ -139,7 +146,7 @@ class Circuit:
     capacitance: np.ndarray
 
 
-def coupled_circuit(sample: Sample, frequency: float, field: np.ndarray) -> Circuit:
+def coupled_circuit(sample: WoundSample, frequency: float, field: np.ndarray) -> Circuit:
     """Aerial winding and tuned circuit, for a field in volts a metre r.m.s.
 
     Raises
@@ -154,7 +161,7 @@ def coupled_circuit(sample: Sample, frequency: float, field: np.ndarray) -> Circ
     return Circuit(frequency, voltage, resistance, capacitance_for(sample, frequency, True))
 
 
-def isolated_circuit(sample: Sample, frequency: float, field: np.ndarray) -> Circuit:
+def isolated_circuit(sample: WoundSample, frequency: float, field: np.ndarray) -> Circuit:
     """The aerial on a valve of its own, whose anode feeds the winding that is otherwise the aerial's."""
     of, anode = sample.windings, sample.first_valve()
     emf = physics.aerial.aerial_emf(field, sample.effective_height)
@@ -170,7 +177,7 @@ def isolated_circuit(sample: Sample, frequency: float, field: np.ndarray) -> Cir
     return Circuit(frequency, np.sqrt(2) * emf * gain, reactance**2 / (own + taken.real), capacitance)
 
 
-def capacitance_for(sample: Sample, frequency: Any, with_aerial: bool) -> np.ndarray:
+def capacitance_for(sample: WoundSample, frequency: Any, with_aerial: bool) -> np.ndarray:
     """Farads, all message, that tune the coil, and what the aerial does to it, to a frequency; nan where none do."""
     angular = 2 * np.pi * frequency
     reactance = angular * effective_inductance(sample, frequency, with_aerial)
@@ -178,7 +185,7 @@ def capacitance_for(sample: Sample, frequency: Any, with_aerial: bool) -> np.nda
         return np.where(reactance > 0, 1 / (angular * reactance), np.nan)
 
 
-def effective_inductance(sample: Sample, frequency: Any, with_aerial: bool) -> np.ndarray:
+def effective_inductance(sample: WoundSample, frequency: Any, with_aerial: bool) -> np.ndarray:
     """Henries that the condenser finds: the coil's, and what the aerial reflects into it."""
     of = sample.windings
     if not with_aerial:

@@ -13,7 +13,7 @@ import numpy as np
 
 from . import physics
 from .keys import CRYSTAL, ISOLATED, QUENCHED, REACTION, SURROUNDINGS, VALVE
-from .sample import Circuit, Sample, coupled_circuit, isolated_circuit
+from .sample import Circuit, WoundSample, coupled_circuit, isolated_circuit
 
 DEPTH, TONE = 0.3, 1e3  # of modulation, hertz
 BANDWIDTH = 5e3  # hertz: to what width reaction is turned up: speech stays clear
@@ -27,10 +27,10 @@ class Audibility:
     """Decibels above the faintest tone that can be heard; and, in decibels, how far a carrier some hertz off is held down."""
 
     level: np.ndarray
-    holds_down: Callable[[float], float]
+    holds_down: Callable[[float], Any]
 
 
-def crystal_set(sample: Sample, frequency: float, field: np.ndarray) -> Audibility:
+def crystal_set(sample: WoundSample, frequency: float, field: np.ndarray) -> Audibility:
     """A crystal on a tap of the tuned winding."""
     circuit, tap = coupled_circuit(sample, frequency, field), tapping(sample)
     diode = sample.parts["crystal.saturation"] * (1 + sample.off["crystal"]), sample.parts["crystal.slope"]
@@ -45,7 +45,7 @@ def crystal_set(sample: Sample, frequency: float, field: np.ndarray) -> Audibili
     return Audibility(_level(sample, tone**2 / (2 * load)), _by_quality(frequency, quality))
 
 
-def tapping(sample: Sample) -> float:
+def tapping(sample: WoundSample) -> float:
     """Part of the tuned winding, from its earth end, at which the crystal is matched to it in the middle of the band; 1 for
     its top."""
     middle = np.sqrt(sample.parts["band.lowest"] * sample.parts["band.highest"])
@@ -53,22 +53,22 @@ def tapping(sample: Sample) -> float:
     return min(1.0, float(np.sqrt(at_rest / coupled_circuit(sample, middle, np.ones_like(sample.former)).resistance[0])))
 
 
-def one_valve(sample: Sample, frequency: float, field: np.ndarray) -> Audibility:
+def one_valve(sample: WoundSample, frequency: float, field: np.ndarray) -> Audibility:
     """A valve with grid condenser and leak."""
     return _on_grid(sample, coupled_circuit(sample, frequency, field), np.inf)
 
 
-def reaction_set(sample: Sample, frequency: float, field: np.ndarray) -> Audibility:
+def reaction_set(sample: WoundSample, frequency: float, field: np.ndarray) -> Audibility:
     """The same with reaction, turned up to `BANDWIDTH`."""
     return _on_grid(sample, coupled_circuit(sample, frequency, field), BANDWIDTH)
 
 
-def isolated_set(sample: Sample, frequency: float, field: np.ndarray) -> Audibility:
+def isolated_set(sample: WoundSample, frequency: float, field: np.ndarray) -> Audibility:
     """The same behind a valve that isolates the aerial."""
     return _on_grid(sample, isolated_circuit(sample, frequency, field), BANDWIDTH)
 
 
-def quenched_set(sample: Sample, frequency: float, field: np.ndarray) -> Audibility:
+def quenched_set(sample: WoundSample, frequency: float, field: np.ndarray) -> Audibility:
     """The same, quenched `QUENCH` times a second, every burst just reaching its limit and dying away as fast as it grew."""
     circuit = isolated_circuit(sample, frequency, field)
     grid = Grid(sample)
@@ -103,7 +103,7 @@ def _inductance(circuit: Circuit) -> np.ndarray:
     return 1 / ((2 * np.pi * circuit.frequency) ** 2 * circuit.capacitance)
 
 
-def _level(sample: Sample, power: np.ndarray) -> np.ndarray:
+def _level(sample: WoundSample, power: np.ndarray) -> np.ndarray:
     sensitivity = sample.parts["telephones.sensitivity"] + sample.off["telephones"]
     level = physics.phones.sound_pressure_level(np.maximum(power, 1e-30), sensitivity)
     return level - physics.phones.hearing_threshold(TONE)
@@ -116,7 +116,7 @@ def _by_quality(frequency: Any, quality: np.ndarray) -> Callable[[float], np.nda
 class Grid:
     """The detecting valve on a tuned circuit: how it loads it, what reaction gives back, and what is heard of a swing."""
 
-    def __init__(self, sample: Sample) -> None:
+    def __init__(self, sample: WoundSample) -> None:
         self.sample, self.load = sample, sample.parts["telephones.impedance"]
         leak, back, *_ = sample.grid_law
         self.taken = physics.hysteresis.grid_load(SWINGS, leak, back)
@@ -171,7 +171,7 @@ class Grid:
         return np.abs(on_grid * by_bias - by_carrier) / (1 / self.load + by_bias / factor)
 
 
-def _on_grid(sample: Sample, circuit: Circuit, bandwidth: float) -> Audibility:
+def _on_grid(sample: WoundSample, circuit: Circuit, bandwidth: float) -> Audibility:
     """A station on a detecting valve, reaction turned up until the band is so narrow; not at all for an endless one."""
     grid = Grid(sample)
     kept = np.minimum(2 * np.pi * bandwidth * circuit.capacitance, 1.0)

@@ -103,7 +103,7 @@ def source_of(data: bytes, name: str) -> Source:
         raise SheetFault(f"{name}, line {_end(text)}: brackets are nested too deep: write keys and plain tables.") from None
     except ValueError as problem:
         where = _WHERE.search(str(problem))
-        line = where[1] if where and where[1] else _end(text)
+        line = int(where[1]) if where and where[1] else _end(text)
         what = str(problem)[: where.start() if where else None].rstrip(".")
         raise SheetFault(
             f'{name}, line {line}: this is not TOML ({what[:120]}): write tables as [former] and keys as diameter = "75 mm".'

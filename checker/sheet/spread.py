@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..checks.units import tidily
-from .keys import SECTIONS
+from .keys import SECTIONS, Quantity
 from .reading import Parts
 
 DRAWS = 200
@@ -52,7 +52,7 @@ def draw_offsets(parts: Parts, draws: int = DRAWS) -> dict[str, np.ndarray]:
     evenly[0] = 0
     off = {}
     for column, key in enumerate(SECTIONS["spread"]):
-        scale = 0.01 if key.takes.unit == "%" else 1.0
+        scale = 0.01 if isinstance(key.takes, Quantity) and key.takes.unit == "%" else 1.0
         off[key.name] = evenly[:, column] * parts[f"spread.{key.name}"] * scale
     return off
 
@@ -102,7 +102,7 @@ def _most(values: np.ndarray, off: dict[str, np.ndarray]) -> str | None:
     if not scatter > 1e-9 * np.max(np.abs(values)):
         return None
     explained = {name: np.corrcoef(values, one)[0, 1] ** 2 for name, one in off.items() if np.std(one) > 0}
-    return NAMES[max(explained, key=explained.get)]
+    return NAMES[max(explained, key=lambda name: explained[name])]
 
 
 def text(result: Spread, unit: str, figures: int = 3) -> str:

@@ -85,10 +85,12 @@ def supply_of(sample: Sample) -> Supply:
         rating(2 * heat),
         spread(through, off),
         spread(anode, off),
-        *(float(physics.dropper.next_preferred(parts[name], SERIES)) for name in ("valve.leak", "supply.anode_resistor")),
+        float(physics.dropper.next_preferred(parts["valve.leak"], SERIES)),
+        float(physics.dropper.next_preferred(parts["supply.anode_resistor"], SERIES)),
         float(physics.dropper.next_preferred(parts["valve.grid_condenser"] * 1e12, "E6")) * 1e-12,
         guard,
-        *(rating(shorted(fresh, one)) for one in (guard, parts["supply.anode_resistor"])),
+        rating(shorted(fresh, guard)),
+        rating(shorted(fresh, parts["supply.anode_resistor"])),
     )
 
 

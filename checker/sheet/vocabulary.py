@@ -41,7 +41,7 @@ def mark_vocabulary(html: str) -> str:
     inside, pieces, tag = [], [], "span"
     for piece in _TAG.split(html):
         if piece.startswith("<"):
-            name = re.match(r"</?([a-zA-Z0-9]*)", piece)[1].lower()
+            name = re.sub(r"</?([a-zA-Z0-9]*).*", r"\1", piece, flags=re.S).lower()
             if name in _SKIP:
                 inside = inside[:-1] if piece.startswith("</") else [*inside, name]
             if name == "svg":

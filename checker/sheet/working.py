@@ -1,6 +1,7 @@
 """A file's parts worked out: all that the page shows, in SI units."""
 
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 
@@ -8,7 +9,7 @@ from . import dial, physics, reaction, sets
 from .keys import CRYSTAL, GROUNDS, ISOLATED, QUENCHED, REACTION, SURROUNDINGS
 from .possible import refuse_impossible, refuse_out_of_reach
 from .reading import Parts, Station
-from .sample import Sample, capacitance_for, sample_of, with_windings
+from .sample import WoundSample, capacitance_for, sample_of, with_windings
 from .spread import DRAWS, Spread, spread
 from .supply import TWO_VALVES, Supply, supply_of
 from .windings import fit_on_tube, tuned_turns
@@ -99,55 +100,57 @@ def _work_out(parts: Parts, draws: int) -> Sheet:
     supply = supply_of(sample)
     fit_on_tube(parts, {"aerial": sample.aerial_turns, "tuned": tuned_turns(sample.tuned_needed)})  # before a tickler is tried
     tickler = reaction.tickler_turns(parts)
-    sample = with_windings(sample, tickler)
-    of, chosen = sample.windings, parts["set"]
+    wound = with_windings(sample, tickler)
+    of, chosen = wound.windings, parts["set"]
     turns = {"aerial": of.aerial, "tuned": of.tuned} | ({} if chosen in (CRYSTAL, "one valve") else {"tickler": tickler})
     tube = fit_on_tube(parts, turns)
     with_aerial = chosen not in TWO_VALVES
-    ends = [spread(end, sample.off) for end in dial.reach(sample, with_aerial)]
-    refuse_out_of_reach(parts, ends)
-    tap = round(sets.tapping(sample) * of.tuned)
-    marks = _marks(parts, sample, tickler, with_aerial)
+    lowest, highest = (spread(end, wound.off) for end in dial.reach(wound, with_aerial))
+    refuse_out_of_reach(parts, [lowest, highest])
+    tap = round(sets.tapping(wound) * of.tuned)
+    marks = _marks(parts, wound, tickler, with_aerial)
     throttles = [mark.throttle for mark in marks if mark.throttle]
     return Sheet(
         parts,
-        tuple(_winding(sample, name, number) for name, number in turns.items()),
-        spread(of.tuned_needed, sample.off),
+        tuple(_winding(wound, name, number) for name, number in turns.items()),
+        spread(of.tuned_needed, wound.off),
         tube,
         tap if chosen == CRYSTAL and tap < of.tuned else None,
         tuple(
-            (names, spread(value, sample.off))
+            (names, spread(value, wound.off))
             for names, value in (("aerial and tuned", of.aerial_tuned), ("tuned and tickler", of.tuned_tickler))
             if names.split()[-1] in turns
         ),
-        tuple(ends),
+        (lowest, highest),
         marks,
         bool(throttles) and any(not np.isfinite(one.nominal) for one in throttles),
-        tuple(_reception(parts, sample, station) for station in parts.stations),
+        tuple(_reception(parts, wound, station) for station in parts.stations),
         supply,
-        _radiated_power(sample) if chosen == REACTION else None,
+        _radiated_power(wound) if chosen == REACTION else None,
         draws,
     )
 
 
-def _winding(sample: Sample, name: str, turns: int) -> Winding:
+def _winding(sample: WoundSample, name: str, turns: int) -> Winding:
     inductance = getattr(sample.windings, f"{name}_inductance")
     former, covered = sample.parts["former.diameter"], sample.parts["wire.covered"]
     wire = float(physics.winding.wire_length(turns, former, covered))
     return Winding(name, turns, spread(inductance, sample.off), wire, turns * covered)
 
 
-def _marks(parts: Parts, sample: Sample, tickler: int, with_aerial: bool) -> tuple[DialMark, ...]:
+def _marks(parts: Parts, sample: WoundSample, tickler: int, with_aerial: bool) -> tuple[DialMark, ...]:
     """The dial: round frequencies, and the stations."""
     reacts = parts["set"] in (REACTION, ISOLATED, QUENCHED)
     fewer = with_windings(sample_of(parts, min(reaction.DRAWS, len(sample.former))), tickler)
-    places = [(frequency, None) for frequency in dial.round_frequencies(parts["band.lowest"], parts["band.highest"])]
+    places: list[tuple[float, Station | None]] = [
+        (frequency, None) for frequency in dial.round_frequencies(parts["band.lowest"], parts["band.highest"])
+    ]
     places += [(station.frequency, station) for station in parts.stations]
     marks = (_mark(fewer if reacts else sample, *place, with_aerial, reacts) for place in places)
     return tuple(sorted(marks, key=lambda mark: mark.frequency))
 
 
-def _mark(sample: Sample, frequency: float, station: Station | None, with_aerial: bool, reacts: bool) -> DialMark:
+def _mark(sample: WoundSample, frequency: float, station: Station | None, with_aerial: bool, reacts: bool) -> DialMark:
     """One place on the dial, at the edge of oscillation where the throttle reaches it."""
     tuning, throttle = capacitance_for(sample, frequency, with_aerial), None
     if reacts:
@@ -164,7 +167,7 @@ def field_of(station: Station) -> float:
     return float(physics.field.ground_wave_field(station.power, station.distance, station.frequency, *ground))
 
 
-def _reception(parts: Parts, sample: Sample, station: Station) -> Reception:
+def _reception(parts: Parts, sample: WoundSample, station: Station) -> Reception:
     field = field_of(station)
     fields = field * 10 ** (sample.off["field"] / 20)
     noise = physics.radiated.noise_field(station.frequency, AUDIO_BAND, *SURROUNDINGS[parts["aerial.surroundings"]])
@@ -188,11 +191,11 @@ def _reception(parts: Parts, sample: Sample, station: Station) -> Reception:
     return Reception(station, field, 20 * np.log10(field / noise), far, levels, above)
 
 
-def _above(fields: np.ndarray, other: float, held_down: np.ndarray) -> np.ndarray:
+def _above(fields: np.ndarray, other: float, held_down: Any) -> np.ndarray:
     return np.broadcast_to(physics.rejection.protection_left(fields, other, held_down), fields.shape)
 
 
-def _radiated_power(sample: Sample) -> float:
+def _radiated_power(sample: WoundSample) -> float:
     """Watts that the nominal set sends out when it oscillates with `ONE_VOLT` in the middle of the band."""
     middle = np.sqrt(sample.parts["band.lowest"] * sample.parts["band.highest"])
     current = physics.radiated.aerial_current(

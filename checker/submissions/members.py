@@ -13,7 +13,8 @@ from pathlib import Path
 from ..course import PATHS
 from ..faults import Problem, attempt
 from ..text import display_name
-from .reading import SKIPPED, read_files_in_folder, read_files_in_zip
+from . import recognised
+from .reading import ARCHIVES, SKIPPED, File, HandIn, read_files_in_archive, read_files_in_folder
 
 _CODING = re.compile(rb"[ \t\f]*#[^\n]*?coding[:=][ \t]*([-\w.]+)")
 _UTF_8 = {b"utf-8", b"utf8", b"utf-8-sig"}
@@ -22,12 +23,14 @@ MOST_SAID = 20  # problems named of one member
 MOST_HELPERS = 50  # of one member
 _HELPER = re.compile(r"(?!test_)[^\W\d]\w*(?<!_check)(?<!__init__)\.py")
 _NOT_THEIRS = {"checker", "solutions", "tests", "course", "practice", "site-packages"}  # of a pack handed in whole
+_HANDED_OUT = {"START.md", "README.md", "LICENSE", "pyproject.toml", "constraints.txt", "py.typed", "progress.json"}
 _BY_NAME = {path.rpartition("/")[2]: path for path in PATHS}
 
 
 @dataclass(frozen=True)
 class Member:
-    """One member's submission: exercise files by path, and a sentence for whatever could not be read.
+    """One member's submission: exercise files by path, and what is to be said of the files: what could
+    not be read, what was read under another name.
 
     `name` is for people to read; `identity` is who it is: see `identity_of`.
     """
@@ -74,9 +77,9 @@ def find_submissions(folder: str | Path) -> list[Submission]:
             found.append(_submission(entry.name, entry.path, "folder"))
         elif entry.is_symlink():
             found.append(_submission(entry.name, entry.path, "link"))
-        elif entry.name.lower().endswith(".zip"):
-            stem = entry.name[:-4]
-            found.append(_submission(entry.name if stem in folders else stem, entry.path, "zip"))
+        elif ending := next((one for one in ARCHIVES if entry.name.lower().endswith(one)), ""):
+            stem = entry.name[: -len(ending)]
+            found.append(_submission(entry.name if stem in folders else stem, entry.path, "archive"))
     if not found:
         raise UnreadableFolder(f"{shown} holds no submissions: expected a folder or a zip for each member.")
     return _with_distinct_names(found)
@@ -125,8 +128,8 @@ def read_submission(submission: Submission) -> Member:
 def _read(submission: Submission) -> Member:
     if submission.kind == "folder":
         return read_member_folder(submission.path, submission.name)
-    if submission.kind == "zip":
-        return member_from(submission.name, *read_files_in_zip(submission.path, may_be_used))
+    if submission.kind == "archive":
+        return member_from(submission.name, read_files_in_archive(submission.path, may_be_used))
     return Member(submission.name, {}, ("The submission is a link to somewhere else; it was not followed.",))
 
 
@@ -135,16 +138,22 @@ def read_folder(folder: str | Path) -> list[Member]:
     return [read_submission(submission) for submission in find_submissions(folder)]
 
 
-def read_member_folder(folder: str | Path, name: str) -> Member:
-    """A member's files from a folder."""
-    return member_from(name, *read_files_in_folder(os.fspath(folder), may_be_used))
+def read_member_folder(folder: str | Path, name: str, account: bool = True) -> Member:
+    """A member's files from a folder; `account` as in `member_from`."""
+    return member_from(name, read_files_in_folder(os.fspath(folder), may_be_used), account)
 
 
 def may_be_used(relative: str) -> bool:
-    """Whether a file is an exercise, or may be a helper of the member's own beside one."""
+    """Whether a file is, or may be, an answer to an exercise, a helper of the member's own beside one, or holds such."""
     *folders, name = relative.split("/")
-    helper = _HELPER.fullmatch(name) and not _NOT_THEIRS & set(folders)
-    return exercise_of(relative) is not None or bool(helper)
+    return name.lower().endswith((*recognised.SOURCES, *ARCHIVES)) and (
+        exercise_of(relative) is not None or not _is_not_theirs(name, folders)
+    )
+
+
+def _is_not_theirs(name: str, folders: Iterable[str]) -> bool:
+    """Whether a file is one of those that were handed out beside the exercises, or belongs to an exercise of another course."""
+    return bool(_NOT_THEIRS & set(folders)) or name.startswith("test_") or name.endswith(("_check.py", "__init__.py"))
 
 
 def exercise_of(relative: str) -> str | None:
@@ -159,30 +168,128 @@ def exercise_of(relative: str) -> str | None:
     return None if in_other_unit else _BY_NAME.get(parts[-1])
 
 
-def member_from(name: str, found: dict[str, bytes], problems: list[str]) -> Member:
-    """Files by exercise; of two for one exercise, the one in a unit's folder and nearest the top is taken, and said."""
-    chosen: dict[str, str] = {}
-    for relative in sorted(
-        filter(exercise_of, found),
-        key=lambda r: ("/".join(r.removesuffix(".py").split("/")[-2:]) not in PATHS, r.count("/"), r),
-    ):
-        path = f"{exercise_of(relative)}.py"
-        if path in chosen:
-            problems.append(f"Two files for {path}: {display_name(chosen[path])} was taken, {display_name(relative)} left.")
-        else:
-            chosen[path] = relative
-    files = {}
-    for path, relative in (chosen | _helpers(found, chosen)).items():
+@dataclass(frozen=True)
+class Candidate:
+    """A file that may answer an exercise. `rank`: 0 by its name, 1 by its name but for what was added, 2 by its functions."""
+
+    path: str
+    relative: str
+    source: str
+    time: float
+    rank: int
+    said: str = ""
+
+    @property
+    def order(self) -> tuple:
+        """The one that is taken comes first: no unwritten stub before an answer, a name before what was guessed, the newer before the
+        older, the one in a unit's folder and nearest the top before others."""
+        in_unit = "/".join(self.relative.removesuffix(".py").split("/")[-2:]) == self.path
+        unwritten = recognised.is_unwritten(self.path, self.source)
+        return unwritten, self.rank == 2, -self.time, not in_unit, self.relative.count("/"), self.relative
+
+
+def member_from(name: str, handed_in: HandIn, account: bool = True) -> Member:
+    """Files by exercise. Of several for one exercise the first by `Candidate.order` is taken, and said.
+
+    With `account` each file that was handed in is read, or a sentence says why not.
+    """
+    problems, sources, answers = list(handed_in.problems), {}, []
+    for relative, file in sorted(handed_in.files.items()):
         try:
-            files[path] = _decode(found[relative])
-        except ValueError:
-            problems.append(f"{display_name(relative)} is not text in UTF-8; save it as UTF-8.")
+            sources[relative], said = _source(relative, file)
+        except ValueError as problem:
+            problems.append(f"{display_name(relative)} {problem}.")
+            continue
+        answers += _candidates(relative, sources[relative], file.time, said)
+    chosen: dict[str, Candidate] = {}
+    for one in sorted(answers, key=lambda one: one.order):
+        taken = chosen.setdefault(f"{one.path}.py", one)
+        if taken is one:
+            problems += [one.said] if one.said else []
+        elif one.rank < 2:
+            why = (
+                "the newer"
+                if taken.time > one.time
+                else "the other being unwritten"
+                if recognised.is_unwritten(one.path, one.source)
+                else ""
+            )
+            problems.append(
+                f"Two files for {one.path}.py: {display_name(taken.relative)} was taken{f', {why}' if why else ''}, "
+                f"{display_name(one.relative)} left."
+            )
+    taken_from = {path: one.relative for path, one in chosen.items()}
+    helpers = _helpers(sources.keys() - set(taken_from.values()), taken_from)
+    answering = {one.relative for one in answers} | set(helpers.values())
+    if account:
+        left = [relative for relative in sources if relative not in answering]
+        problems += [_left(relative) for relative in (*left, *filter(_is_worth_saying, handed_in.passed_over))]
     if len(problems) > MOST_SAID:
         problems = [*problems[:MOST_SAID], f"And {len(problems) - MOST_SAID:,} more like these."]
+    files = {path: one.source for path, one in chosen.items()} | {path: sources[relative] for path, relative in helpers.items()}
     order = {f"{path}.py": place for place, path in enumerate(PATHS)}
     return Member(
         name, dict(sorted(files.items(), key=lambda item: (order.get(item[0], len(order)), item[0]))), tuple(problems)
     )
+
+
+def _source(relative: str, file: File) -> tuple[str, str]:
+    """(the program in a file, what is to be said of it); ValueError says why there is none."""
+    try:
+        text = _decode(file.data)
+    except ValueError:
+        raise ValueError("is not text in UTF-8; save it as UTF-8") from None
+    if not relative.lower().endswith(".ipynb"):
+        return text, ""
+    try:
+        code, lines = recognised.code_of_notebook(text)
+    except ValueError as problem:
+        raise ValueError(f"was not read: {problem}") from None
+    return code, f", without {lines} line{'s' * (lines != 1)} that only a notebook obeys" if lines else ""
+
+
+def _candidates(relative: str, source: str, time: float, said: str) -> list[Candidate]:
+    """What a file may be an answer to."""
+    shown = display_name(relative)
+    if exact := exercise_of(relative):
+        return [Candidate(exact, relative, source, time, 0)]
+    named = recognised.named_like(relative)
+    other = _in_other_unit(relative, named) if named else False
+    if named and not other:
+        same = recognised.stem_of(relative).casefold() == named.rpartition("/")[2]
+        if same or recognised.defined_in(source) & recognised.functions_of(named):
+            return [Candidate(named, relative, source, time, 1, f"{shown} was read as {named}, by its name{said}.")]
+    return [
+        Candidate(path, relative, source, time, 2, f"{shown} was read as {path}, by its functions{said}.")
+        for path in recognised.answered_by(source)
+        if not _in_other_unit(relative, path)
+    ]
+
+
+def _in_other_unit(relative: str, path: str) -> bool:
+    """Whether a file lies in the folder of another unit than an exercise's."""
+    folder = relative.rpartition("/")[0].rpartition("/")[2]
+    return bool(re.match(r"unit\d\d_", folder)) and folder != path.partition("/")[0]
+
+
+def _left(relative: str) -> str:
+    """Why a file was not taken, and what to do."""
+    name, low = display_name(relative), relative.lower()
+    if low.endswith((".7z", ".rar", ".tar", ".xz", ".bz2", ".gz")):
+        return f"{name} was not read: it is packed in a way that is not unpacked here. Pack it as a zip."
+    if (named := recognised.named_like(relative)) and _in_other_unit(relative, named):
+        return f"{name} was not read: {named.rpartition('/')[2]} is an exercise of {named.partition('/')[0]}."
+    if low.endswith(recognised.SOURCES):
+        return f"{name} was not read: it is called like no exercise and does not hold all functions of one.{recognised.guess(relative)}"
+    return (
+        f"{name} was not read: answers are Python files (.py), notebooks (.ipynb), or zips of them.{recognised.guess(relative)}"
+    )
+
+
+def _is_worth_saying(relative: str) -> bool:
+    """Whether a file that was passed over is the member's own, and not one that was handed out."""
+    *folders, name = relative.split("/")
+    return not (_is_not_theirs(name, folders) or name in _HANDED_OUT or name.endswith(".pyc"))
 
 
 def _helpers(found: Iterable[str], chosen: Mapping[str, str]) -> dict[str, str]:
@@ -194,7 +301,11 @@ def _helpers(found: Iterable[str], chosen: Mapping[str, str]) -> dict[str, str]:
         places[folder] = f"{unit}/" if in_its_unit else ""
         if in_its_unit:
             places.setdefault(folder.rpartition("/")[0], "")
-    beside = sorted((one.count("/"), one) for one in found if exercise_of(one) is None and one.rpartition("/")[0] in places)
+    beside = sorted(
+        (one.count("/"), one)
+        for one in found
+        if exercise_of(one) is None and one.rpartition("/")[0] in places and _HELPER.fullmatch(one.rpartition("/")[2])
+    )
     helpers: dict[str, str] = {}
     for _, relative in beside[:MOST_HELPERS]:
         folder, _, name = relative.rpartition("/")

@@ -1,16 +1,21 @@
-"""The bytes that a member handed in, out of a folder or a zip.
+"""The bytes that a member handed in, out of a folder or a zip, and of the zips in it.
 
 Each file is opened once and read once, into memory; what was read is what is marked, whatever becomes of the file. No
 link is followed, no pipe is waited for, nothing is unpacked to disk. What cannot be read is said in a sentence and left.
 """
 
+import calendar
+import gzip
 import io
 import itertools
 import os
 import re
 import stat
+import tarfile
 import zipfile
 from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from ..budgets import BUDGET
 from ..text import display_name
@@ -31,8 +36,73 @@ TOO_LARGE = f"It unpacks to more than {BUDGET.unpacked >> 20} MB: the rest was n
 TOO_DEEP = f"Folders more than {BUDGET.depth} deep were not looked at."
 
 
-def read_files_in_folder(folder: str, wanted: Callable[[str], bool]) -> tuple[dict[str, bytes], list[str]]:
-    """The files in a folder whose path is wanted, and a sentence for each that could not be read.
+DEEPEST = 2  # an archive may lie in an archive
+ARCHIVES = (".zip", ".tar.gz", ".tgz")
+Wanted = Callable[[str], bool]
+
+
+class File(NamedTuple):
+    """What a file holds, and when it was last changed: seconds since 1970, of which zips know every second one."""
+
+    data: bytes
+    time: float
+
+
+@dataclass
+class HandIn:
+    """What was read of one submission: files by path, a sentence for each that could not be, the paths not looked into.
+
+    What is left of the member's budget goes down while it is read.
+    """
+
+    files: dict[str, File] = field(default_factory=dict)
+    problems: list[str] = field(default_factory=list)
+    passed_over: list[str] = field(default_factory=list)
+    entries: int = BUDGET.entries
+    left: int = BUDGET.all_files
+    unpacked: int = BUDGET.unpacked
+
+    def another(self) -> bool:
+        """Whether one more file may be looked at; says so where it may not."""
+        self.entries -= 1
+        if self.entries < 0:
+            self.say(TOO_MANY)
+        return self.entries >= 0
+
+    def say(self, problem: str) -> None:
+        if problem not in self.problems:
+            self.problems.append(problem)
+
+    def add(self, relative: str, file: File, wanted: Wanted, depth: int) -> None:
+        """Take a file that was read, out of so many archives; one that is an archive itself is looked into."""
+        if relative.lower().endswith(ARCHIVES):
+            if depth == DEEPEST:
+                self.say(f"{display_name(relative)} is an archive in an archive in an archive; it was not unpacked.")
+            else:
+                _look_into(self, file, wanted, f"{relative}/", relative, depth + 1)
+            return
+        self.left -= len(file.data)
+        if self.left < 0:
+            self.say(TOO_MUCH)
+            return
+        if relative in self.files:
+            self.say(f"{display_name(relative)} is in the zip more than once; the last was taken.")
+        self.files[relative] = file
+
+
+def _most(relative: str) -> int:
+    """Bytes of a file that may be read, by its name."""
+    return (
+        BUDGET.zip
+        if relative.lower().endswith(ARCHIVES)
+        else BUDGET.notebook
+        if relative.lower().endswith(".ipynb")
+        else BUDGET.file
+    )
+
+
+def read_files_in_folder(folder: str, wanted: Wanted) -> HandIn:
+    """The files in a folder whose path is wanted; those of the zips in it too, below the zip's own path.
 
     Parameters
     ----------
@@ -40,32 +110,30 @@ def read_files_in_folder(folder: str, wanted: Callable[[str], bool]) -> tuple[di
     wanted : callable
         Whether a path below the folder, with "/" between names, is of interest; the others are not opened.
     """
-    found, problems, seen, left, ahead = {}, [], 0, BUDGET.all_files, {"."}
+    found, ahead = HandIn(), {"."}
     for root, folders, names, opened in _walk(folder):
         below = os.path.relpath(root, folder)
         ahead.discard(below)
         folders[:] = sorted(name for name in folders if not SKIPPED.match(name))
         if folders and below.count(os.sep) >= BUDGET.depth:
             folders[:] = []
-            problems += [TOO_DEEP] if TOO_DEEP not in problems else []
+            found.say(TOO_DEEP)
         ahead.update(os.path.normpath(os.path.join(below, name)) for name in folders)
         for name in sorted(names):
-            seen += 1
-            if seen > BUDGET.entries:
-                return found, [*problems, TOO_MANY]
+            if not found.another() or found.left < 0:
+                return found
             relative = os.path.normpath(os.path.join(below, name)).replace(os.sep, "/")
             if not wanted(relative):
+                if not SKIPPED.match(name):
+                    found.passed_over.append(relative)
                 continue
-            data, problem = _read_once(name if opened is not None else os.path.join(root, name), BUDGET.file, opened)
+            file, problem = _read_once(name if opened is not None else os.path.join(root, name), _most(relative), opened)
             if problem:
-                problems.append(f"{display_name(relative)} {problem}.")
-            if data is not None:
-                left -= len(data)
-                if left < 0:
-                    return found, [*problems, TOO_MUCH]
-                found[relative] = data
-    problems += [f"{'The folder' if one == '.' else display_name(one)} {NOT_OPENED}." for one in sorted(ahead)]
-    return found, problems
+                found.problems.append(f"{display_name(relative)} {problem}.")
+            if file is not None:
+                found.add(relative, file, wanted, 0)
+    found.problems += [f"{'The folder' if one == '.' else display_name(one)} {NOT_OPENED}." for one in sorted(ahead)]
+    return found
 
 
 def _walk(folder: str) -> Iterator[tuple[str, list[str], list[str], int | None]]:
@@ -79,8 +147,8 @@ def _walk(folder: str) -> Iterator[tuple[str, list[str], list[str], int | None]]
         return
 
 
-def _read_once(path: str, most: int, folder: int | None = None) -> tuple[bytes | None, str | None]:
-    """(bytes, what is wrong): either may be None; both are given for a file that changed while it was read."""
+def _read_once(path: str, most: int, folder: int | None = None) -> tuple[File | None, str | None]:
+    """(file, what is wrong): either may be None; both are given for a file that changed while it was read."""
     try:
         descriptor = os.open(path, _OPENING, dir_fd=folder)
     except FileNotFoundError:
@@ -103,56 +171,112 @@ def _read_once(path: str, most: int, folder: int | None = None) -> tuple[bytes |
     if len(data) > most:
         return None, f"is larger than {_size(most)}; it was not read"
     same = (before.st_size, before.st_mtime_ns) == (after.st_size, after.st_mtime_ns) and len(data) == after.st_size
-    return data, None if same else CHANGED
+    return File(data, after.st_mtime), None if same else CHANGED
 
 
 def _size(most: int) -> str:
     return f"{most >> 20} MB" if most >= 1 << 20 else f"{most >> 10} kB"
 
 
-def read_files_in_zip(path: str, wanted: Callable[[str], bool]) -> tuple[dict[str, bytes], list[str]]:
-    """As `read_files_in_folder`, from a zip, which is read as one file and looked into in memory."""
-    data, problem = _read_once(path, BUDGET.zip)
-    problems = [f"The zip {problem}."] if problem else []
-    if data is None:
-        return {}, problems
-    if data.count(_ENTRY) > BUDGET.entries:
-        return {}, [*problems, f"The zip names more than {BUDGET.entries:,} files; it was not unpacked."]
+def read_files_in_archive(path: str, wanted: Wanted) -> HandIn:
+    """As `read_files_in_folder`, from a zip or a tar.gz, which is read as one file and looked into in memory."""
+    found = HandIn()
+    file, problem = _read_once(path, BUDGET.zip)
+    if problem:
+        found.say(f"The zip {problem}.")
+    if file is not None:
+        _look_into(found, file, wanted, "", path, 1)
+    return found
+
+
+def _look_into(found: HandIn, file: File, wanted: Wanted, below: str, name: str, depth: int) -> None:
+    """Read what an archive holds, `below` before each path."""
+    shown = display_name(name) if below else "The zip"
     try:
-        with zipfile.ZipFile(io.BytesIO(data)) as archive:
-            found, more = _from_archive(archive, wanted)
-    except Exception as error:  # the library raises errors of many kinds at what is no zip
-        return {}, [*problems, f"The zip cannot be read ({display_name(str(error))}). Ask for it again."]
-    return found, [*problems, *more]
+        if name.lower().endswith(".zip"):
+            if file.data.count(_ENTRY) > BUDGET.entries:
+                found.say(f"{shown} names more than {BUDGET.entries:,} files; it was not unpacked.")
+                return
+            with zipfile.ZipFile(io.BytesIO(file.data)) as archive:
+                _from_zip(found, archive, wanted, below, shown, depth)
+        else:
+            _from_tar(found, file, wanted, below, shown, depth)
+    except Exception as error:  # the libraries raise errors of many kinds at what is no archive
+        found.say(f"{shown} cannot be read ({display_name(str(error))}). Ask for it again.")
 
 
-def _from_archive(archive: zipfile.ZipFile, wanted: Callable[[str], bool]) -> tuple[dict[str, bytes], list[str]]:
-    found, problems, left, unpacked = {}, [], BUDGET.all_files, 0
+def _from_zip(found: HandIn, archive: zipfile.ZipFile, wanted: Wanted, below: str, shown: str, depth: int) -> None:
     if _overlap(archive.infolist()):
-        return {}, [f"The zip cannot be read. {OVERLAPPING}"]
+        found.say(f"{shown} cannot be read. {OVERLAPPING}")
+        return
     for entry in archive.infolist():
-        if len(entry.filename) > MAX_NAME:
-            problems.append(f"{display_name(entry.filename)} has too long a name; it was not read.")
+        if not found.another():
+            return
+        relative = _wanted_path(found, entry.filename, entry.is_dir(), wanted, below)
+        if not relative:
             continue
-        parts = entry.filename.replace("\\", "/").split("/")
-        passed_over = any(SKIPPED.match(part) for part in parts if part not in (".", ".."))
-        if entry.is_dir() or passed_over or not wanted("/".join(parts)):
-            continue
-        shown, relative = display_name(entry.filename), "/".join(part for part in parts if part != ".")
-        if unpacked > BUDGET.unpacked:
-            return found, [*problems, f"The zip is too large. {TOO_LARGE}"]
-        data, problem = _unpacked(archive, entry, parts)
-        unpacked += BUDGET.file if data is None else len(data)  # what is thrown away has had its time too
+        if found.unpacked < 0 or found.left < 0:
+            found.say(f"{shown} is too large. {TOO_LARGE}" if found.unpacked < 0 else TOO_MUCH)
+            return
+        most = _most(relative)
+        data, problem = _unpacked(archive, entry, most)
+        found.unpacked -= most if data is None else len(data)  # what is thrown away has had its time too
         if problem or data is None:
-            problems.append(f"{shown} {problem}.")
-            continue
-        if relative in found:
-            problems.append(f"{shown} is in the zip more than once; the last was taken.")
-        left -= len(data)
-        if left < 0:
-            return found, [*problems, TOO_MUCH]
-        found[relative] = data
-    return found, problems
+            found.problems.append(f"{display_name(below + entry.filename)} {problem}.")
+        else:
+            found.add(relative, File(data, _zip_time(entry)), wanted, depth)
+
+
+def _from_tar(found: HandIn, file: File, wanted: Wanted, below: str, shown: str, depth: int) -> None:
+    with gzip.GzipFile(fileobj=io.BytesIO(file.data)) as packed:
+        data = packed.read(max(found.unpacked, 0) + 1)
+    found.unpacked -= len(data)
+    if found.unpacked < 0:
+        found.say(f"{shown} is too large. {TOO_LARGE}")
+        return
+    with tarfile.open(fileobj=io.BytesIO(data), mode="r:") as archive:
+        for entry in archive:
+            if not found.another() or found.left < 0:
+                return
+            relative = _wanted_path(found, entry.name, entry.isdir(), wanted, below)
+            opened = archive.extractfile(entry) if relative and entry.isreg() and not entry.issparse() else None
+            if opened is None:
+                if relative:
+                    found.problems.append(f"{display_name(below + entry.name)} is no ordinary file; it was not read.")
+                continue
+            with opened:
+                most = _most(relative)
+                data = opened.read(most + 1)
+            if len(data) > most:
+                found.problems.append(f"{display_name(below + entry.name)} is larger than {_size(most)}; it was not read.")
+            else:
+                found.add(relative, File(data, float(entry.mtime)), wanted, depth)
+
+
+def _wanted_path(found: HandIn, name: str, folder: bool, wanted: Wanted, below: str) -> str:
+    """The path of an archive's entry that is to be read; nothing for any other, which is said or written down."""
+    if len(name) > MAX_NAME:
+        found.problems.append(f"{display_name(below + name)} has too long a name; it was not read.")
+        return ""
+    parts = name.replace("\\", "/").split("/")
+    if folder or any(SKIPPED.match(part) for part in parts if part not in (".", "..")):
+        return ""
+    relative = below + "/".join(part for part in parts if part != ".")
+    if not wanted(relative):
+        found.passed_over.append(relative)
+        return ""
+    if ".." in parts or parts[0] == "":
+        found.problems.append(f"{display_name(below + name)} points out of the zip; it was not read.")
+        return ""
+    return relative
+
+
+def _zip_time(entry: zipfile.ZipInfo) -> float:
+    """When an entry was changed; a zip does not know in which part of the world, and its numbers may be nonsense."""
+    try:
+        return float(calendar.timegm((*entry.date_time, 0, 0, 0)))
+    except (ValueError, OverflowError):
+        return 0.0
 
 
 def _overlap(entries: list[zipfile.ZipInfo]) -> bool:
@@ -161,17 +285,21 @@ def _overlap(entries: list[zipfile.ZipInfo]) -> bool:
     return any(start + _HEADER + size > after for (start, size), (after, _) in itertools.pairwise(places))
 
 
-def _unpacked(archive: zipfile.ZipFile, entry: zipfile.ZipInfo, parts: list[str]) -> tuple[bytes | None, str | None]:
+def _unpacked(archive: zipfile.ZipFile, entry: zipfile.ZipInfo, most: int) -> tuple[bytes | None, str | None]:
     """(bytes, None), or (None, what is wrong with this entry)."""
-    if ".." in parts or parts[0] == "" or stat.S_ISLNK(entry.external_attr >> 16):
-        return None, "points out of the zip; it was not read"
+    kind = stat.S_IFMT(entry.external_attr >> 16)
+    if kind not in (0, stat.S_IFREG):
+        return (
+            None,
+            "points out of the zip; it was not read" if kind == stat.S_IFLNK else "is no ordinary file; it was not read",
+        )
     if entry.flag_bits & 1:
         return None, "is locked with a password; it was not read"
     if entry.compress_type not in _PACKED:
         return None, "is packed in an unusual way; it was not read. Make the zip with the system's own program"
     try:
         with archive.open(entry) as file:
-            data = file.read(BUDGET.file + 1)
+            data = file.read(most + 1)
     except Exception as error:  # of many kinds, as above
         return None, f"cannot be unpacked ({display_name(str(error))}). Ask for the zip again"
-    return (data, None) if len(data) <= BUDGET.file else (None, f"is larger than {_size(BUDGET.file)}; it was not read")
+    return (data, None) if len(data) <= most else (None, f"is larger than {_size(most)}; it was not read")

@@ -1,14 +1,17 @@
 """One child: read a request, load the student's file, answer calls until the judge hangs up."""
 
+import contextlib
 import io
 import os
 import signal
 import sys
-from collections.abc import Callable, Mapping, Sequence
+from collections import deque
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from functools import partial
-from typing import Any, BinaryIO
+from typing import Any
 
 from .denials import Attempt, watch_audit
+from .stand_ins import Asking
 from .student import Printed, Stop, call, load, trouble
 from .wire import MAX_LINE, MAX_REPLIES, MAX_REPLY, Malformed, line, parse_line
 
@@ -30,9 +33,38 @@ class Replies:
         self.left -= len(data)
         self.waiting += data
 
-    def send(self) -> None:
+    def send(self, more: bytes = b"") -> None:
+        self.waiting += more
         while self.waiting:
             del self.waiting[: os.write(self.descriptor, self.waiting)]
+
+
+class Requests:
+    """The way here: batches of calls, and the answers to what was asked of earlier functions, each kept until it is wanted."""
+
+    def __init__(self, descriptor: int) -> None:
+        self._file, self._kept = os.fdopen(descriptor, "rb", buffering=1 << 16), deque[dict]()
+
+    def next(self) -> dict | None:
+        """The next message of any kind; None if there is none, or what came is none."""
+        raw = self._file.readline(MAX_LINE + 1)
+        try:
+            return parse_line(raw) if raw else None
+        except Malformed:
+            return None
+
+    def next_calls(self) -> Sequence[dict] | None:
+        """The calls of the next batch; an answer that nobody waits for any more is passed over."""
+        message = self._kept.popleft() if self._kept else self.next()
+        while message is not None and "calls" not in message:
+            message = self.next()
+        return message["calls"] if message else None
+
+    def next_answer(self) -> dict | None:
+        """The answer that is waited for; a batch that came before it is kept."""
+        while (message := self.next()) is not None and "calls" in message:
+            self._kept.append(message)
+        return message
 
 
 class Clock:
@@ -59,6 +91,18 @@ class Clock:
             return None, trouble(error, files)
         finally:
             self.inside = False
+
+    @contextlib.contextmanager
+    def paused(self) -> Iterator[None]:
+        """While this is open no time passes, and nothing is stopped."""
+        left, inside = signal.setitimer(signal.ITIMER_REAL, 0)[0] if hasattr(signal, "setitimer") else 0, self.inside
+        self.inside = False
+        try:
+            yield
+        finally:
+            self.inside = inside
+            if left:
+                self.start(left)
 
     def _ring(self, number: int, frame: object) -> None:
         if self.inside:
@@ -94,31 +138,35 @@ class Attempts:
 def serve(request_descriptor: int, reply_descriptor: int, readable: Sequence[str], scratch: str | None) -> None:
     """Answer until the judge closes the line. `readable` and `scratch` are what the student's code may open.
 
-    It says {"ready": true} before it has read anything. One exercise comes, as {"exercise", "files", "seconds"}, then lines
-    {"calls": [...]}: a reply a call, in order. There is no second exercise: a process that has run one judges no other.
+    It says {"ready": true} before it has read anything. One exercise comes, as {"exercise", "files", "code",
+    "seconds", "offers"}, then
+    lines {"calls": [...]}: a reply a call, in order. There is no second exercise: a process that has run one judges no other.
+    In between it may ask for what is offered, a line {"asks", "arguments", "named"} at a time, and is told {"lends": value},
+    {"raises": kind, "text"} or {"refuses": true}.
     """
-    requests, replies = os.fdopen(request_descriptor, "rb", buffering=1 << 16), Replies(reply_descriptor)
+    requests, replies = Requests(request_descriptor), Replies(reply_descriptor)
     sys.stdin = io.StringIO()
     clock, attempts, files = Clock(), Attempts(), {}
     watch_audit(attempts, files, readable, (scratch,) if scratch else ())
     replies.add({"ready": True})
     replies.send()
-    begun = _next(requests)
+    begun = requests.next()
     if begun is None:
         return
-    files.update(begun["files"])
-    exercise, seconds = begun["exercise"], begun["seconds"]
+    exercise, seconds, offers = begun["exercise"], begun["seconds"], begun["offers"]
+    files.update({f"{path}.py": "" for path in offers} | begun["files"])
+    ask = Asking(replies.send, requests.next_answer, clock.paused)
     printed = sys.stdout = sys.stderr = Printed()
     clock.start(seconds)
-    module, failure = clock.run_guarded(lambda: load(exercise, files), files)
+    module, failure = clock.run_guarded(lambda: load(exercise, files, begun["code"], offers, ask), files)
     clock.stop()
     if failure and failure["trouble"] == "raised":
         failure["trouble"] = "not loaded"
     failure = attempts.refusal(exercise) or failure
-    while (message := _next(requests)) is not None and "calls" in message:
+    while (calls := requests.next_calls()) is not None:
         clock.start(seconds)
         asked = None
-        for request in message["calls"]:
+        for request in calls:
             if request["function"] != asked:
                 replies.send()  # what is answered is answered, whatever the next function does to this process
                 asked = request["function"]
@@ -137,13 +185,3 @@ def serve(request_descriptor: int, reply_descriptor: int, readable: Sequence[str
 
 # After one of these the rest of the batch is answered alike: running on would only repeat it, slowly.
 FATAL = {"time", "printed", "memory"}
-
-
-def _next(requests: BinaryIO) -> dict | None:
-    raw = requests.readline(MAX_LINE + 1)
-    if not raw:
-        return None
-    try:
-        return parse_line(raw)
-    except Malformed:
-        return None

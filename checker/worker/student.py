@@ -12,12 +12,15 @@ import sys
 import types
 from collections.abc import Callable, Iterator, Mapping
 from functools import lru_cache
-from types import ModuleType, TracebackType
+from types import MappingProxyType, ModuleType, TracebackType
 from typing import Any
 
 import numpy as np
 
+from .compiling import code_from, compile_source
 from .denials import OWN_FOLDER, NotHere, describe_denial, import_library, not_here
+from .rows import call_rows
+from .stand_ins import Asking, NotLent, Offers, StandIns
 from .wire import ANSWER_ITSELF, MAX_DEPTH, Expression, Unusable, from_wire, name_of, plain_text, to_wire
 
 LIBRARIES = frozenset({"numpy", "sympy", "mpmath", "exercises", *sys.stdlib_module_names})
@@ -87,9 +90,9 @@ class Undrawn(types.ModuleType):
 class SubmittedExercises(importlib.abc.MetaPathFinder, importlib.abc.Loader):
     """Imports `exercises.unit…` from the submitted sources, so that an exercise may use the student's earlier ones."""
 
-    def __init__(self, files: Mapping[str, str], undrawn: bool = False) -> None:
+    def __init__(self, files: Mapping[str, str], codes: Mapping[str, str], undrawn: bool = False) -> None:
         self.sources = {"exercises." + path.removesuffix(".py").replace("/", "."): path for path in files}
-        self.files, self.undrawn, self.modules = files, undrawn, {}
+        self.files, self.codes, self.undrawn, self.modules = files, codes, undrawn, {}
 
     def find_spec(self, name: str, path: Any = None, target: Any = None) -> importlib.machinery.ModuleSpec | None:
         if self.path_of(name):
@@ -115,7 +118,7 @@ class SubmittedExercises(importlib.abc.MetaPathFinder, importlib.abc.Loader):
             module.__dict__["__builtins__"] = guarded_builtins(self)
             self.modules[module.__name__] = module
             try:
-                code = compile(self.files[path], path, "exec", dont_inherit=True)
+                code = code_from(self.codes[path]) if path in self.codes else compile_source(self.files[path], path)
             except (RecursionError, MemoryError):
                 raise Stop("too complex") from None
             exec(code, module.__dict__)
@@ -152,28 +155,36 @@ def guarded_builtins(submitted: SubmittedExercises) -> dict[str, Any]:
     return guarded
 
 
-def load(exercise: str, files: Mapping[str, str]) -> ModuleType:
-    """The module of one exercise, from a dict of path to source text: the one that its source made, whatever it puts in its place.
+def load(
+    exercise: str,
+    files: Mapping[str, str],
+    codes: Mapping[str, str] = MappingProxyType({}),
+    offers: Offers | None = None,
+    ask: Asking | None = None,
+) -> ModuleType:
+    """The module of one exercise, from dicts of path to source text, and to code where it is compiled already.
 
+    It is the one that its source made, whatever that puts in its place. What is offered of earlier exercises stands in for them.
     Drawing packages are not here, and code that is ready for that goes on without them. Code that is not is loaded once more,
     with something in their place that does nothing.
     """
     try:
-        return _load(exercise, SubmittedExercises(files))
+        return _load(exercise, SubmittedExercises(files, codes), offers, ask)
     except NotHere as error:
         if str(error.name).partition(".")[0] not in DRAWING:
             raise
     if isinstance(sys.stdout, Printed):
         sys.stdout.kept = ""
-    module = _load(exercise, SubmittedExercises(files, undrawn=True))
+    module = _load(exercise, SubmittedExercises(files, codes, undrawn=True), offers, ask)
     print(NOTHING_DRAWN)
     return module
 
 
-def _load(exercise: str, submitted: SubmittedExercises) -> ModuleType:
+def _load(exercise: str, submitted: SubmittedExercises, offers: Offers | None, ask: Asking | None) -> ModuleType:
     for name in [name for name in sys.modules if name.partition(".")[0] == "exercises"]:
         del sys.modules[name]
-    sys.meta_path[:] = [submitted, *(finder for finder in sys.meta_path if type(finder) is not SubmittedExercises)]
+    ours = [StandIns(offers, ask, submitted.exec_module), submitted] if offers and ask else [submitted]
+    sys.meta_path[:] = [*ours, *(finder for finder in sys.meta_path if type(finder) not in (StandIns, SubmittedExercises))]
     name = "exercises." + exercise.replace("/", ".")
     importlib.import_module(name)
     return submitted.modules[name]
@@ -204,16 +215,18 @@ def _kind_of_trouble(error: Any, files: Mapping[str, str]) -> tuple[str, str]:
     kind = type(error)
     if issubclass(kind, Stop):
         return _said(error.kind)[:40], _said(error.what)[:200]
+    if issubclass(kind, NotLent):
+        return "not lent", safe_text(error)
     if issubclass(kind, SystemExit):
         return "exit", ""
     if issubclass(kind, SyntaxError) and type(error.filename) is str and error.filename in files:
         return "syntax", ""
     if issubclass(kind, NotImplementedError):
-        return "not written", ""
+        return "not written", _last_function(error.__traceback__, files)
     if issubclass(kind, (RecursionError, MemoryError)) and _COMPILERS.intersection(safe_text(error).split()):
         return "too complex", ""
     if issubclass(kind, RecursionError):
-        return ("recursion" if _frames(error.__traceback__, files) >= RECURSION else "too deep"), ""
+        return ("recursion" if len(list(_own(error.__traceback__, files))) >= RECURSION else "too deep"), ""
     if issubclass(kind, MemoryError):
         return "memory", ""
     if issubclass(kind, NotHere):
@@ -238,23 +251,25 @@ def _place_of_trouble(error: Any, files: Mapping[str, str]) -> tuple[str | None,
     return path, number
 
 
-def _frames(traceback: TracebackType | None, files: Mapping[str, str]) -> int:
-    """How many calls in a traceback are of the student's functions."""
-    count = 0
+def _own(traceback: TracebackType | None, files: Mapping[str, str]) -> Iterator[TracebackType]:
+    """What of a traceback lies in the student's files, the innermost last."""
     while traceback is not None:
-        count += traceback.tb_frame.f_code.co_filename in files
+        if traceback.tb_frame.f_code.co_filename in files:
+            yield traceback
         traceback = traceback.tb_next
-    return count
+
+
+def _last_function(traceback: TracebackType | None, files: Mapping[str, str]) -> str:
+    """Name of the innermost function of the student's in a traceback; "" if it was in none."""
+    names = [part.tb_frame.f_code.co_name for part in _own(traceback, files)]
+    return next((name for name in reversed(names) if not name.startswith("<")), "")[:80]
 
 
 def student_line(traceback: TracebackType | None, files: Mapping[str, str]) -> tuple[str | None, int | None]:
     """Path and number of the last line of the student's own that a traceback passes through."""
     found: tuple[str | None, int | None] = None, None
-    while traceback is not None:
-        filename = traceback.tb_frame.f_code.co_filename
-        if filename in files:
-            found = filename, traceback.tb_lineno
-        traceback = traceback.tb_next
+    for part in _own(traceback, files):
+        found = part.tb_frame.f_code.co_filename, part.tb_lineno
     return found
 
 
@@ -286,6 +301,9 @@ def call(module: ModuleType, request: dict) -> dict[str, Any]:
         return {"trouble": "no function", "what": request["function"], "names": names[:20]}
     if "symbols" in request:
         return call_symbolic(function, request["symbols"], request["at"])
+    if "rows" in request:
+        answers = _mismatch(function, len(request["rows"]))
+        return answers or {"value": to_wire(call_rows(function, request["rows"], request["carry"])), "altered": []}
     arguments = [from_wire(argument) for argument in request["arguments"]]
     mismatch = _mismatch(function, len(arguments))
     if mismatch:

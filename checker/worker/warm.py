@@ -1,13 +1,13 @@
 """The warm process: numpy, and sympy if wanted, imported once, then a fork for every exercise to be run.
 
-It is told four things over its socket. FORK or FORK_WITH_SCRATCH, with a descriptor (requests to read, replies to write):
-fork a child that serves it, with or without a disk of its own; the answer is the child's number and a pidfd.
-REAP: wait for that child; the answer is how it ended. FORGET: the child's end is not waited for, and there is no answer.
+It is told five things over its socket. FORK or FORK_WITH_SCRATCH, with a descriptor (requests to read, replies to write):
+fork a child that serves it, with or without a disk of its own; FORK_COMPILER: one that compiles and runs nothing. The answer is
+the child's number and a pidfd. REAP: wait for a child; the answer is how it ended. FORGET: its end is not waited for, and there
+is no answer.
 The child reads its request itself, so that this process never holds a student's data.
 """
 
 import array
-import contextlib
 import gc
 import importlib
 import importlib.util
@@ -23,10 +23,11 @@ from typing import Any
 import numpy as np
 
 from .child import serve
+from .compiling import serve_compiler
 from .contain import contain, empty_environment, prepare, probe
 from .trees import import_path, python_trees
 from .view import show_only
-from .wire import ANSWER, FORK, FORK_WITH_SCRATCH, REAP
+from .wire import ANSWER, FORGET, FORK, FORK_COMPILER, FORK_WITH_SCRATCH, ORDER, REAP
 
 
 def main(descriptor: int, *libraries: str) -> None:
@@ -48,31 +49,30 @@ def main(descriptor: int, *libraries: str) -> None:
 
 
 def _fork_on_demand(channel: socket.socket, walls: Any, readable: Any) -> None:
-    child: int | None = None
+    forgotten: set[int] = set()
     bare = replace(walls, scratch=None)
     while True:
-        order, descriptors = _receive(channel)
+        order, child, descriptors = _receive(channel)
         if not order:
             return
-        if order in (FORK, FORK_WITH_SCRATCH):
-            _bury()
+        if order in (FORK, FORK_WITH_SCRATCH, FORK_COMPILER):
+            forgotten -= {child for child in forgotten if _has_ended(child)}
             child = os.fork()
             if child == 0:
                 [end] = descriptors
-                _be_a_child(end, walls if order == FORK_WITH_SCRATCH else bare, readable)
+                _be_a_child(end, walls if order == FORK_WITH_SCRATCH else bare, readable, order == FORK_COMPILER)
             pidfd = os.pidfd_open(child) if hasattr(os, "pidfd_open") else os.open(os.devnull, os.O_RDONLY)
             _send(channel, child, [pidfd])
             for used in (*descriptors, pidfd):
                 os.close(used)
-        elif order == REAP and child is not None:
+        elif order == REAP:
             _send(channel, os.waitpid(child, 0)[1], [])
+        elif order == FORGET:
+            forgotten.add(child)
 
 
-def _bury() -> None:
-    """Collect what is left of forgotten children, without waiting for any."""
-    with contextlib.suppress(ChildProcessError):
-        while os.waitpid(-1, os.WNOHANG)[0]:
-            pass
+def _has_ended(child: int) -> bool:
+    return os.waitpid(child, os.WNOHANG)[0] == child
 
 
 def _warm_up() -> None:
@@ -97,22 +97,26 @@ def _warm_up_sympy(sympy: Any) -> None:
     sympy.sqrt(x).evalf(20, subs={x: 2.0})
 
 
-def _be_a_child(end: int, walls: Any, readable: Any) -> None:
+def _be_a_child(end: int, walls: Any, readable: Any, compiles: bool) -> None:
     try:
         contain(walls, keep=(end,))
         random.seed(0)  # Python seeds it anew in each fork
-        serve(end, end, readable, walls.scratch)
+        if compiles:
+            serve_compiler(end)
+        else:
+            serve(end, end, readable, walls.scratch)
     finally:
         os._exit(0)
 
 
 def _receive(channel: socket.socket) -> Any:
-    message, ancillary, _, _ = channel.recvmsg(1, socket.CMSG_LEN(array.array("i").itemsize))
+    message, ancillary, _, _ = channel.recvmsg(ORDER.size, socket.CMSG_LEN(array.array("i").itemsize))
     descriptors = array.array("i")
     for level, kind, data in ancillary:
         if level == socket.SOL_SOCKET and kind == socket.SCM_RIGHTS:
             descriptors.frombytes(data)
-    return message, list(descriptors)
+    order, child = ORDER.unpack(message) if message else (b"", 0)
+    return order, child, list(descriptors)
 
 
 def _send(channel: socket.socket, number: int, descriptors: Any) -> None:

@@ -20,7 +20,8 @@ from typing import Any
 import numpy as np
 
 # What the judge tells the warm process over its socket, and the form of the answer: one whole number.
-FORK, FORK_WITH_SCRATCH, REAP, FORGET = b"F", b"S", b"R", b"L"
+FORK, FORK_WITH_SCRATCH, FORK_COMPILER, REAP, FORGET = b"F", b"S", b"C", b"R", b"L"
+ORDER = struct.Struct("<cq")  # the order, and the number of the child that it is about
 ANSWER = struct.Struct("<q")
 # Among the places of the arguments that a call altered: it altered what it had answered before.
 ANSWER_ITSELF = -1
@@ -30,6 +31,10 @@ START_ENVIRONMENT = {"OPENBLAS_NUM_THREADS": "1", "OMP_NUM_THREADS": "1", "MKL_N
 
 MAX_LINE = 8 << 20
 MAX_REPLY, MAX_REPLIES = 3 << 20, 8 << 20  # bytes that a child sends for one call, and in all; the judge holds it to that
+MAX_CODE = 512 << 10  # bytes of the code of one file; characters of all the sources that are sent together with their code
+MAX_ASKING = (
+    128 << 10
+)  # bytes that a child sends to ask for one value: less than a socket holds, so that neither side waits for the other
 MAX_ELEMENTS = 100_000
 MAX_TEXT = 10_000
 MAX_DEPTH = 6

@@ -120,20 +120,24 @@ def fault_in(key: str, value: object, lessons: Path) -> str:
     value = value.strip()
     if "\n" in value:
         return "write it in one line"
+    if not re.search(r"\w", value):
+        return f"it says nothing: write {LINES[key][1]}, or leave the line out"
     if key == "words":
         return "" if value in WORDS else f'write words = "valve" or words = "tube", not "{value}"'
     if key == "contact" and "@" in value and "://" not in value and not re.fullmatch(r"[^@\s]+@[^@\s]+\.[^@\s.]+", value):
         return f"{value} is no e-mail address: write {LINES[key][1]}, or words without an @"
-    if key == "pack" and value and not is_address(value):
+    if key == "contact" and "://" in value and not is_address(value):
+        return f"{value} is no whole address: write it as your browser shows it, or an e-mail address, or other words"
+    if key == "pack" and not is_address(value):
         if not re.fullmatch(r"[\w-]+\.zip", value):
             return f'write an address that begins with https://, or the name of a zip in course: "crystal-to-reaction.zip", not {value}'
         if not (lessons.parent / value).is_file():
             return (
                 f"there is no course/{value}: make it, after a first build without this line, with checker pack course/{value}"
             )
-    if key in ("authority", "address") and value and not is_address(value):
+    if key in ("authority", "address") and not is_address(value):
         return f"write the whole address, with https:// before it: {LINES[key][1]}, not {value}"
-    if key == "safety_rules" and value and not is_address(value):
+    if key == "safety_rules" and not is_address(value):
         if not re.fullmatch(r"[\w-]+\.md", value):
             wanted = 'an address that begins with https://, or the name of a page in course/lessons: "club_rules.md"'
             return f"write {wanted}, not {value}"

@@ -62,12 +62,17 @@ def read_head(page: Path) -> tuple[str, dict[str, Any]]:
 
 
 def reading_order(lessons: Path, rules_page: str = "") -> list[str | dict[str, list[str]]]:
-    """The `nav` of MkDocs: home, the units' pages, the pages around them, a club's rules among them, the instructor's pages."""
+    """The `nav` of MkDocs: home, safety and a club's rules, the units' pages, the pages around them, the instructor's pages."""
     found = units_in(lessons)
-    around = [name for name in ("safety.md", rules_page, *AROUND) if (lessons / name).is_file()]
     return [
         "index.md",
+        *existing(lessons, "safety.md", rules_page),
         *({f"{unit.number} {unit.title}": list(unit.pages)} for unit in found),
-        *around,
+        *existing(lessons, *AROUND),
         *(unit.instructor for unit in found if unit.instructor),
     ]
+
+
+def existing(lessons: Path, *names: str) -> list[str]:
+    """Those of some pages that are there."""
+    return [name for name in names if (lessons / name).is_file()]

@@ -26,7 +26,7 @@ def rest_bias(leak_resistance: float, return_voltage: float, zero_current: float
     Source
     ------
     What the leak brings, (return voltage − grid)/leak, the grid takes: zero current × exp(grid/slope voltage). The one
-    falls and the other rises with the grid's voltage; solved by halving.
+    falls and the other rises with the grid's voltage; solved step by step.
     """
     raise NotImplementedError
 

@@ -9,7 +9,7 @@ import numpy as np
 from exercises.unit06_reaction.characteristic_polynomial import full_polynomial, leading_pole
 from exercises.unit06_reaction.oscillation_point import crossing
 
-ROUNDS = 6  # of setting reaction and tuning in turn
+ROUNDS = 5  # of setting reaction and tuning in turn
 
 
 def tuned_to(

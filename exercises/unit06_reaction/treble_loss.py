@@ -43,7 +43,7 @@ def tone_level(tone: float, bandwidth: float) -> float:
 
     Source
     ------
-    `tone_response` at no detuning: both side frequencies lose alike.
+    On the peak both side frequencies lose alike, by the universal curve: `tone_response` at no detuning.
     """
     raise NotImplementedError
 

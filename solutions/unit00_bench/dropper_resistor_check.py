@@ -117,6 +117,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=next_preferred,
+            further=True,
             given={"resistance": ohms("1 Ω", "1 MΩ"), "series": one_of("E12", "E24", "E6")},
             gives="Ω",
             agrees_within=relative(1e-9, because="two figures and a power of ten, in double precision"),
@@ -230,10 +231,10 @@ EXERCISE = Exercise(
         "the next preferred value, bring the resistance to between 10 and 100 by a power of ten, look along the "
         "table, and put the power back. In the last function the filament is a resistor too: its rated voltage over"
         " its rated current.",
-        "R = (rail - filament_voltage) / filament_current, after `if np.any(rail < filament_voltage): raise "
-        "ValueError(…)`. P = (rail - filament_voltage) * filament_current. power = "
-        "math.floor(math.log10(resistance)) - 1; the first step of (*PREFERRED[series], 100) for which step * "
-        "10.0**power >= resistance * (1 - 1e-9) is the one. I = rail / (resistance + filament_voltage / "
-        "filament_current).",
+        "dropper_resistance is (rail - filament_voltage) / filament_current, after `if np.any(rail < filament_voltage): "
+        "raise ValueError(…)`; dropper_dissipation is (rail - filament_voltage) * filament_current; "
+        "current_through_dropper is rail / (resistance + filament_voltage / filament_current). next_preferred: power = "
+        "math.floor(math.log10(resistance)) - 1; the first step of (*PREFERRED[series], 100) for which step * 10.0**power"
+        " >= resistance * (1 - 1e-9) is the one.",
     ],
 )

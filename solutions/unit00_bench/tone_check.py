@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from checker import Exercise, Question, at_most, hertz, invariant, relative, seconds, slip, value, volts
+from checker import Exercise, Question, at_most, hertz, invariant, picture, relative, seconds, slip, value, volts
 
 from .tone import tone
 
@@ -14,6 +14,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=tone,
+            picture=picture(at={"frequency": 440.0}, between=(0.0, 5e-3), points=161),
             given={"time": seconds("0 s", "20 ms"), "frequency": hertz("50 Hz", "5 kHz"), "amplitude": volts("10 mV", "100 V")},
             gives="V",
             agrees_within=relative(

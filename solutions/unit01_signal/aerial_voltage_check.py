@@ -19,7 +19,6 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=effective_height,
-            same_for_all="One height alone: a table of heights comes within a tenth of half of any.",
             given={"height": metres("3 m", "30 m"), "top_length": metres("0 m", "60 m")},
             gives="m",
             agrees_within=ALGEBRA,

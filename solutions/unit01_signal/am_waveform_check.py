@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from checker import Exercise, Question, at_most, invariant, relative, slip, value
+from checker import Exercise, Question, at_most, invariant, picture, relative, slip, value
 from checker.checks.given import hertz, number, seconds, volts
 
 from .am_waveform import am_envelope, am_spectrum, am_waveform
@@ -16,6 +16,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=am_envelope,
+            picture=picture(at={"depth": 0.5}, between=(0.0, 4e-3), points=161),
             given={"time": TIME, "tone_frequency": TONE, "depth": DEPTH, "amplitude": AMPLITUDE},
             gives="V",
             agrees_within=ROUNDING,
@@ -69,6 +70,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=am_waveform,
+            picture=picture(at={"carrier_frequency": 20e3, "depth": 0.5}, between=(0.0, 2e-3), points=401),
             given={
                 "time": TIME,
                 "carrier_frequency": hertz("150 kHz", "1.7 MHz"),
@@ -132,6 +134,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=am_spectrum,
+            further=True,
             given={"depth": DEPTH, "amplitude": AMPLITUDE},
             gives=("V", "V", "V"),
             agrees_within=relative(1e-12, because="an identity: the same expression, however it is written"),

@@ -1,11 +1,9 @@
 """How `channel_plan` is judged."""
 
-from functools import partial
-
 import numpy as np
 
 from checker import Exercise, Question, exactly, invariant, refusal, relative, slip, value
-from checker.checks.given import drawn, hertz, metres, one_of, shown
+from checker.checks.given import drawn, hertz, metres, one_of
 
 from .channel_plan import SPEED_OF_LIGHT, carriers, image_reading, nearest_channel, wavelength
 
@@ -18,7 +16,7 @@ SPACING = one_of(9000, 10000)
 FREQUENCY = drawn(
     [1e6, *(kilohertz * 1e3 for kilohertz in range(400, 1801))],
     "400 kHz to 1800 kHz",
-    show=partial(shown, unit="Hz"),
+    unit="Hz",
     stacks=True,
 )
 
@@ -70,6 +68,7 @@ EXERCISE = Exercise(
             gives="Hz",
             agrees_within=WHOLE,
             where=lambda frequency, spacing: abs(frequency / spacing % 1 - 0.5) > 1e-6,
+            edges=[lambda hz, s: (float(s * round(hz * 0.97 / s)) + 100, s)] * 8,  # a few channels off: a table's answer stays
             holds=[
                 invariant("a channel is its own nearest", lambda f, hz, s: (f(f(hz, s), s), f(hz, s))),
                 invariant(

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from checker import Exercise, Question, at_most, invariant, relative, slip, value
+from checker import Exercise, Question, at_most, invariant, picture, relative, slip, value
 from checker.checks.given import drawn, hertz, metres, number, siemens_per_metre, tidy_values, watts
 
 from .field_strength import (
@@ -83,6 +83,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=unattenuated_field,
+            picture=picture(along="distance"),
             given={"radiated_power": watts("100 W", "500 kW"), "distance": metres("1 km", "100 km")},
             gives="V/m",
             agrees_within=IMPEDANCE,
@@ -306,6 +307,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=ground_wave_field,
+            picture=picture(along="distance"),
             given={"radiated_power": watts("100 W", "500 kW"), **GROUND_PATH},
             gives="V/m",
             agrees_within=relative(2e-3, because="the two tolerances of its parts together"),
@@ -369,10 +371,10 @@ EXERCISE = Exercise(
         "times -2p over the next odd number (1, 3, 5, …). In the far series it is the last one times the next odd "
         "number (3, 5, 7, …) over 2p. ground_attenuation takes the near one where |p| is below 20, the far one "
         "elsewhere, and the size of what comes out.",
-        "Near: total = 1 - 1j * np.sqrt(np.pi * p) * np.exp(-p); term = 1; then for odd in range(1, 201, 2): term = term * -2"
-        " * p / odd and total = total + term. Far: term = total = -1 / (2 * p); then for odd in range(3, 21, 2): term = term "
-        "* odd / (2 * p) and total = total + term (no *= or +=: they change an array in place). For arrays np.piecewise(p, "
-        "[np.abs(p) < 20], [attenuation_near, attenuation_far]) gives each number to the series that suits it, if p was made "
-        "by np.asarray(numerical_distance, dtype=complex).",
+        "With p = np.asarray(numerical_distance, dtype=complex). Near: total = 1 - 1j * np.sqrt(np.pi * p) * np.exp(-p); "
+        "term = 1; then for odd in range(1, 201, 2): term = term * -2 * p / odd and total = total + term. Far: term = "
+        "total = -1 / (2 * p); then for odd in range(3, 21, 2): term = term * odd / (2 * p) and total = total + term (no "
+        "*= or +=: they change an array in place). For arrays np.piecewise(p, [np.abs(p) < 20], [attenuation_near, "
+        "attenuation_far]) gives each number to the series that suits it.",
     ],
 )

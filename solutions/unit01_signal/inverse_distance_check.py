@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from checker import Exercise, Question, invariant, metres, relative, slip, value, volts_per_metre, watts
+from checker import Exercise, Question, invariant, metres, picture, relative, slip, value, volts_per_metre, watts
 
 from .inverse_distance import distance_for, field
 
@@ -16,6 +16,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=field,
+            picture=picture(along="distance"),
             given={"power": POWER, "distance": metres("100 m", "300 km")},
             gives="V/m",
             agrees_within=CLOSE,
@@ -44,6 +45,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=distance_for,
+            picture=picture(along="field"),
             given={"power": POWER, "field": volts_per_metre("100 µV/m", "3 V/m")},
             gives="m",
             agrees_within=CLOSE,

@@ -65,6 +65,7 @@ EXERCISE = Exercise(
         Question(
             asks=sideband_share,
             given={"depth": number(0, 1)},
+            edges=[lambda m: (m * 1.01 if m < 0.9 else m / 1.01,)] * 8,  # hardly another depth: a table goes in steps
             agrees_within=ALGEBRA,
             holds=[
                 invariant("never more than a third", lambda f, m: (f(m), 1 / 3), at_most),

@@ -156,10 +156,11 @@ EXERCISE = Exercise(
         "Start from a = 1, b = sqrt(1 − m) and, eight times over, replace (a, b) by ((a + b)/2, sqrt(a b)); before each "
         "step add up 2ⁿ ((a − b)/2)² with n = 1, 2, … Then K = π/(2a) and E = K (1 − (m + sum)/2). "
         "The long coil is μ0 N² (area) / (length).",
-        "Eight rounds, for n in range(1, 9), bring the two means together. "
-        "With u = D/l: m = u²/(1 + u²), k = sqrt(m), k' = 1/sqrt(1 + u²); "
-        "coefficient = 4/(3π k') × [(k'²/m)(K − E) + E − k], ValueError where np.any(u < 0.0002) or np.any(u > 5000). "
-        "L = μ0 N² π D²/4 / l × coefficient. Wheeler: radius r and length l in inches, 1e-6 (r N)²/(9 r + 10 l).",
+        "Eight rounds, for n in range(1, 9), bring the two means together. With u = diameter_over_length: m = u²/(1 + "
+        "u²), k = sqrt(m), h = 1/sqrt(1 + u²) and K, E = elliptic_integrals(m): coefficient = 4/(3 π h) × [(h²/m)(K − E) "
+        "+ E − k], ValueError where np.any(u < 0.0002) or np.any(u > 5000). The inductance is MU_0 × turns² × π × "
+        "diameter²/4 / length × coefficient. Wheeler: with r = diameter/2/INCH and w = length/INCH it is 1e-6 (r × "
+        "turns)²/(9 r + 10 w).",
     ],
 )
 

@@ -11,6 +11,7 @@ from checker import (
     less,
     metres,
     one_of,
+    picture,
     refusal,
     relative,
     slip,
@@ -157,6 +158,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=vane_radius,
+            picture=picture(at={"law": "wavelength"}),
             given=DIAL | {"plates": whole(5, 25), "gap": metres("300 µm", "1 mm"), "cut_out": metres("5 mm", "10 mm")},
             gives="m",
             agrees_within=FORMULA,
@@ -234,8 +236,9 @@ EXERCISE = Exercise(
         "Even in C^p means C^p = out + (in − out) × angle/π, where out is minimum^p and in is maximum^p; the p-th "
         "root of that is C. The area that enters in a small turn is ½ (r² − cut_out²) times that turn, on each of "
         "plates − 1 gaps.",
-        "C = (low**p + (high**p − low**p) * angle/π) ** (1/p). Its slope is dC/dangle = (high**p − low**p)/π * "
-        "C**(1 − p)/p, and r = sqrt(cut_out² + 2 gap slope / ((plates − 1) ε₀)). Raise ValueError if np.any(angle < "
-        "0) or np.any(angle > π). Parallel: a + b; series: a b / (a + b).",
+        "With p = power_of(law) the capacitance is (minimum**p + (maximum**p − minimum**p) × angle/π) ** (1/p). Its slope"
+        " is (maximum**p − minimum**p)/π × capacitance**(1 − p)/p, and the radius sqrt(cut_out² + 2 × gap × slope / "
+        "((plates − 1) × EPSILON_0)). Raise ValueError if np.any(angle < 0) or np.any(angle > π). Parallel: first + "
+        "second; series: first × second / (first + second).",
     ],
 )

@@ -141,7 +141,12 @@ EXERCISE = Exercise(
         Question(
             asks=whole_turns,
             given=WANTED,
-            edges=[*ENDS, next_to_half_a_turn(0.495), next_to_half_a_turn(0.505)],
+            edges=[
+                *ENDS,
+                next_to_half_a_turn(0.495),
+                next_to_half_a_turn(0.505),
+                *[lambda L, D, w: (1.05 * L, D, w)] * 6,  # hardly another coil: a table goes in steps
+            ],
             gives="turns",
             arrays=False,
             agrees_within=exactly(because="turns are counted"),
@@ -196,9 +201,10 @@ EXERCISE = Exercise(
         "The winding is turns × covered_diameter long and former + covered_diameter across. To find the turns, keep "
         "two numbers, one with too little inductance and one with too much, and look half-way between them, again "
         "and again.",
-        "fewest, most = 1.0, 1000 * (former + covered) / covered; raise ValueError if the first has too much or the "
-        "second too little. Then, sixty times: middle = (fewest + most) / 2; if close_wound_inductance(middle, …) < "
-        "inductance, fewest = middle, else most = middle. Whole turns: with n = int(turns), compare the inductances of "
-        "n and n + 1 with the wanted one. Wire: turns * np.sqrt((π (former + covered))**2 + covered**2).",
+        "wide = former_diameter + covered_diameter; fewest, most = 1.0, 1000 × wide / covered_diameter; raise ValueError "
+        "if the first has too much or the second too little. Then, sixty times: middle = (fewest + most) / 2; if "
+        "close_wound_inductance(middle, …) < inductance, fewest = middle, else most = middle. Whole turns: with n = "
+        "int(turns_needed(…)), compare the inductances of n and n + 1 with the wanted one. Wire: turns * np.sqrt((π × "
+        "wide)**2 + covered_diameter**2).",
     ],
 )

@@ -1,7 +1,5 @@
 """How `aerial_coupling` is judged."""
 
-from functools import partial
-
 import numpy as np
 
 from checker import (
@@ -21,7 +19,6 @@ from checker import (
     value,
     volts,
 )
-from checker.checks.given import shown
 
 from .aerial_coupling import best_mutual_inductance, critical_coupling, loaded_quality_factor, tuned_voltage
 from .reflected_impedance import reflected_impedance
@@ -33,7 +30,7 @@ FREQUENCY = hertz("500 kHz", "1600 kHz")
 AERIAL = drawn(
     [complex(resistance, -50.0 * n) for n in range(25) for resistance in (20, 10, 30, 50, 100)],
     "resistance 10 Ω to 100 Ω, reactance −1.2 kΩ to 0 Ω",
-    partial(shown, unit="Ω"),
+    unit="Ω",
 )
 SET = {
     "frequency": FREQUENCY,
@@ -221,8 +218,11 @@ EXERCISE = Exercise(
         "Loaded Q: (ωL + reflected reactance) over (R + reflected resistance). The aerial current is E over the size "
         "of the aerial impedance, and induces ωM times itself in the coil. Most current flows where reflected and own "
         "resistance are equal.",
-        "With r = reflected_impedance(f, M, Za): Q = (2πfL + r.imag) / (R + r.real), ValueError where np.any(R <= 0), and"
-        " V = Q E 2πf |M| / |Za|. Equal resistances: (ωM)² Ra / |Za|² = R, so M = |Za| sqrt(R / Ra) / (2πf), with Ra = "
-        "np.real(Za). For two tuned circuits this comes to k = 1 / sqrt(Q1 Q2), ValueError where np.any(Q1 Q2 < 1).",
+        "With r = reflected_impedance(frequency, mutual_inductance, aerial_impedance) and w = 2π × frequency: loaded = (w"
+        " × inductance + r.imag) / (resistance + r.real), ValueError where the lower part is 0 or less (np.any); the "
+        "voltage is loaded × emf × w × |mutual_inductance| / |aerial_impedance|. Equal resistances: (w × mutual)² × loss "
+        "/ |aerial_impedance|² = resistance with loss = np.real(aerial_impedance), so mutual = |aerial_impedance| × "
+        "sqrt(resistance / loss) / w. For two tuned circuits this comes to 1 / sqrt(primary_quality_factor × "
+        "secondary_quality_factor), ValueError where np.any of that product is below 1.",
     ],
 )

@@ -143,7 +143,9 @@ EXERCISE = Exercise(
         "Reactance is 2πfL. The bandwidth is the resonant frequency shared out by Q. At its edges f/f0 - f0/f is -1/Q "
         "and +1/Q: multiply by f and solve the quadratic. Across its ends the circuit looks like Q times the "
         "reactance.",
-        "Q = 2πfL/R; width = f0/Q. With h = 1/(2Q) the edges are f0 (sqrt(1 + h²) - h) and f0 (sqrt(1 + h²) + h), the "
-        "lower one first, as a tuple. Q times 2πf0L comes to L/(C R).",
+        "quality_factor is 2 * np.pi * frequency * inductance / resistance; bandwidth is resonant_frequency / "
+        "quality_factor. With h = 1 / (2 * quality_factor) the edges are resonant_frequency * (np.sqrt(1 + h**2) - h) and"
+        " resonant_frequency * (np.sqrt(1 + h**2) + h), the lower one first, as a tuple. dynamic_resistance comes to "
+        "inductance / (capacitance * resistance).",
     ],
 )

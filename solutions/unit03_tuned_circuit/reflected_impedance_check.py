@@ -1,7 +1,5 @@
 """How `reflected_impedance` is judged."""
 
-from functools import partial
-
 import numpy as np
 
 from checker import (
@@ -15,13 +13,13 @@ from checker import (
     invariant,
     number,
     ohms,
+    picture,
     refusal,
     relative,
     slip,
     value,
     volts,
 )
-from checker.checks.given import shown
 
 from .reflected_impedance import mutual_from_coupling, reflected_impedance, secondary_current, series_impedance
 
@@ -36,7 +34,7 @@ IMPEDANCE = drawn(
         for resistance in (10, 2, 5, 20, 50, 100)
     ],
     "resistance 2 Ω to 100 Ω, reactance −1 kΩ to 1 kΩ",
-    partial(shown, unit="Ω"),
+    unit="Ω",
 )
 
 
@@ -84,6 +82,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=series_impedance,
+            picture=picture(at={"inductance": 200e-6, "capacitance": 130e-12}),
             given={
                 "frequency": FREQUENCY,
                 "inductance": henries("50 µH", "500 µH"),
@@ -245,8 +244,10 @@ EXERCISE = Exercise(
         "Walk round each circuit and add up the voltages. The current in one coil induces jωM times itself in the other.",
         "Z1 I1 + jωM I2 = E, and jωM I1 + Z2 I2 = 0. The second gives I2 = -jωM I1 / Z2. Put that into the first: the "
         "primary behaves as if it had one more impedance in series.",
-        "M = k sqrt(L1 L2), after `raise ValueError(...)` where np.any(np.abs(k) > 1). Z = R + 1j (w L - 1 / (w C)) "
-        "with w = 2π f. The reflected impedance is (w M)² / Z2. Then I1 = E / (Z1 + reflected) and I2 = -1j w M I1 / "
-        "Z2.",
+        "Mutual inductance: coupling_coefficient × sqrt(primary_inductance × secondary_inductance), after `raise "
+        "ValueError(...)` where the size of the coefficient is above 1 (np.any, np.abs). With w = 2π × frequency: the "
+        "series impedance is resistance + 1j × (w × inductance - 1 / (w × capacitance)); the reflected one is (w × "
+        "mutual_inductance)² / secondary_impedance. Then primary = emf / (primary_impedance + reflected), and the "
+        "secondary current is -1j × w × mutual_inductance × primary / secondary_impedance.",
     ],
 )

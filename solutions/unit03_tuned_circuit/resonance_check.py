@@ -3,7 +3,7 @@
 import numpy as np
 import sympy
 
-from checker import Exercise, Question, farads, henries, invariant, relative, slip, value
+from checker import Exercise, Question, farads, henries, invariant, picture, relative, slip, value
 
 from .resonance import resonance_condition, resonant_frequency
 
@@ -14,6 +14,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=resonant_frequency,
+            picture=picture(along="capacitance"),
             given=PARTS,
             gives="Hz",
             agrees_within=relative(1e-9, because="one formula, double precision"),
@@ -51,6 +52,8 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=resonance_condition,
+            further=True,
+            picture=picture(along="capacitance"),
             given=PARTS,
             gives="rad/s",
             symbolic=True,
@@ -66,7 +69,8 @@ EXERCISE = Exercise(
     hints=[
         "At resonance the coil's reactance and the condenser's are equal. Write both down.",
         "Set w L = 1 / (w C), with w the angular frequency. Multiply out: w² = 1 / (L C).",
-        "So w = 1 / sqrt(L C). A cycle is 2π radians, so f = w / (2π) = 1 / (2π sqrt(L C)). "
-        "Use np.sqrt in the first function, sympy.sqrt in the second.",
+        "resonant_frequency is 1 / (2 * np.pi * np.sqrt(inductance * capacitance)): in radians it is 1 over the root, and"
+        " a cycle is 2π radians. resonance_condition is in radians, so it has no 2π, and it is a formula: sympy.sqrt "
+        "takes the place of np.sqrt.",
     ],
 )

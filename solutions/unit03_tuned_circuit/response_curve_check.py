@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from checker import Exercise, Question, absolute, at_most, hertz, invariant, number, relative, slip, value
+from checker import Exercise, Question, absolute, at_most, hertz, invariant, number, picture, relative, slip, value
 
 from .response_curve import decibels, detuning_in_bandwidths, relative_response, universal_response
 
@@ -23,6 +23,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=relative_response,
+            picture=picture(between=(950e3, 1050e3), points=101),
             given=BAND,
             agrees_within=relative(1e-9, because="one formula, double precision"),
             holds=[
@@ -65,6 +66,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=detuning_in_bandwidths,
+            picture=picture(between=(950e3, 1050e3)),
             given=BAND,
             agrees_within=relative(1e-9, because="one formula, double precision", floor=1e-12),
             holds=[
@@ -160,7 +162,8 @@ EXERCISE = Exercise(
         "the resistance over the impedance.",
         "Divide the impedance R + j(2πfL - 1/(2πfC)) by R and write L and C in terms of Q and f0: the bracket becomes "
         "Q (f/f0 - f0/f). Near resonance f/f0 - f0/f is close to 2 (f - f0)/f0. In Python j is written 1j.",
-        "relative_response is 1 / (1 + 1j Q (f/f0 - f0/f)); the detuning a is Q (f - f0)/f0; the universal curve is 1 "
-        "/ (1 + 2j a); decibels are 20 np.log10 of the size, np.abs(response).",
+        "relative_response is 1 / (1 + 1j * quality_factor * (frequency / resonant_frequency - resonant_frequency / "
+        "frequency)); detuning_in_bandwidths is quality_factor * (frequency - resonant_frequency) / resonant_frequency; "
+        "universal_response is 1 / (1 + 2j * detuning); decibels are 20 * np.log10(np.abs(response)).",
     ],
 )

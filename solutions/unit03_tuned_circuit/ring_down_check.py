@@ -11,6 +11,7 @@ from checker import (
     invariant,
     less,
     number,
+    picture,
     refusal,
     relative,
     seconds,
@@ -48,6 +49,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=ring_amplitude,
+            picture=picture(between=(0.0, 100e-6)),
             given=STRUCK,
             edges=[lambda time, resonant_frequency, quality_factor: (0.5 / resonant_frequency, resonant_frequency, 0.501)],
             where=still_rings,
@@ -79,6 +81,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=ring_energy,
+            picture=picture(between=(0.0, 100e-6)),
             given=STRUCK,
             edges=[lambda time, resonant_frequency, quality_factor: (0.5 / resonant_frequency, resonant_frequency, 0.501)],
             where=still_rings,
@@ -152,6 +155,8 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=ring_voltage,
+            further=True,
+            picture=picture(between=(0.0, 20e-6), points=401),
             given=STRUCK,
             edges=[lambda time, resonant_frequency, quality_factor: (0.5 / resonant_frequency, resonant_frequency, 0.501)],
             where=still_rings,
@@ -195,8 +200,10 @@ EXERCISE = Exercise(
         "The amplitude is exp(-π f0 t / Q), the energy its square. Set the amplitude equal to the fraction and take "
         "np.log of both sides; the cycles are f0 t. The voltage is the amplitude times a swing of cosine and sine, a "
         "little slower than f0: by s = sqrt(1 - 1/(4 Q²)).",
-        "cycles_to_fall is -np.log(fraction) Q / π, after `raise ValueError(...)` where np.any(fraction <= 0) or "
-        "np.any(fraction > 1). ring_voltage, where Q is above 0.5 (else ValueError), is the amplitude times cos(w t) "
-        "+ sin(w t) / (2 Q s), with w = 2π f0 s.",
+        "ring_amplitude is np.exp(-np.pi * resonant_frequency * time / quality_factor); ring_energy is its square. "
+        "cycles_to_fall is -np.log(fraction) * quality_factor / np.pi, after `raise ValueError(...)` where "
+        "np.any(fraction <= 0) or np.any(fraction > 1). ring_voltage, where quality_factor is above 0.5 (else "
+        "ValueError): with s = np.sqrt(1 - 1 / (4 * quality_factor**2)) and w = 2 * np.pi * resonant_frequency * s it is "
+        "the amplitude times np.cos(w * time) + np.sin(w * time) / (2 * quality_factor * s).",
     ],
 )

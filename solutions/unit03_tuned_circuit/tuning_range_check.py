@@ -260,8 +260,9 @@ EXERCISE = Exercise(
         "The range is resonant_frequency at each end, strays added. For the coil, solve f = 1/(2π sqrt(L C)) for L. "
         "At an angle, let vane_capacitance give the condenser's share. The way back: from f to the capacitance, less "
         "the strays, then to the angle.",
-        "L = 1 / ((2πf)² (maximum + stray)). For the angle: with p = LAWS[law] and C = 1 / ((2πf)² L) - stray, it is "
-        "π (C**p - minimum**p) / (maximum**p - minimum**p). Before that, raise ValueError if the law is not in LAWS, "
-        "or where np.any(f < lowest) or np.any(f > highest), allowing one part in a thousand million.",
+        "The inductance is 1 / ((2π × lowest_frequency)² × (maximum + stray)). For the angle: with p = LAWS[law] and c = "
+        "1 / ((2π × frequency)² × inductance) - stray it is π × (c**p - minimum**p) / (maximum**p - minimum**p). Before "
+        "that, raise ValueError if the law is not in LAWS, or where np.any(frequency < lowest) or np.any(frequency > "
+        "highest), allowing one part in a thousand million.",
     ],
 )

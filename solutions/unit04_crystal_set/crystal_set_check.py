@@ -5,8 +5,6 @@ L and R the tuned coil, h, b and a the aerial's height, top and wire.
 Of the whole set: P the station's power, F its field, f its frequency, M the coupling, m the depth.
 """
 
-from functools import partial
-
 import numpy as np
 
 from checker import (
@@ -31,7 +29,6 @@ from checker import (
     volts,
     watts,
 )
-from checker.checks.given import shown
 from solutions.unit01_signal.aerial_voltage import aerial_capacitance, effective_height
 from solutions.unit01_signal.radiation_resistance import available_power, radiation_resistance
 from solutions.unit03_tuned_circuit.reflected_impedance import reflected_impedance
@@ -55,7 +52,7 @@ FREQUENCY = hertz("500 kHz", "1600 kHz")
 IMPEDANCE = drawn(
     [complex(resistance, -50.0 * n) for n in range(25) for resistance in (20, 10, 30, 50, 100)],
     "resistance 10 Ω to 100 Ω, reactance −1.2 kΩ to 0 Ω",
-    partial(shown, unit="Ω"),
+    unit="Ω",
 )
 POWERS = drawn(
     [
@@ -65,7 +62,7 @@ POWERS = drawn(
         for first in range(8)
     ],
     "three to seven powers, 1 nW to 30 W",
-    partial(shown, unit="W"),
+    unit="W",
 )
 CRITICAL = (1.0, 1e6, 2e-6, 12.5663706144, 200e-6, 12.5663706144)  # two circuits of 200 µH, Q 100, at critical coupling
 TUNED_AERIAL = (600e3, 10.0, 20.0, 1e-3, 0.0, 1 / ((2 * np.pi * 600e3) ** 2 * aerial_capacitance(10.0, 20.0, 1e-3)))
@@ -380,8 +377,9 @@ EXERCISE = Exercise(
         "The tuned circuit, seen from the diode, is tuned_voltage (times √2, for the crest) behind Q ω(L + L'), with the Q "
         "that is left with the aerial coupled. The power that it can give is that of its r.m.s. voltage. Refuse, with "
         "ValueError, what cannot be: a whole reactance of nothing or less, or a wave that gives more than was sent.",
-        "ValueError if M² > AERIAL_COIL × COIL: no coils are coupled so closely. Budget: P, available_power with the radiation resistance "
-        "alone, then with the aerial's whole resistance, then of the tuned source (r.m.s.), each times (1 + m²/2); then "
-        "the three. Loudness: sound_pressure_level(tone, SENSITIVITY) − hearing_threshold.",
+        "ValueError if mutual_inductance² > AERIAL_COIL × COIL: no coils are coupled so closely. Budget: radiated_power, "
+        "available_power with the radiation resistance alone, then with the aerial's whole resistance, then of the tuned "
+        "source (r.m.s.), each of these three times (1 + depth²/2); then the three of the detector. Loudness: "
+        "sound_pressure_level(the power of the tone, SENSITIVITY) − hearing_threshold(tone).",
     ],
 )

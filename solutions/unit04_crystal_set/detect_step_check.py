@@ -5,7 +5,7 @@ In the laws and slips: f the function asked for, h the voltage held, w the wave,
 
 import numpy as np
 
-from checker import Exercise, Question, at_most, invariant, relative, seconds, slip, value, volts
+from checker import Exercise, Question, at_most, invariant, picture, relative, seconds, slip, value, volts
 
 from .detect_step import detect_step
 
@@ -16,6 +16,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=detect_step,
+            picture=picture(along="step", between=(0.0, 400e-6)),
             given={
                 "held": volts("0 V", "5 V"),
                 "wave": volts("-5 V", "5 V"),

@@ -237,10 +237,13 @@ EXERCISE = Exercise(
         "guess a carrier, work out the output and the current it takes, and see whether carrier + Rs × current is the "
         "source voltage; if it is more, the guess was too high. For the powers give working_point an array: the source's "
         "voltage at moments of the tone.",
-        "Resistance: Rd = V/(2 (i + Is) i1_over_i0(V/n)). The Q left: Q/(1 + Rs/Rd). Working point: least = 0, most = E; "
-        "forty times: V = (least + most)/2, y = detector_output(V, R, Is, n), and where V + Rs × 2 (y/R + Is) "
-        "i1_over_i0(V/n) > E set most = V, elsewhere least = V (np.where does it for arrays). Powers: θ = π (k + ½)/24, "
-        "k = 0 … 23; V, y = working_point(E (1 + m cos θ), …); mean of V²/(2 Rd); mean of y²/R; "
-        "(2 × mean of y cos θ)²/(2R).",
+        "Resistance: carrier/(2 × (mean_current + saturation_current) × i1_over_i0(carrier/slope_voltage)). The Q left: "
+        "quality_factor/(1 + dynamic_resistance/detector_resistance). Working point: least = 0, most = source_voltage; "
+        "forty times: v = (least + most)/2, y = detector_output(v, load_resistance, saturation_current, slope_voltage), "
+        "and where v + source_resistance × 2 × (y/load_resistance + saturation_current) × i1_over_i0(v/slope_voltage) > "
+        "source_voltage set most = v, elsewhere least = v (np.where does it for arrays). Powers: v, y = "
+        "working_point(source_voltage × (1 + depth × MOMENTS), …), the carrier and the output at 24 moments; mean of v² "
+        "over twice the detector's resistance; mean of y²/load_resistance; (2 × mean of y × MOMENTS)²/(2 × "
+        "load_resistance).",
     ],
 )

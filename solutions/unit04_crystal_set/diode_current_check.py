@@ -170,6 +170,8 @@ EXERCISE = Exercise(
         "small, constant leak.",
         "Slope voltage: ideality times k/e times the temperature. The current is Is times a bracket that is 0 at no "
         "voltage. For the slope differentiate it: what is left is the exponential, and that is I + Is.",
-        "n = N × 8.617333262e-5 × T;   I = Is (exp(v/n) − 1);   slope resistance = n / (I + Is).",
+        "slope_voltage is ideality * VOLTS_PER_KELVIN * temperature; diode_current is saturation_current * "
+        "(np.exp(voltage / slope_voltage) - 1); slope_resistance is slope_voltage over that current plus "
+        "saturation_current.",
     ],
 )

@@ -108,8 +108,8 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=hearing_threshold,
-            same_for_all="A table of published figures, read off smoothly between them: the figures are the answer.",
             given={"frequency": AUDIBLE},
+            edges=[lambda F: (F * 1.01 if F < 12e3 else F / 1.01,)] * 8,  # hardly another pitch: a table goes in steps
             gives="dB",
             agrees_within=DECIBELS,
             holds=[
@@ -120,14 +120,12 @@ EXERCISE = Exercise(
                 invariant("the ear is never better than −6 dB", lambda f, F: (-6.0, f(F)), at_most),
             ],
             published=[
-                value(
-                    "every frequency of the table",
-                    given=(1.0 * THRESHOLD_FREQUENCY,),
-                    wanted=THRESHOLD_LEVEL,
-                    within=DECIBELS,
-                    source=ISO,
-                    known="found",
-                ),
+                value(what, given=(frequency,), wanted=level, within=DECIBELS, source=ISO, known="found")
+                for what, frequency, level in (
+                    ("the table's first line, 20 Hz", 20.0, 78.5),
+                    ("its line for 1 kHz", 1000.0, 2.4),
+                    ("its last line, 12.5 kHz", 12.5e3, 12.3),
+                )
             ],
             refuses=OUTSIDE,
             slips=[
@@ -192,8 +190,9 @@ EXERCISE = Exercise(
         "The decibel counts powers of ten of a power, ten to each. Pressure goes as the root of power: there it is twenty.",
         "Level = sensitivity + 10 log10(power/1 mW). np.interp draws the straight lines; give it logarithms of the "
         "frequencies, asked and tabulated. For the least power, set the level equal to the threshold and solve.",
-        "Pressure = 20e-6 × 10**(L/20). Threshold: if np.any(F < 20) or np.any(F > 12500) raise ValueError; else "
-        "np.interp(np.log(F), np.log(THRESHOLD_FREQUENCY), THRESHOLD_LEVEL). "
-        "Least power = 1e-3 × 10**((threshold − S)/10).",
+        "sound_pressure_level is sensitivity + 10 * np.log10(power / 1e-3); sound_pressure is 20e-6 * 10 ** (level / 20)."
+        " Threshold: if np.any(frequency < 20) or np.any(frequency > 12500) raise ValueError; else "
+        "np.interp(np.log(frequency), np.log(THRESHOLD_FREQUENCY), THRESHOLD_LEVEL). Least power: 1e-3 * 10 ** "
+        "((threshold - sensitivity) / 10).",
     ],
 )

@@ -222,10 +222,11 @@ EXERCISE = Exercise(
         "numpy has I0 as np.i0, but above x = 713 it overflows; there ln I0 = x − ln(2πx)/2 + 1/(8x) will do. For the "
         "ratio take, say, 1000 values of θ round the cycle and weight cos θ with exp(x (cos θ − 1)), which never "
         "overflows. With a load, unknown y stands on both sides: halve an interval, or take Newton's steps.",
-        "log_i0: np.where(x < 700, np.log(np.i0(np.minimum(x, 700))), x − ln(2πx)/2 + 1/(8x) for np.maximum(x, 700)). "
-        "Ratio: θ = 2π k/1000, k = 0 … 999; w = np.exp(np.asarray(x)[..., np.newaxis] × (cos θ − 1)); the mean of w cos θ "
-        "over that of w, both by np.mean(…, axis=-1). Output = n y with x = V/n, r = R Is/n and y + ln(1 + y/r) = ln I0(x). "
-        "With u = ln(1 + y/r), start from u = ln(1 + ln I0/r) and take u − (u + r (exp(u) − 1) − ln I0)/(1 + r exp(u)) for "
-        "u, seven times; then y = r (exp(u) − 1), by np.expm1.",
+        "log_i0: np.where(x < 700, np.log(np.i0(np.minimum(x, 700))), x − ln(2π × x)/2 + 1/(8 × x) for np.maximum(x, "
+        "700)). Ratio: θ = 2π × k/1000, k = 0 … 999; w = np.exp(np.asarray(x)[..., np.newaxis] × (cos θ − 1)); the mean "
+        "of w cos θ over that of w, both by np.mean(…, axis=-1). Output: with x = carrier/slope_voltage and r = "
+        "load_resistance × saturation_current/slope_voltage it is y × slope_voltage, where y + ln(1 + y/r) = log_i0(x). "
+        "With u = ln(1 + y/r), start from u = ln(1 + log_i0(x)/r) and take u − (u + r (exp(u) − 1) − log_i0(x))/(1 + r "
+        "exp(u)) for u, seven times; then y = r (exp(u) − 1), by np.expm1.",
     ],
 )

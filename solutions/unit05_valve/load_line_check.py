@@ -261,9 +261,10 @@ EXERCISE = Exercise(
         "Load: (supply − anode)/load. To find the crossing, try half the supply: if the valve would pass more than the load "
         "brings, the anode stands lower than that; halve again. (If it would even at 0 V, they cross nowhere.) For a wanted "
         "current nothing need be solved: the load line gives the anode's voltage, and the law turned round the drive.",
-        "ValueError if np.any(triode_current(0, …) > supply/load). Then low = 0, high = supply; sixty times: "
-        "middle = (low + high)/2; where triode_current(middle, …) > (supply − middle)/load put high = middle, elsewhere "
-        "low = middle. Grid: (i/K)^(2/3) − (supply − i × load)/μ − offset, ValueError if np.any(supply < i × load). "
-        "Powers: supply × i, load × i², anode voltage × i.",
+        "ValueError if np.any(triode_current(0, …) > supply/load). Then low = 0, high = supply; sixty times: middle = "
+        "(low + high)/2; where triode_current(middle, …) > (supply − middle)/load put high = middle, elsewhere low = "
+        "middle. Grid: (anode_current/perveance)^(2/3) − (supply − anode_current × load)/amplification_factor − offset, "
+        "ValueError if np.any(supply < anode_current × load). Powers: supply, load × current, anode voltage, each times "
+        "the current.",
     ],
 )

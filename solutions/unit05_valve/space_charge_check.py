@@ -136,8 +136,8 @@ EXERCISE = Exercise(
         "pulls any more: that, and not the heat, then sets the current.",
         "J = (4/9) ε0 √(2e/m) V^1.5/d², voltage on the way V (x/d)^(4/3). An electron that fell through V moves at "
         "√(2 (e/m) V); in this gap that is three times its mean speed. The anode gets the smaller of two currents.",
-        "space_charge_density: 4/9 * PERMITTIVITY * np.sqrt(2 * CHARGE_TO_MASS) * voltage**1.5 / gap**2. Time: "
-        "3 d/np.sqrt(2 * CHARGE_TO_MASS * V). anode_density: np.minimum(space_charge_density(np.maximum(voltage, 0), gap), "
-        "emission).",
+        "space_charge_density: 4/9 * PERMITTIVITY * np.sqrt(2 * CHARGE_TO_MASS) * voltage**1.5 / gap**2. Time: 3 * gap / "
+        "np.sqrt(2 * CHARGE_TO_MASS * voltage). anode_density: np.minimum(space_charge_density(np.maximum(voltage, 0), "
+        "gap), emission).",
     ],
 )

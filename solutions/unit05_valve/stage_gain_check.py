@@ -137,6 +137,8 @@ EXERCISE = Exercise(
         "Gain: the load's share of μ volts across load and anode resistance. A capacitance whose far end moves A volts the "
         "other way takes 1 + A times its current. The edges lie where a condenser's reactance equals the resistance it "
         "works with: in series in the bass, side by side in the treble.",
-        "μ R/(R + r);   c + k (1 + A);   with out = r R/(r + R): 1/(2π C (out + leak)) and (1/out + 1/leak)/(2π S).",
+        "stage_gain is amplification_factor * load / (load + anode_resistance); input_capacitance is grid_filament + "
+        "grid_anode * (1 + gain). With out = anode_resistance * load / (anode_resistance + load) the edges are 1 / (2 * "
+        "np.pi * coupling_capacitance * (out + leak)) and (1 / out + 1 / leak) / (2 * np.pi * shunt_capacitance).",
     ],
 )

@@ -16,6 +16,7 @@ from checker import (
     invariant,
     number,
     physical,
+    picture,
     refusal,
     relative,
     siemens,
@@ -67,6 +68,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=drive,
+            picture=picture(along="grid_voltage", at={"anode_voltage": 150.0}),
             given={"anode_voltage": ANODE, "grid_voltage": GRID, "amplification_factor": FACTOR, "offset": OFFSET},
             gives="V",
             agrees_within=CLOSE,
@@ -91,6 +93,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=triode_current,
+            picture=picture(along="grid_voltage", at={"anode_voltage": 150.0}),
             given=VALVE,
             gives="A",
             agrees_within=CLOSE,
@@ -148,6 +151,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=mutual_conductance,
+            picture=picture(along="grid_voltage", at={"anode_voltage": 150.0}),
             given=VALVE,
             gives="S",
             agrees_within=CLOSE,
@@ -190,6 +194,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=anode_resistance,
+            picture=picture(along="grid_voltage", at={"anode_voltage": 150.0}),
             given=VALVE,
             where=conducting,
             gives="Ω",
@@ -239,6 +244,8 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=coefficients,
+            further=True,
+            picture=picture(along="grid_voltage", at={"anode_voltage": 150.0}),
             given=VALVE,
             where=conducting,
             gives=("S", "Ω", ""),
@@ -265,6 +272,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=law_from_manual,
+            further=True,
             given={
                 "anode_voltage": volts("45 V", "250 V"),
                 "grid_voltage": volts("-30 V", "0 V"),
@@ -307,9 +315,11 @@ EXERCISE = Exercise(
         "drive = Vg + Va/μ + offset, but never below zero; current = K × drive^1.5. Differentiate: the power 1.5 comes "
         "down and 0.5 is left; by Va the chain rule adds 1/μ. For the manual's line, current over conductance is drive "
         "over 1.5.",
-        "np.maximum(…, 0). np.minimum(K drive^1.5, emission), with emission=np.inf. gm = 1.5 K √drive; ra = μ/gm, "
-        "ValueError if np.any(gm <= 0). With sympy: current = perveance * (…)**sympy.Rational(3, 2), then "
-        "sympy.diff(current, grid_voltage) and 1/sympy.diff(current, anode_voltage). Manual: drive = 1.5 i/s, K = "
-        "i/drive^1.5, offset = drive − Vg − Va/μ.",
+        "drive is np.maximum(grid_voltage + anode_voltage / amplification_factor + offset, 0); triode_current is "
+        "np.minimum(perveance * drive(…) ** 1.5, emission), with emission=np.inf; mutual_conductance is 1.5 * perveance *"
+        " np.sqrt(drive(…)); anode_resistance is amplification_factor over that, ValueError where np.any of it is 0 or "
+        "less. With sympy: current = perveance * (…)**sympy.Rational(3, 2), then sympy.diff(current, grid_voltage) and "
+        "1/sympy.diff(current, anode_voltage). Manual: driven = 1.5 * anode_current / mutual_conductance; the two are "
+        "anode_current / driven**1.5 and driven - grid_voltage - anode_voltage / amplification_factor.",
     ],
 )

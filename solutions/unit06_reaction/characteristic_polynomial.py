@@ -159,20 +159,18 @@ def three_winding_polynomial(
     resistance, inductance, grid_conductance = tuned
     tickler_resistance, tickler_inductance, to_tuned, to_aerial = tickler
     transconductance, anode_resistance = valve
-    into_grid = Polynomial([grid_conductance, tuning])
-    by_coupling = Polynomial([0, 0, aerial_capacitance * coupling])
-    round_coil = Polynomial([resistance, inductance])
-    driven = Polynomial([0, throttle * transconductance * anode_resistance])
+    into_grid = [grid_conductance, tuning]
+    driven = [0, throttle * transconductance * anode_resistance, 0, 0]
     rows = [
         [
             [1, aerial_capacitance * aerial_resistance, aerial_capacitance * aerial_inductance],
-            by_coupling * into_grid,
+            np.convolve([0, 0, aerial_capacitance * coupling], into_grid),
             [0, 0, aerial_capacitance * to_aerial],
         ],
-        [[0, coupling], 1 + round_coil * into_grid, [0, to_tuned]],
+        [[0, coupling], [1, 0, 0] + np.convolve([resistance, inductance], into_grid), [0, to_tuned]],
         [
             [0, 0, throttle * to_aerial],
-            driven + Polynomial([0, 0, throttle * to_tuned]) * into_grid,
+            driven + np.convolve([0, 0, throttle * to_tuned], into_grid),
             [1, throttle * (anode_resistance + tickler_resistance), throttle * tickler_inductance],
         ],
     ]
@@ -222,28 +220,27 @@ def full_polynomial(
     resistance, inductance, grid_conductance = tuned
     tickler_resistance, tickler_inductance, to_tuned, to_aerial = tickler
     transconductance, anode_resistance, grid_anode, anode_capacitance = valve
-    by_grid = Polynomial([grid_conductance, tuning + grid_anode])  # i2 for each volt of v, and of va
-    by_anode = Polynomial([0, -grid_anode])
-    by_coupling = Polynomial([0, 0, aerial_capacitance * coupling])
-    by_tickler = Polynomial([0, 0, throttle * to_tuned])
-    round_coil = Polynomial([resistance, inductance])
+    by_grid, by_anode = [grid_conductance, tuning + grid_anode], [0, -grid_anode]  # i2 for each volt of v, and of va
+    by_coupling = [0, 0, aerial_capacitance * coupling]
+    by_tickler = [0, 0, throttle * to_tuned]
+    round_coil = [resistance, inductance]
     rows = [
         [
             [1, aerial_capacitance * aerial_resistance, aerial_capacitance * aerial_inductance],
-            by_coupling * by_grid,
+            np.convolve(by_coupling, by_grid),
             [0, 0, aerial_capacitance * to_aerial],
-            by_coupling * by_anode,
+            np.convolve(by_coupling, by_anode),
         ],
-        [[0, coupling], 1 + round_coil * by_grid, [0, to_tuned], round_coil * by_anode],
+        [[0, coupling], [1, 0, 0] + np.convolve(round_coil, by_grid), [0, to_tuned], np.convolve(round_coil, by_anode)],
         [
             [0, 0, throttle * to_aerial],
-            by_tickler * by_grid,
+            np.convolve(by_tickler, by_grid),
             [1, throttle * tickler_resistance, throttle * tickler_inductance],
-            by_tickler * by_anode - Polynomial([0, throttle]),
+            np.convolve(by_tickler, by_anode) - [0, throttle, 0, 0],
         ],
         [
             [0],
-            anode_resistance * (transconductance + by_anode),
+            [anode_resistance * transconductance, -anode_resistance * grid_anode],
             [anode_resistance],
             [1, anode_resistance * (anode_capacitance + grid_anode)],
         ],

@@ -4,8 +4,6 @@ In the laws and slips: i1, v1, i2, v2 currents and voltages; a and b a reading a
 C1, C2 capacitances, f1, f2 frequencies, u and w their uncertainties; S and E the starts and the stops.
 """
 
-from functools import partial
-
 import numpy as np
 
 from checker import (
@@ -26,7 +24,6 @@ from checker import (
     value,
     volts,
 )
-from checker.checks.given import shown
 
 from .cheap_measurements import (
     grid_law_from_readings,
@@ -64,12 +61,12 @@ def clicks(middle, count, turn):
 STARTS = drawn(
     [clicks(60 + 17 * turn, 3 + turn % 4, turn) for turn in range(12)],
     "3 to 6 readings, 60 to 250 pF",
-    partial(shown, unit="F"),
+    unit="F",
 )
 STOPS = drawn(
     [clicks(57 + 15 * turn, 2 + (turn + 1) % 4, 2 * turn + 1) for turn in range(12)],
     "2 to 5 readings, 55 to 225 pF",
-    partial(shown, unit="F"),
+    unit="F",
 )
 
 
@@ -350,8 +347,8 @@ EXERCISE = Exercise(
                     "one frequency twice",
                     (600e3, 350e-12, 600e3, 300e-12, 1e-12, 1e-3),
                     (600e3, 350e-12, 599e3, 300e-12, 1e-12, 1e-3),
-                    (600e3, 85e-12, 1200e3, 85e-12, 1e-12, 1e-3),
-                )
+                ),
+                refusal("one capacitance twice", (600e3, 85e-12, 1200e3, 85e-12, 1e-12, 1e-3)),
             ],
             slips=[
                 slip(
@@ -447,10 +444,14 @@ EXERCISE = Exercise(
         "Grid: the ratio of the currents is exp((v1 − v2)/n). Added resistance: the readings are as (R + R1) to R. Detuning: "
         "1/ωC is X + R on one side and X − R on the other. Two frequencies: C1 + C0 and C2 + C0 are as f2² to f1². Clicks: a "
         "mean of n readings has their variance, over n − 1, divided by n.",
-        "n = (v1 − v2)/np.log(i1/i2), I0 = i1 np.exp(−v1/n), ValueError unless (i1 − i2)(v1 − v2) > 0;  Q = (X/R1)(a/b − 1), "
-        "ValueError unless a > b;  Q = (C2 + C1)/(C2 − C1), ValueError unless C2 > C1;  with k = (f2/f1)²: C0 = (C1 − k "
-        "C2)/(k − 1), L = 1/((2π f1)² (C1 + C0)), ValueError unless f2 > f1 and C2 < C1;  np.sqrt(((1 + k²) u² + 8 k² w² (C1 "
-        "− C2)²/(k − 1)²)/(k − 1)²), the same refusals;  np.mean(starts), np.mean(starts) − np.mean(stops), np.sqrt of the "
-        "two np.var(…, ddof=1)/len(…) added, ValueError for fewer than two of either.",
+        "n = (bias_1 − bias_2)/np.log(current_1/current_2), then current_1 × np.exp(−bias_1/n) and n, ValueError unless "
+        "(current_1 − current_2)(bias_1 − bias_2) > 0;  reactance/added_resistance × (reading_alone/reading_with − 1), "
+        "ValueError unless reading_alone > reading_with;  (capacitance_above + capacitance_below)/(capacitance_above − "
+        "capacitance_below), ValueError unless the upper is the larger;  with k = (frequency_2/frequency_1)²: own = "
+        "(capacitance_1 − k × capacitance_2)/(k − 1), inductance 1/((2π × frequency_1)² × (capacitance_1 + own)), "
+        "ValueError unless frequency_2 > frequency_1 and capacitance_2 < capacitance_1;  with u = "
+        "capacitance_uncertainty, w = frequency_uncertainty and d = capacitance_1 − capacitance_2: np.sqrt(((1 + k²) u² +"
+        " 8 k² w² d²/(k − 1)²)/(k − 1)²), the same refusals;  np.mean(starts), np.mean(starts) − np.mean(stops), np.sqrt "
+        "of the two np.var(…, ddof=1)/len(…) added, ValueError for fewer than two of either.",
     ],
 )

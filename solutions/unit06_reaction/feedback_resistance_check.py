@@ -5,8 +5,6 @@ condenser, μ the amplification factor, Z the anode circuit's impedance, r the a
 and the tickler, R the circuit's resistance. The valve is the simple one, without capacitances.
 """
 
-from functools import partial
-
 import numpy as np
 
 from checker import (
@@ -21,11 +19,11 @@ from checker import (
     number,
     ohms,
     physical,
+    picture,
     relative,
     slip,
     value,
 )
-from checker.checks.given import shown
 
 from .feedback_resistance import circuit_with_feedback, feedback_impedance, feedback_resistance
 
@@ -37,12 +35,12 @@ LEFT_OVER = 2 * np.pi * EDGE * COIL - 1 / (2 * np.pi * EDGE * CONDENSER)  # ohm,
 ANODE = drawn(
     [complex(1000.0 * n, 1000.0 * m) for m in (0, -1, -5, -10, -20, 0.2, 0.5) for n in (10, 5, 8, 15, 20, 30)],
     "resistance 5 kΩ to 30 kΩ, reactance −20 kΩ to 500 Ω",
-    partial(shown, unit="Ω"),
+    unit="Ω",
 )
 FEEDBACK = drawn(
     [complex(resistance, reactance) for reactance in (0, -5, 5, -2, -1, 1, 2, -10) for resistance in (-5, -10, -2, -1, 2, 5)],
     "resistance −10 Ω to 5 Ω, reactance −10 Ω to 5 Ω",
-    partial(shown, unit="Ω"),
+    unit="Ω",
 )
 
 
@@ -127,6 +125,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=circuit_with_feedback,
+            picture=picture(at={"feedback": -5 + 2j}),
             given={"inductance": henries("100 µH", "300 µH"), "resistance": ohms("5 Ω", "30 Ω"), "feedback": FEEDBACK},
             gives=("Ω", "Hz"),
             agrees_within=CLOSE,
@@ -215,7 +214,9 @@ EXERCISE = Exercise(
         "On the grid: v = I2/(jωC). Round the anode circuit: Z I3 = μ v + jωM I2. Into the tuned coil comes jωM I3, in the "
         "direction of I2, so that the tuned circuit's drop is smaller by it. Put the second into the third and divide by "
         "I2. Real parts add up to the loss; the imaginary part X is made up where 2L times the change of ω is −X.",
-        "((ωM)² − μ M/C) / Z with ω = 2π f;   R + np.real(feedback) and −np.imag(feedback)/(4π L);   for the formula "
-        "X = w L3 − 1/(w C3), and 1/(r + jX) has the real part r/(r² + X²).",
+        "((w × mutual_inductance)² − amplification_factor × mutual_inductance/tuning_capacitance) / anode_impedance with "
+        "w = 2π × frequency;   resistance + np.real(feedback) and −np.imag(feedback)/(4π × inductance);   for the formula"
+        " x = angular_frequency × tickler_inductance − 1/(angular_frequency × throttle_capacitance), and "
+        "1/(anode_resistance + j x) has the real part anode_resistance/(anode_resistance² + x²).",
     ],
 )

@@ -4,8 +4,6 @@ In the laws and slips: F the frequency, gm, ra and μ the valve, Cga and Ca its 
 the anode's load, R3, L3 and C3 the tickler and the throttle, L and R the tuned coil, Y what is across it.
 """
 
-from functools import partial
-
 import numpy as np
 
 from checker import (
@@ -28,7 +26,6 @@ from checker import (
     slip,
     value,
 )
-from checker.checks.given import shown
 
 from .grid_anode_admittance import anode_load, balancing_inductance, grid_admittance, quality_left
 
@@ -41,7 +38,7 @@ LOAD = drawn(
         for conductance in (20, 1, 100)
     ],
     "conductance 1 µS to 100 µS, susceptance −1 mS to 2 mS",
-    partial(shown, unit="S"),
+    unit="S",
 )
 ACROSS = drawn(
     [
@@ -50,7 +47,7 @@ ACROSS = drawn(
         for susceptance in (50, 100, 200)
     ],
     "conductance −2 µS to 20 µS, susceptance 50 µS to 200 µS",
-    partial(shown, unit="S"),
+    unit="S",
 )
 MILLER = "J. M. Miller, Scientific Papers of the Bureau of Standards 351, 1919: with a resistance in the anode, Cga (1 + A)"
 
@@ -300,8 +297,10 @@ EXERCISE = Exercise(
         "and in which phase. The condenser between the two carries the difference of both voltages.",
         "At the anode, with v on the grid and va there: gm v + va (1/ra + YL) + jωCga (va − v) = 0. Solve that for va. The "
         "grid's side gives jωCga (v − va). Divide by v. The real part is 0 where gm (B + ωCga) + ωCga/ra is, with YL = jB.",
-        "With s = 2j*np.pi*frequency: s*Ca + 1/(R3 + s*L3 + 1/(s*C3));   s*Cga*(gm + 1/ra + YL)/(1/ra + YL + s*Cga);   "
-        "1/(ω² (Ca + Cga (1 + 1/μ)));   X = 2π f L, left = R + Y.real X², refused where that is 0 or less (np.any, for "
-        "arrays), else X/left.",
+        "With s = 2j × np.pi × frequency: s × anode_capacitance + 1/(tickler_resistance + s × tickler_inductance + 1/(s ×"
+        " throttle));   with k = s × grid_anode_capacitance and y = 1/anode_resistance + load: k × (transconductance + "
+        "y)/(y + k);   with w = 2π × frequency: 1/(w² × (anode_capacitance + grid_anode_capacitance × (1 + "
+        "1/amplification_factor)));   x = w × inductance, left = resistance + admittance.real × x², refused where that is"
+        " 0 or less (np.any, for arrays), else x/left.",
     ],
 )

@@ -12,7 +12,7 @@ from solutions.unit06_reaction.characteristic_polynomial import (
 )
 
 BEST_VALVE = 20e-3  # siemens: no receiving valve of the time came near
-HALVINGS = 32  # of the interval that holds the answer
+HALVINGS = 28  # of the interval that holds the answer
 
 
 def routh_point(
@@ -45,7 +45,7 @@ def routh_point(
     transconductance = sympy.Symbol("transconductance")
     parts = tuned_inductance, tuned_resistance, tuning_capacitance, tickler_inductance, anode_resistance, mutual_inductance
     cubic, square, linear, constant = tuned_grid_polynomial(*parts, transconductance)
-    [threshold] = sympy.solve(square * linear - cubic * constant, transconductance)
+    [threshold] = sympy.solve(square * linear - cubic * constant, transconductance, simplify=False)
     return threshold, sympy.sqrt(constant / square)
 
 

@@ -6,7 +6,7 @@ without and with feedback.
 
 import numpy as np
 
-from checker import Exercise, Question, at_most, hertz, invariant, less, number, ohms, refusal, relative, slip, value
+from checker import Exercise, Question, at_most, hertz, invariant, less, number, ohms, picture, refusal, relative, slip, value
 
 from .q_multiplication import feedback_for_bandwidth, feedback_fraction, gain_and_bandwidth, multiplied_q, touchiness
 
@@ -23,6 +23,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=feedback_fraction,
+            picture=picture(along="resistance_with_feedback"),
             given={"resistance": ohms("5 Ω", "40 Ω"), "resistance_with_feedback": ohms("100 mΩ", "50 Ω")},
             agrees_within=NEAR_ONE,
             holds=[
@@ -49,6 +50,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=multiplied_q,
+            picture=picture(along="feedback", between=(0.0, 0.98)),
             given={"quality_factor": QUALITY, "feedback": FEEDBACK},
             edges=[lambda quality_factor, feedback: (quality_factor, 0.99)],
             agrees_within=CLOSE,
@@ -84,6 +86,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=gain_and_bandwidth,
+            picture=picture(along="feedback", between=(0.0, 0.98)),
             given={"resonant_frequency": FREQUENCY, "quality_factor": QUALITY, "feedback": FEEDBACK},
             edges=[lambda resonant_frequency, quality_factor, feedback: (resonant_frequency, quality_factor, 0.99)],
             gives=("", "Hz"),
@@ -204,7 +207,10 @@ EXERCISE = Exercise(
         "left? From there on everything follows from what Q meant before.",
         "1 − k of the resistance is left, so Q grows by 1/(1 − k): the gain at resonance with it, and the bandwidth shrinks "
         "by as much. At k = 1 nothing is left, and there is no answer: raise ValueError, for 1 and above (np.any, for arrays).",
-        "k = 1 − left/R;   Q/(1 − k);   that and f0 over that;   k = 1 − B Q/f0, refused at B ≤ 0;   k/(1 − k), which is k "
-        "times multiplied_q(1.0, k).",
+        "feedback_fraction is 1 - resistance_with_feedback / resistance; multiplied_q is quality_factor / (1 - feedback),"
+        " after `raise ValueError(...)` where the docstring asks for it; gain_and_bandwidth are that Q and "
+        "resonant_frequency over it; feedback_for_bandwidth is 1 - bandwidth * quality_factor / resonant_frequency, "
+        "refused where bandwidth is 0 or less; touchiness is feedback / (1 - feedback), which is feedback * "
+        "multiplied_q(1.0, feedback).",
     ],
 )

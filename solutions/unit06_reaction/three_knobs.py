@@ -10,7 +10,7 @@ from solutions.ranges import check_ranges
 from solutions.unit06_reaction.characteristic_polynomial import full_polynomial, leading_pole
 from solutions.unit06_reaction.oscillation_point import crossing
 
-ROUNDS = 6  # of setting reaction and tuning in turn
+ROUNDS = 5  # of setting reaction and tuning in turn
 
 
 @check_ranges

@@ -97,9 +97,9 @@ def reached_on(frequency, coupling, least, most, aerial, tuned, *rest):
     return reached(coupling, first_tuning(frequency, tuned), 1.5 * least, 0.7 * most, aerial, tuned, *rest)
 
 
-def coil_away(M, C, part, aerial, tuned, tickler, valve, *stops):
-    """Inputs of `reaction_setting` with a part of the coupling left, and none of aerial and tickler."""
-    return (part * M, C, *stops, aerial, tuned, (*tickler[:3], 0.0), valve)
+def coil_away(M, C, aerial, tuned, tickler, valve, *stops):
+    """Inputs of `reaction_setting` with no coupling of aerial and tickler."""
+    return (M, C, *stops, aerial, tuned, (*tickler[:3], 0.0), valve)
 
 
 def a_little_less(left, right, tolerance):
@@ -117,7 +117,7 @@ def on_station(found, frequency, tolerance):
 EXERCISE = Exercise(
     title="What does each knob do to the others?",
     seconds=20.0,
-    cases=3,
+    cases=2,
     questions=[
         Question(
             asks=tuned_to,
@@ -133,6 +133,7 @@ EXERCISE = Exercise(
                     less,
                 ),
                 invariant(
+                    # On that circuit: in a whole set the aerial's pole may lead, or the anode's capacitances may help.
                     "a tickler wound the other way round leaves a broader band",
                     lambda f, M, C, *rest: (f(*half_way(C, 1))[1], f(*half_way(C, -1))[1]),
                     less,
@@ -232,10 +233,7 @@ EXERCISE = Exercise(
                 ),
                 invariant(
                     "loosening the aerial brings oscillation nearer: the throttle wants less",
-                    lambda f, M, C, least, most, *rest: (
-                        f(*coil_away(4e-6, 126e-12, 0.5, *THE_PARTS, least, most)),
-                        f(*coil_away(4e-6 + M / 2, 126e-12, 1.0, *THE_PARTS, least, most)),
-                    ),
+                    lambda f, *inputs: tuple(f(*coil_away(M, 126e-12, *THE_PARTS, 10e-12, 500e-12)) for M in (4e-6, 15e-6)),
                     a_little_less,
                 ),
             ],
@@ -292,9 +290,9 @@ EXERCISE = Exercise(
                     on_station,
                 ),
                 invariant(
-                    "higher up the dial less tuning condenser is wanted",
-                    lambda f, F, M, least, most, *rest: (f(F, M, least, most, *rest)[0], f(0.97 * F, M, least, most, *rest)[0]),
-                    less,
+                    "and just at the threshold: the band is all but nothing",
+                    lambda f, F, M, least, most, *rest: (f.tuned_to(M, *f(F, M, least, most, *rest), *rest)[1], F),
+                    on_the_axis,
                 ),
             ],
             no_published="Two knobs set in turn, each by a function that has its figures.",
@@ -327,7 +325,7 @@ EXERCISE = Exercise(
         "stops, brought from a share to farads. For a station: set the throttle, see where the set now rings, correct the "
         "tuning, and again.",
         "reaction_setting: least + (most − least) × crossing(polynomial at least, polynomial at most); crossing refuses by "
-        "itself. settings_for: tuning = 1/((2πf)² L); six times: throttle = reaction_setting(…); found = tuned_to(…)[0]; "
+        "itself. settings_for: tuning = 1/((2πf)² L); five times: throttle = reaction_setting(…); found = tuned_to(…)[0]; "
         "tuning = tuning × (found/f)².",
     ],
 )

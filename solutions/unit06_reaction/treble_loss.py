@@ -48,9 +48,9 @@ def tone_level(tone: float, bandwidth: float) -> float:
 
     Source
     ------
-    `tone_response` at no detuning: both side frequencies lose alike.
+    On the peak both side frequencies lose alike, by the universal curve: `tone_response` at no detuning.
     """
-    return 20 * np.log10(tone_response(tone, bandwidth, 0.0))
+    return -10 * np.log10(1 + np.square(2 * tone / bandwidth))
 
 
 @check_ranges

@@ -55,6 +55,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=tone_response,
+            further=True,
             given={"tone": TONE, "bandwidth": BANDWIDTH, "detuning": hertz("-5 kHz", "5 kHz")},
             agrees_within=CLOSE,
             holds=[
@@ -180,6 +181,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=programme_left,
+            further=True,
             given={
                 "tones": drawn(TONES, "three tones, 50 Hz to 9 kHz"),
                 "amplitudes": drawn(AMPLITUDES, "one for each tone, 0 to 5"),
@@ -223,7 +225,9 @@ EXERCISE = Exercise(
         "At x hertz from the peak the circuit passes 1/(1 + 2jx/B). Let the carrier be at d, the sides at d + F and d − F. "
         "Divide each side by the carrier's. Seen from the carrier the sides turn opposite ways, so one is conjugated "
         "before they are added and halved. On the peak all this comes to 1/sqrt(1 + (2F/B)²).",
-        "H = lambda x: 1/(1 + 2j*x/B);   abs(H(d + F)/H(d) + np.conj(H(d − F)/H(d)))/2;   20 log10 of it at d = 0;   "
-        "B/2 × sqrt(10^(loss/10) − 1);   sum of amplitude² × response² over sum of amplitude².",
+        "tone_level is -10 * np.log10(1 + (2 * tone / bandwidth) ** 2); highest_tone is bandwidth / 2 * np.sqrt(10 ** "
+        "(loss / 10) - 1). tone_response: with H = lambda x: 1 / (1 + 2j * x / bandwidth) it is abs(H(detuning + tone) / "
+        "H(detuning) + np.conj(H(detuning - tone) / H(detuning))) / 2. programme_left: the sum of amplitudes² × "
+        "tone_response(tones, bandwidth, 0)² over the sum of amplitudes².",
     ],
 )

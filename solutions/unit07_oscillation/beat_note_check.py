@@ -18,6 +18,7 @@ from checker import (
     invariant,
     less,
     number,
+    picture,
     relative,
     slip,
     value,
@@ -43,6 +44,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=dial_pitch,
+            picture=picture(between=(240e-12, 267e-12)),
             given={"capacitance": CONDENSER, "inductance": COIL, "carrier": CARRIER},
             gives="Hz",
             agrees_within=TO_A_MILLIHERTZ,
@@ -234,7 +236,10 @@ EXERCISE = Exercise(
         "The set oscillates at 1/(2π sqrt(L C)). A pitch p is heard at carrier + p and at carrier − p. A hand adds to C, and "
         "the frequency goes as 1/sqrt(C). The detector squares: the beat holds oscillation × signal, the modulation by "
         "itself depth × signal².",
-        "np.abs(f0 − carrier);  1/((2π (carrier ± pitch))² L), + first;  the three np.abs of differences;  carrier × (1 − "
-        "1/sqrt(1 + hand/C));  20 log10(oscillation/(depth × signal)).",
+        "dial_pitch is np.abs(tuned - carrier) with tuned = 1 / (2 * np.pi * np.sqrt(inductance * capacitance)); "
+        "settings_for_pitch are 1 / ((2 * np.pi * (carrier + pitch)) ** 2 * inductance) and the same with carrier - "
+        "pitch; two_stations are the three np.abs of the differences of oscillation, first and second; hand_pitch is "
+        "carrier * (1 - 1 / np.sqrt(1 + hand / capacitance)); autodyne_advantage is 20 * np.log10(oscillation / (depth * "
+        "signal)).",
     ],
 )

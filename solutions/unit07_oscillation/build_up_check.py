@@ -17,6 +17,7 @@ from checker import (
     less,
     number,
     physical,
+    picture,
     refusal,
     relative,
     seconds,
@@ -47,6 +48,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=growth_rate,
+            picture=picture(along="feedback"),
             given={
                 "resonant_frequency": hertz("150 kHz", "3 MHz"),
                 "quality_factor": number(20, 300),
@@ -206,6 +208,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=time_to_limit,
+            further=True,
             given={"start": START, "limit": LIMIT, "growth": GROWTH, "fraction": number(0.3, 0.99)},
             edges=[lambda start, limit, growth, fraction: (0.99 * fraction * limit, limit, growth, fraction)],
             where=lambda a, A, s, p: a < p * A / 1.2,
@@ -245,8 +248,10 @@ EXERCISE = Exercise(
         "Without reaction the rate is −π f0/Q; feedback k takes off k times as much. Noise: C V²/2 = k T/2. Free growth: "
         "end = start × exp(growth × time), so take np.log. With the limit, follow u = limit²/a² − 1 instead of a: it "
         "simply dies away, as exp(−2 × growth × time).",
-        "π f0 (k − 1)/Q;  sqrt(kT/C);  np.log(end/start)/growth;  limit/sqrt(1 + ((limit/start)² − 1) exp(−2 growth "
-        "time)), ValueError where np.any(start <= 0);  np.log(((limit/start)² − 1)/(1/fraction² − 1))/(2 growth). Before "
-        "the times: `raise ValueError(…)` where np.any(growth <= 0), and where np.any(fraction >= 1).",
+        "growth_rate is np.pi * resonant_frequency * (feedback - 1) / quality_factor; starting_voltage is "
+        "np.sqrt(BOLTZMANN * temperature / capacitance); free_growth_time is np.log(end / start) / growth; amplitude is "
+        "limit / np.sqrt(1 + ((limit / start) ** 2 - 1) * np.exp(-2 * growth * time)), ValueError where np.any(start <= "
+        "0); time_to_limit is np.log(((limit / start) ** 2 - 1) / (1 / fraction**2 - 1)) / (2 * growth). Before the "
+        "times: `raise ValueError(…)` where np.any(growth <= 0), and where np.any(fraction >= 1).",
     ],
 )

@@ -13,7 +13,7 @@ from solutions.unit05_valve.grid_leak import bias_with_carrier
 from solutions.unit05_valve.one_valve_set import GRID_SLOPE, LAW, ZERO_CURRENT
 from solutions.unit07_oscillation.limit_amplitude import effective_transconductance
 
-SWINGS = np.geomspace(1e-3, 50.0, 200)  # volt, crest: from next to nothing to more than any battery set does
+SWINGS = np.geomspace(1e-3, 50.0, 120)  # volt, crest: from next to nothing to more than any battery set does
 
 
 @check_ranges
@@ -115,13 +115,11 @@ def swing_at(
     ------
     The largest swing that this reaction keeps up, read off the curve of `returned_for` where that rises, beyond its least.
     """
-    circuit = loss, leak_resistance, return_voltage, anode_voltage
-    start, stop = start_and_stop(*circuit)
-    returned = turned * start
-    if returned < (stop if oscillating else start):
-        return 0.0
-    needed = returned_for(SWINGS, *circuit)
+    needed = returned_for(SWINGS, loss, leak_resistance, return_voltage, anode_voltage)
     rising = np.argmin(needed)
+    returned = turned * needed[0]
+    if returned < needed[rising if oscillating else 0]:
+        return 0.0
     return float(np.interp(returned, needed[rising:], SWINGS[rising:]))
 
 

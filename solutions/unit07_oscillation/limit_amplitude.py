@@ -12,8 +12,8 @@ from solutions.unit05_valve.grid_leak import bias_with_carrier
 from solutions.unit05_valve.one_valve_set import GRID_SLOPE, LAW, LEAK, LEAK_RETURN, ZERO_CURRENT
 from solutions.unit05_valve.triode_current import triode_current
 
-ROUND = np.cos(np.pi * (np.arange(720) + 0.5) / 720)  # a swing of 1, at 720 moments of half a cycle
-HALVINGS = 40  # of the interval that holds the answer
+ROUND = np.cos(np.pi * (np.arange(360) + 0.5) / 360)  # a swing of 1, at 360 moments of half a cycle
+HALVINGS = 24  # of the interval that holds the answer
 WIDEST = 200.0  # volt: no battery set swings its grid so far
 
 

@@ -222,11 +222,11 @@ EXERCISE = Exercise(
             ],
             arrays=False,
             holds=[
-                invariant("a set that needs less swings further", lambda f, S, a: (f(S, a), f(0.9 * S, a)), less),
-                invariant("more anode voltage, a wider swing", lambda f, S, a: (f(S, a), f(S, a + 10)), less),
+                invariant("a set that needs less swings further", lambda f, S, a: (f(3e-4, 60.0), f(2.7e-4, 60.0)), less),
+                invariant("more anode voltage, a wider swing", lambda f, S, a: (f(3e-4, 60.0), f(3e-4, 70.0)), less),
                 invariant(
                     "a set that needs 2 % less than the valve has at rest swings by less than a volt",
-                    lambda f, S, a: (f(0.98 * mutual_conductance(a, rest_bias(*GRID_LEAK), *LAW), a), 1.0),
+                    lambda f, S, a: (f(0.98 * mutual_conductance(60.0, rest_bias(*GRID_LEAK), *LAW), 60.0), 1.0),
                     less,
                 ),
             ],
@@ -255,11 +255,11 @@ EXERCISE = Exercise(
         "That much, for each volt, is what the device amounts to.",
         "For −n v + c v³ use cos³θ = (3 cos θ + cos 3θ)/4. For the valve take some hundreds of moments θ of half a cycle and "
         "average current times cos θ. The oscillation settles where the valve offers just what is needed; with a grid "
-        "leak the bias is that of `bias_with_carrier` for that very swing. Halve an interval forty times.",
+        "leak the bias is that of `bias_with_carrier` for that very swing. Halve an interval two dozen times.",
         "−n + 0.75 c V²;  2 sqrt(n/(3 c));  2 × np.mean(current × cos θ)/V with current = triode_current(Va, Vg + V cos "
-        "θ, …) and θ = π (k + ½)/720, k from 0 to 719. For arrays give each input a last axis for the moments, "
+        "θ, …) and θ = π (k + ½)/360, k from 0 to 359. For arrays give each input a last axis for the moments, "
         "np.asarray(V)[..., None], and take the mean over axis=-1.  In limit_amplitude: low = 1e-6, high = 200; if the "
-        "transconductance at low is not above needed, or that at high is, raise ValueError; else halve forty times: where"
+        "transconductance at low is not above needed, or that at high is, raise ValueError; else halve 24 times: where"
         " it is above needed at the middle, low = middle.",
     ],
 )

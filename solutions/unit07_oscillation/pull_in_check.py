@@ -257,9 +257,10 @@ EXERCISE = Exercise(
         "swing's phase without making it larger, and that can make up for a difference of frequency, up to a limit.",
         "One equation holds all of it: dφ/dt = 2π (offset − hold × sin φ). Where it rests, sin φ = offset/hold. Where it "
         "cannot rest, a turn takes 1/sqrt(offset² − hold²). The hold is f/(2Q) × injected/oscillation.",
-        "f/(2Q) × injected/oscillation, ValueError where np.any(oscillation <= 0) or np.any(injected > oscillation);  "
-        "np.degrees(np.arcsin(offset/hold)), ValueError where np.any(np.abs(offset) > hold);  np.sqrt(np.clip(offset² − "
-        "hold², 0, None));  2 Q |offset|/f × oscillation.  slipping_phase: turns, u = np.divmod(π beat time, π), then 2π turns "
-        "+ 2 np.arctan2(offset sin u, beat cos u + hold sin u), ValueError where offset <= hold anywhere.",
+        "frequency/(2 × quality_factor) × injected/oscillation, ValueError where np.any(oscillation <= 0) or "
+        "np.any(injected > oscillation);  np.degrees(np.arcsin(offset/hold)), ValueError where np.any(np.abs(offset) > "
+        "hold);  np.sqrt(np.clip(offset² − hold², 0, None));  2 × quality_factor × |offset|/frequency × oscillation.  "
+        "slipping_phase: with beat = pulled_beat(offset, hold): turns, u = np.divmod(π × beat × time, π), then 2π × turns"
+        " + 2 × np.arctan2(offset sin u, beat cos u + hold sin u), ValueError where offset <= hold anywhere.",
     ],
 )

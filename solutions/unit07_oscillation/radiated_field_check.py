@@ -28,7 +28,6 @@ from checker import (
     volts_per_metre,
     watts,
 )
-from checker.checks.given import shown
 from solutions.unit01_signal.radiation_resistance import radiation_resistance
 
 from .radiated_field import (
@@ -48,7 +47,7 @@ HEIGHTS = "aerial_effective_height.csv: 1 m at 600 kHz is 6.325 mΩ (formula fro
 AERIAL = drawn(
     [complex(resistance, 50.0 * n) for n in (0, *range(-20, 0), *range(1, 21)) for resistance in (30, 10, 20, 50, 100)],
     "10 to 100 Ω of resistance, −1 kΩ to +1 kΩ of reactance",
-    show=lambda z: shown(z, "Ω"),
+    unit="Ω",
     stacks=True,
 )
 FREQUENCY, POWER, DISTANCE = hertz("500 kHz", "1.6 MHz"), watts("1 nW", "1 mW"), metres("10 m", "5 km")
@@ -318,9 +317,11 @@ EXERCISE = Exercise(
         "Power: current squared times radiation resistance. Near by, the far field is multiplied by |1 − j/x − 1/x²|, "
         "x = 2πd/λ. Decibels of fields are 20 log, of bandwidth 10 log. The distance: no formula to turn round; but the field "
         "only falls with distance, so halve until it is right, or take Newton's steps.",
-        "abs(ω M ω C V/√2/Z);  i² × radiation_resistance(h, f);  unattenuated_field(P, d) × abs(1 − 1j/x − 1/x²);  1e-6 × "
-        "10^(dB/20) with dB = level + (20 − fall) log10(f/1e6) + 10 log10(B) − 95.5;  with u = 1/x² "
-        "and one = λ/2π: u − u² + u³ = w = (E × 10^(−p/20) × one)²/(90 P); begin at u = np.minimum(w, np.cbrt(w)), take a "
-        "dozen steps u −= (u − u² + u³ − w)/(1 − 2u + 3u²), and d = one/sqrt(u).",
+        "With w = 2π × frequency: abs(w × mutual_inductance × w × capacitance × swing/√2/aerial_impedance);  current² × "
+        "radiation_resistance(effective_height, frequency);  with one = SPEED_OF_LIGHT/w and x = distance/one: "
+        "unattenuated_field(radiated_power, distance) × abs(1 − 1j/x − 1/x²);  1e-6 × 10^(decibels/20) with decibels = "
+        "level_at_1_mhz + (20 − fall) log10(frequency/1e6) + 10 log10(bandwidth) − 95.5;  with u = 1/x²: u − u² + u³ = h "
+        "with h = (wanted_field × 10^(−protection/20) × one)²/(90 × radiated_power); begin at u = np.minimum(h, "
+        "np.cbrt(h)), take a dozen steps u −= (u − u² + u³ − h)/(1 − 2 × u + 3 × u²), and the distance is one/sqrt(u).",
     ],
 )

@@ -137,6 +137,7 @@ EXERCISE = Exercise(
                 "leak_voltage": volts("2 V", "40 V"),
                 "slope_voltage": volts("80 mV", "250 mV"),
             },
+            edges=[lambda exponent, *circuit: (0.0, *circuit)],
             gives="Ω",
             agrees_within=CLOSE,
             holds=[
@@ -232,6 +233,11 @@ EXERCISE = Exercise(
                 "grid_capacitance": GRID_CONDENSER,
                 "burst": seconds("0 s", "2 ms"),
             },
+            # A start just above where the grid was blocked, and a leak taken to just above the start.
+            edges=[
+                lambda blocked, start, back, *rest: (blocked, 0.99 * blocked, back, *rest),
+                lambda blocked, start, back, *rest: (blocked, start, 0.99 * start, *rest),
+            ],
             gives="Hz",
             agrees_within=CLOSE,
             holds=[
@@ -287,9 +293,11 @@ EXERCISE = Exercise(
         "The valve: G = 2 × average of (current × cos)/V; differentiate by V, with di/dV = mutual conductance × cos. At the "
         "limit the valve feeds what the circuit loses, π f/Q, so a swing a hundredth too large is fed p hundredths too "
         "much of that. The grid's current U/R answers a volt by its part 1/n.",
-        "2 × np.mean(mutual_conductance × cos²)/G − 1, arrays with a last axis as for G in limit_amplitude;  (U/n (1/C + 1/D)"
-        " + 1/D)/(p π f/Q), np.inf where p <= 0: exponent p, leak voltage U, slope voltage n, tuning condenser C, grid "
-        "condenser D;  (needed/(1.5 × perveance))² − anode voltage/µ − offset;  1/(R D ln((E − blocked)/(E − starting)) + "
-        "burst), with the leak R taken to E.",
+        "2 × np.mean(slope × CYCLE²)/effective_transconductance(…) − 1 with slope = mutual_conductance(anode_voltage, "
+        "grid_voltage + swing × CYCLE, …), arrays with a last axis for the moments: np.asarray(swing)[..., None] and so "
+        "on;  (leak_voltage/slope_voltage × (1/tuning_capacitance + 1/grid_capacitance) + 1/grid_capacitance)/(exponent ×"
+        " π × frequency/quality_factor), np.inf where exponent <= 0;  (needed/(1.5 × perveance))² − "
+        "anode_voltage/amplification_factor − offset;  1/(leak_resistance × grid_capacitance × ln((return_voltage − "
+        "blocked_bias)/(return_voltage − starting_bias)) + burst), ValueError where the docstring asks for it.",
     ],
 )

@@ -4,8 +4,6 @@ In the laws and slips: x and y the points, p a place, r a reading, R and F the l
 frequency, s a spacing.
 """
 
-from functools import partial
-
 import numpy as np
 
 from checker import (
@@ -25,7 +23,6 @@ from checker import (
     slip,
     value,
 )
-from checker.checks.given import shown
 
 from .dial_log import (
     SPEED_OF_LIGHT,
@@ -61,9 +58,9 @@ def read_from_a_dial(stations, turn):
 
 
 LOGS = [read_from_a_dial(stations, turn) for turn in range(12) for stations in STATIONS]
-READINGS = drawn(LOGS, "3 to 8 readings, 0 to 180°, as noted", partial(shown, unit="°"))
-FREQUENCIES = drawn(STATIONS, "as many, 603 to 1449 kHz", partial(shown, unit="Hz"))
-SQUARES = drawn([squares_of(stations) for stations in STATIONS], "as many, 43 000 to 247 000 m²", partial(shown, unit="m²"))
+READINGS = drawn(LOGS, "3 to 8 readings, 0 to 180°, as noted", unit="°")
+FREQUENCIES = drawn(STATIONS, "as many, 603 to 1449 kHz", unit="Hz")
+SQUARES = drawn([squares_of(stations) for stations in STATIONS], "as many, 43 000 to 247 000 m²", unit="m²")
 LOG = {"readings": READINGS, "frequencies": FREQUENCIES}
 
 
@@ -403,9 +400,10 @@ EXERCISE = Exercise(
         "With dx = x − mean(x) the slope is Σ(dx y)/Σ(dx²), and the line passes through both means. The scatter is the "
         "root of Σ(lack²)/(n − 2). The line's uncertainty at p is the scatter times the root of 1/n + (p − "
         "mean(x))²/Σ(dx²). One more reading adds the scatter once more, as a square. For the dial y is (c/f)².",
-        "intercept = mean(y) − slope × mean(x);   frequency = c/np.sqrt(height) with the uncertainty frequency/2 × "
-        "np.hypot(of line_at, scatter)/height, ValueError where height <= 0;   reading = ((c/f)² − intercept)/slope with "
-        "np.hypot(of line_at there, scatter)/np.abs(slope);   channels: spacing × np.arange(np.ceil((f − 2u)/spacing), "
-        "np.floor((f + 2u)/spacing) + 1).",
+        "intercept = mean(y) − slope × mean(x);   with squares = (SPEED_OF_LIGHT/frequencies)² and height, unsure = "
+        "line_at(reading, readings, squares): frequency = SPEED_OF_LIGHT/np.sqrt(height) with the uncertainty frequency/2"
+        " × np.hypot(unsure, scatter)/height, ValueError where height <= 0;   reading = ((SPEED_OF_LIGHT/frequency)² − "
+        "intercept)/slope with np.hypot(of line_at there, scatter)/np.abs(slope);   channels: with f, u = "
+        "frequency_at(reading, …): spacing × np.arange(np.ceil((f − 2 × u)/spacing), np.floor((f + 2 × u)/spacing) + 1).",
     ],
 )

@@ -416,9 +416,12 @@ EXERCISE = Exercise(
         "resistance to 290 × 10^(Fa/10) kelvin. A current across the condenser does as much as its reactance times that "
         "current in series with the coil. The valve is 2.5/gm ohms before the grid; divide by Q to bring that to the coil, and "
         "by `induced` to bring the coil's to the aerial.",
-        "sqrt(4kTRB);  sqrt(2eIB);  thermal_noise(radiation_resistance(h, f), B, 290 × 10**(Fa/10));  "
-        "np.sqrt(4k·290·R·B + X²(4k·290·B/leak + 2eIB));  np.sqrt((e² + 4k·290·(2.5/gm)·B/Q²)/induced² + 4k·290·Ra·B);  "
-        "together = np.sqrt(outside² + own²), share = (own/together)²;  noise × 10**(ratio/20)/(depth h), and ValueError "
-        "where depth is not above 0 and at most 1.",
+        "np.sqrt(4 × BOLTZMANN × temperature × resistance × bandwidth);  np.sqrt(2 × ELECTRON_CHARGE × current × "
+        "bandwidth);  thermal_noise(radiation_resistance(effective_height, frequency), bandwidth, ROOM × "
+        "10**(noise_figure/10));  with t = 4 × BOLTZMANN × ROOM × bandwidth: np.sqrt(t × resistance + reactance² × "
+        "(t/leak_resistance + 2 × ELECTRON_CHARGE × grid_current × bandwidth));  np.sqrt((circuit_noise² + t × "
+        "2.5/mutual_conductance/quality_factor²)/induced² + t × aerial_resistance);  together = np.sqrt(outside² + own²),"
+        " share = (own/together)²;  noise × 10**(ratio/20)/(depth × effective_height), and ValueError where depth is not "
+        "above 0 and at most 1.",
     ],
 )

@@ -4,8 +4,6 @@ In the laws and slips: t a time in days and D a whole number of them, y, mo and 
 places p1, q1, p2, q2, s a distance, z a height, h the sun's elevation at which it is dark.
 """
 
-from functools import partial
-
 import numpy as np
 
 from checker import (
@@ -18,13 +16,13 @@ from checker import (
     invariant,
     less,
     metres,
+    picture,
     refusal,
     relative,
     slip,
     value,
     whole,
 )
-from checker.checks.given import shown
 
 from .night_path import (
     EARTH_RADIUS,
@@ -51,7 +49,7 @@ SECONDS = absolute(1e-4, because="nine seconds, in days")
 TIME = drawn(
     [float(day) + eighth / 8 for day in (0, *range(100, 10000, 37)) for eighth in (0, 2, 5, 7, 1, 3, 4, 6)],
     "0 to 10 000 days",
-    partial(shown, unit="days"),
+    unit="days",
     stacks=True,
 )
 LATITUDE, LONGITUDE = degrees("-70°", "70°"), degrees("-180°", "180°")
@@ -121,6 +119,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=sun_elevation,
+            picture=picture(at={"latitude": 50.0}, between=(0.0, 3.0), points=97),
             given={"days": TIME, "latitude": LATITUDE, "longitude": LONGITUDE},
             gives="°",
             # The sun nearly overhead, and nearly underfoot: noon on the meridian of the epoch, and its antipode.
@@ -183,6 +182,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=path_middle,
+            picture=picture(at={"longitude_2": 10.0}),
             given=PLACES,
             where=apart,
             gives=("°", "°", "m"),
@@ -354,6 +354,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=path_night,
+            picture=picture(along="month"),
             given=DATE | PLACES | {"height": metres("60 km", "90 km")},
             edges=[lambda y, mo, d, *others: (2024, 2, 29, *others)],
             where=lambda y, mo, d, *others: apart(*others),
@@ -427,11 +428,12 @@ EXERCISE = Exercise(
         "dark, it gives H. Guess a moment a quarter of a day from midnight, ask sun_place what H is then, move the moment "
         "by the difference over 360 degrees a day, and again, a dozen times. The dark elevation is −arccos(R/(R + "
         "height)).",
-        "path_middle: the four through np.broadcast_arrays, then a = unit_arrow(…1), b = unit_arrow(…2); with (x, y, z) = "
-        "a + b latitude np.arctan2(z, np.hypot(x, y)), longitude np.arctan2(y, x), distance 2R np.arctan2(length(a − b), "
-        "length(a + b)). hop: along = (R + height) sin(d/2R), above = (R + height) cos(d/2R) − R. night_at, side −1 then "
-        "1: time = day − longitude/360 + 0.5 + side/4, and twelve times time += within_half_a_turn(−side × H − "
-        "hour_angle)/360, H = np.degrees(np.arccos(np.clip(cosine, −1, 1))). path_night: day = days_since_2000(…, 12.0), "
-        "then 12 + 24 × (moment − day).",
+        "path_middle: the four through np.broadcast_arrays, then one = unit_arrow(latitude_1, longitude_1), two = "
+        "unit_arrow(latitude_2, longitude_2); with x, y, z = one + two latitude np.arctan2(z, np.hypot(x, y)), longitude "
+        "np.arctan2(y, x), distance 2 × EARTH_RADIUS × np.arctan2(length(one − two), length(one + two)). hop: with h = "
+        "distance/(2 × EARTH_RADIUS): along = (EARTH_RADIUS + height) sin(h), above = (EARTH_RADIUS + height) cos(h) − "
+        "EARTH_RADIUS. night_at, side −1 then 1: time = day − longitude/360 + 0.5 + side/4, and twelve times time += "
+        "within_half_a_turn(−side × turn − hour_angle)/360, turn = np.degrees(np.arccos(np.clip(cosine, −1, 1))). "
+        "path_night: day = days_since_2000(year, month, day, 12.0), then 12 + 24 × (moment − day).",
     ],
 )

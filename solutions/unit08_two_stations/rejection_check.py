@@ -17,6 +17,7 @@ from checker import (
     invariant,
     less,
     number,
+    picture,
     relative,
     slip,
     value,
@@ -58,6 +59,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=circuit_rejection,
+            picture=picture(along="offset"),
             given={"frequency": FREQUENCY, "offset": OFFSET, "quality_factor": QUALITY},
             edges=[lambda frequency, offset, quality_factor: (frequency, -0.98 * frequency, quality_factor)],
             where=apart,
@@ -116,6 +118,8 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=coupled_rejection,
+            further=True,
+            picture=picture(along="offset"),
             given={
                 "frequency": FREQUENCY,
                 "offset": OFFSET,
@@ -232,6 +236,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=quality_factor_needed,
+            picture=picture(along="offset", between=(3e3, 40e3)),
             given={
                 "frequency": FREQUENCY,
                 "offset": OFFSET,
@@ -302,8 +307,12 @@ EXERCISE = Exercise(
         "The response is 1/(1 + jQd) with d = f/f0 − f0/f, so the rejection is 20 log10 of the size of 1 + jQd. For two "
         "circuits the sizes to compare are those of x/((1/Q1 + jd)(1/Q2 + jd) + (k x)²), x = f/f0, at x = 1 and at the "
         "other station. Fields in decibels subtract; the rejection is added.",
-        "10 np.log10(1 + (Q d)²);   20 np.log10(np.abs((1/Q1 + 1j d)(1/Q2 + 1j d) + (k x)²)/(x (1/(Q1 Q2) + k²)));   20 "
-        "np.log10(W/U) + rejection;   what is lacking is protection − 20 log10(W/U), not less than 0, and Q = "
-        "np.sqrt(10**(lacking/10) − 1)/np.abs(d).",
+        "circuit_rejection is 10 * np.log10(1 + (quality_factor * d) ** 2) with d = (frequency + offset) / frequency - "
+        "frequency / (frequency + offset); protection_left is 20 * np.log10(wanted_field / unwanted_field) + rejection; "
+        "quality_factor_needed: what is lacking is protection - 20 * np.log10(wanted_field / unwanted_field), not less "
+        "than 0, and the Q is np.sqrt(10 ** (lacking / 10) - 1) / np.abs(d). coupled_rejection: with one = 1 / "
+        "primary_quality_factor, two = 1 / secondary_quality_factor, k = coupling_coefficient and x = (frequency + "
+        "offset) / frequency: 20 * np.log10(np.abs((one + 1j * d) * (two + 1j * d) + (k * x) ** 2) / (x * (one * two + "
+        "k**2))).",
     ],
 )

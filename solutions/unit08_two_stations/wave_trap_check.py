@@ -4,8 +4,6 @@ In the laws and slips: f0 and w a frequency and 2π times it, ft the trapped one
 impedances of trap, aerial and set.
 """
 
-from functools import partial
-
 import numpy as np
 
 from checker import (
@@ -22,11 +20,11 @@ from checker import (
     less,
     ohms,
     physical,
+    picture,
     relative,
     slip,
     value,
 )
-from checker.checks.given import shown
 
 from .wave_trap import (
     left_across_the_set,
@@ -47,7 +45,7 @@ PARTS = {"frequency": FREQUENCY, "inductance": INDUCTANCE, "capacitance": CAPACI
 
 
 def impedances(resistances, reactances, text):
-    return drawn([complex(r, x) for x in reactances for r in resistances], text, partial(shown, unit="Ω"), stacks=True)
+    return drawn([complex(r, x) for x in reactances for r in resistances], text, unit="Ω", stacks=True)
 
 
 AERIAL = impedances((30, 10, 20, 50, 80), range(-1000, 1, 100), "10 to 80 Ω of resistance, −1 kΩ to 0 of reactance")
@@ -72,6 +70,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=parallel_trap,
+            picture=picture(at={"capacitance": 250e-12}, points=101),
             given=PARTS,
             gives="Ω",
             agrees_within=CLOSE,
@@ -111,6 +110,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=series_trap,
+            picture=picture(at={"capacitance": 250e-12}, points=101),
             given=PARTS,
             gives="Ω",
             agrees_within=CLOSE,
@@ -300,7 +300,11 @@ EXERCISE = Exercise(
         "A trap in the lead makes the way round longer by its impedance T: Za + Zs against Za + Zs + T. A trap across the "
         "set works against aerial and set side by side, Za Zs/(Za + Zs). For the formula multiply 1/(R + jωL) above and "
         "below by R − jωL.",
-        "1/(1j w C + 1/(R + 1j w L));   R + 1j w L + 1/(1j w C);   np.abs((Za + Zs)/(Za + Zs + T));   np.abs(T/(T + P)) "
-        "with P = Za Zs/(Za + Zs);   C = 1/((2π ft)² L), then 20 np.log10 of each;   L/(R² + w² L²) and (R² + w² L²)/R.",
+        "With w = 2π × frequency and coil = resistance + 1j × w × inductance: 1/(1j × w × capacitance + 1/coil);   coil +"
+        " 1/(1j × w × capacitance);   np.abs((aerial_impedance + set_impedance)/(aerial_impedance + set_impedance + "
+        "trap_impedance));   np.abs(trap_impedance/(trap_impedance + both)) with both = aerial_impedance × "
+        "set_impedance/(aerial_impedance + set_impedance);   for the levels capacitance = 1/((2π × trapped_frequency)² × "
+        "inductance), then 20 np.log10 of each;   with square = resistance² + angular_frequency² × inductance²: "
+        "inductance/square and square/resistance.",
     ],
 )

@@ -12,7 +12,7 @@ from solutions.unit02_coil_and_condenser.solenoid_inductance import elliptic_int
 from solutions.unit04_crystal_set.rectified_voltage import detector_output, i1_over_i0
 
 NO_PROGRAMME = "there is then no programme to be held down"
-BEAT = np.cos(np.pi * (np.arange(360) + 0.5) / 360)  # the angle between two carriers at 360 moments of half a beat
+BEAT = np.cos(np.pi * (np.arange(90) + 0.5) / 90)  # the angle between two carriers at 90 moments of half a beat
 
 
 @check_ranges

@@ -74,7 +74,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=mean_envelope,
-            given={"strong": STRONG, "weak": WEAK},
+            given={"strong": volts("1 mV", "10 V"), "weak": volts("100 µV", "1 V")},
             where=weaker,
             gives="V",
             agrees_within=CLOSE,
@@ -170,7 +170,9 @@ EXERCISE = Exercise(
                 ),
                 slip(
                     "averaged over a quarter of the beat",
-                    lambda A, B, *diode: np.mean(detector_output(np.sqrt(A**2 + B**2 + 2 * A * B * BEAT[:180]), *diode)),
+                    lambda A, B, *diode: np.mean(
+                        detector_output(np.sqrt(A**2 + B**2 + 2 * A * B * BEAT[: BEAT.size // 2]), *diode)
+                    ),
                 ),
                 slip("forgotten the load", lambda A, B, R, Is, n: two_carrier_output(A, B, 1e6 * n / Is, Is, n)),
             ],
@@ -292,7 +294,7 @@ EXERCISE = Exercise(
         "Draw two arrows of lengths A and B with the angle φ between them, one turning slowly against the other. The "
         "arrow from tail to tip is the crest that the detector sees. How long is it? Now let φ go all the way round and "
         "average.",
-        "The crest is sqrt(A² + B² + 2AB cos φ). Put each of, say, 360 values through detector_output and average the "
+        "The crest is sqrt(A² + B² + 2AB cos φ). Put each of, say, 90 values through detector_output and average the "
         "answers. The weak programme is the difference of that average for B(1 + m) and for B(1 − m); do it with A, and "
         "with 0 for A.",
         "mean_envelope: 2/π (A + B) E, where _, E = elliptic_integrals(4AB/(A + B)²). two_carrier_output: give A, B and "

@@ -74,9 +74,9 @@ FREQUENCIES = tuple(station.frequency for station in STATIONS)
 CRESTS = tuple(crest_of(field(station)) for station in STATIONS)
 REACH = 15e3  # hertz: a station farther from the frame is left out; both circuits together put it below all others
 
-# What is sent: so many tones for each station, on a raster that a quarter of a second resolves.
-TONES, RASTER, LOWEST, HIGHEST, DEPTH = 8, 4.0, 200.0, 1800.0, 0.1
-SETTLING = 0.05  # second, before anything is measured
+# What is sent: so many tones for each station, on a raster that an eighth of a second resolves.
+TONES, RASTER, LOWEST, HIGHEST, DEPTH = 8, 8.0, 200.0, 1800.0, 0.1
+SETTLING = 0.025  # second, before anything is measured
 
 
 def tones(seed: int) -> np.ndarray:

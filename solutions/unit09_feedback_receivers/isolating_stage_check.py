@@ -28,7 +28,6 @@ from checker import (
     value,
     volts,
 )
-from checker.checks.given import shown
 from solutions.unit06_reaction.given_sets import parts
 
 from .isolating_stage import anode_swing, carried_gain, grid_swing, isolation, stable_gain
@@ -48,13 +47,13 @@ AERIAL = drawn(
         for resistance in (30, 15, 80)
     ],
     "15 to 80 Ω of resistance, −1.5 kΩ to +300 Ω of reactance",
-    show=lambda z: shown(z, "Ω"),
+    unit="Ω",
     stacks=True,
 )
 ANODE_SWING = drawn(
     [complex(real, imaginary) for real in (-0.3, 0.3, -2.0, 0.05) for imaginary in (0.0, 0.02, -0.2)],
     "−2 V to 0.3 V in step with the tuned circuit, −0.2 V to 0.02 V a quarter of a cycle ahead",
-    show=lambda z: shown(z, "V"),
+    unit="V",
     stacks=True,
 )
 WINDINGS = parts(
@@ -436,8 +435,14 @@ EXERCISE = Exercise(
         "induced, and the anode resistance has R/(R + jωL) of it. At the grid: (currents in through the two capacitances) "
         "over (sum of all admittances). The aerial current is the grid's swing over the aerial's impedance; over √2 for r.m.s. Where there is no "
         "stage the aerial has a winding in it, jωL more.",
-        "ValueError for r = 0 and, for each winding on the tuned coil, np.any(M² > L/(ω²C)), which no coils can have.   "
-        "np.abs(μ M/(C r (R + load)));   −ω² M C swing R/(R + jωL);   jω(k A + s V)/(1/Z + jω(k + s));   20 np.log10(direct/"
-        "np.abs(grid/aerial/√2)), direct with aerial + jω × its winding, the grid's impedance 1/(1/aerial + 1/resistance);   np.sqrt(2 gm/(ω k)).",
+        "With w = 2π × frequency. ValueError where tuned_resistance is 0 and, for each winding on the tuned coil, where "
+        "the square of its mutual inductance is above its inductance/(w² × tuning_capacitance) (np.any), which no coils "
+        "can have.   np.abs(amplification_factor × mutual_inductance/(tuning_capacitance × tuned_resistance × "
+        "(anode_resistance + load))) with load = 1j × w × winding_inductance + reflected_impedance(…);   −w² × "
+        "mutual_inductance × tuning_capacitance × swing × anode_resistance/(anode_resistance + 1j × w × "
+        "winding_inductance);   1j × w × (anode_grid × anode_swing + stray × tuned_swing)/(1/grid_impedance + 1j × w × "
+        "(anode_grid + stray));   20 np.log10(direct/np.abs(grid/aerial_impedance/√2)), direct with aerial_impedance + 1j"
+        " × w × its winding, the grid's impedance 1/(1/aerial_impedance + 1/grid_resistance);   np.sqrt(2 × "
+        "transconductance/(w × anode_grid)).",
     ],
 )

@@ -24,7 +24,6 @@ from checker import (
     value,
     volts,
 )
-from checker.checks.given import shown
 
 from .quench import linear_gain, logarithmic_audio, mean_swing, relative_response, signal_start, swing_after
 
@@ -59,7 +58,7 @@ EXERCISE = Exercise(
                 "growth": drawn(
                     [1e5, -1e5, 3e4, -3e4, 1e6, -1e6, -2.5e5, 2.5e5],
                     "−1 MNp/s to 1 MNp/s, not 0",
-                    show=lambda g: shown(g, "Np/s"),
+                    unit="Np/s",
                     stacks=True,
                 ),
                 "frequency": FREQUENCY,
@@ -140,6 +139,7 @@ EXERCISE = Exercise(
             asks=linear_gain,
             given={"frequency": FREQUENCY, "growth": GROWTH, "decay": DECAY, "growing": GROWING, "dying": DYING},
             where=lambda f0, g, d, T, U: quiet(g, d, T, U),
+            edges=[lambda f0, g, d, T, U: (f0, g, d, T, 1.01 * g * T / d)],  # it dies away by hardly more than it grows
             agrees_within=CLOSE,
             holds=[
                 invariant(
@@ -225,6 +225,7 @@ EXERCISE = Exercise(
                 "dying": DYING,
             },
             where=lambda a, A, g, d, T, U: 0.5 < g * T < 40 and a * np.exp(g * T) > 0.3 * A,
+            edges=[lambda a, A, g, d, T, U: (0.99 * A, A, g, d, T, U)],
             gives="V",
             agrees_within=relative(1e-8, because="two nearly equal logarithms in the worst case"),
             holds=[
@@ -253,8 +254,15 @@ EXERCISE = Exercise(
             ],
             no_published="A closed form; tests integrate the envelope's equation.",
             refuses=[
-                refusal("a burst that starts from nothing", (0.0, 1.0, 1e5, 1e5, 1e-5, 5e-5)),
-                refusal("a burst that starts from above its limit", (2.0, 1.0, 1e5, 1e5, 1e-5, 5e-5)),
+                refusal(
+                    "a burst that starts from nothing", (0.0, 1.0, 1e5, 1e5, 1e-5, 5e-5), (-0.001, 1.0, 1e5, 1e5, 1e-5, 5e-5)
+                ),
+                refusal(
+                    "a burst that starts from above its limit",
+                    (2.0, 1.0, 1e5, 1e5, 1e-5, 5e-5),
+                    (1.01, 1.0, 1e5, 1e5, 1e-5, 5e-5),
+                    (1.0, 1.0, 1e5, 1e5, 1e-5, 5e-5),
+                ),
             ],
             slips=[
                 slip("forgotten the tail after the burst", lambda a, A, g, d, T, U: mean_swing(a, A, g, 1e15, T, U) + 0 * d),
@@ -283,6 +291,7 @@ EXERCISE = Exercise(
                 "growth": GROWTH,
                 "quench_frequency": hertz("10 kHz", "200 kHz"),
             },
+            edges=[lambda m, A, g, q: (0.99, A, g, q)],
             gives=("V", "V"),
             agrees_within=CLOSE,
             holds=[
@@ -340,11 +349,12 @@ EXERCISE = Exercise(
         "One piece: start e^{gt} + π f E (e^{gt} − 1)/g; np.expm1 gives e^x − 1. A cycle is two pieces, and in the long run "
         "its end is its beginning. Off tune, the weight e^{−d|t|} before the turn and e^{−gt} after it has the transform "
         "1/(d + jω) + 1/(g − jω). The area of a burst up to its limit is limit/growth × a difference of np.arcsinh.",
-        "π f E (1/d + 1/g);   π f (np.expm1(G)/g − e^G np.expm1(−H)/d)/(1 − e^{G − H}) with G = growth × growing and H = "
-        "decay × dying, after `raise ValueError(…)` where np.any(G >= H);   1/np.sqrt((1 + (ω/g)²)(1 + (ω/d)²));   with x"
-        " = start/np.sqrt(limit² − start²): (limit/g (arcsinh(x e^G) − arcsinh(x)) + amplitude(…)/d (1 − "
-        "e^{−H}))/(growing + dying), ValueError where np.any(start <= 0) or np.any(start >= limit);   limit q/g times "
-        "np.arctanh(depth), and times π/√24.",
+        "π × frequency × emf × (1/decay + 1/growth);   with up = growth × growing and down = decay × dying: π × frequency"
+        " × (np.expm1(up)/growth − np.exp(up) × np.expm1(−down)/decay)/(1 − np.exp(up − down)), after `raise "
+        "ValueError(…)` where np.any(up >= down);   with w = 2π × offset: 1/np.sqrt((1 + (w/growth)²)(1 + (w/decay)²));"
+        "   with x = start/np.sqrt(limit² − start²): (limit/growth × (arcsinh(x × np.exp(up)) − arcsinh(x)) + "
+        "amplitude(…)/decay × (1 − np.exp(−down)))/(growing + dying), ValueError where np.any(start <= 0) or np.any(start"
+        " >= limit);   limit × quench_frequency/growth times np.arctanh(depth), and times π/√24.",
     ],
 )
 

@@ -19,6 +19,7 @@ from checker import (
     number,
     ohms,
     physical,
+    picture,
     refusal,
     relative,
     slip,
@@ -103,6 +104,7 @@ EXERCISE = Exercise(
         Question(
             asks=path_gains,
             given={**VALVE, **LOADS, "bypass": farads("100 pF", "10 nF"), "radio": RADIO, "tone": TONE},
+            edges=[lambda *inputs: (10.0, 10e3, 20e3, 10e3, 0.0, *inputs[-2:])],  # both gains are whole: 5
             agrees_within=CLOSE,
             holds=[
                 invariant(
@@ -201,6 +203,7 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=largest_carrier,
+            picture=picture(along="depth"),
             given={
                 "anode_voltage": volts("30 V", "200 V"),
                 "bias": volts("-10 V", "-0.5 V"),
@@ -353,8 +356,10 @@ EXERCISE = Exercise(
         "The telephones with their condenser are Z/(1 + 2πj f C Z). Carrier: μ times R's share of r, R and that, in series; "
         "tone: μ times that one's share of r and itself. On the grid the swings add: (1 + m) V and ratio × efficiency × m × "
         "gain × V. Gain changes with the grid because r goes as 1/√drive, and the anode takes back r/(r + Z) of the drive.",
-        "1/(2π F × 0.1 R), 1/(2π f Z);  np.abs of the two shares;  room = np.minimum(−bias, drive(…)), ValueError if "
-        "np.any(room <= 0), over 1 + m + n e m A;  slope = μR/(R + r) × r/(r + R)/(2 drive) × r/(r + Z);  leak = "
-        "1/(2π f R √((B n)² − 1)), ValueError if np.any(B n <= 1).",
+        "1/(2π × lowest_radio × SMALL × radio_load), 1/(2π × highest_tone × audio_load);  np.abs of the two shares;  room"
+        " = np.minimum(−bias, drive(…)), ValueError if np.any(room <= 0), over 1 + depth + ratio × efficiency × depth × "
+        "radio_gain;  with r = resistance_at(…): slope = amplification_factor × radio_load/(radio_load + r) × r/(r + "
+        "radio_load)/(2 × drive) × r/(r + audio_load);  with b = audio_gain × ratio: leak = 1/(2π × highest_tone × "
+        "detector_resistance × √(b² − 1)), ValueError if np.any(b <= 1).",
     ],
 )

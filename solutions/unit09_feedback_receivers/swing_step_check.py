@@ -5,7 +5,7 @@ In the laws and slips: f the function asked for, v the swing, p the push, g the 
 
 import numpy as np
 
-from checker import Exercise, Question, invariant, physical, relative, seconds, slip, value, volts
+from checker import Exercise, Question, invariant, physical, picture, relative, seconds, slip, value, volts
 
 from .swing_step import swing_step
 
@@ -17,6 +17,7 @@ EXERCISE = Exercise(
     questions=[
         Question(
             asks=swing_step,
+            picture=picture(along="step", at={"swing": 0.0, "growth": -10e3}, between=(0.0, 400e-6)),
             given={
                 "swing": volts("0 V", "5 V"),
                 "push": physical("V/s", "0 V/s", "50 kV/s"),

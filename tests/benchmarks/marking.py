@@ -12,6 +12,8 @@ Neither (a) nor (b) contains anything, looks for the simplest failing input, or 
 marked into a store, cold and warm, and memory is read at several sizes of class.
 """
 
+import ast
+import importlib
 import json
 import os
 import resource
@@ -20,11 +22,12 @@ import subprocess
 import sys
 import tempfile
 import time
+from functools import cache
 from pathlib import Path
 
 import numpy as np
 
-from checker.course import PATHS, ROOT
+from checker.course import PATHS, ROOT, load_exercise
 from checker.judging.fingerprint import files_used, key_of
 from checker.judging.judge import judge
 from checker.judging.plans import plan_for
@@ -68,10 +71,34 @@ def member(number):
     """A member who has done everything in a way of their own; every third has made a mistake in each exercise."""
     files = {}
     for path in PATHS:
-        source = (ROOT / "solutions" / f"{path}.py").read_text().replace("from solutions.", "from exercises.")
+        source = as_a_member_writes(path)
         wrong = source.replace("2 * np.pi", "np.pi") if number % 3 == 0 else source
         files[f"{path}.py"] = f"# handed in by member {number}\n{wrong}"
     return Member(f"member {number:04}", files)
+
+
+@cache
+def as_a_member_writes(path):
+    """A reference without `check_ranges`, which belongs to the references; a refusal that is promised is written out."""
+    tree = ast.parse((ROOT / "solutions" / f"{path}.py").read_text("utf-8").replace("from solutions.", "from exercises."))
+    promised = {question.name for question in load_exercise(path).questions if question.refuses}
+    solution = importlib.import_module("solutions." + path.replace("/", "."))
+    tree.body = [node for node in tree.body if not (isinstance(node, ast.ImportFrom) and node.module == "exercises.ranges")]
+    tree.body[1:1] = ast.parse("import numpy as np").body
+    for node in tree.body:
+        if isinstance(node, ast.FunctionDef) and hasattr(getattr(solution, node.name), "limits"):
+            node.decorator_list = []
+            if node.name in promised:
+                node.body[1:1] = [ast.parse(_refusal(limit)).body[0] for limit in getattr(solution, node.name).limits]
+    return ast.unparse(tree)
+
+
+def _refusal(limit):
+    sign = {">": "<=", ">=": "<", "<": ">=", "<=": ">", "not": "=="}[limit.relation]
+    end = f"{limit.factor!r} * {limit.other}" if limit.other else repr(limit.factor)
+    return (
+        f"if np.any(np.{limit.of.__name__}({limit.name}) {sign} {end}):\n    raise ValueError('{limit.name} is out of range')"
+    )
 
 
 def plain_cases(path):

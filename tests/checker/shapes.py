@@ -418,7 +418,7 @@ def name_that_is_an_option(folder, secret):
 
 def letters_that_look_alike(folder, secret):
     """Tries: to hand in what looks like an exercise and is none, by a letter of another alphabet, a dot, and capitals.
-    Verdict: not attempted.
+    Verdict: wrong.
     """
     for name in ("r\u0435sonance.py", "resonance.py.", "resonance.py ", "RESONANCE.PY", "resonance\u200b.py"):
         _put(folder / "Rufus" / "exercises/unit03_tuned_circuit" / name)
@@ -676,11 +676,11 @@ def zip_of_names_alone(folder, secret):
 
 def zip_of_links_to_itself(folder, secret):
     """Tries: to have one file of a zip read through another that is a link, and a folder through a device.
-    Verdict: wrong or not attempted.
+    Verdict: wrong.
     """
     link, device = zipfile.ZipInfo("exercises/unit03_tuned_circuit"), zipfile.ZipInfo(RESONANCE)
     link.external_attr, device.external_attr = (stat.S_IFLNK | 0o777) << 16, (stat.S_IFCHR | 0o777) << 16
-    _zip(folder / "Rufus.zip", [(link, str(secret.parent)), ("aside/resonance.py", HONEST), (device, WRONG)])
+    _zip(folder / "Rufus.zip", [(link, str(secret.parent)), ("aside/resonance.py", WRONG), (device, HONEST)])
     return "Rufus"
 
 

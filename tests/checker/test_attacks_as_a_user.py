@@ -12,6 +12,8 @@ from checker.course import ROOT
 from checker.judging.verdict import PASSED
 from tests.checker.corpus import ATTACKS, stated
 
+pytestmark = pytest.mark.slow
+
 # Becomes that user, then judges every attack and an honest submission after each, several at a time.
 SCRIPT = """
 import json, os, sys, threading

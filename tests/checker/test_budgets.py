@@ -21,7 +21,7 @@ from checker.marks.pool import mark
 from checker.sandbox.workers import start_worker
 from checker.submissions.likeness import compare_submissions
 from checker.submissions.members import Member, exercise_of, may_be_used, member_from
-from checker.submissions.reading import read_files_in_zip
+from checker.submissions.reading import File, HandIn, read_files_in_archive
 from tests.checker.corpus import HONEST, PATH
 
 RESONANCE = PATH.removesuffix(".py")
@@ -50,9 +50,11 @@ def cost(action, *arguments):
     return found
 
 
-def judged(source):
+@pytest.fixture(scope="module")
+def worker():
     with start_worker() as worker:
-        return judge(RESONANCE, {PATH: source}, worker, 3)
+        assert judge(RESONANCE, {PATH: HONEST}, worker, 3).kind == PASSED  # it is there before this process forks
+        yield worker
 
 
 def answer(body):
@@ -85,10 +87,10 @@ COSTLY = {
 
 
 @pytest.mark.parametrize("name", COSTLY)
-def test_an_answer_costs_the_judge_little(name):
+def test_an_answer_costs_the_judge_little(name, worker):
     limit = plan_for(RESONANCE, 3).exercise.seconds
     began = time.monotonic()
-    verdict, seconds, megabytes = cost(judged, COSTLY[name])
+    verdict, seconds, megabytes = cost(judge, RESONANCE, {PATH: COSTLY[name]}, worker, 3)
     assert verdict.kind not in (PASSED, NOT_JUDGED), verdict.findings
     assert seconds < SECONDS and megabytes < MEGABYTES, (seconds, megabytes)
     assert "sleeps" not in name or time.monotonic() - began < 2 * limit + 1 + SECONDS + 20  # on a busy machine
@@ -117,7 +119,7 @@ def overlapping(path):
 
 
 def handed_in(path):
-    member = member_from("x", *read_files_in_zip(str(path), may_be_used))
+    member = member_from("x", read_files_in_archive(str(path), may_be_used))
     return len(member.files), member.problems
 
 
@@ -144,7 +146,7 @@ def test_a_zip_costs_the_judge_little(tmp_path, name):
 )
 def test_exotic_encodings_are_not_decoded(coding):
     data = f"# coding: {coding}\n".encode() + b"x = 'a-" + b"xn--" * 60_000 + b"'\n"
-    member, seconds, _ = cost(member_from, "x", {PATH: data}, [])
+    member, seconds, _ = cost(member_from, "x", HandIn({PATH: File(data, 0.0)}))
     assert member.files == {} and "save it as UTF-8" in member.problems[0] and seconds < 1
 
 

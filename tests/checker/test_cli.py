@@ -14,6 +14,7 @@ import pytest
 from checker import cli
 from checker.cli.mark import marks_table
 from checker.cli.tables import show_table
+from checker.core import CORE
 from checker.course import PATHS, ROOT, UNITS
 from checker.marks.judges import Judges
 from checker.pack.stubs import write_stubs
@@ -80,7 +81,9 @@ def test_try_without_a_name_goes_to_the_next_and_says_where_one_stands(here, cap
     write_stubs(here / "exercises")
     code, out, _ = run("try", capsys=capsys)
     assert code == cli.NOT_YET
-    assert out.startswith(f"You have passed 0 of {len(PATHS)} exercises. Next, in unit 00, Bench:\n\nmetres · not attempted")
+    assert out.startswith(
+        f"You have passed 0 of the core's {len(CORE)} exercises.\nNext, in unit 00, Bench:\n\nmetres · not attempted"
+    )
 
 
 def test_try_finds_the_exercises_from_below(here, capsys, monkeypatch):
@@ -109,6 +112,7 @@ def test_hints_say_more_each_time(capsys):
         (["mark", "empty"], "holds no submissions"),
         (["mark", "class", "--jobs", "0"], "--jobs wants"),
         (["mark", "class", "--only", "zzz"], "no exercise called"),
+        (["mark", "class", "--path", "further", "--only", "resonance"], "on the further path"),
         (["amend", "X", "resonance", "7", "--because", "x", "--by", "y"], "There are no marks in marks yet"),
         (["mark", "class", "--cluster", "nowhere"], "No Dask scheduler answers"),
     ],
@@ -119,6 +123,21 @@ def test_wrong_use_is_one_sentence(here, capsys, arguments, says):
         put(here / "class" / "Isla", RIGHT)
     code, out, err = run(*arguments, capsys=capsys)
     assert code == cli.USAGE_ERROR and says in err and err.count("\n") == 1 and not out
+
+
+def test_an_instructor_may_set_the_core_alone_and_what_is_amended_stays_so(of_two, here, capsys):
+    put(
+        of_two / "Dot Bittern",
+        RIGHT.replace("sympy.sqrt", "np.sqrt").replace("np.pi * np", "np.pi * math").replace("sympy", "math"),
+    )
+    out = run("mark", of_two, "--path", "core", "--only", "resonance", capsys=capsys)[1]
+    assert re.search(r"^Dot Bittern +10 +10 of 10$", out, re.M) and "Marked by the core" in out
+    assert run("amend", "Tobias Fenn", "resonance", "7", "--because", "x", "--by", "y", capsys=capsys)[0] == cli.DONE
+    page = (here / "marks" / "index.html").read_text("utf-8")
+    assert "Marked by the core" in page and re.search(r"Dot Bittern.*\n?.*>10</td>", page)
+    out = run("mark", of_two, "--only", "resonance", capsys=capsys)[1]
+    assert not re.search(r"^Dot Bittern +10 ", out, re.M) and "Marked by the core" not in out
+    assert "Marked by the core" not in (here / "marks" / "index.html").read_text("utf-8")
 
 
 def rows_of(table):

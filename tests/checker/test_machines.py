@@ -11,7 +11,7 @@ import pytest
 from checker.cli.encoding import instead_of
 from checker.course import PATHS, ROOT
 from checker.judging import explanations
-from checker.judging.plans import exercise_for
+from checker.judging.plans import exercise_at
 from checker.pack.stubs import write_stubs
 from tests.checker.sample import as_handed_in
 from tests.checker.test_sentences import sentences
@@ -100,7 +100,7 @@ def test_a_letter_that_is_lacking_is_written_so_that_it_is_understood(text, in_a
 
 def test_every_hint_can_be_read_on_every_terminal():
     for path in PATHS[:12]:
-        for hint in exercise_for(path).hints:
+        for hint in exercise_at(path).hints:
             assert instead_of(hint, "ascii").count("?") == hint.count("?"), hint
 
 

@@ -8,25 +8,21 @@ from checker.course import PATHS, PRACTICE_SEED, load_exercise
 from checker.judging.plans import plan_for
 from checker.judging.sealed import seal_plan
 from checker.worker.wire import Expression
-from tests.checker.pack_table import OTHER_SEED, earned_by_table, opened
+from tests.checker.pack_table import earned_by_table, opened, other_seed
 
-# Questions of which a table of the pack still earns a part under another seed: nearness to 10 % is what their laws ask.
-STILL_EARN = {"mean_envelope", "pulled_beat"}
 SLOW = {"receiver"}  # measured, not looked up; a table would answer for minutes
 
 
 @pytest.mark.parametrize("path", [path for path in PATHS if path.rpartition("/")[2] not in SLOW])
 def test_a_table_of_the_pack_earns_nothing(path):
     same_for_all = {question.name for question in load_exercise(path).questions if question.same_for_all}
-    earned = {
-        name: found for name, found in earned_by_table(path).items() if found[0] and name not in same_for_all | STILL_EARN
-    }
-    assert not earned
+    found = earned_by_table(path, other_seed(path))
+    assert not {name: earned for name, earned in found.items() if earned[0] and name not in same_for_all}
 
 
 @pytest.mark.parametrize("path", [path for path in PATHS if path.rpartition("/")[2] not in SLOW])
 def test_a_question_asks_something_else_under_another_seed_or_says_why_not(path):
-    for planned in plan_for(path, OTHER_SEED).questions:
+    for planned in plan_for(path, other_seed(path)).questions:
         if not planned.question.symbolic:
             assert any(case.fresh for case in planned.cases) or planned.question.same_for_all, planned.question.name
 

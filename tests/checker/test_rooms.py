@@ -26,13 +26,15 @@ ARROWS = {
     "submissions": "budgets course faults text",
     "sandbox": "budgets faults text worker",
     "judging": "budgets checks course faults imports text worker",
-    "marks": "budgets course faults judging sandbox submissions text",
-    "report": "course faults files judging marks submissions templates text",
-    "exports": "checks course files judging marks report",
+    "core": "checks course judging",
+    "marks": "budgets core course faults judging sandbox submissions text",
+    "report": "core course faults files judging marks submissions templates text",
+    "exports": "checks core course files judging marks report",
     "hear": "checks course judging templates worker",
-    "pack": "checks course faults files hear judging worker",
+    "see": "checks course judging templates text worker",
+    "pack": "checks course faults files hear judging see worker",
     "sheet": "checks files templates text",
-    "cli": "course exports faults files hear judging marks pack report sandbox sheet submissions",
+    "cli": "core course exports faults files hear judging marks pack report sandbox see sheet submissions",
 }
 
 # A top folder, what else of ours it may import, and the libraries of others that it may.

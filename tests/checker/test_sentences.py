@@ -4,6 +4,7 @@ The list below can be printed and read: `python -m tests.checker.test_sentences`
 """
 
 import re
+from dataclasses import replace
 from types import SimpleNamespace
 
 import numpy as np
@@ -68,8 +69,10 @@ def sentences():
         for what in WHATS:
             for text in TEXTS:
                 reply = {"trouble": trouble, "what": what, "text": text, "error": "ValueError", "names": ["band_edge"]}
-                said.append(explanations.trouble_finding(QUESTION, CASE, reply, 2.0).says)
-                said.append(explanations.trouble_finding(QUESTION, None, {"trouble": trouble}, 0.5).says)
+                said.append(explanations.trouble_finding(QUESTION, CASE, reply, EXERCISE).says)
+                said.append(
+                    explanations.trouble_finding(QUESTION, None, {"trouble": trouble}, replace(EXERCISE, seconds=0.5)).says
+                )
     for places in ([0], [0, 1], [0, 1, 2], [ANSWER_ITSELF], [9]):
         said.append(explanations.altered_sentence(QUESTION, places))
     for reply in ({"value": 1}, {"trouble": "raised", "error": "TypeError"}, {"trouble": "time", "error": "Stop"}):

@@ -57,21 +57,19 @@ def test_empty_folder_is_a_member_who_attempted_nothing(tmp_path):
     assert only(read_folder(tmp_path)).files == {}
 
 
-@pytest.mark.parametrize(
-    "name", ["notes.txt", "resonance.pyc", "__pycache__/resonance.py", ".hidden/resonance.py", "unit07_x/resonance.py"]
-)
-def test_other_files_are_passed_over(tmp_path, name):
+@pytest.mark.parametrize("name", ["resonance.pyc", "__pycache__/resonance.py", ".hidden/resonance.py", "checker/resonance.txt"])
+def test_what_is_not_theirs_is_passed_over(tmp_path, name):
     put(tmp_path, f"Nell Samphire/{name}")
     member = only(read_folder(tmp_path))
     assert (member.files, member.problems) == ({}, ())
 
 
 def test_of_two_files_for_one_exercise_one_is_taken_and_said(tmp_path):
-    put(tmp_path, "Kit Harrow/resonance.py", "old = 1\n")
+    os.utime(put(tmp_path, "Kit Harrow/resonance.py", "old = 1\n"), (1e9, 1e9))
     put(tmp_path, f"Kit Harrow/exercises/{RESONANCE}")
     member = only(read_folder(tmp_path))
     assert member.files[RESONANCE] == SOURCE
-    assert member.problems == (f"Two files for {RESONANCE}: exercises/{RESONANCE} was taken, resonance.py left.",)
+    assert member.problems == (f"Two files for {RESONANCE}: exercises/{RESONANCE} was taken, the newer, resonance.py left.",)
 
 
 def test_folder_and_zip_of_one_name_are_two_submissions(tmp_path):

@@ -5,7 +5,8 @@ import re
 import pytest
 
 from checker import cli
-from checker.course import ROOT
+from checker.core import CORE
+from checker.course import PATHS, ROOT
 
 PAGE = (ROOT / "course/lessons/unit00_bench/tools.md").read_text()
 STUBS = {name: (ROOT / f"exercises/unit00_bench/{name}.py").read_text() for name in ("metres", "prefixes")}
@@ -34,3 +35,7 @@ def test_what_the_page_prints_is_what_the_checker_says(step, tmp_path, monkeypat
 def test_the_page_walks_through_several_tries():
     assert [name for _, name, _ in STEPS].count("metres") >= 2
     assert [name for _, name, _ in STEPS].count("prefixes") >= 4
+
+
+def test_the_page_counts_the_core_rightly():
+    assert f"core is {len(CORE)} of the {len(PATHS)} exercises" in PAGE.replace("\n", " ")

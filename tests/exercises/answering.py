@@ -29,10 +29,11 @@ class Answering:
     def _once(self, call):
         key = self.functions[call["function"]], call_key(call)
         if key not in ANSWERED:
-            ANSWERED[key] = self._answer(call)
+            ANSWERED[key] = self.answer(call)
         return ANSWERED[key]
 
-    def _answer(self, call):
+    def answer(self, call):
+        """The reply to a call, worked out anew."""
         function = self.functions[call["function"]]
         try:
             if "symbols" in call:

@@ -6,7 +6,7 @@ from checker.course import PATHS
 from checker.sandbox.workers import start_worker
 
 
-@pytest.fixture(scope="module")
+@pytest.fixture(scope="session")
 def worker():
     with start_worker() as warm:
         yield warm

@@ -18,6 +18,7 @@ from checker.course import PATHS, ROOT, find, load_exercise
 from checker.judging.judge import judge
 from checker.judging.verdict import PASSED
 from checker.sandbox.workers import start_worker
+from tests.exercises.at_once import is_wrong_at_once
 from tests.exercises.mutants import Mutant, mutants
 from tests.exercises.near_misses import bare, near_misses
 from tests.exercises.rewritten import KINDS, other_ways, spoiled_ways, wanted_of
@@ -65,8 +66,9 @@ def equivalents(path):
 def survivors(path, tried, worker, seed):
     """Those of the mutants that pass. No simpler failing input is looked for: nobody reads it here."""
     files = sources("solutions")
+    left = [mutant for mutant in tried if not is_wrong_at_once(path, mutant.source, seed)]
     with patch("checker.judging.judge.simplest_failure", lambda *_: None):
-        return [mutant for mutant in tried if judge(path, files | {f"{path}.py": mutant.source}, worker, seed).kind == PASSED]
+        return [mutant for mutant in left if judge(path, files | {f"{path}.py": mutant.source}, worker, seed).kind == PASSED]
 
 
 def written_otherwise(path):

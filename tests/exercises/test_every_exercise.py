@@ -5,6 +5,7 @@ import random
 from importlib import import_module
 
 import numpy as np
+import pytest
 
 from checker.course import load_exercise
 from checker.judging.compare import difference
@@ -67,6 +68,20 @@ def test_published_figures_are_met_by_the_reference(path):
         for figure in question.published:
             got = round_trip(question.asks(*figure.given))
             assert difference(got, figure.wanted, figure.within, question.gives) is None, figure.what
+
+
+def refused_by(asks, given):
+    """The parameter whose range the reference refuses in these inputs; "" where its own body does."""
+    with pytest.raises(ValueError) as raised:
+        asks(*given)
+    return next((str(entry.locals["name"]) for entry in raised.traceback if entry.name == "refuse_outside"), "")
+
+
+def test_what_is_near_is_refused_for_the_reason_that_is_said(path):
+    for question in load_exercise(path).questions:
+        for refusal in question.refuses:
+            by = [refused_by(question.asks, given) for given in (refusal.given, *refusal.near)]
+            assert len(set(by)) == 1, (question.name, refusal.what, by)
 
 
 def test_each_slip_is_rejected_under_its_own_name(path):

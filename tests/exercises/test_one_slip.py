@@ -108,8 +108,8 @@ SLIPS = [
     Slip(
         "hysteresis",
         "just at the start it does not start",
-        "if returned < (stop if oscillating else start):",
-        "if returned <= (stop if oscillating else start):",
+        "if returned < needed[rising if oscillating else 0]:",
+        "if returned <= needed[rising if oscillating else 0]:",
     ),
     Slip("limit_amplitude", "looks up to 190 V", "low, high = 1e-6, WIDEST", "low, high = 1e-6, 0.95 * WIDEST"),
     Slip(

@@ -14,7 +14,7 @@ from checker.judging.verdict import from_data
 from checker.marks.marksheet import mark_from
 from checker.sandbox.replies import read_reply
 from checker.submissions.members import may_be_used, member_from
-from checker.submissions.reading import read_files_in_zip
+from checker.submissions.reading import File, HandIn, read_files_in_archive
 from checker.worker.wire import Malformed, line, parse_line
 from course.press.club import read_club
 from course.press.faults import Fault
@@ -32,13 +32,13 @@ def a_line_from_the_worker(data: bytes) -> None:
 
 def a_zip(data: bytes) -> None:
     _FILE.write_bytes(data)
-    found, problems = read_files_in_zip(str(_FILE), may_be_used)
-    assert all(isinstance(sentence, str) and sentence for sentence in problems)
-    member_from("A Member", found, problems)
+    found = read_files_in_archive(str(_FILE), may_be_used)
+    assert all(isinstance(sentence, str) and sentence for sentence in found.problems)
+    member_from("A Member", found)
 
 
 def an_exercise(data: bytes) -> None:
-    member = member_from("A Member", {"unit03_tuned_circuit/resonance.py": data}, [])
+    member = member_from("A Member", HandIn({"unit03_tuned_circuit/resonance.py": File(data, 0.0)}))
     assert len(member.files) + len(member.problems) == 1
 
 

@@ -6,6 +6,7 @@ measurement of the page's own circuit, or that has a source elsewhere; it says w
 """
 
 from collections.abc import Callable
+from functools import cache
 from typing import NamedTuple
 
 import numpy as np
@@ -119,8 +120,13 @@ def more_ht(low, high, decibels):
     return low == HT and near(10 * np.log10(power(high, 15 * high / HT) / power(low)), decibels, 0.15)
 
 
+@cache
+def demonstrated():
+    return demonstration()[0]
+
+
 def grown(decibels, seconds):
-    pressure, _ = demonstration()
+    pressure = demonstrated()
     rate, begin, end = RATE, BEGIN, END
     first, last = (np.mean(pressure[int(a * rate) : int(b * rate)] ** 2) for a, b in ((0, begin), (end - 1, end + 1)))
     return near(10 * np.log10(last / first), decibels, 0.1) and seconds == end - begin

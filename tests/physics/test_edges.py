@@ -176,19 +176,22 @@ def public_functions():
 FUNCTIONS = dict(public_functions())
 
 
+QUESTIONS = {
+    f"{path.replace('/', '.')}.{question.name}": question
+    for path in PATHS
+    for question in load_exercise(path).questions
+    if not question.symbolic
+}
+
+
 @cache
-def usual_inputs():
-    found = {}
-    for path in PATHS:
-        for question in load_exercise(path).questions:
-            if not question.symbolic:
-                found[f"{path.replace('/', '.')}.{question.name}"] = draw(question, 2, SEED)[0]
-    return found | USUAL
+def usual_inputs(name):
+    return USUAL[name] if name in USUAL else draw(QUESTIONS[name], 2, SEED)[0]
 
 
 def inside(name):
     """(usual inputs, limits by the place of their argument) of a function; the factor of each limit worked out."""
-    inputs = usual_inputs()[name]
+    inputs = usual_inputs(name)
     names = list(inspect.signature(FUNCTIONS[name]).parameters)
     return inputs, [
         (names.index(limit.name), limit, limit.factor * (inputs[names.index(limit.other)] if limit.other else 1))
@@ -289,7 +292,7 @@ def forget():
         getattr(function, "cache_clear", lambda: None)()
 
 
-ASKED = [name for name, function in FUNCTIONS.items() if getattr(function, "limits", ()) and name in usual_inputs()]
+ASKED = [name for name, function in FUNCTIONS.items() if getattr(function, "limits", ()) and name in {**QUESTIONS, **USUAL}]
 
 
 @pytest.mark.parametrize("name", ASKED)

@@ -91,7 +91,7 @@ def test_circuit_agrees_with_an_integrator():
     assert got == pytest.approx(wanted, rel=5e-3)
 
 
-@pytest.mark.parametrize("seed", [1, 4711, 505935, 645550])  # the last two: the faintest and the most troubled of 800 evenings
+@pytest.mark.parametrize("seed", [1, 4711, 923676, 491783])  # the last two: the faintest and the most troubled of 400 evenings
 def test_reference_receiver_meets_every_measurement(seed):
     assert not_met(receiver, seed) == set()
 

@@ -21,7 +21,10 @@ import * as bench from "../../course/bench/physics/bench.js";
 import { measured } from "../../course/bench/panel/measured.js";
 import { seenOf } from "../../course/bench/panel/seen.js";
 import { faultsOf, settingOf, stateOf } from "../../course/bench/panel/setting.js";
+import { FIRST_LEVEL } from "../../course/bench/panel/level.js";
+import { createAutomaticGain } from "../../course/bench/sound/automatic-gain.js";
 import { createLimiter } from "../../course/bench/sound/limiter.js";
+import { registerSet } from "../../course/bench/sound/worklet.js";
 
 const { figures, questions } = JSON.parse(readFileSync(0, "utf8"));
 const tables = cycleTables(figures.cycle);
@@ -46,6 +49,33 @@ function envelope({ network, stage, rest, reference, rate, parts = 1, emf, seed 
     const tuned = [re * state[GRID_R] - im * state[GRID_I], re * state[GRID_I] + im * state[GRID_R]];
     return [...tuned, state[BIAS], state[ANODE]];
   });
+}
+
+/**
+ * What the audio thread sends out from when "Listen" is pressed: its own class, in what a browser gives it.
+ *
+ * @param {bench.State} state
+ * @param {number[]} programme
+ * @param {number} rate
+ */
+function sentOut(state, programme, rate) {
+  /** @type {any} */ let SetThatPlays;
+  const port = { onmessage: (/** @type {unknown} */ _) => {}, postMessage() {} };
+  Object.assign(globalThis, {
+    sampleRate: rate,
+    AudioWorkletProcessor: class {
+      port = port;
+    },
+    registerProcessor: (/** @type {string} */ _, /** @type {unknown} */ made) => (SetThatPlays = made),
+  });
+  registerSet();
+  const playing = new SetThatPlays({ processorOptions: { figures, state: { ...state, ...FIRST_LEVEL } } });
+  port.onmessage({ data: { programme: Float32Array.from(programme) } });
+  return Array.from({ length: Math.floor(programme.length / 128) }, () => {
+    const block = new Float32Array(128);
+    playing.process([], [[block]]);
+    return [...block];
+  }).flat();
 }
 
 /** What is given comes from Python as JSON, and may be anything. @type {Record<string, (given: any) => unknown>} */
@@ -106,6 +136,12 @@ const answers = {
   written: ({ state }) => settingOf(figures, state),
   bench: ({ call, args }) => of(bench, call)(figures, ...args),
   margin: ({ state }) => margin(figures, state),
+  sentOut: ({ states, programme, sampleRate }) =>
+    states.map((/** @type {bench.State} */ state) => sentOut(state, programme, sampleRate)),
+  gained: ({ pressure, sampleRate, block }) => {
+    const automatic = createAutomaticGain(sampleRate, 1);
+    return Array.from({ length: Math.floor(pressure.length / block) }, (_, n) => automatic.after(pressure.slice(n * block, (n + 1) * block)));
+  },
   limited: ({ samples, sampleRate }) => {
     const limiter = createLimiter(sampleRate);
     return { delay: limiter.delay, out: samples.map((/** @type {number} */ sample) => limiter.pass(sample)) };

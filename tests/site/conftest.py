@@ -1,5 +1,6 @@
-"""A copy of the course, built once, in which tests may plant faults without touching the checkout."""
+"""Copies of the course: one that is built once, and bare ones in which tests may plant faults without touching the checkout."""
 
+import fcntl
 import os
 import shutil
 import subprocess
@@ -49,10 +50,18 @@ def copy_of_course(root: Path) -> Path:
 
 @pytest.fixture(scope="session")
 def course(tmp_path_factory, brought) -> Path:
-    """Root of a built copy; its site is in `course/site`."""
-    root = copy_of_course(tmp_path_factory.mktemp("course"))
-    done = build(root)
-    assert done.returncode == 0, done.stdout
+    """Root of a built copy, the same for all test processes, to be read only; its site is in `course/site`."""
+    place = tmp_path_factory.getbasetemp()
+    if "PYTEST_XDIST_WORKER" in os.environ:
+        place = place.parent
+    root, done = place / "whole_course", place / "whole_course_is_built"
+    with open(place / "whole_course_lock", "w") as alone:
+        fcntl.flock(alone, fcntl.LOCK_EX)
+        if not done.exists():
+            shutil.rmtree(root, ignore_errors=True)
+            told = build(copy_of_course(root))
+            assert told.returncode == 0, told.stdout
+            done.touch()
     return root
 
 

@@ -289,10 +289,74 @@ def test_it_is_silent_until_asked_soft_then_and_silent_again(page_at):
     page.click("#whole-bench .listen")
     page.wait_for_function("document.querySelector('#whole-bench .sounding-now').textContent !== ''")
     assert page.get_attribute("#whole-bench .listen", "aria-pressed") == "true"
-    assert value(page, "volume") == "25 of 100"
+    assert value(page, "volume") == "70 of 100"
+    page.wait_for_function("document.querySelector('#whole-bench .made').textContent.endsWith(' for you.')")
+    assert re.fullmatch(r"Made \d+ dB louder for you\.", page.inner_text("#whole-bench .made"))
+    page.select_option("#whole-bench .magnify", "1")
+    page.wait_for_function("document.querySelector('#whole-bench .made').textContent === 'As loud as life.'")
     page.click("#whole-bench .listen")
     page.wait_for_function("document.querySelector('#whole-bench .listen').getAttribute('aria-pressed') === 'false'")
+    assert page.inner_text("#whole-bench .made") == ""
     assert page.inner_text("#whole-bench .sounding-now") == ""
+
+
+SCREENS = [(1280, 900), (360, 780), (780, 360), (320, 568)]
+OUT_OF_VIEW = """places => places.filter(place => {
+  const part = document.querySelector(`#whole-bench ${place}`), box = part.getBoundingClientRect();
+  const seen = (x, y) => part.contains(document.elementFromPoint(x, y));
+  return !box.height || !seen(box.left + 3, box.top + 2) || !seen(box.right - 3, box.bottom - 2);
+})"""
+
+
+def test_what_is_turned_is_in_view_with_what_it_changes(page_at):
+    """On every screen: as the page opens, and when a task is begun, which puts the focus on its knob."""
+    page = page_at()
+    for width, height in SCREENS:
+        page.set_viewport_size({"width": width, "height": height})
+        page.evaluate("scrollTo(0, 0)")
+        page.goto(page.url.partition("#")[0])
+        settled(page)
+        said = [".dial-view", ".listen", "[data-gauge=ear]"]
+        assert page.evaluate(OUT_OF_VIEW, [*said, "[data-knob=tuning] input"]) == [], (width, height)
+        for goal, knob in ((0, "tuning"), (5, "throttle")):
+            page.locator("#whole-bench .begin").nth(goal).click()
+            settled(page)
+            page.wait_for_function("document.querySelector('#whole-bench .aim-now').textContent !== ''")
+            assert page.evaluate("document.activeElement.id") == f"whole-bench-{knob}"
+            page.keyboard.press("ArrowRight")
+            assert page.evaluate(OUT_OF_VIEW, [*said, ".aim", f"[data-knob={knob}] input"]) == [], (width, height, knob)
+
+
+def test_each_goal_begins_with_a_knob_of_its_set(figures):
+    for goal in read_goals():
+        assert goal["turn"] in figures["sets"][goal["measures"]["set"]]["knobs"], goal["name"]
+
+
+def test_home_opens_with_a_bench_of_one_knob_and_leads_on(chromium, course, axe):
+    with Watched(chromium, viewport={"width": 360, "height": 780}) as watched:
+        page = watched.page
+        page.goto((course / "course/site/index.html").as_uri())
+        bench = page.locator("main .turning")
+        assert bench.locator("input").count() == 1 and bench.locator(".listen").count() == 1
+        standing = bench.locator(".standing")
+        page.wait_for_function("document.querySelector('.standing').textContent !== ''")
+        over = re.fullmatch(r"Merrow Sound, (\d) dB over the other\.", standing.inner_text())
+        assert over and "Saltmarsh Point" in bench.locator("canvas").get_attribute("aria-label")
+        bench.locator("input").fill("850")  # 128 pF, where it all but sings
+        page.wait_for_function("/ 2\\d dB over/.test(document.querySelector('.standing').textContent)")
+        bench.locator("input").fill("1400")
+        page.wait_for_function("document.querySelector('.standing').textContent.startsWith('It oscillates')")
+        bench.locator(".listen").click()
+        page.wait_for_function("document.querySelector('main .made').textContent.endsWith(' for you.')")
+        bench.locator(".listen").click()
+        assert page.get_attribute("main a >> nth=0", "href") == "unit00_bench/index.html"
+        assert page.get_attribute("[rel=next]", "href") == "safety.html"
+        ways = page.locator(".ways li")
+        assert [ways.nth(k).locator("strong").inner_text() for k in range(3)] == ["Listen:", "Read:", "Work it out:"]
+        assert ways.nth(2).bounding_box()["y"] + ways.nth(2).bounding_box()["height"] < 780
+        page.evaluate(axe)
+        assert not page.evaluate(VIOLATIONS, None)
+        assert not watched.wrong, watched.wrong
 
 
 def test_a_burst_that_never_ends_is_told_and_all_is_accessible(page_at, axe):
@@ -411,4 +475,4 @@ def test_its_own_files_are_light(course):
 )
 def test_a_lesson_that_asks_for_no_setting_is_told_what_one_is_like(setting, said):
     with pytest.raises(Fault, match=re.escape(said)):
-        bench_html(setting, "bench-1", str, str, whole=False)
+        bench_html(setting, "bench-1", str, str)

@@ -75,10 +75,16 @@ VIOLATIONS = """only => axe.run({preload: false, resultTypes: ["violations"], ..
   .then(result => result.violations.map(v => `${v.id}: ${v.nodes[0].html.slice(0, 200)}`))"""
 
 
-def test_each_page_opens_from_the_disk_fits_a_telephone_and_is_accessible_by_day_and_night(chromium, site, pages, axe):
+def first_of(pages: list[str]) -> list[str]:
+    """The home page, the bench and what else stands beside them, and the first page of each unit."""
+    return [page for page in pages if "/" not in page or page.endswith("/index.html")]
+
+
+@pytest.mark.parametrize("which", [first_of, pytest.param(list, marks=pytest.mark.slow)], ids=["first pages", "every page"])
+def test_each_page_opens_from_the_disk_fits_a_telephone_and_is_accessible_by_day_and_night(chromium, site, pages, axe, which):
     with Watched(chromium, viewport=NARROW, color_scheme="light") as watched:
         page = watched.page
-        for name in pages:
+        for name in which(pages):
             page.emulate_media(color_scheme="light")
             page.goto((site / name).as_uri())
             assert page.evaluate("document.fonts.ready.then(() => document.fonts.size)") >= 5

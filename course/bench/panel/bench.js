@@ -16,7 +16,7 @@ import { canvas, input, link, part, parts, tell, textOf } from "./page.js";
 import { pictures } from "./picture.js";
 import { seenOf } from "./seen.js";
 import { settingOf, stateOf } from "./setting.js";
-import { sharing } from "./sharing.js";
+import { inAddressBar, sharing } from "./sharing.js";
 import { sounding } from "./sounding.js";
 
 /** @typedef {import("../physics/bench.js").Figures} Figures */
@@ -30,6 +30,7 @@ const REST = 350; // milliseconds after the last turn, until all that stands bes
 /** @param {HTMLElement} root @param {Figures} figures */
 export function benchIn(root, figures) {
   const on = part(root, ".turning-on");
+  const working = part(root, ".working");
   let state = stateOf(figures, root.dataset.setting ?? "")?.state ?? startingState(figures, figures.order[0]);
   /** @type {import("./seen.js").Seen} */ let seen;
   let colours = palette();
@@ -53,7 +54,7 @@ export function benchIn(root, figures) {
   function beneath() {
     return {
       numbers: numbers(root, figures),
-      goals: goals(root, figures.order),
+      goals: goals(root, figures.order, begin),
       sharing: sharing(root),
       comparing: comparing(root, read, (kept) => change(kept, "back"), soon),
     };
@@ -131,13 +132,33 @@ export function benchIn(root, figures) {
     tell(fault, sentences.join(" "));
   }
 
-  /** Go where the page's address points, if that is a setting. */
-  function follow() {
-    const asked = stateOf(figures, decodeURIComponent(location.hash.slice(1)));
-    if (!asked) return;
+  /** Stand as a setting says; whether it is one. @param {string} setting */
+  function open(setting) {
+    const asked = stateOf(figures, setting);
+    if (!asked) return false;
     complain(asked.faults);
     change(asked.state);
-    root.scrollIntoView();
+    return true;
+  }
+
+  /** Go where the page's address points, if that is a setting. */
+  function follow() {
+    if (open(decodeURIComponent(location.hash.slice(1)))) root.scrollIntoView();
+  }
+
+  /** Begin at a setting, with the focus on the knob to turn first and the picture over it. @param {string} setting @param {string} knob */
+  function begin(setting, knob) {
+    open(setting);
+    inAddressBar(`#${setting}`);
+    const hand = input(root, `[data-knob=${knob}] input`);
+    hand.focus({ preventScroll: true });
+    bringIntoView(hand);
+  }
+
+  /** A knob with the picture that it changes. @param {HTMLElement} hand */
+  function bringIntoView(hand) {
+    working.scrollIntoView({ behavior: "instant" });
+    hand.scrollIntoView({ behavior: "instant", block: "nearest" });
   }
 
   whenLightChanges(() => {
@@ -149,6 +170,8 @@ export function benchIn(root, figures) {
   if (extras) {
     addEventListener("hashchange", follow);
     follow();
+    const first = input(root, "[data-knob=tuning] input");
+    if (!location.hash && first.getBoundingClientRect().bottom > innerHeight) bringIntoView(first);
   }
   soon();
 }

@@ -55,17 +55,20 @@ export function says(figures, state, name) {
  */
 export function knobs(root, figures, turned) {
   const names = /** @type {(keyof typeof PLAIN)[]} */ (Object.keys(PLAIN));
-  const show = [tuning(root, figures, turned), ...names.map((name) => plain(root, name, figures, turned))];
+  const show = [tuning(root, figures, turned), ...names.map((name) => plainKnob(root, name, figures, turned))];
   return (state) => show.forEach((each) => each(state));
 }
 
 /**
+ * A knob that stands for one value of the state.
+ *
  * @param {HTMLElement} root
  * @param {keyof typeof PLAIN} name
  * @param {Figures} figures
  * @param {Turned} turned
+ * @returns {(state: State) => void} puts it where a state has it
  */
-function plain(root, name, figures, turned) {
+export function plainKnob(root, name, figures, turned) {
   const knob = part(root, `[data-knob=${name}]`);
   const { places, law } = PLAIN[name];
   const { input, output } = slider(knob, () =>

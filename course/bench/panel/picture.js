@@ -16,7 +16,7 @@ export function pictures(root) {
 }
 
 /** @param {Seen} seen */
-function dialSays({ pointer, stations, tuned }) {
+export function dialSays({ pointer, stations, tuned }) {
   const list = stations.map((station) => `${station.name} ${kilohertz(station.frequency, 0)}`).join(", ");
   return `The dial, its pointer at ${kilohertz(pointer)}. Strongest in the set: ${tuned.name}. Stations: ${list}.`;
 }

@@ -33,7 +33,7 @@ async function copy(text) {
 }
 
 /** @param {string} address */
-function inAddressBar(address) {
+export function inAddressBar(address) {
   try {
     if (location.hash !== address) history.replaceState(null, "", address);
   } catch {

@@ -1,14 +1,15 @@
-/** The sound: silent until asked for, soft at first, never louder than the volume says; the page warns when it is loud. */
+/** The sound: silent until asked for, held for the ear or as loud as life, never louder than the volume says; the page warns when it is loud. */
 
 import { createPlayer } from "../sound/player.js";
 import { say } from "./knobs.js";
-import { input as inputIn, part, select, tell } from "./page.js";
+import { FIRST, FIRST_LEVEL, loudness, STEPS } from "./level.js";
+import { input as inputIn, part, parts, select, tell } from "./page.js";
+import { decibels } from "./quantities.js";
 
 /** @typedef {import("../physics/bench.js").State} State */
 
-const STEPS = 100; // of the volume's slider
-const SOFT = 25; // where it stands when the sound is first asked for
 const LINGER = 2e3; // milliseconds that a warning stays at least
+const COUNT = 400; // milliseconds between two numbers of how much louder it is made
 
 /**
  * @param {HTMLElement} root
@@ -19,36 +20,34 @@ const LINGER = 2e3; // milliseconds that a warning stays at least
 export function sounding(root, figures, state) {
   const button = part(root, ".listen");
   const now = part(root, ".sounding-now");
-  const input = inputIn(root, "[data-knob=volume] input");
-  const output = part(root, "[data-knob=volume] output");
-  const magnify = select(root, ".magnify");
-  Object.assign(input, { min: 0, max: STEPS, step: 1, valueAsNumber: 0 });
+  const made = part(root, ".made");
+  let louder = -Infinity;
+  let counted = -Infinity;
 
   const player = createPlayer(figures, {
     programme: root.dataset.programme ?? "",
     onFault: (sentence) => tell(now, sentence),
-    onReport: ({ held, level }) => {
-      if (input.valueAsNumber > 0 && (held > 0 || level > figures.loud)) louder = performance.now();
+    onReport: (report) => {
+      const { volume, magnify } = level.read();
+      if (magnify !== null && volume > 0 && (report.held > 0 || report.level > figures.loud)) louder = performance.now();
       show();
+      if (performance.now() - counted < COUNT) return;
+      counted = performance.now();
+      tell(made, madeLouder(report.louder));
     },
   });
-  let louder = -Infinity;
   const show = () => {
     const loud = player.running && performance.now() - louder < LINGER;
     now.classList.toggle("is-loud", loud);
     tell(now, loud ? "Loud for an ear: volume down, or less coupling." : player.running ? "Playing." : "");
   };
-  const sounded = () => ({ ...state(), volume: (input.valueAsNumber / STEPS) ** 2, magnify: Number(magnify.value) });
+  const sounded = () => ({ ...state(), ...level.read() });
   const pass = () => {
     if (player.running) player.set(sounded());
   };
-  const turn = () => {
-    say(input, output, input.valueAsNumber ? `${input.valueAsNumber} of ${STEPS}` : "muted");
-    pass();
-  };
+  const level = parts(root, "[data-knob=volume]").length ? levelOf(root, pass) : { read: () => FIRST_LEVEL, begin: () => {} };
   const begin = async () => {
-    if (input.valueAsNumber === 0) input.valueAsNumber = SOFT;
-    turn();
+    level.begin();
     try {
       await player.start(sounded());
       show();
@@ -57,14 +56,47 @@ export function sounding(root, figures, state) {
     }
   };
 
-  input.addEventListener("input", turn);
-  magnify.addEventListener("change", turn);
   button.addEventListener("click", async () => {
     await (player.running ? player.stop() : begin());
     button.setAttribute("aria-pressed", String(player.running));
-    if (!player.running) show();
+    if (player.running) return;
+    show();
+    tell(made, "");
   });
   addEventListener("pagehide", () => player.stop());
-  turn();
   return pass;
+}
+
+/** @param {number} louder decibel */
+function madeLouder(louder) {
+  if (Math.round(louder) === 0) return "As loud as life.";
+  return `Made ${decibels(Math.abs(louder))} ${louder > 0 ? "louder" : "softer"} for you.`;
+}
+
+/**
+ * Volume and strength as they are set in the page; the volume stands at nothing until the sound is first asked for.
+ *
+ * @param {HTMLElement} root
+ * @param {() => void} turned
+ */
+function levelOf(root, turned) {
+  const input = inputIn(root, "[data-knob=volume] input");
+  const output = part(root, "[data-knob=volume] output");
+  const strength = select(root, ".magnify");
+  const turn = () => {
+    say(input, output, input.valueAsNumber ? `${input.valueAsNumber} of ${STEPS}` : "muted");
+    turned();
+  };
+  Object.assign(input, { min: 0, max: STEPS, step: 1, valueAsNumber: 0 });
+  input.addEventListener("input", turn);
+  strength.addEventListener("change", turn);
+  say(input, output, "muted");
+  return {
+    /** @returns {typeof FIRST_LEVEL} */
+    read: () => ({ volume: loudness(input.valueAsNumber), magnify: strength.value ? Number(strength.value) : null }),
+    begin() {
+      if (input.valueAsNumber === 0) input.valueAsNumber = FIRST;
+      turn();
+    },
+  };
 }

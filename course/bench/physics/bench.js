@@ -77,7 +77,7 @@ import { reached } from "./station-on.js";
  * @property {number} quench hertz
  * @property {string} feed
  * @property {boolean} night
- * @property {number} magnify
+ * @property {number | null} magnify times as strong as in life; null: what an automatic gain finds
  * @property {number} volume 0 to 1
  */
 

@@ -35,14 +35,15 @@ export function hearingThreshold(ear, frequency) {
 }
 
 /**
- * Telephones: from volts to pascals. Twice a first-order high pass, as the course's sounds have it, and a soft stop.
+ * Telephones: from volts to pascals. Twice a first-order high pass, as the course's sounds have it, and between them a soft stop:
+ * what it leaves of a lopsided sound has no steady part.
  *
  * @param {EarFigures} ear
  * @param {number} sampleRate hertz
  */
 export function createTelephones(ear, sampleRate) {
   const keep = 1 / (1 + (2 * Math.PI * ear.lowest) / sampleRate);
-  const held = new Float64Array(3); // input, first and second pass as they were
+  const held = new Float64Array(4); // input, first pass, what the stop left of it, and second pass as they were
   let fresh = true;
   return {
     /** Whatever comes next is taken for rest. */
@@ -53,15 +54,17 @@ export function createTelephones(ear, sampleRate) {
     heard(volts, pascals) {
       if (fresh) {
         held[0] = volts;
-        held[1] = held[2] = 0;
+        held[1] = held[2] = held[3] = 0;
         fresh = false;
       }
       const once = keep * (held[1] + volts - held[0]);
-      const twice = keep * (held[2] + once - held[1]);
+      const stopped = ear.loudest * Math.tanh((once * pascals) / ear.loudest);
+      const twice = keep * (held[3] + stopped - held[2]);
       held[0] = volts;
       held[1] = once;
-      held[2] = twice;
-      return ear.loudest * Math.tanh((twice * pascals) / ear.loudest);
+      held[2] = stopped;
+      held[3] = twice;
+      return twice;
     },
   };
 }

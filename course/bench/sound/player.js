@@ -12,6 +12,7 @@ import { threadsAddress } from "./text.js";
  * @property {number} level decibel of sound pressure in the ear, before any limiter
  * @property {number} peak 0 to 1: the greatest sample that was sent out
  * @property {number} held decibel by which the limiter holds the sound down
+ * @property {number} louder decibel by which the sound is stronger than in life, before volume and limiter
  * @property {number} grid volt, crest
  * @property {number} bias volt
  * @property {number} beat hertz of the set's swing above the nearest station

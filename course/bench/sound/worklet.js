@@ -2,6 +2,7 @@
 
 import { receiverOf } from "../physics/bench.js";
 import { pressureLevel } from "../physics/ear.js";
+import { createAutomaticGain } from "./automatic-gain.js";
 import { createLimiter } from "./limiter.js";
 
 /** @typedef {import("../physics/bench.js").Figures} Figures */
@@ -24,7 +25,9 @@ export function registerSet() {
       this.limiter = createLimiter(sampleRate);
       this.state = state;
       this.volume = 0;
-      this.gain = state.magnify / figures.full_scale;
+      this.asLife = 1 / figures.full_scale;
+      this.automatic = createAutomaticGain(sampleRate, this.asLife);
+      this.gain = (state.magnify ?? 0) * this.asLife;
       this.pressure = new Float64Array(128);
       /** @type {Float32Array} */ this.sent = new Float32Array(1);
       this.running = true;
@@ -63,10 +66,11 @@ export function registerSet() {
       return this.running || this.volume > SILENT;
     }
 
-    /** Pascals through limiter and volume to what is played. @param {Float32Array} out */
+    /** Pascals through gain, limiter and volume to what is played. @param {Float32Array} out */
     sendOut(out) {
       const { pressure, limiter, seen } = this;
-      const gain = this.state.magnify / this.figures.full_scale;
+      const automatic = this.automatic.after(pressure);
+      const gain = this.state.magnify === null ? automatic : this.state.magnify * this.asLife;
       const volume = this.running ? Math.min(Math.max(this.state.volume, 0), 1) : 0;
       const towards = 1 - Math.exp(-1 / (SMOOTH * sampleRate));
       for (let n = 0; n < out.length; n++) {
@@ -86,6 +90,7 @@ export function registerSet() {
         level: pressureLevel(this.figures.ear, Math.sqrt(power / samples)),
         peak,
         held: this.limiter.held(),
+        louder: 20 * Math.log10(this.gain / this.asLife),
         load: busy / (1e3 * (samples / sampleRate)),
       });
       this.seen = { samples: 0, power: 0, peak: 0, busy: 0 };

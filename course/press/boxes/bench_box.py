@@ -7,10 +7,12 @@ from typing import Any
 
 from course.press.boxes.bench_setting import check_setting
 from course.press.boxes.circuits import compact_svg
+from course.press.faults import Fault
 from course.press.templates import render
 
 PANEL = Path(__file__).parents[2] / "bench" / "panel"
 PAGE = "bench.html"
+TEMPLATES = {"small": "bench.html", "whole": "bench.html", "opening": "bench_opening.html"}  # by size
 SETS = (  # name in a setting, on the button, under the circuit
     ("crystal", "Crystal", "Crystal set"),
     ("valve", "One valve", "One valve"),
@@ -41,7 +43,9 @@ ROWS = (  # of the table that compares settings; the names are those in bench/pa
 )
 
 
-def bench_html(setting: str, id: str, relative: Callable[[str], str], circuit: Callable[[str], str], whole: bool) -> str:
+def bench_html(
+    setting: str, id: str, relative: Callable[[str], str], circuit: Callable[[str], str], size: str = "small"
+) -> str:
     """A bench that stands at a setting.
 
     Parameters
@@ -52,8 +56,8 @@ def bench_html(setting: str, id: str, relative: Callable[[str], str], circuit: C
         Address within the page; the ids inside begin with it.
     relative : function of an address in the site to one from this page
     circuit : function of a set's name to SVG
-    whole : bool
-        With circuits, comparison and goals; otherwise the small one for a lesson.
+    size : str
+        "small", for a lesson; "whole", with circuits, comparison and goals; "opening", with one knob and one button.
 
     Returns
     -------
@@ -62,11 +66,14 @@ def bench_html(setting: str, id: str, relative: Callable[[str], str], circuit: C
     Raises
     ------
     Fault
-        If the setting is not one.
+        If the setting is not one, or the size.
     """
     check_setting(setting)
+    if size not in TEMPLATES:
+        raise Fault(f'a bench is {", ".join(TEMPLATES)} in size, not "{size}"')
+    whole = size == "whole"
     return render(
-        "bench.html",
+        TEMPLATES[size],
         id=id,
         whole=whole,
         setting=setting,

@@ -42,6 +42,7 @@ def exercise_html(name: str, pack: str = "") -> str:
     return render(
         "exercise.html",
         exercise=exercise,
+        asked_by_the_core=importlib.import_module("checker.core").core_functions(exercise),
         short=short,
         pack=pack,
         anchor=f"exercise-{short.replace('_', '-')}",

@@ -98,12 +98,12 @@ class Edition:
         entry = self.vocabulary.term_of(text)
         return glossary_box.term_html(self.vocabulary, text, self.current.relative(f"{GLOSSARY}#{entry.anchor}"))
 
-    def bench(self, setting: str, whole: bool = False) -> str:
+    def bench(self, setting: str, size: str = "small") -> str:
         """A bench that stands at a setting, the next on its page."""
         url = self.current.known.url
         self.benches[url] += 1
-        address = "whole-bench" if whole else f"bench-{self.benches[url]}"
-        return bench_box.bench_html(setting, address, self.current.relative, self.media.circuit, whole)
+        address = "whole-bench" if size == "whole" else f"bench-{self.benches[url]}"
+        return bench_box.bench_html(setting, address, self.current.relative, self.media.circuit, size)
 
     def by_raster(self, nine: Any, ten: Any) -> Any:
         """The one of two numbers or texts that fits the club's raster, of 9 or of 10 kHz; a text is in our Markdown."""

@@ -21,7 +21,7 @@ import { firstSentence, lineOf } from "./sentence.js";
  */
 
 /** Shown whole though it is no figure: a bench, with its knobs. */
-export const PIECES = "[data-present], .turning";
+export const PIECES = "[data-present], .turning:not(.opening-bench)";
 const WHOLE = `figure, .block, .exercise, .wide, ${PIECES}`; // what stands in one of these is shown with it
 const SHOWN = `h2, h3, p, figure, .formula, .wide, .block, .exercise, ${PIECES}`;
 const HEAD = ".unit-line, .question-line";

@@ -190,7 +190,8 @@ def one_thread():
 
 
 def _users():
-    return [os.getuid(), NOBODY] if os.getuid() == 0 else [os.getuid()]
+    """Whoever runs the tests; and for root, slowly, an ordinary user as well."""
+    return [os.getuid(), *([pytest.param(NOBODY, marks=pytest.mark.slow)] if os.getuid() == 0 else [])]
 
 
 @pytest.fixture(params=_users(), ids=lambda user: "root" if user == 0 else "user")

@@ -1,7 +1,7 @@
-"""R = (rail - filament_voltage) / filament_current, after `if np.any(rail < filament_voltage): raise ValueError(…)`. P
-= (rail - filament_voltage) * filament_current. power = math.floor(math.log10(resistance)) - 1; the first step of
-(*PREFERRED[series], 100) for which step * 10.0**power >= resistance * (1 - 1e-9) is the one. I = rail / (resistance +
-filament_voltage / filament_current).
+"""dropper_resistance is (rail - filament_voltage) / filament_current, after `if np.any(rail < filament_voltage): raise
+ValueError(…)`; dropper_dissipation is (rail - filament_voltage) * filament_current; current_through_dropper is rail /
+(resistance + filament_voltage / filament_current). next_preferred: power = math.floor(math.log10(resistance)) - 1; the
+first step of (*PREFERRED[series], 100) for which step * 10.0**power >= resistance * (1 - 1e-9) is the one.
 """
 
 import math

@@ -1,8 +1,8 @@
-"""Near: total = 1 - 1j * np.sqrt(np.pi * p) * np.exp(-p); term = 1; then for odd in range(1, 201, 2): term = term * -2 *
-p / odd and total = total + term. Far: term = total = -1 / (2 * p); then for odd in range(3, 21, 2): term = term * odd
-/ (2 * p) and total = total + term (no *= or +=: they change an array in place). For arrays np.piecewise(p, [np.abs(p)
-< 20], [attenuation_near, attenuation_far]) gives each number to the series that suits it, if p was made by
-np.asarray(numerical_distance, dtype=complex).
+"""With p = np.asarray(numerical_distance, dtype=complex). Near: total = 1 - 1j * np.sqrt(np.pi * p) * np.exp(-p); term
+= 1; then for odd in range(1, 201, 2): term = term * -2 * p / odd and total = total + term. Far: term = total = -1 / (2
+* p); then for odd in range(3, 21, 2): term = term * odd / (2 * p) and total = total + term (no *= or +=: they change an
+array in place). For arrays np.piecewise(p, [np.abs(p) < 20], [attenuation_near, attenuation_far]) gives each number to
+the series that suits it.
 """
 
 import numpy as np

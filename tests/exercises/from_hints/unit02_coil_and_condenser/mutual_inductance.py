@@ -1,7 +1,9 @@
-"""M = MU_0 * sqrt(r1 r2) * ((2/k − k) K − 2/k E), ValueError where np.any(m >= 1). For two coils: z1 =
-turn_positions(N1, l1), z2 = distance + turn_positions(N2, l2), then coaxial_filaments(D1/2, D2/2, z1[:, np.newaxis] −
-z2).sum(). k = M / sqrt(L1 L2), ValueError where np.any(np.abs(k) > 1 + 1e-9). In series the readings are L1 + L2 + 2M
-and L1 + L2 − 2M: their difference is 4M.
+"""With m = 4 × radius_1 × radius_2/((radius_1 + radius_2)² + distance²), k = sqrt(m) and K, E = elliptic_integrals(m):
+MU_0 × sqrt(radius_1 × radius_2) × ((2/k − k) K − 2/k × E), ValueError where np.any(m >= 1). For two coils: z1 =
+turn_positions(turns_1, length_1), z2 = distance + turn_positions(turns_2, length_2), then
+coaxial_filaments(diameter_1/2, diameter_2/2, z1[:, np.newaxis] − z2).sum(). Coupling: mutual_inductance /
+sqrt(inductance_1 × inductance_2), ValueError where the size of that is above 1 + 1e-9 (np.any, np.abs). In series the
+readings are both inductances plus, and less, twice the mutual one: their difference is four times it.
 """
 
 import numpy as np

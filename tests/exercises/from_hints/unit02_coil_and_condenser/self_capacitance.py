@@ -1,6 +1,7 @@
-"""np.interp(length / diameter, LENGTH_OVER_DIAMETER, PICOFARADS_PER_CENTIMETRE) * diameter * 100 * 1e-12. Fit: 1e-12
-(0.1126 l + 0.08 D + 0.27 sqrt(D³/l)) with l and D in centimetres. C₀ = (C_low − 4 C_high) / 3. Apparent: L / (1 − (2π
-f)² L C).
+"""np.interp(length / diameter, LENGTH_OVER_DIAMETER, PICOFARADS_PER_CENTIMETRE) * diameter * 100 * 1e-12. Fit: with
+long = 100 × length and wide = 100 × diameter, in centimetres, 1e-12 × (0.1126 × long + 0.08 × wide + 0.27
+sqrt(wide³/long)). By the octave: (capacitance_low − 4 × capacitance_high) / 3. Apparent: inductance / (1 − (2π ×
+frequency)² × inductance × self_capacitance).
 """
 
 import numpy as np

@@ -1,6 +1,7 @@
-"""Eight rounds, for n in range(1, 9), bring the two means together. With u = D/l: m = u²/(1 + u²), k = sqrt(m), k' =
-1/sqrt(1 + u²); coefficient = 4/(3π k') × [(k'²/m)(K − E) + E − k], ValueError where np.any(u < 0.0002) or np.any(u >
-5000). L = μ0 N² π D²/4 / l × coefficient. Wheeler: radius r and length l in inches, 1e-6 (r N)²/(9 r + 10 l).
+"""Eight rounds, for n in range(1, 9), bring the two means together. With u = diameter_over_length: m = u²/(1 + u²), k =
+sqrt(m), h = 1/sqrt(1 + u²) and K, E = elliptic_integrals(m): coefficient = 4/(3 π h) × [(h²/m)(K − E) + E − k],
+ValueError where np.any(u < 0.0002) or np.any(u > 5000). The inductance is MU_0 × turns² × π × diameter²/4 / length ×
+coefficient. Wheeler: with r = diameter/2/INCH and w = length/INCH it is 1e-6 (r × turns)²/(9 r + 10 w).
 """
 
 import numpy as np

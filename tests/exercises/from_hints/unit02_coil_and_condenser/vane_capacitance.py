@@ -1,6 +1,7 @@
-"""C = (low**p + (high**p − low**p) * angle/π) ** (1/p). Its slope is dC/dangle = (high**p − low**p)/π * C**(1 − p)/p,
-and r = sqrt(cut_out² + 2 gap slope / ((plates − 1) ε₀)). Raise ValueError if np.any(angle < 0) or np.any(angle > π).
-Parallel: a + b; series: a b / (a + b).
+"""With p = power_of(law) the capacitance is (minimum**p + (maximum**p − minimum**p) × angle/π) ** (1/p). Its slope is
+(maximum**p − minimum**p)/π × capacitance**(1 − p)/p, and the radius sqrt(cut_out² + 2 × gap × slope / ((plates − 1) ×
+EPSILON_0)). Raise ValueError if np.any(angle < 0) or np.any(angle > π). Parallel: first + second; series: first ×
+second / (first + second).
 """
 
 import numpy as np

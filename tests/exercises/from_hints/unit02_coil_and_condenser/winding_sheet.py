@@ -1,7 +1,8 @@
-"""fewest, most = 1.0, 1000 * (former + covered) / covered; raise ValueError if the first has too much or the second too
-little. Then, sixty times: middle = (fewest + most) / 2; if close_wound_inductance(middle, …) < inductance, fewest =
-middle, else most = middle. Whole turns: with n = int(turns), compare the inductances of n and n + 1 with the wanted
-one. Wire: turns * np.sqrt((π (former + covered))**2 + covered**2).
+"""wide = former_diameter + covered_diameter; fewest, most = 1.0, 1000 × wide / covered_diameter; raise ValueError if
+the first has too much or the second too little. Then, sixty times: middle = (fewest + most) / 2; if
+close_wound_inductance(middle, …) < inductance, fewest = middle, else most = middle. Whole turns: with n =
+int(turns_needed(…)), compare the inductances of n and n + 1 with the wanted one. Wire: turns * np.sqrt((π × wide)**2 +
+covered_diameter**2).
 """
 
 import numpy as np

@@ -1,7 +1,7 @@
-"""w = −2j x²; level = 200; for n in range(99, 1, −1): level = 2 * n − w / level; ratio = (1 − w / 2 / level).real. AWG:
-0.005 * INCH * 92 ** ((36 − gauge) / 39). SWG: look the inches up, raise ValueError if the number is not in the table.
-Alternating: depth = skin_depth(f, copper_resistivity(T)); direct_resistance(l, d, T) * skin_effect_ratio(d / 2 /
-depth).
+"""With x = radius_over_skin_depth: w = −2j x²; level = 200; for n in range(99, 1, −1): level = 2 × n − w / level; ratio
+= (1 − w / 2 / level).real. AWG: 0.005 * INCH * 92 ** ((36 − gauge) / 39). SWG: look the inches up, raise ValueError if
+the number is not in the table. Alternating: depth = skin_depth(frequency, copper_resistivity(temperature));
+direct_resistance(length, diameter, temperature) * skin_effect_ratio(diameter / 2 / depth).
 """
 
 import numpy as np

@@ -1,6 +1,9 @@
-"""With r = reflected_impedance(f, M, Za): Q = (2πfL + r.imag) / (R + r.real), ValueError where np.any(R <= 0), and V =
-Q E 2πf |M| / |Za|. Equal resistances: (ωM)² Ra / |Za|² = R, so M = |Za| sqrt(R / Ra) / (2πf), with Ra = np.real(Za).
-For two tuned circuits this comes to k = 1 / sqrt(Q1 Q2), ValueError where np.any(Q1 Q2 < 1).
+"""With r = reflected_impedance(frequency, mutual_inductance, aerial_impedance) and w = 2π × frequency: loaded = (w ×
+inductance + r.imag) / (resistance + r.real), ValueError where the lower part is 0 or less (np.any); the voltage is
+loaded × emf × w × |mutual_inductance| / |aerial_impedance|. Equal resistances: (w × mutual)² × loss /
+|aerial_impedance|² = resistance with loss = np.real(aerial_impedance), so mutual = |aerial_impedance| × sqrt(resistance
+/ loss) / w. For two tuned circuits this comes to 1 / sqrt(primary_quality_factor × secondary_quality_factor),
+ValueError where np.any of that product is below 1.
 """
 
 import numpy as np

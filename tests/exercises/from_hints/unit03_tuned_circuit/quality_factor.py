@@ -1,5 +1,8 @@
-"""Q = 2πfL/R; width = f0/Q. With h = 1/(2Q) the edges are f0 (sqrt(1 + h²) - h) and f0 (sqrt(1 + h²) + h), the lower one
-first, as a tuple. Q times 2πf0L comes to L/(C R)."""
+"""quality_factor is 2 * np.pi * frequency * inductance / resistance; bandwidth is resonant_frequency / quality_factor.
+With h = 1 / (2 * quality_factor) the edges are resonant_frequency * (np.sqrt(1 + h**2) - h) and resonant_frequency *
+(np.sqrt(1 + h**2) + h), the lower one first, as a tuple. dynamic_resistance comes to inductance / (capacitance *
+resistance).
+"""
 
 import numpy as np
 

@@ -1,5 +1,9 @@
-"""M = k sqrt(L1 L2), after `raise ValueError(...)` where np.any(np.abs(k) > 1). Z = R + 1j (w L - 1 / (w C)) with w = 2π f.
-The reflected impedance is (w M)² / Z2. Then I1 = E / (Z1 + reflected) and I2 = -1j w M I1 / Z2."""
+"""Mutual inductance: coupling_coefficient × sqrt(primary_inductance × secondary_inductance), after `raise
+ValueError(...)` where the size of the coefficient is above 1 (np.any, np.abs). With w = 2π × frequency: the series
+impedance is resistance + 1j × (w × inductance - 1 / (w × capacitance)); the reflected one is (w × mutual_inductance)² /
+secondary_impedance. Then primary = emf / (primary_impedance + reflected), and the secondary current is -1j × w ×
+mutual_inductance × primary / secondary_impedance.
+"""
 
 import numpy as np
 

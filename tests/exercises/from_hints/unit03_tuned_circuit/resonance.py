@@ -1,5 +1,7 @@
-"""So w = 1 / sqrt(L C). A cycle is 2π radians, so f = w / (2π) = 1 / (2π sqrt(L C)). Use np.sqrt in the first function,
-sympy.sqrt in the second."""
+"""resonant_frequency is 1 / (2 * np.pi * np.sqrt(inductance * capacitance)): in radians it is 1 over the root, and a
+cycle is 2π radians. resonance_condition is in radians, so it has no 2π, and it is a formula: sympy.sqrt takes the place
+of np.sqrt.
+"""
 
 import numpy as np
 import sympy

@@ -1,5 +1,7 @@
-"""relative_response is 1 / (1 + 1j Q (f/f0 - f0/f)); the detuning a is Q (f - f0)/f0; the universal curve is 1 / (1 + 2j a);
-decibels are 20 np.log10 of the size, np.abs(response)."""
+"""relative_response is 1 / (1 + 1j * quality_factor * (frequency / resonant_frequency - resonant_frequency /
+frequency)); detuning_in_bandwidths is quality_factor * (frequency - resonant_frequency) / resonant_frequency;
+universal_response is 1 / (1 + 2j * detuning); decibels are 20 * np.log10(np.abs(response)).
+"""
 
 import numpy as np
 

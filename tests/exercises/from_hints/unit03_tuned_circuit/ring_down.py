@@ -1,6 +1,9 @@
-"""cycles_to_fall is -np.log(fraction) Q / π, after `raise ValueError(...)` where np.any(fraction <= 0) or np.any(fraction >
-1). ring_voltage, where Q is above 0.5 (else ValueError), is the amplitude times cos(w t) + sin(w t) / (2 Q s), with w =
-2π f0 s."""
+"""ring_amplitude is np.exp(-np.pi * resonant_frequency * time / quality_factor); ring_energy is its square.
+cycles_to_fall is -np.log(fraction) * quality_factor / np.pi, after `raise ValueError(...)` where np.any(fraction <= 0)
+or np.any(fraction > 1). ring_voltage, where quality_factor is above 0.5 (else ValueError): with s = np.sqrt(1 - 1 / (4
+* quality_factor**2)) and w = 2 * np.pi * resonant_frequency * s it is the amplitude times np.cos(w * time) + np.sin(w *
+time) / (2 * quality_factor * s).
+"""
 
 import numpy as np
 

@@ -1,6 +1,8 @@
-"""ValueError if M² > AERIAL_COIL × COIL: no coils are coupled so closely. Budget: P, available_power with the radiation
-resistance alone, then with the aerial's whole resistance, then of the tuned source (r.m.s.), each times (1 + m²/2);
-then the three. Loudness: sound_pressure_level(tone, SENSITIVITY) − hearing_threshold."""
+"""ValueError if mutual_inductance² > AERIAL_COIL × COIL: no coils are coupled so closely. Budget: radiated_power,
+available_power with the radiation resistance alone, then with the aerial's whole resistance, then of the tuned source
+(r.m.s.), each of these three times (1 + depth²/2); then the three of the detector. Loudness: sound_pressure_level(the
+power of the tone, SENSITIVITY) − hearing_threshold(tone).
+"""
 
 import numpy as np
 

@@ -1,4 +1,6 @@
-"""n = N × 8.617333262e-5 × T;   I = Is (exp(v/n) − 1);   slope resistance = n / (I + Is)."""
+"""slope_voltage is ideality * VOLTS_PER_KELVIN * temperature; diode_current is saturation_current * (np.exp(voltage /
+slope_voltage) - 1); slope_resistance is slope_voltage over that current plus saturation_current.
+"""
 
 import numpy as np
 

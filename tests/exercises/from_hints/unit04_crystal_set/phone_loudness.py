@@ -1,5 +1,7 @@
-"""Pressure = 20e-6 × 10**(L/20). Threshold: if np.any(F < 20) or np.any(F > 12500) raise ValueError; else
-np.interp(np.log(F), np.log(THRESHOLD_FREQUENCY), THRESHOLD_LEVEL). Least power = 1e-3 × 10**((threshold − S)/10)."""
+"""sound_pressure_level is sensitivity + 10 * np.log10(power / 1e-3); sound_pressure is 20e-6 * 10 ** (level / 20).
+Threshold: if np.any(frequency < 20) or np.any(frequency > 12500) raise ValueError; else np.interp(np.log(frequency),
+np.log(THRESHOLD_FREQUENCY), THRESHOLD_LEVEL). Least power: 1e-3 * 10 ** ((threshold - sensitivity) / 10).
+"""
 
 import numpy as np
 

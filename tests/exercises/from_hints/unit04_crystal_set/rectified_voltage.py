@@ -1,8 +1,10 @@
-"""log_i0: np.where(x < 700, np.log(np.i0(np.minimum(x, 700))), x − ln(2πx)/2 + 1/(8x) for np.maximum(x, 700)). Ratio: θ = 2π
-k/1000, k = 0 … 999; w = np.exp(np.asarray(x)[..., np.newaxis] × (cos θ − 1)); the mean of w cos θ over that of w, both by
-np.mean(…, axis=-1). Output = n y with x = V/n, r = R Is/n and y + ln(1 + y/r) = ln I0(x). With u = ln(1 + y/r), start
-from u = ln(1 + ln I0/r) and take u − (u + r (exp(u) − 1) − ln I0)/(1 + r exp(u)) for u, seven times; then y = r (exp(u) −
-1), by np.expm1."""
+"""log_i0: np.where(x < 700, np.log(np.i0(np.minimum(x, 700))), x − ln(2π × x)/2 + 1/(8 × x) for np.maximum(x, 700)).
+Ratio: θ = 2π × k/1000, k = 0 … 999; w = np.exp(np.asarray(x)[..., np.newaxis] × (cos θ − 1)); the mean of w cos θ over
+that of w, both by np.mean(…, axis=-1). Output: with x = carrier/slope_voltage and r = load_resistance ×
+saturation_current/slope_voltage it is y × slope_voltage, where y + ln(1 + y/r) = log_i0(x). With u = ln(1 + y/r), start
+from u = ln(1 + log_i0(x)/r) and take u − (u + r (exp(u) − 1) − log_i0(x))/(1 + r exp(u)) for u, seven times; then y = r
+(exp(u) − 1), by np.expm1.
+"""
 
 import numpy as np
 

@@ -1,6 +1,8 @@
-"""kT/e = 8.617333262e-5 × T. Girth = π × diameter. Raise ValueError if emission_density(300, …) > J or
-emission_density(4000, …) < J; then sixty times: middle = (low + high)/2, and where the emission at the middle is below J
-put low = middle, elsewhere high = middle (np.where does it for arrays)."""
+"""VOLTS_PER_KELVIN × temperature is what the work function is divided by. Girth: π × diameter. Raise ValueError if
+emission_density(300, …) > density or emission_density(4000, …) < density; then sixty times: middle = (low + high)/2,
+and where the emission at the middle is below density put low = middle, elsewhere high = middle (np.where does it for
+arrays).
+"""
 
 import numpy as np
 

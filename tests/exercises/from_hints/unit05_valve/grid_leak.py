@@ -1,6 +1,10 @@
-"""Rest: low = −n (1 + ln(1 + R z/n)), high = E, the return voltage; sixty halvings: where z exp(middle/n) > (E − middle)/R
-put high = middle, elsewhere low = middle (np.where). Carrier: rest − detector_output(V, R, z exp(rest/n), n). Cut-off: Fc
-= (1/R + i/n)/(2πC). Limits: 10/c and √(1 − m²)/(2πF m). Gain: i1_over_i0(V/n) × R/(R + n/i) / np.sqrt(1 + (F/Fc)**2)."""
+"""With n = slope_voltage. Rest: low = −n × (1 + ln(1 + leak_resistance × zero_current/n)), high = return_voltage; sixty
+halvings: where zero_current × exp(middle/n) > (return_voltage − middle)/leak_resistance put high = middle, elsewhere
+low = middle (np.where). Carrier: rest − detector_output(carrier, leak_resistance, zero_current × exp(rest/n), n).
+Cut-off: cutoff = (1/leak_resistance + grid_current/n)/(2π × capacitance). Limits: 10/lowest_carrier and √(1 −
+depth²)/(2π × highest_tone × depth). Gain: i1_over_i0(carrier/n) × leak_resistance/(leak_resistance + n/grid_current) /
+np.sqrt(1 + (tone/cutoff)**2).
+"""
 
 import numpy as np
 

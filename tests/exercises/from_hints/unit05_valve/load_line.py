@@ -1,7 +1,8 @@
 """ValueError if np.any(triode_current(0, …) > supply/load). Then low = 0, high = supply; sixty times: middle = (low +
 high)/2; where triode_current(middle, …) > (supply − middle)/load put high = middle, elsewhere low = middle. Grid:
-(i/K)^(2/3) − (supply − i × load)/μ − offset, ValueError if np.any(supply < i × load). Powers: supply × i, load × i²,
-anode voltage × i."""
+(anode_current/perveance)^(2/3) − (supply − anode_current × load)/amplification_factor − offset, ValueError if
+np.any(supply < anode_current × load). Powers: supply, load × current, anode voltage, each times the current.
+"""
 
 import numpy as np
 

@@ -1,8 +1,11 @@
-"""Slopes: the mean of gm at vg + V cos θ and that of gm × cos θ, θ = 2π k/1000, k = 0 … 999. vg = bias_with_carrier(V, …); i
-= (LEAK_RETURN − vg)/LEAK; H = grid_gain(V, F, …) times exp(−1j arctan(F over audio_cutoff(…))); anode from
-operating_point(HT, STEADY_RESISTANCE, vg, *LAW); gain = |H × first − second| / (1/TONE_RESISTANCE + first/LAW[0]).
-working_point takes the rest current ZERO_CURRENT × exp(rest/GRID_SLOPE) for Is, and voltage and resistance both times
-LEAK/(LEAK + Rs). Power = (gain × (crest − trough)/2)² over twice TONE_RESISTANCE."""
+"""Slopes: the mean of mutual_conductance at grid_voltage + carrier × cos θ and that of the same × cos θ, θ = 2π ×
+k/1000, k = 0 … 999. Gain: bias = bias_with_carrier(carrier, …); current = (LEAK_RETURN − bias)/LEAK; reached =
+grid_gain(carrier, tone, …) times exp(−1j arctan(tone over audio_cutoff(…))); anode from operating_point(HT,
+STEADY_RESISTANCE, bias, *LAW); gain = |reached × first − second| / (1/TONE_RESISTANCE + first/LAW[0]). working_point
+takes the rest current ZERO_CURRENT × exp(rest/GRID_SLOPE) for the saturation current, and source_voltage and
+source_resistance both times LEAK/(LEAK + source_resistance). Power: (gain × (crest − trough)/2)² over twice
+TONE_RESISTANCE.
+"""
 
 import numpy as np
 

@@ -1,5 +1,7 @@
-"""space_charge_density: 4/9 * PERMITTIVITY * np.sqrt(2 * CHARGE_TO_MASS) * voltage**1.5 / gap**2. Time: 3 d/np.sqrt(2 *
-CHARGE_TO_MASS * V). anode_density: np.minimum(space_charge_density(np.maximum(voltage, 0), gap), emission)."""
+"""space_charge_density: 4/9 * PERMITTIVITY * np.sqrt(2 * CHARGE_TO_MASS) * voltage**1.5 / gap**2. Time: 3 * gap /
+np.sqrt(2 * CHARGE_TO_MASS * voltage). anode_density: np.minimum(space_charge_density(np.maximum(voltage, 0), gap),
+emission).
+"""
 
 import numpy as np
 

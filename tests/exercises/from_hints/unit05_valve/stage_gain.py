@@ -1,4 +1,7 @@
-"""μ R/(R + r);   c + k (1 + A);   with out = r R/(r + R): 1/(2π C (out + leak)) and (1/out + 1/leak)/(2π S)."""
+"""stage_gain is amplification_factor * load / (load + anode_resistance); input_capacitance is grid_filament +
+grid_anode * (1 + gain). With out = anode_resistance * load / (anode_resistance + load) the edges are 1 / (2 * np.pi *
+coupling_capacitance * (out + leak)) and (1 / out + 1 / leak) / (2 * np.pi * shunt_capacitance).
+"""
 
 import numpy as np
 

@@ -1,6 +1,9 @@
-"""np.maximum(…, 0). np.minimum(K drive^1.5, emission), with emission=np.inf. gm = 1.5 K √drive; ra = μ/gm, ValueError
-if np.any(gm <= 0). With sympy: current = perveance * (…)**sympy.Rational(3, 2), then sympy.diff(current, grid_voltage)
-and 1/sympy.diff(current, anode_voltage). Manual: drive = 1.5 i/s, K = i/drive^1.5, offset = drive − Vg − Va/μ.
+"""drive is np.maximum(grid_voltage + anode_voltage / amplification_factor + offset, 0); triode_current is
+np.minimum(perveance * drive(…) ** 1.5, emission), with emission=np.inf; mutual_conductance is 1.5 * perveance *
+np.sqrt(drive(…)); anode_resistance is amplification_factor over that, ValueError where np.any of it is 0 or less. With
+sympy: current = perveance * (…)**sympy.Rational(3, 2), then sympy.diff(current, grid_voltage) and 1/sympy.diff(current,
+anode_voltage). Manual: driven = 1.5 * anode_current / mutual_conductance; the two are anode_current / driven**1.5 and
+driven - grid_voltage - anode_voltage / amplification_factor.
 """
 
 import numpy as np

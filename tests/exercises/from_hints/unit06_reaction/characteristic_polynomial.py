@@ -1,8 +1,10 @@
-"""refuse_impossible_windings(coupling, aerial, tuned, tickler) first. Put i2 = (s C + g) v into the rows. First row: 1 + s
-C1 (R1 + s L1), s² C1 M12 (s C + g), s² C1 M13. Second: s M12, 1 + (R + s L)(s C + g), s M23. Third: s² C3 M13, s C3 (gm
-ra + s M23 (s C + g)), 1 + s C3 (ra + R3 + s L3). Return determinant(rows)[6::-1]. Four: G = s (C + Cga) + g for v, A =
-−s Cga for va. First row as before with G, and s² C1 M12 A; second with G, and (R + s L) A; third: s² C3 M13, s² C3 M23
-G, 1 + s C3 (R3 + s L3), s C3 (s M23 A − 1); fourth: 0, (gm + A) ra, ra, 1 + s ra (Ca + Cga). Return
+"""Names first: M12, C, C3 = coupling, tuning, throttle; R1, C1, L1 = aerial; R, L, g = tuned; R3, L3, M23, M13 =
+tickler; gm, ra = valve (of four: gm, ra, Cga, Ca = valve). refuse_impossible_windings(coupling, aerial, tuned,
+tickler). With s = Polynomial([0, 1]) and v = the grid's volts put i2 = (s C + g) v into the rows. First row: 1 + s C1
+(R1 + s L1), s² C1 M12 (s C + g), s² C1 M13. Second: s M12, 1 + (R + s L)(s C + g), s M23. Third: s² C3 M13, s C3 (gm ra
++ s M23 (s C + g)), 1 + s C3 (ra + R3 + s L3). Return determinant(rows)[6::-1]. Four: G = s (C + Cga) + g for the grid,
+A = −s Cga for the anode. First row as before with G, and s² C1 M12 A; second with G, and (R + s L) A; third: s² C3 M13,
+s² C3 M23 G, 1 + s C3 (R3 + s L3), s C3 (s M23 A − 1); fourth: 0, (gm + A) ra, ra, 1 + s ra (Ca + Cga). Return
 determinant(rows)[7::-1]. A number alone is Polynomial([number]). Pole: max(np.roots(coefficients), key=lambda p:
 (p.real, p.imag)).
 """

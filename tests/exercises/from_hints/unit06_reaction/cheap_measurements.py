@@ -1,8 +1,12 @@
-"""n = (v1 − v2)/np.log(i1/i2), I0 = i1 np.exp(−v1/n), ValueError unless (i1 − i2)(v1 − v2) > 0; Q = (X/R1)(a/b − 1),
-ValueError unless a > b; Q = (C2 + C1)/(C2 − C1), ValueError unless C2 > C1; with k = (f2/f1)²: C0 = (C1 − k C2)/(k − 1), L =
-1/((2π f1)² (C1 + C0)), ValueError unless f2 > f1 and C2 < C1; np.sqrt(((1 + k²) u² + 8 k² w² (C1 − C2)²/(k − 1)²)/(k − 1)²),
-the same refusals; np.mean(starts), np.mean(starts) − np.mean(stops), np.sqrt of the two np.var(…, ddof=1)/len(…) added,
-ValueError for fewer than two of either.
+"""n = (bias_1 − bias_2)/np.log(current_1/current_2), then current_1 × np.exp(−bias_1/n) and n, ValueError unless
+(current_1 − current_2)(bias_1 − bias_2) > 0;  reactance/added_resistance × (reading_alone/reading_with − 1), ValueError
+unless reading_alone > reading_with;  (capacitance_above + capacitance_below)/(capacitance_above − capacitance_below),
+ValueError unless the upper is the larger;  with k = (frequency_2/frequency_1)²: own = (capacitance_1 − k ×
+capacitance_2)/(k − 1), inductance 1/((2π × frequency_1)² × (capacitance_1 + own)), ValueError unless frequency_2 >
+frequency_1 and capacitance_2 < capacitance_1;  with u = capacitance_uncertainty, w = frequency_uncertainty and d =
+capacitance_1 − capacitance_2: np.sqrt(((1 + k²) u² + 8 k² w² d²/(k − 1)²)/(k − 1)²), the same refusals;
+np.mean(starts), np.mean(starts) − np.mean(stops), np.sqrt of the two np.var(…, ddof=1)/len(…) added, ValueError for
+fewer than two of either.
 """
 
 import numpy as np

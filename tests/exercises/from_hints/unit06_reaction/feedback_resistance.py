@@ -1,5 +1,7 @@
-"""((ωM)² − μ M/C) / Z with ω = 2π f; R + np.real(feedback) and −np.imag(feedback)/(4π L); for the formula X = w L3 − 1/(w
-C3), and 1/(r + jX) has the real part r/(r² + X²).
+"""((w × mutual_inductance)² − amplification_factor × mutual_inductance/tuning_capacitance) / anode_impedance with w =
+2π × frequency;   resistance + np.real(feedback) and −np.imag(feedback)/(4π × inductance);   for the formula x =
+angular_frequency × tickler_inductance − 1/(angular_frequency × throttle_capacitance), and 1/(anode_resistance + j x)
+has the real part anode_resistance/(anode_resistance² + x²).
 """
 
 import numpy as np

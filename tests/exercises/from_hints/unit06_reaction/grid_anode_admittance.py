@@ -1,5 +1,7 @@
-"""With s = 2j*np.pi*frequency: s*Ca + 1/(R3 + s*L3 + 1/(s*C3));   s*Cga*(gm + 1/ra + YL)/(1/ra + YL + s*Cga);   1/(ω² (Ca +
-Cga (1 + 1/μ)));   X = 2π f L, left = R + Y.real X², refused where that is 0 or less (np.any, for arrays), else X/left.
+"""With s = 2j × np.pi × frequency: s × anode_capacitance + 1/(tickler_resistance + s × tickler_inductance + 1/(s ×
+throttle));   with k = s × grid_anode_capacitance and y = 1/anode_resistance + load: k × (transconductance + y)/(y + k);
+with w = 2π × frequency: 1/(w² × (anode_capacitance + grid_anode_capacitance × (1 + 1/amplification_factor)));   x = w ×
+inductance, left = resistance + admittance.real × x², refused where that is 0 or less (np.any, for arrays), else x/left.
 """
 
 import numpy as np

@@ -1,5 +1,7 @@
-"""k = 1 − left/R; Q/(1 − k); that and f0 over that; k = 1 − B Q/f0, refused at B ≤ 0; k/(1 − k), which is k times
-multiplied_q(1.0, k).
+"""feedback_fraction is 1 - resistance_with_feedback / resistance; multiplied_q is quality_factor / (1 - feedback),
+after `raise ValueError(...)` where the docstring asks for it; gain_and_bandwidth are that Q and resonant_frequency over
+it; feedback_for_bandwidth is 1 - bandwidth * quality_factor / resonant_frequency, refused where bandwidth is 0 or less;
+touchiness is feedback / (1 - feedback), which is feedback * multiplied_q(1.0, feedback).
 """
 
 import numpy as np

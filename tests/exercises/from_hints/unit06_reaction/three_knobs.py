@@ -1,5 +1,5 @@
 """reaction_setting: least + (most − least) × crossing(polynomial at least, polynomial at most); crossing refuses by itself.
-settings_for: tuning = 1/((2πf)² L); six times: throttle = reaction_setting(…); found = tuned_to(…)[0]; tuning = tuning ×
+settings_for: tuning = 1/((2πf)² L); five times: throttle = reaction_setting(…); found = tuned_to(…)[0]; tuning = tuning ×
 (found/f)².
 """
 
@@ -8,7 +8,7 @@ import numpy as np
 from exercises.unit06_reaction.characteristic_polynomial import full_polynomial, leading_pole
 from exercises.unit06_reaction.oscillation_point import crossing
 
-ROUNDS = 6  # of setting reaction and tuning in turn
+ROUNDS = 5  # of setting reaction and tuning in turn
 
 
 def tuned_to(coupling, tuning, throttle, aerial, tuned, tickler, valve):

@@ -1,5 +1,7 @@
-"""H = lambda x: 1/(1 + 2j*x/B); abs(H(d + F)/H(d) + np.conj(H(d − F)/H(d)))/2; 20 log10 of it at d = 0; B/2 ×
-sqrt(10^(loss/10) − 1); sum of amplitude² × response² over sum of amplitude².
+"""tone_level is -10 * np.log10(1 + (2 * tone / bandwidth) ** 2); highest_tone is bandwidth / 2 * np.sqrt(10 ** (loss /
+10) - 1). tone_response: with H = lambda x: 1 / (1 + 2j * x / bandwidth) it is abs(H(detuning + tone) / H(detuning) +
+np.conj(H(detuning - tone) / H(detuning))) / 2. programme_left: the sum of amplitudes² × tone_response(tones, bandwidth,
+0)² over the sum of amplitudes².
 """
 
 import numpy as np

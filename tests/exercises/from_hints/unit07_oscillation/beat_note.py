@@ -1,5 +1,7 @@
-"""np.abs(f0 − carrier); 1/((2π (carrier ± pitch))² L), + first; the three np.abs of differences; carrier × (1 − 1/sqrt(1 +
-hand/C)); 20 log10(oscillation/(depth × signal)).
+"""dial_pitch is np.abs(tuned - carrier) with tuned = 1 / (2 * np.pi * np.sqrt(inductance * capacitance));
+settings_for_pitch are 1 / ((2 * np.pi * (carrier + pitch)) ** 2 * inductance) and the same with carrier - pitch;
+two_stations are the three np.abs of the differences of oscillation, first and second; hand_pitch is carrier * (1 - 1 /
+np.sqrt(1 + hand / capacitance)); autodyne_advantage is 20 * np.log10(oscillation / (depth * signal)).
 """
 
 import numpy as np

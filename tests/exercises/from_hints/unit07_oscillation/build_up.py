@@ -1,6 +1,8 @@
-"""π f0 (k − 1)/Q; sqrt(kT/C); np.log(end/start)/growth; limit/sqrt(1 + ((limit/start)² − 1) exp(−2 growth time)),
-ValueError where np.any(start <= 0); np.log(((limit/start)² − 1)/(1/fraction² − 1))/(2 growth). Before the times: `raise
-ValueError(…)` where np.any(growth <= 0), and where np.any(fraction >= 1).
+"""growth_rate is np.pi * resonant_frequency * (feedback - 1) / quality_factor; starting_voltage is np.sqrt(BOLTZMANN *
+temperature / capacitance); free_growth_time is np.log(end / start) / growth; amplitude is limit / np.sqrt(1 + ((limit /
+start) ** 2 - 1) * np.exp(-2 * growth * time)), ValueError where np.any(start <= 0); time_to_limit is np.log(((limit /
+start) ** 2 - 1) / (1 / fraction**2 - 1)) / (2 * growth). Before the times: `raise ValueError(…)` where np.any(growth <=
+0), and where np.any(fraction >= 1).
 """
 
 import numpy as np

@@ -11,7 +11,7 @@ from exercises.unit05_valve.grid_leak import bias_with_carrier
 from exercises.unit05_valve.one_valve_set import GRID_SLOPE, LAW, ZERO_CURRENT
 from exercises.unit07_oscillation.limit_amplitude import effective_transconductance
 
-SWINGS = np.geomspace(1e-3, 50.0, 200)  # volt, crest: from next to nothing to more than any battery set does
+SWINGS = np.geomspace(1e-3, 50.0, 120)  # volt, crest: from next to nothing to more than any battery set does
 
 
 def grid_load(swing, leak_resistance, return_voltage):

@@ -1,7 +1,7 @@
 """−n + 0.75 c V²; 2 sqrt(n/(3 c)); 2 × np.mean(current × cos θ)/V with current = triode_current(Va, Vg + V cos θ, …)
-and θ = π (k + ½)/720, k from 0 to 719. For arrays give each input a last axis for the moments, np.asarray(V)[...,
+and θ = π (k + ½)/360, k from 0 to 359. For arrays give each input a last axis for the moments, np.asarray(V)[...,
 None], and take the mean over axis=-1. In limit_amplitude: low = 1e-6, high = 200; if the transconductance at low is not
-above needed, or that at high is, raise ValueError; else halve forty times: where it is above needed at the middle, low
+above needed, or that at high is, raise ValueError; else halve 24 times: where it is above needed at the middle, low
 = middle.
 """
 
@@ -25,7 +25,7 @@ def effective_transconductance(swing, grid_voltage, anode_voltage, amplification
     V, Vg, Va, mu, K, shift = (
         np.asarray(x)[..., None] for x in (swing, grid_voltage, anode_voltage, amplification_factor, perveance, offset)
     )
-    cos = np.cos(np.pi * (np.arange(720) + 0.5) / 720)
+    cos = np.cos(np.pi * (np.arange(360) + 0.5) / 360)
     current = triode_current(Va, Vg + V * cos, mu, K, shift)
     return 2 * np.mean(current * cos, axis=-1) / swing
 
@@ -40,7 +40,7 @@ def limit_amplitude(needed, anode_voltage):
         raise ValueError("The valve at rest gives no more than is needed: the set does not oscillate.")
     if offered(high) > needed:
         raise ValueError("It would swing beyond 200 V.")
-    for _ in range(40):
+    for _ in range(24):
         middle = (low + high) / 2
         if offered(middle) > needed:
             low = middle

@@ -1,7 +1,8 @@
-"""f/(2Q) × injected/oscillation, ValueError where np.any(oscillation <= 0) or np.any(injected > oscillation);
-np.degrees(np.arcsin(offset/hold)), ValueError where np.any(np.abs(offset) > hold); np.sqrt(np.clip(offset² − hold², 0,
-None)); 2 Q |offset|/f × oscillation. slipping_phase: turns, u = np.divmod(π beat time, π), then 2π turns + 2
-np.arctan2(offset sin u, beat cos u + hold sin u), ValueError where offset <= hold anywhere.
+"""frequency/(2 × quality_factor) × injected/oscillation, ValueError where np.any(oscillation <= 0) or np.any(injected >
+oscillation);  np.degrees(np.arcsin(offset/hold)), ValueError where np.any(np.abs(offset) > hold);
+np.sqrt(np.clip(offset² − hold², 0, None));  2 × quality_factor × |offset|/frequency × oscillation.  slipping_phase:
+with beat = pulled_beat(offset, hold): turns, u = np.divmod(π × beat × time, π), then 2π × turns + 2 × np.arctan2(offset
+sin u, beat cos u + hold sin u), ValueError where offset <= hold anywhere.
 """
 
 import numpy as np

@@ -1,7 +1,9 @@
-"""abs(ω M ω C V/√2/Z);  i² × radiation_resistance(h, f);  unattenuated_field(P, d) × abs(1 − 1j/x − 1/x²);  1e-6 × 10^(dB/20)
-with dB = level + (20 − fall) log10(f/1e6) + 10 log10(B) − 95.5;  with u = 1/x² and one = λ/2π: u − u² + u³ = w = (E ×
-10^(−p/20) × one)²/(90 P); begin at u = np.minimum(w, np.cbrt(w)), take a dozen steps u −= (u − u² + u³ − w)/(1 − 2u + 3u²),
-and d = one/sqrt(u).
+"""With w = 2π × frequency: abs(w × mutual_inductance × w × capacitance × swing/√2/aerial_impedance);  current² ×
+radiation_resistance(effective_height, frequency);  with one = SPEED_OF_LIGHT/w and x = distance/one:
+unattenuated_field(radiated_power, distance) × abs(1 − 1j/x − 1/x²);  1e-6 × 10^(decibels/20) with decibels =
+level_at_1_mhz + (20 − fall) log10(frequency/1e6) + 10 log10(bandwidth) − 95.5;  with u = 1/x²: u − u² + u³ = h with h =
+(wanted_field × 10^(−protection/20) × one)²/(90 × radiated_power); begin at u = np.minimum(h, np.cbrt(h)), take a dozen
+steps u −= (u − u² + u³ − h)/(1 − 2 × u + 3 × u²), and the distance is one/sqrt(u).
 """
 
 import numpy as np

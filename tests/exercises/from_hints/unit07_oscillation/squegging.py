@@ -1,7 +1,9 @@
-"""2 × np.mean(mutual_conductance × cos²)/G − 1, arrays with a last axis as for G in limit_amplitude; (U/n (1/C + 1/D) +
-1/D)/(p π f/Q), np.inf where p <= 0: exponent p, leak voltage U, slope voltage n, tuning condenser C, grid condenser
-D; (needed/(1.5 × perveance))² − anode voltage/µ − offset; 1/(R D ln((E − blocked)/(E − starting)) + burst), with the
-leak R taken to E.
+"""2 × np.mean(slope × CYCLE²)/effective_transconductance(…) − 1 with slope = mutual_conductance(anode_voltage,
+grid_voltage + swing × CYCLE, …), arrays with a last axis for the moments: np.asarray(swing)[..., None] and so on;
+(leak_voltage/slope_voltage × (1/tuning_capacitance + 1/grid_capacitance) + 1/grid_capacitance)/(exponent × π ×
+frequency/quality_factor), np.inf where exponent <= 0;  (needed/(1.5 × perveance))² − anode_voltage/amplification_factor
+− offset;  1/(leak_resistance × grid_capacitance × ln((return_voltage − blocked_bias)/(return_voltage − starting_bias))
++ burst), ValueError where the docstring asks for it.
 """
 
 import numpy as np

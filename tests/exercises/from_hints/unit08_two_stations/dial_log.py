@@ -1,7 +1,8 @@
-"""intercept = mean(y) − slope × mean(x); frequency = c/np.sqrt(height) with the uncertainty frequency/2 × np.hypot(of
-line_at, scatter)/height, ValueError where height <= 0; reading = ((c/f)² − intercept)/slope with np.hypot(of
-line_at there, scatter)/np.abs(slope); channels: spacing × np.arange(np.ceil((f − 2u)/spacing), np.floor((f +
-2u)/spacing) + 1).
+"""intercept = mean(y) − slope × mean(x);   with squares = (SPEED_OF_LIGHT/frequencies)² and height, unsure =
+line_at(reading, readings, squares): frequency = SPEED_OF_LIGHT/np.sqrt(height) with the uncertainty frequency/2 ×
+np.hypot(unsure, scatter)/height, ValueError where height <= 0;   reading = ((SPEED_OF_LIGHT/frequency)² −
+intercept)/slope with np.hypot(of line_at there, scatter)/np.abs(slope);   channels: with f, u = frequency_at(reading,
+…): spacing × np.arange(np.ceil((f − 2 × u)/spacing), np.floor((f + 2 × u)/spacing) + 1).
 """
 
 import numpy as np

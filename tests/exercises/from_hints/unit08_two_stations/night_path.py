@@ -1,9 +1,10 @@
-"""path_middle: the four through np.broadcast_arrays, then a = unit_arrow(…1), b = unit_arrow(…2); with (x, y, z) = a +
-b latitude np.arctan2(z, np.hypot(x, y)), longitude np.arctan2(y, x), distance 2R np.arctan2(length(a − b), length(a
-+ b)). hop: along = (R + height) sin(d/2R), above = (R + height) cos(d/2R) − R. night_at, side −1 then 1: time = day
-− longitude/360 + 0.5 + side/4, and twelve times time += within_half_a_turn(−side × H − hour_angle)/360, H =
-np.degrees(np.arccos(np.clip(cosine, −1, 1))). path_night: day = days_since_2000(…, 12.0), then 12 + 24 × (moment −
-day).
+"""path_middle: the four through np.broadcast_arrays, then one = unit_arrow(latitude_1, longitude_1), two =
+unit_arrow(latitude_2, longitude_2); with x, y, z = one + two latitude np.arctan2(z, np.hypot(x, y)), longitude
+np.arctan2(y, x), distance 2 × EARTH_RADIUS × np.arctan2(length(one − two), length(one + two)). hop: with h =
+distance/(2 × EARTH_RADIUS): along = (EARTH_RADIUS + height) sin(h), above = (EARTH_RADIUS + height) cos(h) −
+EARTH_RADIUS. night_at, side −1 then 1: time = day − longitude/360 + 0.5 + side/4, and twelve times time +=
+within_half_a_turn(−side × turn − hour_angle)/360, turn = np.degrees(np.arccos(np.clip(cosine, −1, 1))). path_night: day
+= days_since_2000(year, month, day, 12.0), then 12 + 24 × (moment − day).
 """
 
 import numpy as np

@@ -1,6 +1,9 @@
-"""10 np.log10(1 + (Q d)²); 20 np.log10(np.abs((1/Q1 + 1j d)(1/Q2 + 1j d) + (k x)²)/(x (1/(Q1 Q2) + k²))); 20
-np.log10(W/U) + rejection; what is lacking is protection − 20 log10(W/U), not less than 0, and Q =
-np.sqrt(10**(lacking/10) − 1)/np.abs(d).
+"""circuit_rejection is 10 * np.log10(1 + (quality_factor * d) ** 2) with d = (frequency + offset) / frequency -
+frequency / (frequency + offset); protection_left is 20 * np.log10(wanted_field / unwanted_field) + rejection;
+quality_factor_needed: what is lacking is protection - 20 * np.log10(wanted_field / unwanted_field), not less than 0,
+and the Q is np.sqrt(10 ** (lacking / 10) - 1) / np.abs(d). coupled_rejection: with one = 1 / primary_quality_factor,
+two = 1 / secondary_quality_factor, k = coupling_coefficient and x = (frequency + offset) / frequency: 20 *
+np.log10(np.abs((one + 1j * d) * (two + 1j * d) + (k * x) ** 2) / (x * (one * two + k**2))).
 """
 
 import numpy as np

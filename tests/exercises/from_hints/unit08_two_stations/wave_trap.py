@@ -1,5 +1,9 @@
-"""1/(1j w C + 1/(R + 1j w L)); R + 1j w L + 1/(1j w C); np.abs((Za + Zs)/(Za + Zs + T)); np.abs(T/(T + P)) with P = Za
-Zs/(Za + Zs); C = 1/((2π ft)² L), then 20 np.log10 of each; L/(R² + w² L²) and (R² + w² L²)/R.
+"""With w = 2π × frequency and coil = resistance + 1j × w × inductance: 1/(1j × w × capacitance + 1/coil);   coil +
+1/(1j × w × capacitance);   np.abs((aerial_impedance + set_impedance)/(aerial_impedance + set_impedance +
+trap_impedance));   np.abs(trap_impedance/(trap_impedance + both)) with both = aerial_impedance ×
+set_impedance/(aerial_impedance + set_impedance);   for the levels capacitance = 1/((2π × trapped_frequency)² ×
+inductance), then 20 np.log10 of each;   with square = resistance² + angular_frequency² × inductance²: inductance/square
+and square/resistance.
 """
 
 import numpy as np

@@ -9,7 +9,7 @@ import numpy as np
 from exercises.unit02_coil_and_condenser.solenoid_inductance import elliptic_integrals
 from exercises.unit04_crystal_set.rectified_voltage import detector_output, i1_over_i0
 
-BEAT = np.cos(np.pi * (np.arange(360) + 0.5) / 360)  # the angle between two carriers at 360 moments of half a beat
+BEAT = np.cos(np.pi * (np.arange(90) + 0.5) / 90)  # the angle between two carriers at 90 moments of half a beat
 
 
 def mean_envelope(strong, weak):

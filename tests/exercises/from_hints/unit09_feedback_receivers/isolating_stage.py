@@ -1,7 +1,11 @@
-"""ValueError for r = 0 and, for each winding on the tuned coil, np.any(M² > L/(ω²C)), which no coils can have.
-np.abs(μ M/(C r (R + load)));   −ω² M C swing R/(R + jωL);   jω(k A + s V)/(1/Z + jω(k + s));   20
-np.log10(direct/np.abs(grid/aerial/√2)), direct with aerial + jω × its winding, the grid's impedance 1/(1/aerial +
-1/resistance);   np.sqrt(2 gm/(ω k)).
+"""With w = 2π × frequency. ValueError where tuned_resistance is 0 and, for each winding on the tuned coil, where the
+square of its mutual inductance is above its inductance/(w² × tuning_capacitance) (np.any), which no coils can have.
+np.abs(amplification_factor × mutual_inductance/(tuning_capacitance × tuned_resistance × (anode_resistance + load)))
+with load = 1j × w × winding_inductance + reflected_impedance(…);   −w² × mutual_inductance × tuning_capacitance × swing
+× anode_resistance/(anode_resistance + 1j × w × winding_inductance);   1j × w × (anode_grid × anode_swing + stray ×
+tuned_swing)/(1/grid_impedance + 1j × w × (anode_grid + stray));   20 np.log10(direct/np.abs(grid/aerial_impedance/√2)),
+direct with aerial_impedance + 1j × w × its winding, the grid's impedance 1/(1/aerial_impedance + 1/grid_resistance);
+np.sqrt(2 × transconductance/(w × anode_grid)).
 """
 
 import numpy as np

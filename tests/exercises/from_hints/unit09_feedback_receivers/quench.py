@@ -1,7 +1,9 @@
-"""π f E (1/d + 1/g); π f (np.expm1(G)/g − e^G np.expm1(−H)/d)/(1 − e^{G − H}) with G = growth × growing and H = decay ×
-dying, after `raise ValueError(…)` where np.any(G >= H); 1/np.sqrt((1 + (ω/g)²)(1 + (ω/d)²)); with x =
-start/np.sqrt(limit² − start²): (limit/g (arcsinh(x e^G) − arcsinh(x)) + amplitude(…)/d (1 − e^{−H}))/(growing + dying),
-ValueError where np.any(start <= 0) or np.any(start >= limit); limit q/g times np.arctanh(depth), and times π/√24.
+"""π × frequency × emf × (1/decay + 1/growth);   with up = growth × growing and down = decay × dying: π × frequency ×
+(np.expm1(up)/growth − np.exp(up) × np.expm1(−down)/decay)/(1 − np.exp(up − down)), after `raise ValueError(…)` where
+np.any(up >= down);   with w = 2π × offset: 1/np.sqrt((1 + (w/growth)²)(1 + (w/decay)²));   with x =
+start/np.sqrt(limit² − start²): (limit/growth × (arcsinh(x × np.exp(up)) − arcsinh(x)) + amplitude(…)/decay × (1 −
+np.exp(−down)))/(growing + dying), ValueError where np.any(start <= 0) or np.any(start >= limit);   limit ×
+quench_frequency/growth times np.arctanh(depth), and times π/√24.
 """
 
 import numpy as np

@@ -1,7 +1,7 @@
-"""knobs: tuning from 1/((2πf)² COIL), throttle NEAR_EDGE[0], then NEAR_EDGE[1]. In one loop, ROUNDS times: `tuned_to`,
-its `tuned` from second_coil(frequency); tuning × (found/frequency)²; throttle by the straight line through the last
-two, but never beyond LEAST or MOST. receiver: `first_circuit`; `knobs(frequency, 700)`; `tuned_to` and `gain` with
-those; the gain times AMPLIFICATION. Multiply emf by min(1, 0.4/(crest × both gains)). `circuit_voltage` with the
+"""knobs: tuning from 1/((2π × frequency)² × COIL), throttle NEAR_EDGE[0], then NEAR_EDGE[1]. In one loop, ROUNDS times:
+`tuned_to`, its `tuned` from second_coil(frequency); tuning × (found/frequency)²; throttle by the straight line through
+the last two, but never beyond LEAST or MOST. receiver: `first_circuit`; `knobs(frequency, 700)`; `tuned_to` and `gain`
+with those; the gain times AMPLIFICATION. Multiply emf by min(1, 0.4/(crest × both gains)). `circuit_voltage` with the
 first circuit's width at frequency − frame, gain × width, hardening 0; again with the second's and HARDENING;
 `telephones`.
 """

@@ -1,6 +1,8 @@
-"""1/(2π F × 0.1 R), 1/(2π f Z); np.abs of the two shares; room = np.minimum(−bias, drive(…)), ValueError if
-np.any(room <= 0), over 1 + m + n e m A; slope = μR/(R + r) × r/(r + R)/(2 drive) × r/(r + Z); leak = 1/(2π f R √((B
-n)² − 1)), ValueError if np.any(B n <= 1).
+"""1/(2π × lowest_radio × SMALL × radio_load), 1/(2π × highest_tone × audio_load);  np.abs of the two shares;  room =
+np.minimum(−bias, drive(…)), ValueError if np.any(room <= 0), over 1 + depth + ratio × efficiency × depth × radio_gain;
+with r = resistance_at(…): slope = amplification_factor × radio_load/(radio_load + r) × r/(r + radio_load)/(2 × drive) ×
+r/(r + audio_load);  with b = audio_gain × ratio: leak = 1/(2π × highest_tone × detector_resistance × √(b² − 1)),
+ValueError if np.any(b <= 1).
 """
 
 import numpy as np

@@ -1,6 +1,9 @@
-"""middle/√((1 + (low/f)²)(1 + (f/high)²)); μ n/|(1 + r/(sL))(1 + s² λ n² S) + s r n² S|, s = 2πj f; operating_point(a
-+ i0 R, R, g ± w, …)[1] gives i1, i2: R (i1 − i2)²/8, (i1 + i2 − 2 i0)/(2 (i1 − i2));
-ratios[np.argmax(np.where(harmonic > most, 0, power))]; S + 10 log10 P − 20 log10 d; V i, V i − P, Q/i.
+"""middle/√((1 + (low/tone)²)(1 + (tone/high)²));  with s = 2π × 1j × tone, r = anode_resistance and n = ratio, c = n² ×
+shunt_capacitance: amplification_factor × n/|(1 + r/(s × primary_inductance))(1 + s² × leakage_inductance × c) + s × r ×
+c|;  with i0 = triode_current(anode_voltage, bias, …) and i1, i2 = operating_point(anode_voltage + i0 × load, load, bias
+± swing, …)[1]: load × (i1 − i2)²/8, (i1 + i2 − 2 × i0)/(2 × (i1 − i2));  ratios[np.argmax(np.where(harmonic >
+most_harmonic, 0, power))];  sensitivity + 10 log10 power − 20 log10 distance;  battery = supply × steady_current,
+battery − tone_power, capacity/steady_current.
 """
 
 import numpy as np
