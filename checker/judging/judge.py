@@ -287,9 +287,13 @@ def _judge_laws(plan: QuestionPlan, answers: Answers, varies: bool) -> tuple[Fra
 def _law_problem(question: Question, law_case: LawCase, answers: Answers) -> Finding | None:
     """The finding for a law that does not hold for these inputs; None if it does."""
     law, remark, others, at_fault = law_case.law, "", [], question.name
+    asked: list[Inputs] = []
 
     def ask(function: str, inputs: Inputs) -> Any:
-        others.extend([function] * (function != question.name))
+        if function == question.name:
+            asked.append(inputs)
+        else:
+            others.append(function)
         return answers.value_for_law(function, inputs)
 
     try:
@@ -305,7 +309,8 @@ def _law_problem(question: Question, law_case: LawCase, answers: Answers) -> Fin
     at_fault = next((name for name in dict.fromkeys(others) if not answers.is_right(name)), at_fault)
     if at_fault != question.name:
         return Finding(WRONG, question.name, explanations.law_not_tried_sentence(law, at_fault))
-    return Finding(WRONG, question.name, explanations.law_broken_sentence(law), law_case.shown, remark=remark)
+    given = explanations.inputs_of_law(question, law_case, asked)
+    return Finding(WRONG, question.name, explanations.law_broken_sentence(law), given, remark=remark)
 
 
 def _varies(plan: QuestionPlan, answers: Answers) -> bool:

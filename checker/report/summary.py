@@ -85,5 +85,5 @@ _SLIP = "You may have"
 def _in_words(finding: Finding) -> str:
     """The slip; failing that, what is said of an answer that is wrong for everybody in the same way."""
     if finding.slip:
-        return f"{_SLIP} {finding.slip}."
+        return ended(f"{_SLIP} {finding.slip}")
     return finding.says if finding.kind == WRONG else ""
