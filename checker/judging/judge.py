@@ -290,10 +290,8 @@ def _law_problem(question: Question, law_case: LawCase, answers: Answers) -> Fin
     asked: list[Inputs] = []
 
     def ask(function: str, inputs: Inputs) -> Any:
-        if function == question.name:
-            asked.append(inputs)
-        else:
-            others.append(function)
+        asked.extend([inputs] * (function == question.name))
+        others.extend([function] * (function != question.name))
         return answers.value_for_law(function, inputs)
 
     try:

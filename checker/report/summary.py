@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from ..judging.verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, WRONG, Finding
 from ..marks.marksheet import MemberMarks
+from ..text import ended
 
 SHOWN, ENOUGH = 15, 8
 
