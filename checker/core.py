@@ -4,6 +4,7 @@ An exercise is core if it is named here, and further if not. In a core exercise 
 that its check calls `further`, and of each for its numbers, its laws and its published figures.
 """
 
+from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 
@@ -52,14 +53,15 @@ def core_functions(exercise: Exercise) -> tuple[str, ...]:
     return tuple(question.name for question in exercise.questions if not question.further)
 
 
-def for_the_core(verdict: Verdict) -> Verdict:
+def for_the_core(verdict: Verdict, asked: Sequence[str] | None = None) -> Verdict:
     """A verdict by what the core asks of its exercise: that shares all the marks.
 
-    It stays as it is where there is nothing to share the marks: nothing in the exercise is core, or it is not judged.
+    `asked` names the functions that the core asks for, where they are known. It stays as it is where there is nothing to share the
+    marks: nothing in the exercise is core, or it is not judged.
     """
     if verdict.exercise in FURTHER or not verdict.parts:
         return verdict
-    functions = core_functions(exercise_at(verdict.exercise))
+    functions = core_functions(exercise_at(verdict.exercise)) if asked is None else asked
     parts = [part for part in verdict.parts if part.function in functions and part.what in CORE_PARTS]
     if not parts:
         return verdict

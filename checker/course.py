@@ -8,6 +8,7 @@ from pathlib import Path
 from types import ModuleType
 
 from .checks.exercise import Exercise
+from .faults import Problem
 
 PACKAGE = "crystal-to-reaction"
 PRACTICE_SEED = 1
@@ -126,7 +127,7 @@ UNITS = (
 PATHS = tuple(f"{unit.folder}/{name}" for unit in UNITS for name in unit.exercises)
 
 
-class UnknownExercise(ValueError):
+class UnknownExercise(Problem, ValueError):
     """A name that is no exercise's."""
 
 

@@ -25,7 +25,7 @@ def open_replacement(path: Path, mode: str = "w", **how: Any) -> Iterator[IO]:
     try:
         with open(descriptor, mode, **text | how) as file:
             yield file
-            os.fchmod(descriptor, 0o666 & ~_umask())
+        os.chmod(draft, 0o666 & ~_umask())
         os.replace(draft, path)
     except BaseException:
         os.unlink(draft)

@@ -48,6 +48,12 @@ def display_name(text: str) -> str:
     return clean(text, LONGEST_NAME, instead="") or "(no name)"
 
 
+def ended(sentence: str) -> str:
+    """A sentence that ends in someone else's words, with one full stop, question mark or exclamation mark at its end."""
+    sentence = sentence.rstrip(": ")
+    return sentence if sentence.endswith((".", "?", "!", "…")) else f"{sentence}."
+
+
 def display_text(text: str) -> str:
     """A text of any length on one line, without what a terminal or a page would not show."""
     return " ".join(display_name(word) for word in text.split())

@@ -1,4 +1,4 @@
-"""What a function is given: each argument's unit, range, and a hypothesis strategy that prefers tidy values.
+"""What a function is given: each argument's unit, range, and the values that it is drawn from, tidy ones first.
 
 The values drawn have at most three figures, and the tidiest ones near the middle of the range come first, so that
 the simplest failing input is one that a person would choose: 100 pF, not 104.2813 pF.
@@ -10,16 +10,13 @@ from dataclasses import dataclass
 from functools import partial
 from typing import Any
 
-from hypothesis import strategies as st
-
 from .units import in_words, quantity, tidily
 
 
 @dataclass(frozen=True)
 class Given:
-    """One argument: how it is drawn, its range in words, how one value of it is shown, the ends of its range, its unit."""
+    """One argument: its range in words, how one value is shown, what it is drawn from (plainest first), its ends, its unit."""
 
-    strategy: st.SearchStrategy
     text: str
     show: Callable[[object], str]
     stacks: bool = True
@@ -65,7 +62,7 @@ def drawn(values: Iterable, text: str, show: Callable[[Any], str] | None = None,
 
 
 def _chosen(values: Sequence, text: str, show: Callable[[Any], str], **more: Any) -> Given:
-    return Given(st.sampled_from(values), text, show, values=tuple(values), **more)
+    return Given(text, show, values=tuple(values), **more)
 
 
 def _show_whole(value: Any) -> str:

@@ -9,6 +9,7 @@ from ..marks.marksheet import set_mark
 from ..marks.run import STORE, ClassMarks
 from ..marks.store import open_store
 from ..report.text import Line
+from .called import called_as
 from .common import DONE, NOT_YET, Command, UsageError
 from .results import left_out_lines, write_results
 from .terminal import show
@@ -28,7 +29,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     path = find(options.exercise)
     if not (options.into / STORE).is_file():
-        raise UsageError(f"There are no marks in {options.into} yet. Run checker mark first, or name the folder with --into.")
+        raise UsageError(
+            f"There are no marks in {options.into} yet. Run {called_as()} mark first, or name the folder with --into."
+        )
     with open_store(options.into / STORE) as store:
         run = store.latest_run()
         identities = {} if run is None else {member.name: member.identity for member in ClassMarks(store, run)}

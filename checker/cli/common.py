@@ -1,7 +1,6 @@
 """What the commands share: exit codes, a usage error, how wide the terminal is, where a student's exercises are."""
 
 import argparse
-import os
 import shutil
 import sys
 from collections.abc import Callable
@@ -9,13 +8,16 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from ..course import CHECKOUT, ROOT
+from ..faults import Problem
+from ..pack.originals import keep_originals
 from ..pack.stubs import write_stubs
 from ..report.text import WIDTH
+from .called import called_as
 
 DONE, NOT_YET, USAGE_ERROR, INTERRUPTED = 0, 1, 2, 130
 
 
-class UsageError(Exception):
+class UsageError(Problem):
     """A command cannot be carried out as asked; the text says why and what to do."""
 
 
@@ -27,12 +29,6 @@ class Command:
     help: str
     add_arguments: Callable[[argparse.ArgumentParser], None]
     run: Callable[[argparse.Namespace], int]
-
-
-def called_as() -> str:
-    """How this program is called from here: by its name, or by where it stands if the name alone would not be found."""
-    called = Path(sys.argv[0])
-    return os.path.relpath(called) if called.name == "checker" and not shutil.which("checker") else "checker"
 
 
 def terminal_width() -> int:
@@ -61,10 +57,11 @@ def exercises_folder(asked: Path | None, start: bool = False) -> Path:
     """
     folder = asked or _nearest_exercises()
     if folder is None and CHECKOUT:
-        return ROOT / "exercises"
+        folder = ROOT / "exercises"
     if folder is not None and folder.exists():
         if not folder.is_dir():
             raise UsageError(f"{folder} is not a folder: name the one that your exercises are in.")
+        keep_originals(folder)
         return folder
     new = folder or Path("exercises")
     if start or _confirm(f"There is no folder {new} yet. Make it, with every exercise to be filled in? [y/n] "):

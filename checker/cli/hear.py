@@ -2,7 +2,6 @@
 
 import argparse
 import os
-import sys
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -15,11 +14,11 @@ from ..hear.pieces import PIECES
 from ..hear.receiver import YOURS, MemberAnswers, Performance, ReferenceAnswers, demonstration_emf, play, reference_chain
 from ..hear.sealed import read_sealed_hear
 from ..report.text import Line, wrap
-from ..sandbox.proof import offered_containment
-from ..sandbox.workers import start_worker
+from ..sandbox.workers import start_own_worker
 from ..see.names import find_asked
 from ..submissions.members import read_member_folder
-from .common import DONE, NOT_YET, Command, UsageError, add_folder_argument, called_as, exercises_folder, terminal_width
+from .called import called_as
+from .common import DONE, NOT_YET, Command, UsageError, add_folder_argument, exercises_folder, terminal_width
 from .terminal import show
 
 
@@ -37,13 +36,10 @@ def run(options: argparse.Namespace) -> int:
     if options.exercise:
         return _hear_one(options)
     member = read_member_folder(exercises_folder(options.folder).resolve(), "you", account=False)
-    here = offered_containment()
-    if here.missing:
-        print(here, file=sys.stderr)
     chain, reference = read_sealed_hear() if SEALED else (reference_chain(), None)
     if reference is None:
         reference = play(chain, ReferenceAnswers(chain)).sound
-    with start_worker() as worker:
+    with start_own_worker() as worker:
         played = play(chain, MemberAnswers(chain, member.files, worker))
     emf = demonstration_emf(chain, chain.numbers["log"])
     levels = write_files(options.into, played, reference, emf, chain)
@@ -68,7 +64,7 @@ def _hear_one(options: argparse.Namespace) -> int:
     member = read_member_folder(exercises_folder(options.folder).resolve(), "you", account=False)
     show([Line(f"  {problem}", "yellow") for problem in member.problems])
     try:
-        with start_worker() as worker:
+        with start_own_worker() as worker:
             sound = piece.play(OwnFunctions(member.files, worker), 1.0)
     except Unheard as why:
         show([Line(f"{name}: no sound yet", "bold"), *wrap(str(why), terminal_width(), "yellow")])

@@ -2,10 +2,11 @@
 
 import argparse
 
-from ..course import PRACTICE_SEED
-from ..judging.plans import plan_for
+from ..judging.plans import exercise_at
 from ..report.text import Line, wrap
-from .common import DONE, Command, called_as, terminal_width
+from .called import called_as
+from .common import DONE, Command, terminal_width
+from .naming import exercise_named
 from .terminal import show
 
 
@@ -15,7 +16,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    exercise = plan_for(options.exercise, PRACTICE_SEED).exercise
+    exercise = exercise_at(exercise_named(options.exercise))
     heading = Line(f"{exercise.name} · hint {options.number} of 3", "bold")
     show([heading, *wrap(exercise.hints[options.number - 1], terminal_width())])
     if options.number < 3:

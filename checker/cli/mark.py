@@ -18,9 +18,11 @@ from ..marks.run import STORE, ClassMarks, Request, mark_class, require_containm
 from ..marks.store import open_store
 from ..report.text import Line, wrap
 from ..submissions.members import MOST_SAID, find_submissions
-from .common import DONE, NOT_YET, Command, UsageError, called_as, terminal_width
+from .called import called_as
+from .common import DONE, NOT_YET, Command, UsageError, terminal_width
 from .results import left_out_lines, write_results
-from .terminal import show, show_table, with_progress
+from .tables import show_table, with_progress
+from .terminal import show
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -96,7 +98,7 @@ def run(options: argparse.Namespace) -> int:
         page, left_out = write_results(store, run, options.into)
         marks = ClassMarks(store, run)
         if options.json:
-            print(json.dumps([marks_to_data(member) for member in marks], indent=1, ensure_ascii=False))
+            print(json.dumps([marks_to_data(member) for member in marks], indent=1))
         else:
             about = store.about_run(run)
             show_table(*marks_table(marks, paths))

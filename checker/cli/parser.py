@@ -1,51 +1,34 @@
-"""The command line as a whole: its commands in three groups, for whoever learns, teaches, builds."""
+"""The command line as a whole: its commands in three groups, for whoever learns, teaches, builds.
+
+A command's module is imported when it is asked for: what one needs, another need not wait for.
+"""
 
 import argparse
-import io
+import importlib
 import sys
 from collections.abc import Sequence
-from importlib.metadata import PackageNotFoundError, version
 
-from ..course import PACKAGE, UnknownExercise
-from ..judging.sealed import BrokenSeal
-from ..marks.cluster import ClusterProblem
-from ..marks.run import NotContained
-from ..marks.store_problem import StoreProblem
-from ..pack.stubs import NotAStub
-from ..sandbox.workers import WorkerLost
-from ..submissions.members import UnreadableFolder
-from . import amend, hear, hint, mark, pack, see, sheet, try_
-from .common import INTERRUPTED, USAGE_ERROR, Command, UsageError
+from ..course import PACKAGE
+from ..faults import Problem
+from .common import INTERRUPTED, USAGE_ERROR, Command
+from .encoding import prepare_terminal
 
-GROUPS: tuple[tuple[str, tuple[Command, ...]], ...] = (
-    ("to learn", (try_.COMMAND, see.COMMAND, hear.COMMAND, hint.COMMAND)),
-    ("to teach", (mark.COMMAND, amend.COMMAND, pack.COMMAND)),
-    ("to build", (sheet.COMMAND,)),
-)
-
-# Each of these says in one sentence what is wrong and what to do.
-_PROBLEMS = (
-    UnknownExercise,
-    UnreadableFolder,
-    WorkerLost,
-    BrokenSeal,
-    UsageError,
-    NotContained,
-    ClusterProblem,
-    StoreProblem,
-    NotAStub,
-)
+GROUPS = {
+    "to learn": ("try", "read", "see", "hear", "hint", "restore"),
+    "to teach": ("mark", "amend", "pack"),
+    "to build": ("sheet",),
+}
+_MODULES = {"try": "try_"}  # of a name that is a word of Python's
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command. The exit code says how it went: 0 well, 1 not yet, 2 a usage error, 130 interrupted."""
-    for stream in (sys.stdout, sys.stderr):
-        if isinstance(stream, io.TextIOWrapper):
-            stream.reconfigure(errors="replace")  # a terminal that has not all letters shows a mark for those it lacks
-    options = parser().parse_args(arguments)
+    prepare_terminal()
+    arguments = sys.argv[1:] if arguments is None else arguments
+    options = parser(arguments[:1]).parse_args(arguments)
     try:
         return options.run(options)
-    except _PROBLEMS as problem:
+    except Problem as problem:
         print(problem, file=sys.stderr)
         return USAGE_ERROR
     except OSError as problem:
@@ -56,35 +39,48 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return INTERRUPTED
 
 
-def parser() -> argparse.ArgumentParser:
-    """The parser of all commands."""
+def command_called(name: str) -> Command:
+    """The command of a name."""
+    return importlib.import_module(f"checker.cli.{_MODULES.get(name, name)}").COMMAND
+
+
+def parser(asked: Sequence[str] = ()) -> argparse.ArgumentParser:
+    """The parser of the command that is `asked` for by its name; of all commands where none is."""
+    every = [name for group in GROUPS.values() for name in group]
+    commands = [command_called(name) for name in every if [name] == list(asked)] or list(map(command_called, every))
     made = argparse.ArgumentParser(
         prog="checker",
         formatter_class=argparse.RawDescriptionHelpFormatter,
         usage="checker COMMAND …",
-        description="Checks exercises of the course Crystal to Reaction.\n\n" + _commands_by_group(),
+        description="Checks exercises of the course Crystal to Reaction.\n\n" + _by_group(commands),
         epilog="checker COMMAND --help says more of a command.\n"
         "Exit codes: 0 passed or done, 1 not yet passed or something could not be read, 2 usage error.",
     )
-    made.add_argument("--version", action="version", version=f"checker {_version()}")
-    commands = made.add_subparsers(required=True, metavar="COMMAND", help=argparse.SUPPRESS)
-    for _, group in GROUPS:
-        for command in group:
-            one = commands.add_parser(command.name, description=command.help)
-            command.add_arguments(one)
-            one.set_defaults(run=command.run)
+    made.add_argument("--version", action=_Version, nargs=0, help="show the version and leave")
+    parsers = made.add_subparsers(required=True, metavar="COMMAND", help=argparse.SUPPRESS)
+    for command in commands:
+        one = parsers.add_parser(command.name, description=command.help)
+        command.add_arguments(one)
+        one.set_defaults(run=command.run)
     return made
 
 
-def _commands_by_group() -> str:
+def _by_group(commands: Sequence[Command]) -> str:
+    says = {command.name: command.help for command in commands}
     lines = []
-    for title, group in GROUPS:
-        lines += [f"{title}:", *(f"  {command.name:<8}{command.help}" for command in group), ""]
+    for title, names in GROUPS.items():
+        lines += [f"{title}:", *(f"  {name:<9}{says[name]}" for name in names if name in says), ""]
     return "\n".join(lines).rstrip()
 
 
-def _version() -> str:
-    try:
-        return version(PACKAGE)
-    except PackageNotFoundError:
-        return "of a checkout that is not installed"
+class _Version(argparse.Action):
+    """Prints the version; looks it up only then."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *unused: object) -> None:
+        from importlib.metadata import PackageNotFoundError, version  # late: takes a third of numpy's time
+
+        try:
+            print(f"checker {version(PACKAGE)}")
+        except PackageNotFoundError:
+            print("checker of a checkout that is not installed")
+        parser.exit()

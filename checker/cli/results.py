@@ -8,7 +8,7 @@ from ..core import WHAT_WAS_SET
 from ..exports import ClassDetails, write_exports
 from ..marks.run import ClassMarks
 from ..marks.store import Store
-from ..report import write_reports
+from ..report.pages import write_reports
 from ..report.text import Line, wrap
 from .common import terminal_width
 

@@ -8,7 +8,7 @@ from pathlib import Path
 from ..course import SEALED, load_exercise
 from ..judging.protocols import WorkerLike
 from ..report.text import Line, wrap
-from ..sandbox.workers import start_worker
+from ..sandbox.workers import start_own_worker
 from ..see.asking import Own, ask_own, exercise_of
 from ..see.names import find_asked
 from ..see.page import Seen, look, write_page
@@ -16,7 +16,8 @@ from ..see.reading import UnreadableValue, answer_lines, read_values
 from ..see.sealed import read_sealed_views
 from ..see.views import View, views_of
 from ..submissions.members import read_member_folder
-from .common import DONE, NOT_YET, Command, UsageError, add_folder_argument, called_as, exercises_folder, terminal_width
+from .called import called_as
+from .common import DONE, NOT_YET, Command, UsageError, add_folder_argument, exercises_folder, terminal_width
 from .terminal import show
 
 
@@ -40,7 +41,7 @@ def run(options: argparse.Namespace) -> int:
     views = read_sealed_views(path) if SEALED else views_of(load_exercise(path), 0 if options.values else None)
     views = tuple(view for view in views if function in ("", view.function))
     show([Line(f"  {problem}", "yellow") for problem in member.problems])
-    with start_worker() as worker:
+    with start_own_worker() as worker:
         if options.values:
             return _show_answer(path, views, options.values, member.files, worker)
         seen = look(path, views, member.files, worker)

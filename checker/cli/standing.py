@@ -6,13 +6,24 @@ from dataclasses import dataclass
 from ..core import CORE, FURTHER, IN_ORDER, for_the_core, path_of
 from ..course import PATHS, UNITS, unit_of
 from ..judging.verdict import PASSED, Verdict, marks_text
+from ..pack.index import index
 from ..report.text import Line, wrap
-from .common import called_as
+from .called import called_as
 
 
 def is_passed(verdict: Verdict) -> bool:
     """Whether an exercise is passed: a core one by what the core asks of it, a further one as a whole."""
-    return for_the_core(verdict).kind == PASSED
+    return for_the_core(verdict, asked_by_the_core(verdict.exercise)).kind == PASSED
+
+
+def roles_of(path: str) -> dict[str, bool]:
+    """The functions that an exercise asks for, and whether each is further."""
+    return {name: further for name, _, further in index()[path].functions}
+
+
+def asked_by_the_core(path: str) -> list[str]:
+    """The functions that the core asks an exercise for."""
+    return [name for name, further in roles_of(path).items() if not further]
 
 
 @dataclass(frozen=True)
@@ -58,14 +69,16 @@ class Standing:
 
 def list_of(verdicts: Mapping[str, Verdict], later: Collection[str]) -> Iterator[Line]:
     """Every exercise, unit by unit: core or further, how it stands, its marks."""
+    width = max(len(path.rpartition("/")[2]) for path in PATHS) + 2
     for unit in UNITS:
-        yield Line(f"{unit.number}  {unit.title}", "bold")
-        for name in unit.exercises:
-            path = f"{unit.folder}/{name}"
+        here = [path for name in unit.exercises if (path := f"{unit.folder}/{name}") in verdicts]
+        if here:
+            yield Line(f"{unit.number}  {unit.title}", "bold")
+        for path in here:
             verdict = verdicts[path]
             kind = PASSED if is_passed(verdict) else "set aside" if path in later else verdict.kind
             of = f"{marks_text(verdict.earned):>5} of {verdict.marks}"
-            yield Line(f"  {name:<27}{path_of(path):<9}{kind:<15}{of}")
+            yield Line(f"  {_name(path):<{width}}{path_of(path):<9}{kind:<15}{of}")
 
 
 def _name(path: str) -> str:

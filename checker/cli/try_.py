@@ -2,28 +2,31 @@
 
 import argparse
 import json
-import os
-import sys
-from pathlib import Path
 
-from ..course import PATHS, PRACTICE_SEED, find
-from ..judging.judge import judge
-from ..judging.verdict import NOT_ATTEMPTED, Verdict, to_data
-from ..pack.stubs import is_unwritten
+from ..core import IN_ORDER
+from ..course import PATHS
+from ..judging.verdict import to_data
+from ..pack.practice import known_verdict, practice_verdict
 from ..report.learner import learner_lines
 from ..report.text import Line, wrap
-from ..sandbox.proof import offered_containment
-from ..sandbox.workers import start_worker
+from ..sandbox.workers import start_own_worker
 from ..submissions.members import read_member_folder
-from .common import DONE, NOT_YET, Command, add_folder_argument, called_as, exercises_folder, terminal_width
+from .common import DONE, NOT_YET, Command, add_folder_argument, exercises_folder, terminal_width
+from .guide import guide_lines, trouble_with_file
 from .later import put_aside, set_aside, take_back
-from .standing import Standing, is_passed, list_of
+from .naming import exercise_named, exercises_named
+from .standing import Standing, is_passed, list_of, roles_of
 from .terminal import show
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     what = parser.add_mutually_exclusive_group()
-    what.add_argument("exercise", nargs="?", metavar="EXERCISE", help="a name such as resonance; left out: the next one")
+    what.add_argument(
+        "exercise",
+        nargs="?",
+        metavar="EXERCISE",
+        help="a name such as resonance, a function, a file, or a unit such as 03; left out: the next one",
+    )
     what.add_argument("--later", metavar="EXERCISE", help="set this one aside; the next one comes")
     what.add_argument("--now", metavar="EXERCISE", help="take up one that was set aside")
     what.add_argument("--list", action="store_true", help="name all exercises, core or further, and how each stands")
@@ -35,58 +38,47 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    named = options.exercise or options.now
-    one, aside = find(named) if named else None, find(options.later) if options.later else None
+    named = exercises_named(options.exercise) if options.exercise else ()
+    taken_up = exercise_named(options.now) if options.now else None
+    aside = exercise_named(options.later) if options.later else None
+    one = taken_up or (named[0] if len(named) == 1 else None)
     folder = exercises_folder(options.folder, options.start)
     member = read_member_folder(folder.resolve(), "you", account=False)
-    here = offered_containment()
-    if here.missing:
-        print(here, file=sys.stderr)
     if aside:
         put_aside(folder, aside)
-    if options.now and one:
-        take_back(folder, one)
+    if taken_up:
+        take_back(folder, taken_up)
     later = set_aside(folder)
-    with start_worker() as worker:
-        verdicts = {
-            path: judge(path, member.files, worker, PRACTICE_SEED)
-            for path in ([one] if one else PATHS)
-            if one or options.list or not is_unwritten(member.files.get(f"{path}.py", ""))
-        }
-        standing = Standing([path for path in verdicts if is_passed(verdicts[path])], later)
-        chosen = one or standing.next
-        if chosen and chosen not in verdicts:
-            verdicts[chosen] = judge(chosen, member.files, worker, PRACTICE_SEED)
+    with start_own_worker() as worker:
+        verdicts = {path: practice_verdict(path, member.files, worker) for path in ([one] if one else named or PATHS)}
+    known = {path: verdicts.get(path) or known_verdict(path, member.files) for path in PATHS}
+    standing = Standing([path for path, verdict in known.items() if verdict and is_passed(verdict)], later)
+    of_unit = (path for path in IN_ORDER if path in named and path in standing.left and path not in later)
+    chosen = one or (next(of_unit, None) if named else standing.next)
     if options.json:
         shown = verdicts.values() if options.list else [verdicts[chosen]] if chosen else []
-        print(json.dumps([to_data(verdict) for verdict in shown], indent=1, ensure_ascii=False))
+        print(json.dumps([to_data(verdict) for verdict in shown], indent=1))
     elif options.list:
         show(list_of(verdicts, later))
     else:
         width = terminal_width()
-        show([Line(f"  {problem}", "yellow") for problem in member.problems])
-        if not one:
+        trouble = trouble_with_file(chosen, member, folder) if chosen else ""
+        if not (one and trouble):
+            show([Line(f"  {problem}", "yellow") for problem in member.problems])
+        if named and not one:
+            show([*list_of(verdicts, later), *([Line("")] if chosen else [])])
+        elif not one:
             show([*standing.lines(width), *([Line("")] if chosen else [])])
-        if chosen:
-            show([*learner_lines(verdicts[chosen], width), *_what_next(verdicts[chosen], folder)])
-        offered = standing.offered(chosen) if chosen and not one else ""
+        if chosen and trouble:
+            show(wrap(trouble, width, "yellow"))
+        elif chosen:
+            lines = learner_lines(verdicts[chosen], width, roles_of(chosen))
+            after = standing.next if chosen in standing.passed else None
+            show([*lines, *guide_lines(verdicts[chosen], folder, width, chosen in standing.passed, after)])
+        offered = standing.offered(chosen) if chosen and not (one or named) else ""
         if offered:
             show(wrap(f"Further in this unit, if you like: {offered}", width, "dim"))
-    return DONE if (is_passed(verdicts[one]) if one else not standing.left) else NOT_YET
-
-
-def _what_next(verdict: Verdict, folder: Path) -> list[Line]:
-    name = verdict.exercise.rpartition("/")[2]
-    if is_passed(verdict):
-        return [Line(f"  Next: {called_as()} try", "dim")]
-    file = os.path.relpath(folder / f"{verdict.exercise}.py")
-    if verdict.kind == NOT_ATTEMPTED:
-        return [
-            Line(f"  Write it in {file}", "dim"),
-            Line(f"  then: {called_as()} try {name}", "dim"),
-            Line(f"  A hint: {called_as()} hint {name}", "dim"),
-        ]
-    return [Line(f"  A hint: {called_as()} hint {name}", "dim")]
+    return DONE if not (set([one] if one else named or PATHS) & set(standing.left)) else NOT_YET
 
 
 COMMAND = Command("try", "check one exercise, or the next one that is not yet passed", add_arguments, run)

@@ -1,22 +1,20 @@
 """What a student pack holds for `checker hear`: what each link gives, and the reference's sound; no code of the reference."""
 
 import base64
-import json
-import zlib
 from collections.abc import Iterable
 
 import numpy as np
 
 from ..course import ROOT
-from ..judging.sealed import BrokenSeal, mask
+from ..judging.sealed import BrokenSeal, seal, unseal
 from ..worker.wire import Malformed, from_wire, to_wire
 from .receiver import Chain, Link, ReferenceAnswers, play, reference_chain
 
 PATH = "practice/hear.sealed"
 
 
-def seal_hear() -> str:
-    """The chain and the reference's sound as text to be written to a file; the same text each time."""
+def seal_hear() -> bytes:
+    """The chain and the reference's sound as bytes to be written to a file; the same each time."""
     chain = reference_chain()
     sound = play(chain, ReferenceAnswers(chain)).sound
     crest = float(np.max(np.abs(sound)))
@@ -28,7 +26,7 @@ def seal_hear() -> str:
         "crest": crest,
         "sound": base64.b64encode(np.round(32767 * sound / crest).astype("<i2").tobytes()).decode(),
     }
-    return base64.encodebytes(mask(zlib.compress(json.dumps(data, sort_keys=True).encode(), 9), PATH)).decode()
+    return seal(data, PATH)
 
 
 def read_sealed_hear() -> tuple[Chain, np.ndarray]:
@@ -40,7 +38,7 @@ def read_sealed_hear() -> tuple[Chain, np.ndarray]:
         If the file is missing or damaged.
     """
     try:
-        data = json.loads(zlib.decompress(mask(base64.b64decode((ROOT / PATH).read_text()), PATH)))
+        data = unseal((ROOT / PATH).read_bytes(), PATH)
         links = tuple(
             Link(
                 exercise,
@@ -53,7 +51,7 @@ def read_sealed_hear() -> tuple[Chain, np.ndarray]:
         )
         sound = np.frombuffer(base64.b64decode(data["sound"]), "<i2") * (data["crest"] / 32767)
         return Chain(links, data["numbers"], {}), sound
-    except (OSError, ValueError, KeyError, TypeError, zlib.error, Malformed):
+    except (OSError, ValueError, KeyError, TypeError, Malformed):
         raise BrokenSeal(f"{PATH} is missing or damaged. Unpack the student pack again.") from None
 
 

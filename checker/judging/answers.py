@@ -3,7 +3,6 @@
 import time
 from typing import Any
 
-import hypothesis
 import numpy as np
 
 from ..budgets import BUDGET
@@ -11,7 +10,7 @@ from ..checks.exercise import Question, Tolerance
 from . import explanations
 from .compare import Difference, difference
 from .forms import forms_wanted, in_form
-from .inputs import STEADY, strategy
+from .inputs import steady, strategy
 from .plan import Case, Plan, call_key, numeric_call, shown_inputs
 from .protocols import Inputs, Reply, SessionLike
 from .verdict import Finding
@@ -106,6 +105,7 @@ def _as_law_value(value: Any) -> Any:
 
 def simplest_failure(question: Question, answers: Answers) -> tuple[Case, Difference] | None:
     """(case, difference) for the simplest failing input that hypothesis finds, or None."""
+    import hypothesis  # late: it takes longer than a verdict, and only a search wants it
 
     until, failing = time.monotonic() + BUDGET.search, []
 
@@ -124,9 +124,7 @@ def simplest_failure(question: Question, answers: Answers) -> tuple[Case, Differ
             strategy(question),
             fails,
             random=None,
-            settings=hypothesis.settings(
-                STEADY, max_examples=SEARCH_EXAMPLES, suppress_health_check=list(hypothesis.HealthCheck)
-            ),
+            settings=steady(max_examples=SEARCH_EXAMPLES, suppress_health_check=list(hypothesis.HealthCheck)),
         )
     except _TimeIsUp:
         if not failing:

@@ -87,7 +87,8 @@ def _sequence_difference(got: Any, wanted: Any, tolerance: Tolerance, unit: str 
     if not isinstance(got, list):
         return Difference(says=f"returned {_describe(got)} where {_kind(wanted)} wanted, as a tuple")
     if len(got) != len(wanted):
-        return Difference(says=f"returned {_count(got, 'value')} where {_kind(wanted)} wanted")
+        end = _missing_end(list(got), list(wanted), tolerance)
+        return Difference(says=f"returned {_count(got, 'value')} where {_kind(wanted)} wanted{end}")
     units = [unit] * len(wanted) if isinstance(unit, str) else unit
     for place, (one, other, its_unit) in enumerate(zip(got, wanted, units, strict=True), 1):
         found = difference(one.item() if isinstance(one, np.generic) else one, other, tolerance, its_unit)
@@ -121,7 +122,7 @@ def _number_difference(got: Any, wanted: Any, tolerance: Tolerance, unit: str) -
     if array is None:
         return Difference(says=complaint or "")
     if array.shape != wanted.shape:
-        return Difference(says=_shape_sentence(array, wanted))
+        return Difference(says=_shape_sentence(array, wanted, tolerance))
     if array.dtype.kind == "c" and wanted.dtype.kind != "c":
         return Difference(says=f"returned a complex number, {shown(complex(array.flat[0]))}, where a real one was wanted")
     for odd, what in ((np.isnan, "nan (not a number)"), (np.isinf, "infinity")):
@@ -178,12 +179,31 @@ def _flat(items: list) -> Iterator:
             yield item
 
 
-def _shape_sentence(got: np.ndarray, wanted: np.ndarray) -> str:
+def _shape_sentence(got: np.ndarray, wanted: np.ndarray, tolerance: Tolerance) -> str:
     if wanted.ndim == 0:
         return f"returned an array of shape {got.shape} where one number was wanted"
     if got.ndim == 0:
         return f"returned one number where an array of shape {wanted.shape} was wanted, a value for each input"
+    if got.ndim == wanted.ndim == 1:
+        lengths = f"returned an array of {_count(got, 'value')} where {_count(wanted, 'value')} were wanted"
+        return lengths + _missing_end(got.tolist(), wanted.tolist(), tolerance)
     return f"returned an array of shape {got.shape} where shape {wanted.shape} was wanted"
+
+
+def _missing_end(got: list, wanted: list, tolerance: Tolerance) -> str:
+    """Which end of a row is short, or too long, where the rest of it is right: ": the last is missing"."""
+    shorter, longer = sorted((got, wanted), key=len)
+    over = len(longer) - len(shorter)
+
+    def alike(part: list) -> bool:
+        pairs = zip(part, shorter, strict=True) if longer is got else zip(shorter, part, strict=True)
+        return bool(shorter) and all(difference(one, other, tolerance) is None for one, other in pairs)
+
+    ends = [word for word, part in (("last", longer[: len(shorter)]), ("first", longer[over:])) if alike(part)]
+    if len(ends) != 1:
+        return ""
+    which = f"the {ends[0]} is" if over == 1 else f"the {ends[0]} {over} are"
+    return f": {which} {'too many' if longer is got and over > 1 else 'one too many' if longer is got else 'missing'}"
 
 
 def _precision_thought(array: np.ndarray) -> str:
@@ -230,6 +250,8 @@ def _describe(got: Any) -> str:
 
 
 def _with_article(what: str) -> str:
+    if what.startswith("ndarray"):
+        return f"an array{what.removeprefix('ndarray')}"
     return what if " " in what and what.startswith(("a ", "an ")) else ("an " if what[:1].lower() in "aeio" else "a ") + what
 
 

@@ -5,11 +5,12 @@ from collections.abc import Collection, Sequence
 from difflib import get_close_matches
 
 from ..checks.exercise import Exercise, Invariant, Question, Refusal
-from ..text import display_name
+from ..checks.given import shown
+from ..text import display_name, ended
 from ..worker.denials import WORDS
 from ..worker.wire import ANSWER_ITSELF
-from .plan import Case
-from .protocols import Reply, SessionLike
+from .plan import Case, LawCase, shown_inputs
+from .protocols import Inputs, Reply, SessionLike
 from .verdict import (
     ENDED_EARLY,
     MISSING,
@@ -104,7 +105,7 @@ def trouble_finding(question: Question, case: Case | None, reply: Reply, exercis
     what = reply["trouble"]
     place = (reply["file"], reply["line"], "") if reply.get("file") and reply.get("line") else None
     if what == "not written" and is_unwritten(question, reply, exercise):
-        return Finding(NOT_ATTEMPTED, question.name, f"{question.name} is still the stub: it raises NotImplementedError.")
+        return Finding(NOT_ATTEMPTED, question.name, still_a_stub(question.name))
     if what in ("not written", "not lent"):
         return Finding(UNFINISHED, question.name, waits_sentence(question, _waited_for(reply, exercise)))
     if what == "no function":
@@ -126,9 +127,13 @@ def trouble_finding(question: Question, case: Case | None, reply: Reply, exercis
         seconds=exercise.seconds,
     )
     quoted = text[0] if text and "{text}" in sentence else ""
-    says = " ".join([_ended(says), *(advice for fragment, advice in _ADVICE.items() if fragment in quoted)])
+    says = " ".join([ended(says), *(advice for fragment, advice in _ADVICE.items() if fragment in quoted)])
     about_inputs = kind == RAISED and what == "raised" and not question.symbolic
     return Finding(kind, question.name, says, case.shown if about_inputs and case else (), line=place)
+
+
+def still_a_stub(function: str) -> str:
+    return f"{function} is still the stub: it raises NotImplementedError."
 
 
 def is_unwritten(question: Question, reply: Reply, exercise: Exercise) -> bool:
@@ -181,12 +186,6 @@ def _standing(own: str, count: int) -> str:
 
 def waits_sentence(question: Question, other: str) -> str:
     return f"{question.name} cannot be judged until {other} is right."
-
-
-def _ended(sentence: str) -> str:
-    """A sentence that ends in someone else's words, with one full stop, question mark or exclamation mark at its end."""
-    sentence = sentence.rstrip(": ")
-    return sentence if sentence.endswith((".", "?", "!", "…")) else f"{sentence}."
 
 
 def ends_the_batch(reply: Reply) -> bool:
@@ -243,11 +242,34 @@ def not_judged_sentence(fault: str) -> str:
 
 
 def law_broken_sentence(law: Invariant) -> str:
-    return f"This should hold, and does not: {law.says}."
+    return ended(f"This should hold, and does not: {law.says}")
+
+
+def inputs_of_law(question: Question, law_case: LawCase, asked: Sequence[Inputs]) -> tuple[tuple[str, str], ...]:
+    """The inputs for which a law does not hold, as (name, text) pairs: those it was tried with, or the one set it asked instead.
+
+    Some laws ask what is not drawn, at a step of a series say. Of several such, none is known to be the one at fault.
+    """
+    different = {repr(inputs): inputs for inputs in asked}
+    if repr(law_case.inputs) in different or not different:
+        return law_case.shown
+    if len(different) > 1:
+        return ()
+    [inputs] = different.values()
+    return tuple(zip(question.given, map(shown, inputs), strict=False)) if question.sealed else shown_inputs(question, inputs)
 
 
 def law_not_tried_sentence(law: Invariant, other: str) -> str:
-    return f"This cannot be judged until {other} is right: {law.says}."
+    return ended(f"This cannot be judged until {other} is right: {law.says}")
+
+
+def _signals(*names: str) -> set[int]:
+    """The signals of these names that this system has; Windows has few."""
+    return {getattr(signal, name) for name in names if hasattr(signal, name)}
+
+
+_OUT_OF_TIME = _signals("SIGXCPU")
+_PAST_PYTHON = _signals("SIGSEGV", "SIGBUS", "SIGABRT", "SIGSYS", "SIGILL")
 
 
 def end_finding(exercise: Exercise, session: SessionLike) -> Finding:
@@ -261,11 +283,11 @@ def end_finding(exercise: Exercise, session: SessionLike) -> Finding:
         )
     if why == "malformed":
         return Finding(REFUSED, function, FORGED)
-    if session.signal == signal.SIGXCPU:
+    if session.signal in _OUT_OF_TIME:
         return Finding(
             TOO_SLOW, function, "It used up all the processor time there is for it. Look for a loop that never ends."
         )
-    if session.signal in (signal.SIGSEGV, signal.SIGBUS, signal.SIGABRT, signal.SIGSYS, signal.SIGILL):
+    if session.signal in _PAST_PYTHON:
         return Finding(
             REFUSED,
             function,

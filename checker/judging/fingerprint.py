@@ -9,7 +9,6 @@ import re
 from collections.abc import Mapping
 from functools import cache, lru_cache
 from hashlib import sha256
-from importlib.metadata import version
 from typing import NamedTuple
 
 from ..course import PATHS, ROOT, find
@@ -114,6 +113,8 @@ def _module_name(path: str) -> str:
 @cache
 def judged_by(path: str) -> str:
     """Hash of everything that decides a verdict on an exercise, the submission and the seed aside."""
+    from importlib.metadata import version  # late: takes a third of numpy's time, and is asked once for an exercise
+
     checks = [f"solutions.{one.replace('/', '.')}_check" for one in (path, *built_on(path))]
     about = " ".join([platform.python_version(), *map(version, _LIBRARIES)])
     return SOURCES.hash_of([*_ENGINE, *checks], about, _NOT_JUDGING)

@@ -9,27 +9,36 @@ import random
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-import hypothesis
 import numpy as np
-from hypothesis import strategies as st
 
 from ..checks.exercise import Question
 from ..checks.given import Given
 from .protocols import Inputs
 
 STACKED = 5
-# The same search every time. Its phases leave out the one that traces every line run, to explain a failure to a programmer.
-STEADY = hypothesis.settings(
-    database=None, derandomize=True, deadline=None, phases=(hypothesis.Phase.generate, hypothesis.Phase.shrink)
-)
 WHOLES = 2  # so many inputs are asked as integers
 _SIMPLEST: dict[int, tuple[Question, Inputs]] = {}  # by the question's identity: the question, kept, and its simplest inputs
 WHOLE_UP_TO = 10_000_000  # an input beyond it is asked as a float: products of such integers pass the longest that numpy has
 
 
-def strategy(question: Question) -> st.SearchStrategy:
-    """All of a question's inputs together, within `where`."""
-    return st.tuples(*(given.strategy for given in question.given.values())).filter(lambda inputs: question.where(*inputs))
+def steady(**more: Any) -> Any:
+    """Hypothesis's settings for the same search every time, with more of them.
+
+    The phases leave out the one that traces every line run, to explain a failure to a programmer.
+    """
+    import hypothesis  # late: it takes longer than a verdict, and only a search wants it
+
+    phases = hypothesis.Phase.generate, hypothesis.Phase.shrink
+    return hypothesis.settings(database=None, derandomize=True, deadline=None, phases=phases, **more)
+
+
+def strategy(question: Question) -> Any:
+    """The hypothesis strategy of all of a question's inputs together, within `where`."""
+    from hypothesis import strategies as st  # late: as above
+
+    return st.tuples(*(st.sampled_from(given.values) for given in question.given.values())).filter(
+        lambda inputs: question.where(*inputs)
+    )
 
 
 def draw(question: Question, count: int, seed: int) -> tuple[Inputs, ...]:
@@ -56,7 +65,9 @@ def _simplest_inputs(question: Question, pools: Sequence[Sequence]) -> Inputs:
     if question.where(*first):
         return first
     if id(question) not in _SIMPLEST:  # the search takes a second, and does not hang on the seed
-        _SIMPLEST[id(question)] = question, hypothesis.find(strategy(question), lambda inputs: True, settings=STEADY)
+        import hypothesis  # late: as above
+
+        _SIMPLEST[id(question)] = question, hypothesis.find(strategy(question), lambda inputs: True, settings=steady())
     return _SIMPLEST[id(question)][1]
 
 

@@ -21,7 +21,7 @@ from .compare import Difference, difference, ratio_in_words
 from .forms import may_be_compared
 from .mends import with_general_slips
 from .plan import Case, LawCase, LawFunction, Plan, QuestionPlan
-from .plans import exercise_at, plan_for
+from .plans import exercise_at, plan_for, with_reference
 from .protocols import Inputs, WorkerLike
 from .second_run import fairest_verdict
 from .stand_ins import Lender
@@ -38,7 +38,7 @@ LINE_SHOWN = 200
 Judged = tuple[tuple[Part, ...], tuple[Finding, ...]]  # of one question
 
 
-def judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) -> Verdict:
+def judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int, plan: Plan | None = None) -> Verdict:
     """The verdict on one exercise.
 
     Parameters
@@ -51,13 +51,15 @@ def judge(name: str, files: Mapping[str, str], worker: WorkerLike, seed: int) ->
         A warm process to run them in.
     seed : int
         Draws the inputs; the same seed draws the same inputs.
+    plan : Plan, optional
+        The exercise's under that seed, where it is at hand.
 
     Returns
     -------
     Verdict
         Of kind `NOT_JUDGED` where the checker itself failed.
     """
-    verdict, fault = attempt(_judge, find(name), files, worker, seed)
+    verdict, fault = attempt(_judge, find(name), files, worker, seed, plan)
     return verdict or not_judged(find(name), fault)
 
 
@@ -75,10 +77,10 @@ def not_handed_in(path: str) -> Verdict:
     return Verdict(path, NOT_ATTEMPTED, exercise.marks, _no_parts(exercise), (finding,))
 
 
-def _judge(path: str, files: Mapping[str, str], worker: WorkerLike, seed: int) -> Verdict:
+def _judge(path: str, files: Mapping[str, str], worker: WorkerLike, seed: int, plan: Plan | None) -> Verdict:
     if f"{path}.py" not in files:
         return not_handed_in(path)
-    plan = plan_for(path, seed)
+    plan = plan or plan_for(path, seed)
     return with_general_slips(fairest_verdict(plan, files, worker, _judge_once), plan, files, worker)
 
 
@@ -233,8 +235,9 @@ def _judge_numbers(plan: QuestionPlan, answers: Answers) -> tuple[bool, Finding 
         else ratio_in_words(_scalar_pairs(pairs), question.gives if isinstance(question.gives, str) else "")
     )
     slip = _name_slip(plan, pairs[: plan.drawn])
-    if 0 < place < plan.drawn and not (question.symbolic or question.sealed or apart.says or slip):
-        case, apart = simplest_failure(question, answers) or (case, apart)
+    if 0 < place < plan.drawn and not (question.symbolic or apart.says or slip):
+        whole = with_reference(question, answers.plan.exercise.path)
+        case, apart = (whole and simplest_failure(whole, answers)) or (case, apart)
     return False, _finding(question, case, apart, remark, slip)
 
 
@@ -284,8 +287,10 @@ def _judge_laws(plan: QuestionPlan, answers: Answers, varies: bool) -> tuple[Fra
 def _law_problem(question: Question, law_case: LawCase, answers: Answers) -> Finding | None:
     """The finding for a law that does not hold for these inputs; None if it does."""
     law, remark, others, at_fault = law_case.law, "", [], question.name
+    asked: list[Inputs] = []
 
     def ask(function: str, inputs: Inputs) -> Any:
+        asked.extend([inputs] * (function == question.name))
         others.extend([function] * (function != question.name))
         return answers.value_for_law(function, inputs)
 
@@ -302,7 +307,8 @@ def _law_problem(question: Question, law_case: LawCase, answers: Answers) -> Fin
     at_fault = next((name for name in dict.fromkeys(others) if not answers.is_right(name)), at_fault)
     if at_fault != question.name:
         return Finding(WRONG, question.name, explanations.law_not_tried_sentence(law, at_fault))
-    return Finding(WRONG, question.name, explanations.law_broken_sentence(law), law_case.shown, remark=remark)
+    given = explanations.inputs_of_law(question, law_case, asked)
+    return Finding(WRONG, question.name, explanations.law_broken_sentence(law), given, remark=remark)
 
 
 def _varies(plan: QuestionPlan, answers: Answers) -> bool:

@@ -17,7 +17,6 @@ from functools import partial
 from typing import Any
 
 import numpy as np
-import sympy
 
 from ..checks.exercise import Exercise, Invariant, Measurement, Published, Question, Refusal, Slip
 from ..course import PRACTICE_SEED
@@ -333,6 +332,8 @@ def _stacked(question: Question, batch: Batch, together: Inputs, wanted: Any) ->
 
 def evaluate_formula(formula: Callable, question: Question, points: Any) -> Any:
     """A function of sympy symbols as the `Expression` it gives, with its values at the points."""
+    import sympy  # late: it takes a second, and only a formula wants it
+
     symbols = [sympy.Symbol(name, positive=True) for name in question.given]
 
     def evaluate(result: Any) -> Any:

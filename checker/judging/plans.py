@@ -3,7 +3,7 @@
 import threading
 from functools import cache
 
-from ..checks.exercise import Exercise
+from ..checks.exercise import Exercise, Question
 from ..course import SEALED, find, load_exercise
 from .plan import Plan, draw_plan
 from .sealed import read_sealed_plan
@@ -29,6 +29,13 @@ def exercise_at(path: str) -> Exercise:
 def cached_plan(path: str, seed: int) -> Plan:
     """The plan of the exercise at a path, drawn once in this process."""
     return draw_plan(load_exercise(path), seed)
+
+
+def with_reference(question: Question, path: str) -> Question | None:
+    """A question of the exercise at a path with its reference and its ranges; None in a student pack, which has neither."""
+    if SEALED or not question.sealed:
+        return None if question.sealed else question
+    return next(one for one in load_exercise(path).questions if one.name == question.name)
 
 
 def earlier_of(plan: Plan) -> tuple[Earlier, ...]:

@@ -4,22 +4,19 @@ The seal keeps a student from reading the answers by accident. It is no lock: th
 whoever takes the trouble can too. They gain nothing by it: the instructor marks under another seed.
 """
 
-import base64
 import hashlib
 import json
-import runpy
+import zlib
 from collections.abc import Callable, Iterable, Sequence
-from functools import cache
-from itertools import count, islice
+from functools import cache, partial
 from typing import Any
-
-from hypothesis import strategies as st
 
 from ..checks.exercise import Exercise, Given, Invariant, Measurement, Published, Question, Refusal, Slip, Tolerance
 from ..course import ROOT
 from ..faults import Problem
 from ..worker.wire import Expression, from_wire, to_wire
 from .plan import Case, LawCase, Plan, QuestionPlan, call_key
+from .protocols import Call
 from .recorded import earlier_from_data, record_earlier
 
 
@@ -27,18 +24,31 @@ class BrokenSeal(Problem):
     """A sealed file cannot be opened; the text says what to do."""
 
 
-def seal_plan(plan: Plan) -> str:
-    """The plan as text to be written to a file; the same plan gives the same text."""
-    data = json.dumps(_plan_to_data(plan), sort_keys=True, ensure_ascii=True).encode()
-    return base64.encodebytes(mask(data, plan.exercise.path)).decode()
+def seal_plan(plan: Plan) -> bytes:
+    """The plan as bytes to be written to a file; the same plan gives the same bytes."""
+    return seal(_plan_to_data(plan), plan.exercise.path)
 
 
-def unseal_plan(text: str, path: str, laws: dict) -> Plan:
-    """The plan in the text of a sealed file.
+def seal(data: Any, path: str) -> bytes:
+    """Plain data packed small and masked; the same data give the same bytes."""
+    text = json.dumps(data, sort_keys=True, ensure_ascii=True, separators=(",", ":"))
+    return mask(zlib.compress(text.encode(), 9), path)
+
+
+def unseal(sealed: bytes, path: str) -> Any:
+    """The data in what `seal` made; ValueError if it was altered or sealed under another path."""
+    try:
+        return json.loads(zlib.decompress(mask(sealed, path)))
+    except zlib.error as error:
+        raise ValueError(str(error)) from None
+
+
+def unseal_plan(sealed: bytes, path: str, laws: dict) -> Plan:
+    """The plan in the bytes of a sealed file.
 
     Parameters
     ----------
-    text : str
+    sealed : bytes
     path : str
         The exercise's, under which it was sealed.
     laws : dict of str to list of (law, relation), or of functions that measure
@@ -50,7 +60,7 @@ def unseal_plan(text: str, path: str, laws: dict) -> Plan:
         If the file was altered or belongs to another exercise.
     """
     try:
-        return _plan_from_data(json.loads(mask(base64.b64decode(text), path)), laws)
+        return _plan_from_data(unseal(sealed, path), laws)
     except (ValueError, KeyError, TypeError, IndexError):
         raise BrokenSeal(f"The practice values of {path} are damaged. Unpack the student pack again.") from None
 
@@ -59,18 +69,24 @@ def unseal_plan(text: str, path: str, laws: dict) -> Plan:
 def read_sealed_plan(path: str) -> Plan:
     """The plan of an exercise, from the practice/ folder of a student pack."""
     try:
-        text = (ROOT / "practice" / f"{path}.sealed").read_text()
-        laws = runpy.run_path(str(ROOT / "practice" / f"{path}_laws.py"))["LAWS"]
+        sealed = (ROOT / "practice" / f"{path}.sealed").read_bytes()
+        laws = laws_in((ROOT / "practice" / f"{path}_laws.py").read_text("utf-8"))
     except (OSError, SyntaxError, KeyError, UnicodeDecodeError):
         raise BrokenSeal(f"The practice values of {path} are missing or damaged. Unpack the student pack again.") from None
-    return unseal_plan(text, path, laws)
+    return unseal_plan(sealed, path, laws)
+
+
+def laws_in(source: str) -> dict:
+    """What `laws.laws_source` wrote down."""
+    names: dict[str, Any] = {"__name__": "laws"}
+    exec(compile(source, "laws", "exec", dont_inherit=True), names)
+    return names["LAWS"]
 
 
 def mask(data: bytes, path: str) -> bytes:
     """The data under a mask that depends on the path; masking twice gives it back."""
-    blocks = (hashlib.sha256(f"{path} {number}".encode()).digest() for number in count())
-    mask = b"".join(islice(blocks, len(data) // 32 + 1))
-    return bytes(a ^ b for a, b in zip(data, mask, strict=False))
+    cover = hashlib.shake_128(path.encode()).digest(len(data))
+    return (int.from_bytes(data, "little") ^ int.from_bytes(cover, "little")).to_bytes(len(data), "little")
 
 
 def _plan_to_data(plan: Plan) -> dict:
@@ -89,7 +105,7 @@ def _plan_to_data(plan: Plan) -> dict:
 
 
 def _plan_from_data(data: dict, laws: dict) -> Plan:
-    planned = tuple(_question_from_data(one, laws.get(one["name"], [])) for one in data["questions"])
+    planned = tuple(_question_from_data(one, laws.get(one["name"], []), data["calls"]) for one in data["questions"])
     exercise = Exercise(
         data["title"], tuple(one.question for one in planned), data["hints"], data["marks"], data["seconds"], path=data["path"]
     )
@@ -129,7 +145,8 @@ def _question_to_data(planned: QuestionPlan) -> dict:
     }
 
 
-def _question_from_data(data: dict, laws: list) -> QuestionPlan:
+def _question_from_data(data: dict, laws: list, calls: Sequence[Call]) -> QuestionPlan:
+    case_from = partial(_case_from_data, calls)
     tolerance = Tolerance(*data["tolerance"])
     holds = tuple(Invariant(says, *law) for says, law in zip(data["laws"], laws[: len(data["laws"])], strict=True))
     measured = tuple(
@@ -137,7 +154,7 @@ def _question_from_data(data: dict, laws: list) -> QuestionPlan:
     )
     published = tuple(
         (Published(what, (), case.wanted, Tolerance(*within), source, known), case)
-        for what, source, known, within, case in ((*rest, _case_from_data(case)) for *rest, case in data["published"])
+        for what, source, known, within, case in ((*rest, case_from(case)) for *rest, case in data["published"])
     )
     question = Question(
         asks=_sealed_reference(data["name"]),
@@ -155,19 +172,19 @@ def _question_from_data(data: dict, laws: list) -> QuestionPlan:
     )
     return QuestionPlan(
         question,
-        tuple(map(_case_from_data, data["cases"])),
+        tuple(map(case_from, data["cases"])),
         data["drawn"],
-        tuple(map(_case_from_data, data["stacked"])),
+        tuple(map(case_from, data["stacked"])),
         published,
         tuple(
             LawCase(holds[number], tuple(map(from_wire, inputs)), _pairs(shown)) for number, inputs, shown in data["law_cases"]
         ),
-        tuple((Refusal(what, ()), _case_from_data(case)) for what, case in data["refusals"]),
+        tuple((Refusal(what, ()), case_from(case)) for what, case in data["refusals"]),
         tuple((Slip(says, _sealed_reference("slip")), tuple(map(from_wire, wrongs))) for says, wrongs in data["slips"]),
     )
 
 
-_NO_RANGE = Given(st.nothing(), "", str)
+_NO_RANGE = Given("", str)
 
 
 def _sealed_reference(name: str) -> Callable:
@@ -183,12 +200,13 @@ def _tolerance_to_data(tolerance: Tolerance) -> list:
 
 
 def _case_to_data(case: Case) -> list:
-    return [case.place, _wanted_to_data(case.wanted), case.shown]
+    return [case.place, _wanted_to_data(case.wanted), case.shown, case.fresh]
 
 
-def _case_from_data(data: Sequence) -> Case:
-    place, wanted, shown = data
-    return Case((), place, _to_tuples(from_wire(wanted)), _pairs(shown))
+def _case_from_data(calls: Sequence[Call], data: Sequence) -> Case:
+    place, wanted, shown, fresh = data
+    inputs = tuple(map(from_wire, calls[place].get("arguments", ())))
+    return Case(inputs, place, _to_tuples(from_wire(wanted)), _pairs(shown), fresh)
 
 
 def _wanted_to_data(wanted: Any) -> Any:

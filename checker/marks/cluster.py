@@ -13,6 +13,7 @@ from typing import Any
 from uuid import uuid4
 
 from ..course import PATHS
+from ..faults import Problem
 from ..judging.fingerprint import Fingerprints, VerdictKey, judged_by
 from ..judging.verdict import Verdict, from_data, to_data
 from ..sandbox.proof import prove
@@ -29,7 +30,7 @@ Task = tuple[VerdictKey, Any]  # the key of a verdict, and the verdict or a task
 _own = threading.local()
 
 
-class ClusterProblem(Exception):
+class ClusterProblem(Problem):
     """The cluster cannot be used; the text is one sentence."""
 
 

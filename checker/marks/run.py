@@ -10,6 +10,7 @@ from pathlib import Path
 
 from ..core import for_the_core
 from ..course import PATHS
+from ..faults import Problem
 from ..judging.verdict import NOT_JUDGED
 from ..sandbox.proof import Proof, prove
 from ..submissions.likeness import compare_submissions
@@ -24,7 +25,7 @@ STORE = "marks.sqlite"
 MOST_COMPARED = 1000  # members whose sources are kept in memory until the end, to be compared
 
 
-class NotContained(Exception):
+class NotContained(Problem):
     """This system lacks a layer of containment, and nobody has said to go on without; the text says which and how."""
 
 

@@ -5,6 +5,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+from ..faults import Problem
+
 _SHUT = (
     "{path} cannot be written: see that its folder exists and that disk, folder and file are not read-only, "
     "or name another file."
@@ -22,7 +24,7 @@ _SENTENCES = {
 }
 
 
-class StoreProblem(Exception):
+class StoreProblem(Problem):
     """The store cannot be used; the text is one sentence: what, where, what to do."""
 
 

@@ -15,6 +15,8 @@ from types import FunctionType, ModuleType
 from typing import Any
 
 from ..checks.exercise import Question, at_most, equal, less
+from ..course import SEALED, load_physics
+from ..faults import Problem
 from ..judging.plan import LawFunction, Plan
 from ..worker.wire import from_wire, to_wire
 
@@ -22,18 +24,25 @@ _USUAL = {equal: "equal", at_most: "at_most", less: "less", None: "None"}
 _HEAD = '"""Laws that the answers must obey. Made by `checker pack` from the course\'s own check."""\n'
 
 
-class CannotPack(Exception):
+class CannotPack(Problem):
     """A law uses something that cannot be written into a pack; the text names it."""
 
 
 class Recorded:
-    """Stands in for a function of the reference: knows its values for what the laws ask, and nothing else."""
+    """Stands in for a function of the reference: knows its values for what the laws ask, and nothing else.
 
-    def __init__(self, values: Mapping[str, Any]) -> None:
+    Where the reference is at hand (`module` and `name`), it gives what a wrong answer makes a law ask besides.
+    """
+
+    def __init__(self, values: Mapping[str, Any], module: str, name: str) -> None:
         self._values = {key: _to_tuples(from_wire(value)) for key, value in values.items()}
+        self._module, self._name = module, name
 
     def __call__(self, *inputs: Any) -> Any:
-        return self._values[_key(inputs)]
+        key = _key(inputs)
+        if key in self._values or SEALED:
+            return self._values[key]
+        return getattr(load_physics(self._module), self._name)(*inputs)
 
 
 class _Recording:
@@ -79,7 +88,8 @@ def laws_source(plan: Plan) -> str:
     recordings = module.record(plan)
     lines = [_HEAD, *module.statements, ""]
     for name, recording in recordings.items():
-        lines.append(f"{name} = Recorded({recording.values!r})")
+        home = recording.function.__module__.removeprefix("solutions.")
+        lines.append(f"{name} = Recorded({recording.values!r}, {home!r}, {recording.function.__name__!r})")
     lines.append("LAWS = {")
     for function, of_one in laws.items():
         lines.append(f"    {function!r}: [")
@@ -98,7 +108,7 @@ class _Module:
 
     def __init__(self, module: ModuleType) -> None:
         self.module = module
-        self.tree = ast.parse(Path(str(module.__file__)).read_text())
+        self.tree = ast.parse(Path(str(module.__file__)).read_text("utf-8"))
         self.statements = [
             "from math import inf, nan",
             "from checker.checks.exercise import at_most, equal, less",

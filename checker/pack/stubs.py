@@ -3,17 +3,21 @@
 import ast
 from pathlib import Path
 
-from ..course import PATHS, ROOT, UNITS, load_exercise
+from ..course import PATHS, ROOT, UNITS
+from ..faults import Problem
+from .index import index
 
 
-class NotAStub(Exception):
+class NotAStub(Problem):
     """An exercise cannot be handed out because somebody has answered it there; the text says which and what to do."""
 
 
-def stub_files() -> dict[str, bytes]:
-    """Every file of exercises/ as it lies here: path below it, to its bytes."""
+def stub_files(missing_too: bool = False) -> dict[str, bytes]:
+    """Every file of exercises/ as it lies here: path below it, to its bytes. With `missing_too`, those that are there."""
     packages = [f"{folder}__init__.py" for folder in ("", *(f"{unit.folder}/" for unit in UNITS))]
-    return {name: (ROOT / "exercises" / name).read_bytes() for name in (*packages, *(f"{path}.py" for path in PATHS))}
+    names = [*packages, *(f"{path}.py" for path in PATHS)]
+    folder = ROOT / "exercises"
+    return {name: (folder / name).read_bytes() for name in names if not missing_too or (folder / name).is_file()}
 
 
 def write_stubs(folder: Path) -> None:
@@ -39,24 +43,25 @@ def require_stub(path: str, source: bytes) -> None:
     NotAStub
         If anything that it asks for does more than raise NotImplementedError.
     """
-    asked = {question.name for question in load_exercise(path).questions}
-    try:
-        stubs = {node.name for node in ast.parse(source).body if isinstance(node, ast.FunctionDef) and _is_stub(node)}
-    except (SyntaxError, ValueError):
-        stubs = set()
-    for name in sorted(asked - stubs):
+    asked = {name for name, *_ in index()[path].functions}
+    for name in sorted(asked - stub_functions(source)):
         raise NotAStub(
             f"exercises/{path}.py is no stub any more: {name} has been worked on. Put the stub back, and pack again."
         )
 
 
-def is_unwritten(source: str) -> bool:
-    """Whether nobody has begun on an exercise: every function in its file is a stub, or there is none."""
+def is_stub_of(path: str, source: bytes) -> bool:
+    """Whether a source has a stub for every function that an exercise asks for."""
+    stubs = stub_functions(source)
+    return all(name in stubs for name, *_ in index()[path].functions)
+
+
+def stub_functions(source: str | bytes) -> set[str]:
+    """The functions of a source that do nothing yet but raise NotImplementedError; none if it does not read as Python."""
     try:
-        body = ast.parse(source).body
-    except (SyntaxError, ValueError):
-        return False
-    return all(_is_stub(node) for node in body if isinstance(node, ast.FunctionDef))
+        return {node.name for node in ast.parse(source).body if isinstance(node, ast.FunctionDef) and _is_stub(node)}
+    except (SyntaxError, ValueError, RecursionError, MemoryError):
+        return set()
 
 
 def _is_stub(function: ast.FunctionDef) -> bool:

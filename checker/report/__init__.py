@@ -1,5 +1,1 @@
-"""Marks as pages to read: one for each member, one for the class."""
-
-from .pages import write_reports
-
-__all__ = ["write_reports"]
+"""Marks to read: as text for a terminal, as pages for each member and for the class."""

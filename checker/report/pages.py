@@ -23,6 +23,7 @@ from ..judging.verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, UNFINISHED, WRO
 from ..marks.marksheet import Mark, MemberMarks, override_sentence
 from ..submissions.likeness import Alike
 from ..templates import environment
+from ..text import ended
 from .names import report_names
 from .summary import Summary
 from .text import PART_NAMES
@@ -144,6 +145,7 @@ def _templates() -> jinja2.Environment:
         style=Markup(Path(__file__).with_name("report.css").read_text("utf-8")),
         part_names=PART_NAMES,
         symbol=symbol,
+        ended=ended,
         exercise=load_exercise,
         path_of=path_of,
         by_hand=override_sentence,

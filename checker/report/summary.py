@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from ..judging.verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, WRONG, Finding
 from ..marks.marksheet import MemberMarks
+from ..text import ended
 
 SHOWN, ENOUGH = 15, 8
 
@@ -85,5 +86,5 @@ _SLIP = "You may have"
 def _in_words(finding: Finding) -> str:
     """The slip; failing that, what is said of an answer that is wrong for everybody in the same way."""
     if finding.slip:
-        return f"{_SLIP} {finding.slip}."
+        return ended(f"{_SLIP} {finding.slip}")
     return finding.says if finding.kind == WRONG else ""

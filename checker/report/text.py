@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from ..judging.explanations import lent_sentences
 from ..judging.verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, UNFINISHED, Finding, Verdict, lost_texts, marks_text
-from ..text import display_name
+from ..text import display_name, ended
 
 WIDTH = 80
 _STYLES = {NOT_JUDGED: "bold yellow", PASSED: "bold green", UNFINISHED: "bold blue", NOT_ATTEMPTED: "bold blue"}
@@ -56,7 +56,7 @@ def _finding_lines(finding: Finding, width: int, heading: bool) -> list[Line]:
         values += [("yours", finding.got), ("wanted", finding.wanted)]
     lines += _align(values, finding.remark, width)
     if finding.slip:
-        lines += wrap(f"You may have {finding.slip}.", width)
+        lines += wrap(ended(f"You may have {finding.slip}"), width)
     if finding.line:
         path, number, source = finding.line
         lines += wrap(f"{path}, line {number}", width, "dim")

@@ -8,7 +8,8 @@ import tempfile
 from dataclasses import dataclass
 from pathlib import Path
 
-from ..worker.contain import START_ENVIRONMENT, Containment, probe
+from ..worker.contain import Containment, probe
+from ..worker.wire import START_ENVIRONMENT
 
 PATIENCE = 30  # seconds for the whole trial on a busy machine; it takes a tenth of one
 _TRIAL = "import sys; sys.path.insert(0, sys.argv[1]); from worker.trial import main; main(sys.argv[2], int(sys.argv[3]))"

@@ -19,8 +19,7 @@ from typing import Self
 
 from ..budgets import GRACE
 from ..faults import Problem
-from ..worker.contain import START_ENVIRONMENT
-from ..worker.wire import ANSWER, FORGET, FORK, FORK_COMPILER, FORK_WITH_SCRATCH, ORDER, REAP
+from ..worker.wire import ANSWER, FORGET, FORK, FORK_COMPILER, FORK_WITH_SCRATCH, ORDER, REAP, START_ENVIRONMENT
 from .compiled import CompiledFiles
 from .session import LenderLike, PipeLine, Session, ThreadLine
 
@@ -28,7 +27,7 @@ STARTING = 20.0  # seconds for a fresh Python to import numpy and sympy, on a sl
 # The worker's package is put on the path by itself, so that nothing of the judge's can be imported with it.
 _PATH = "import sys; sys.path.insert(0, sys.argv[1]); "
 _WARM = _PATH + "from worker.warm import main; del sys.path[0]; main(int(sys.argv[2]), *sys.argv[3:])"
-_FRESH = _PATH + "from worker.fresh import main; del sys.path[0]; main()"
+_FRESH = _PATH + "from worker.fresh import main; del sys.path[0]; main(*sys.argv[2:])"
 
 
 class WorkerLost(Problem):
@@ -46,14 +45,23 @@ def start_worker() -> "WarmWorker | FreshWorker":
     return WarmWorker() if hasattr(os, "fork") and hasattr(socket, "SCM_RIGHTS") else FreshWorker()
 
 
+def start_own_worker() -> "WarmWorker | FreshWorker":
+    """A worker for somebody's own files: shut in where the system can do it, a plain Python where it cannot.
+
+    Only Linux has the walls. Elsewhere a fork has no use, and a Mac's numpy does not always live through one.
+    """
+    return start_worker() if sys.platform == "linux" else FreshWorker()
+
+
 def _python(code: str, *arguments: str) -> list[str]:
-    return [sys.executable, "-I", "-B", "-c", code, str(Path(__file__).parents[1]), *arguments]
+    keeps_bytecode = () if not sys.dont_write_bytecode else ("-B",)
+    return [sys.executable, "-I", *keeps_bytecode, "-c", code, str(Path(__file__).parents[1]), *arguments]
 
 
 class WarmWorker:
-    """Warm processes, which fork a contained child for each session: one with numpy, one that has sympy too.
+    """Warm processes, which fork a contained child for each session: one with numpy, others that have sympy or more of numpy too.
 
-    The second is thrice the size, and a fork of it thrice the work, so it is there for those who speak of sympy. Each
+    With sympy it is thrice the size, and a fork of it thrice the work, so that one is there for those who speak of sympy. Each
     is started when it is first needed, and has one child at a time.
     """
 
@@ -112,7 +120,7 @@ class WarmWorker:
             warm.wait_until_warm()
 
     def _warm_for(self, files: Mapping[str, str], symbolic: bool) -> "WarmProcess":
-        return self._warm(*_SYMBOLIC) if symbolic or _mention(files, _OF_SYMBOLS) else self._warm()
+        return self._warm(*_libraries(files, symbolic))
 
     def _warm(self, *libraries: str) -> "WarmProcess":
         if libraries not in self._started:
@@ -280,7 +288,7 @@ class FreshWorker:
         """As `WarmWorker.session`."""
         kept = {key: value for key, value in os.environ.items() if key.upper() in ("SYSTEMROOT", "TEMP", "TMP")}
         process = subprocess.Popen(
-            _python(_FRESH),
+            _python(_FRESH, *_libraries(files, symbolic)),
             stdin=subprocess.PIPE,
             stdout=subprocess.PIPE,
             stderr=subprocess.DEVNULL,
@@ -301,8 +309,17 @@ class FreshWorker:
 
 _SYMBOLIC = ("mpmath", "sympy")
 _OF_SYMBOLS = re.compile("|".join(_SYMBOLIC))
+# `from numpy import *` imports it, and it would look where a submission may not: it is there beforehand, for those who want it.
+_TESTING = ("numpy.testing",)
+_OF_TESTING = re.compile(r"import\s*\*|\btesting\b")
 # Only then is it worth giving a child a disk of its own to write on.
 _OF_FILES = re.compile(r"open\s*\(|tempfile|memmap|\.(?:save|tofile|write_|touch|mkdir|makedirs)")
+
+
+def _libraries(files: Mapping[str, str], symbolic: bool) -> tuple[str, ...]:
+    """What a process imports beside numpy before it has these files: what they speak of, or will be called with."""
+    of_symbols = symbolic or _mention(files, _OF_SYMBOLS)
+    return _SYMBOLIC * of_symbols + _TESTING * _mention(files, _OF_TESTING)
 
 
 def _mention(files: Mapping[str, str], words: re.Pattern[str]) -> bool:

@@ -1,13 +1,10 @@
 """What a student pack holds for `checker see`: what there is to see of each function, with the reference's curve; no code of it."""
 
-import base64
-import json
-import zlib
 from dataclasses import fields
 from typing import Any
 
 from ..course import ROOT, load_exercise
-from ..judging.sealed import BrokenSeal, mask
+from ..judging.sealed import BrokenSeal, seal, unseal
 from ..worker.wire import Malformed, from_wire, to_wire
 from .views import Argument, View, views_of
 
@@ -17,10 +14,10 @@ def file_of(path: str) -> str:
     return f"practice/{path}_see.sealed"
 
 
-def seal_views(path: str) -> str:
-    """The views of an exercise as text to be written to a file; the same text each time."""
+def seal_views(path: str) -> bytes:
+    """The views of an exercise as bytes to be written to a file; the same each time."""
     data = [[to_wire(_plain(getattr(view, field.name))) for field in fields(View)] for view in views_of(load_exercise(path))]
-    return base64.encodebytes(mask(zlib.compress(json.dumps(data).encode(), 9), file_of(path))).decode()
+    return seal(data, file_of(path))
 
 
 def read_sealed_views(path: str) -> tuple[View, ...]:
@@ -32,9 +29,9 @@ def read_sealed_views(path: str) -> tuple[View, ...]:
         If the file is missing or damaged.
     """
     try:
-        data = json.loads(zlib.decompress(mask(base64.b64decode((ROOT / file_of(path)).read_text()), file_of(path))))
+        data = unseal((ROOT / file_of(path)).read_bytes(), file_of(path))
         return tuple(_view(*map(from_wire, values)) for values in data)
-    except (OSError, ValueError, KeyError, TypeError, zlib.error, Malformed):
+    except (OSError, ValueError, KeyError, TypeError, Malformed):
         raise BrokenSeal(f"{file_of(path)} is missing or damaged. Unpack the student pack again.") from None
 
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from ..course import PATHS
-from ..faults import attempt
+from ..faults import Problem, attempt
 from ..text import display_name
 from . import recognised
 from .reading import ARCHIVES, SKIPPED, File, HandIn, read_files_in_archive, read_files_in_folder
@@ -41,7 +41,7 @@ class Member:
     identity: str = ""
 
 
-class UnreadableFolder(Exception):
+class UnreadableFolder(Problem):
     """The folder of submissions cannot be read at all; the text says why and what to do."""
 
 

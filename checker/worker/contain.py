@@ -33,9 +33,6 @@ try:
 except ImportError:  # Windows
     resource = None  # type: ignore[assignment]  # Windows
 
-# The environment to start the warm process in. What was once in a process's environment can be read out of its memory.
-START_ENVIRONMENT = {"OPENBLAS_NUM_THREADS": "1", "OMP_NUM_THREADS": "1", "MKL_NUM_THREADS": "1"}
-
 # From <sched.h>, <sys/mount.h>, <linux/prctl.h>, <linux/seccomp.h>, <linux/capability.h>.
 PR_SET_PDEATHSIG, PR_SET_DUMPABLE, PR_SET_NO_NEW_PRIVS, PR_GET_NO_NEW_PRIVS = 1, 4, 38, 39
 SECCOMP_SET_MODE_FILTER, SECCOMP_GET_ACTION_AVAIL = 1, 2

@@ -128,8 +128,8 @@ def watch_audit(
     readable, writable : sequence of str
         Trees in which opening and changing files is no attempt.
     """
-    may_write = (*writable, os.devnull)
-    may_read = (*readable, *may_write)
+    may_write = tuple(map(os.path.normcase, (*writable, os.devnull)))
+    may_read = (*map(os.path.normcase, readable), *may_write)
 
     def hook(event: str, arguments: tuple) -> None:
         if event == "open" and type(arguments[0]) is str and arguments[0] in source:
@@ -227,7 +227,7 @@ def _reached(kind: str, arguments: tuple, may_read: Any, may_write: Any) -> Any:
     allowed = may_read if kind in ("read", "list") else may_write
     for path in arguments[:2]:
         if isinstance(path, (str, bytes)):
-            full = os.path.abspath(os.fsdecode(path))
+            full = os.path.normcase(os.path.abspath(os.fsdecode(path)))
             if not any(full == tree or full.startswith(tree + os.sep) for tree in allowed):
                 return kind, shown(path)
     return None

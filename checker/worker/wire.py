@@ -26,6 +26,9 @@ ANSWER = struct.Struct("<q")
 # Among the places of the arguments that a call altered: it altered what it had answered before.
 ANSWER_ITSELF = -1
 
+# The environment to start the warm process in. What was once in a process's environment can be read out of its memory.
+START_ENVIRONMENT = {"OPENBLAS_NUM_THREADS": "1", "OMP_NUM_THREADS": "1", "MKL_NUM_THREADS": "1"}
+
 MAX_LINE = 8 << 20
 MAX_REPLY, MAX_REPLIES = 3 << 20, 8 << 20  # bytes that a child sends for one call, and in all; the judge holds it to that
 MAX_CODE = 512 << 10  # bytes of the code of one file; characters of all the sources that are sent together with their code

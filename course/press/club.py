@@ -27,6 +27,15 @@ LINES = {
         "your own safety rules: an address, or a Markdown page that you put in course/lessons, which then joins the menu",
         '"club_rules.md"',
     ),
+    "address": (
+        "where you publish this site; student packs that bring no lessons name it",
+        '"https://saltmarsh-point.example/course"',
+    ),
+    "pack": (
+        "the student pack to take home, offered on the first page and beside every exercise: its address, or the name of a zip in the "
+        "folder course, made by checker pack",
+        '"https://saltmarsh-point.example/crystal-to-reaction.zip"',
+    ),
     "raster": ("kHz from one channel to the next where you are: 9, or 10 in the Americas", "10"),
     "words": ("which word the pages begin with, valve or tube; a reader can still switch", '"tube"'),
 }
@@ -41,12 +50,19 @@ class Club:
     meeting_place: str = ""
     authority: str = ""
     safety_rules: str = ""
+    address: str = ""
+    pack: str = ""
     raster: int = 9
     words: str = "valve"
 
     @property
     def american(self) -> bool:
         return self.words == "tube"
+
+    @property
+    def pack_file(self) -> str:
+        """The pack that lies beside the club's file, or nothing."""
+        return "" if "://" in self.pack else self.pack
 
     @property
     def rules_page(self) -> str:
@@ -112,7 +128,14 @@ def fault_in(key: str, value: object, lessons: Path) -> str:
         return f"{value} is no e-mail address: write {LINES[key][1]}, or words without an @"
     if key == "contact" and "://" in value and not is_address(value):
         return f"{value} is no whole address: write it as your browser shows it, or an e-mail address, or other words"
-    if key == "authority" and not is_address(value):
+    if key == "pack" and not is_address(value):
+        if not re.fullmatch(r"[\w-]+\.zip", value):
+            return f'write an address that begins with https://, or the name of a zip in course: "crystal-to-reaction.zip", not {value}'
+        if not (lessons.parent / value).is_file():
+            return (
+                f"there is no course/{value}: make it, after a first build without this line, with checker pack course/{value}"
+            )
+    if key in ("authority", "address") and not is_address(value):
         return f"write the whole address, with https:// before it: {LINES[key][1]}, not {value}"
     if key == "safety_rules" and not is_address(value):
         if not re.fullmatch(r"[\w-]+\.md", value):

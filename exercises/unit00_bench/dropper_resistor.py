@@ -1,4 +1,4 @@
-"""A filament from a fixed rail, through a dropper resistor.   Lesson: Bench, section 6.
+"""A filament from a fixed rail, through a dropper resistor.   Lesson: Bench, section 6 (course/lessons/unit00_bench/supply.md).
 
 rail                the supply voltage, volt
 filament_voltage    what the filament is rated for, volt

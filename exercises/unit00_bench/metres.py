@@ -1,4 +1,4 @@
-"""What does the dial say?   Lesson: Bench, section 4."""
+"""What does the dial say?   Lesson: Bench, section 4 (course/lessons/unit00_bench/tools.md)."""
 
 SPEED_OF_LIGHT = 299_792_458.0  # metres a second, exact by definition
 

@@ -1,4 +1,4 @@
-"""Engineering notation, in and out.   Lesson: Bench, sections 2 and 4."""
+"""Engineering notation, in and out.   Lesson: Bench, sections 2 and 4 (course/lessons/unit00_bench/tools.md)."""
 
 PREFIXES = {"f": -15, "p": -12, "n": -9, "µ": -6, "m": -3, "": 0, "k": 3, "M": 6, "G": 9}
 PREFIXED_UNITS = (

@@ -1,4 +1,4 @@
-"""A tone of your own.   Lesson: Bench, section 4."""
+"""A tone of your own.   Lesson: Bench, section 4 (course/lessons/unit00_bench/tools.md)."""
 
 import numpy as np
 

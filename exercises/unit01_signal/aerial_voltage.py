@@ -1,4 +1,4 @@
-"""From field to volts.   Lesson: Signal, section 4."""
+"""From field to volts.   Lesson: Signal, section 4 (course/lessons/unit01_signal/aerial.md)."""
 
 import numpy as np
 

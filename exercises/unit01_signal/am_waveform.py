@@ -1,4 +1,4 @@
-"""One tone on a carrier.   Lesson: Signal, section 1."""
+"""One tone on a carrier.   Lesson: Signal, section 1 (course/lessons/unit01_signal/index.md)."""
 
 import numpy as np
 import sympy

@@ -1,4 +1,4 @@
-"""Where on the dial?   Lesson: Signal, section 6."""
+"""Where on the dial?   Lesson: Signal, section 6 (course/lessons/unit01_signal/dial.md)."""
 
 import numpy as np
 

@@ -1,4 +1,4 @@
-"""How strong is the wave here?   Lesson: Signal, section 3."""
+"""How strong is the wave here?   Lesson: Signal, section 3 (course/lessons/unit01_signal/ground.md)."""
 
 import numpy as np
 

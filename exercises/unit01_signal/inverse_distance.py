@@ -1,4 +1,4 @@
-"""Twice as far, half the field.   Lesson: Signal, section 3."""
+"""Twice as far, half the field.   Lesson: Signal, section 3 (course/lessons/unit01_signal/ground.md)."""
 
 import numpy as np
 

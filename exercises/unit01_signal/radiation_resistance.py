@@ -1,4 +1,4 @@
-"""What can the aerial give?   Lesson: Signal, section 5."""
+"""What can the aerial give?   Lesson: Signal, section 5 (course/lessons/unit01_signal/aerial.md)."""
 
 import numpy as np
 

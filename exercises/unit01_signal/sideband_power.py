@@ -1,4 +1,4 @@
-"""Where the power goes.   Lesson: Signal, section 2."""
+"""Where the power goes.   Lesson: Signal, section 2 (course/lessons/unit01_signal/index.md)."""
 
 import numpy as np
 

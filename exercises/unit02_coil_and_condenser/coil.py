@@ -1,4 +1,4 @@
-"""A coil by a pencil's formula.   Lesson: Coil and condenser, section 2."""
+"""A coil by a pencil's formula.   Lesson: Coil and condenser, section 2 (course/lessons/unit02_coil_and_condenser/index.md)."""
 
 import numpy as np
 

@@ -1,4 +1,5 @@
-"""Plates, and condensers together.   Lesson: Coil and condenser, section 6."""
+"""Plates, and condensers together.   Lesson: Coil and condenser, section 6
+(course/lessons/unit02_coil_and_condenser/dial_and_sheet.md)."""
 
 PERMITTIVITY = 8.8541878128e-12  # farad per metre, of empty space
 

@@ -1,4 +1,5 @@
-"""How much of one coil's field does another catch?   Lesson: Coil and condenser, section 4."""
+"""How much of one coil's field does another catch?   Lesson: Coil and condenser, section 4
+(course/lessons/unit02_coil_and_condenser/two_coils.md)."""
 
 import numpy as np
 

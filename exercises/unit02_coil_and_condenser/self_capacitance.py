@@ -1,4 +1,5 @@
-"""How much condenser hides in a coil?   Lesson: Coil and condenser, section 5."""
+"""How much condenser hides in a coil?   Lesson: Coil and condenser, section 5
+(course/lessons/unit02_coil_and_condenser/two_coils.md)."""
 
 import numpy as np
 

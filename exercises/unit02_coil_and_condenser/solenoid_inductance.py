@@ -1,4 +1,5 @@
-"""How much inductance has a coil?   Lesson: Coil and condenser, section 2."""
+"""How much inductance has a coil?   Lesson: Coil and condenser, section 2
+(course/lessons/unit02_coil_and_condenser/index.md)."""
 
 import numpy as np
 

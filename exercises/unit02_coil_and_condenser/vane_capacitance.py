@@ -1,4 +1,5 @@
-"""What does the dial turn?   Lesson: Coil and condenser, section 6."""
+"""What does the dial turn?   Lesson: Coil and condenser, section 6
+(course/lessons/unit02_coil_and_condenser/dial_and_sheet.md)."""
 
 import numpy as np
 

@@ -1,4 +1,5 @@
-"""How many turns shall I wind?   Lesson: Coil and condenser, section 7."""
+"""How many turns shall I wind?   Lesson: Coil and condenser, section 7
+(course/lessons/unit02_coil_and_condenser/dial_and_sheet.md)."""
 
 import numpy as np
 

@@ -1,4 +1,4 @@
-"""What does the wire cost?   Lesson: Coil and condenser, section 3."""
+"""What does the wire cost?   Lesson: Coil and condenser, section 3 (course/lessons/unit02_coil_and_condenser/index.md)."""
 
 import numpy as np
 

@@ -1,4 +1,5 @@
-"""How closely should the aerial be coupled?   Lesson: Tuned circuit, section 7."""
+"""How closely should the aerial be coupled?   Lesson: Tuned circuit, section 7
+(course/lessons/unit03_tuned_circuit/coupling.md)."""
 
 import numpy as np
 

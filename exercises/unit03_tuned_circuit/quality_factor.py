@@ -1,4 +1,4 @@
-"""How sharply does it tune?   Lesson: Tuned circuit, section 3."""
+"""How sharply does it tune?   Lesson: Tuned circuit, section 3 (course/lessons/unit03_tuned_circuit/index.md)."""
 
 import numpy as np
 

@@ -1,4 +1,5 @@
-"""What does one circuit do to the other?   Lesson: Tuned circuit, section 6."""
+"""What does one circuit do to the other?   Lesson: Tuned circuit, section 6
+(course/lessons/unit03_tuned_circuit/coupling.md)."""
 
 import numpy as np
 

@@ -1,4 +1,4 @@
-"""Where does it tune?   Lesson: Tuned circuit, section 2."""
+"""Where does it tune?   Lesson: Tuned circuit, section 2 (course/lessons/unit03_tuned_circuit/index.md)."""
 
 import numpy as np
 import sympy

@@ -1,4 +1,4 @@
-"""How much of each station gets through?   Lesson: Tuned circuit, section 4."""
+"""How much of each station gets through?   Lesson: Tuned circuit, section 4 (course/lessons/unit03_tuned_circuit/index.md)."""
 
 import numpy as np
 

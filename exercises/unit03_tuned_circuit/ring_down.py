@@ -1,4 +1,4 @@
-"""How long does it ring?   Lesson: Tuned circuit, section 5."""
+"""How long does it ring?   Lesson: Tuned circuit, section 5 (course/lessons/unit03_tuned_circuit/index.md)."""
 
 import numpy as np
 

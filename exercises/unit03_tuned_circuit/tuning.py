@@ -1,4 +1,4 @@
-"""Which condenser for this station?   Lesson: Tuned circuit, section 2."""
+"""Which condenser for this station?   Lesson: Tuned circuit, section 2 (course/lessons/unit03_tuned_circuit/index.md)."""
 
 import numpy as np
 

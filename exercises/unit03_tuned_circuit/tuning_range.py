@@ -1,4 +1,5 @@
-"""Which stations are on the dial, and where?   Lesson: Tuned circuit, section 8."""
+"""Which stations are on the dial, and where?   Lesson: Tuned circuit, section 8
+(course/lessons/unit03_tuned_circuit/dial.md)."""
 
 import numpy as np
 

@@ -1,4 +1,4 @@
-"""How far out does it play?   Lesson: Crystal set, section 1."""
+"""How far out does it play?   Lesson: Crystal set, section 1 (course/lessons/unit04_crystal_set/index.md)."""
 
 import numpy as np
 

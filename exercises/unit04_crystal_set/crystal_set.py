@@ -1,4 +1,4 @@
-"""From the transmitter to the ear.   Lesson: Crystal set, section 6.
+"""From the transmitter to the ear.   Lesson: Crystal set, section 6 (course/lessons/unit04_crystal_set/ear.md).
 
 The club's set: an inverted-L aerial and an earth, a coil in the aerial that can be slid along the tuned coil, a
 germanium crystal, and telephones. In series with the telephones is a resistor with a condenser across it, which makes

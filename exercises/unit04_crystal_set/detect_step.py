@@ -1,4 +1,4 @@
-"""Up at once, down slowly.   Lesson: Crystal set, section 1."""
+"""Up at once, down slowly.   Lesson: Crystal set, section 1 (course/lessons/unit04_crystal_set/index.md)."""
 
 import numpy as np
 

@@ -1,4 +1,5 @@
-"""What does the crystal take from the tuned circuit?   Lesson: Crystal set, section 4."""
+"""What does the crystal take from the tuned circuit?   Lesson: Crystal set, section 4
+(course/lessons/unit04_crystal_set/load.md)."""
 
 import numpy as np
 

@@ -1,4 +1,4 @@
-"""What does a crystal let through?   Lesson: Crystal set, section 2."""
+"""What does a crystal let through?   Lesson: Crystal set, section 2 (course/lessons/unit04_crystal_set/index.md)."""
 
 import numpy as np
 

@@ -1,4 +1,4 @@
-"""How loud is it in the telephones?   Lesson: Crystal set, section 5.
+"""How loud is it in the telephones?   Lesson: Crystal set, section 5 (course/lessons/unit04_crystal_set/ear.md).
 
 Levels are those in an ear of average size with the telephone pressed on it; the threshold is that of young ears in the
 open, facing the sound. The two are not measured alike and may differ by several decibels: good enough to tell loud from

@@ -1,4 +1,4 @@
-"""How much does a crystal rectify?   Lesson: Crystal set, section 3.
+"""How much does a crystal rectify?   Lesson: Crystal set, section 3 (course/lessons/unit04_crystal_set/index.md).
 
 x    crest of the carrier over the diode's slope voltage
 y    rectified voltage over the diode's slope voltage

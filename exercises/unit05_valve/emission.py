@@ -1,4 +1,4 @@
-"""Where do the electrons come from?   Lesson: Valve, section 1."""
+"""Where do the electrons come from?   Lesson: Valve, section 1 (course/lessons/unit05_valve/index.md)."""
 
 import numpy as np
 

@@ -1,4 +1,4 @@
-"""Can a grid detect?   Lesson: Valve, section 6.
+"""Can a grid detect?   Lesson: Valve, section 6 (course/lessons/unit05_valve/detector.md).
 
 Grid and filament are a diode, and a condenser with a leak across it is its load. Unlike a crystal the grid passes no
 current backwards, so that at rest the whole of its current goes through the leak.

@@ -1,4 +1,4 @@
-"""Where does the valve settle?   Lesson: Valve, section 4."""
+"""Where does the valve settle?   Lesson: Valve, section 4 (course/lessons/unit05_valve/stage.md)."""
 
 import numpy as np
 

@@ -1,4 +1,4 @@
-"""One valve in three numbers.   Lesson: Valve, before section 1."""
+"""One valve in three numbers.   Lesson: Valve, before section 1 (course/lessons/unit05_valve/index.md)."""
 
 import numpy as np
 

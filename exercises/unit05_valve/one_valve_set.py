@@ -1,4 +1,4 @@
-"""One valve, one pair of telephones.   Lesson: Valve, section 7.
+"""One valve, one pair of telephones.   Lesson: Valve, section 7 (course/lessons/unit05_valve/detector.md).
 
 The club's set: the same aerial and coil as the crystal set; a type 30 with grid condenser and leak in the crystal's
 place; in its anode the telephones and a dropping resistor with a condenser across it, fed from 90 V.

@@ -1,4 +1,4 @@
-"""Why does the current not grow with the heat?   Lesson: Valve, section 2.
+"""Why does the current not grow with the heat?   Lesson: Valve, section 2 (course/lessons/unit05_valve/index.md).
 
 A flat cathode and a flat anode face each other across a gap. The electrons on their way hold back those that follow.
 """

@@ -1,4 +1,4 @@
-"""How much does a stage amplify?   Lesson: Valve, section 5."""
+"""How much does a stage amplify?   Lesson: Valve, section 5 (course/lessons/unit05_valve/stage.md)."""
 
 import numpy as np
 

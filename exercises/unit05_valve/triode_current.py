@@ -1,4 +1,4 @@
-"""What does the grid do?   Lesson: Valve, section 3.
+"""What does the grid do?   Lesson: Valve, section 3 (course/lessons/unit05_valve/index.md).
 
 A triode's law has three numbers, found from its manual's figures:
 amplification_factor    μ: a volt on the grid does as much as μ volts on the anode

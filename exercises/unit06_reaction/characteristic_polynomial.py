@@ -1,4 +1,4 @@
-"""What does the set do when left alone?   Lesson: Reaction, section 4.
+"""What does the set do when left alone?   Lesson: Reaction, section 4 (course/lessons/unit06_reaction/edge.md).
 
 Struck and left alone, every current in the set goes as exp(s t). The meshes allow that only for a few values of s,
 the poles: those at which their determinant, a polynomial in s, is zero.

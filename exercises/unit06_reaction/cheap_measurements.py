@@ -1,4 +1,5 @@
-"""What can a meter and a condenser's scale tell?   Lesson: Reaction, section 13, and the bench pages of units 02, 03 and 05.
+"""What can a meter and a condenser's scale tell?   Lesson: Reaction, section 13, and the bench pages of units 02, 03 and 05
+(course/lessons/unit06_reaction/bench.md).
 
 Each formula of the course gives readings from parts. Here they are turned round, and give parts from readings.
 """

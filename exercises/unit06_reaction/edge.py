@@ -1,4 +1,4 @@
-"""Round and round, and over the edge.   Lesson: Reaction, section 1."""
+"""Round and round, and over the edge.   Lesson: Reaction, section 1 (course/lessons/unit06_reaction/index.md)."""
 
 
 def loop_gain(conductance: float, mutual: float, capacitance: float, resistance: float) -> float:

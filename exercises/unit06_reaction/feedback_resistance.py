@@ -1,4 +1,5 @@
-"""What does a little of the output, fed back, do to the loss?   Lesson: Reaction, section 2.
+"""What does a little of the output, fed back, do to the loss?   Lesson: Reaction, section 2
+(course/lessons/unit06_reaction/index.md).
 
 The voltage on the tuned condenser is the grid's; times μ it acts in the anode circuit, which is the anode resistance,
 the tickler and the throttle condenser in series. The tickler's current induces a voltage back into the tuned coil.

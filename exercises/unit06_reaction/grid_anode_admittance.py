@@ -1,4 +1,5 @@
-"""What does the anode do to the grid, by the condenser between them?   Lesson: Reaction, the anode.
+"""What does the anode do to the grid, by the condenser between them?   Lesson: Reaction, the anode
+(course/lessons/unit06_reaction/anode.md).
 
 Nobody built it in: two wires side by side in one bulb are a condenser. Its one end is on the tuned circuit, its other end on
 the anode, which swings several times as far and the other way. How much current that draws from the tuned circuit, and in

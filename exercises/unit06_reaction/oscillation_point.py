@@ -1,4 +1,4 @@
-"""Where does it begin to oscillate?   Lesson: Reaction, section 5."""
+"""Where does it begin to oscillate?   Lesson: Reaction, section 5 (course/lessons/unit06_reaction/edge.md)."""
 
 import numpy as np
 import sympy

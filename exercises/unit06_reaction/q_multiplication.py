@@ -1,4 +1,4 @@
-"""How much sharper, how much louder?   Lesson: Reaction, section 3.
+"""How much sharper, how much louder?   Lesson: Reaction, section 3 (course/lessons/unit06_reaction/index.md).
 
 One tuned circuit, and a feedback that takes the fraction k of its loss away: 0 is no reaction, 1 is the threshold of
 oscillation, and below 0 the tickler is wound the wrong way round. However the fraction comes about, by a simple valve or by

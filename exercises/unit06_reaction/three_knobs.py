@@ -1,4 +1,4 @@
-"""What does each knob do to the others?   Lesson: Reaction, section 6.
+"""What does each knob do to the others?   Lesson: Reaction, section 6 (course/lessons/unit06_reaction/knobs.md).
 
 A set is given as its three knobs, coupling, tuning and throttle, and then the parts that stay as they are: aerial,
 tuned, tickler and valve, all as in `full_polynomial`.

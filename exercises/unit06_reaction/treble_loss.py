@@ -1,4 +1,4 @@
-"""What does a narrow band do to speech and music?   Lesson: Reaction, section 7.
+"""What does a narrow band do to speech and music?   Lesson: Reaction, section 7 (course/lessons/unit06_reaction/treble.md).
 
 A tone rides on the carrier as two side frequencies, one on either side, as far off as the tone is high. A sharp circuit
 lets the carrier through and holds the far side frequencies back.

@@ -1,4 +1,4 @@
-"""What pitch does it whistle?   Lesson: Oscillation, section 4.
+"""What pitch does it whistle?   Lesson: Oscillation, section 4 (course/lessons/unit07_oscillation/whistle.md).
 
 A set that oscillates while it receives is called an autodyne: detecting both swings together it gives their difference.
 """

@@ -1,4 +1,4 @@
-"""How fast does it start?   Lesson: Oscillation, section 1.
+"""How fast does it start?   Lesson: Oscillation, section 1 (course/lessons/unit07_oscillation/index.md).
 
 feedback    part of the tuned circuit's loss that reaction makes good: 1 at the edge, more beyond it
 growth      neper a second: a swing left to itself is multiplied by 2.718 in one second divided by it

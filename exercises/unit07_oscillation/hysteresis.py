@@ -1,4 +1,4 @@
-"""Does it slide into oscillation, or plop?   Lesson: Oscillation, section 3.
+"""Does it slide into oscillation, or plop?   Lesson: Oscillation, section 3 (course/lessons/unit07_oscillation/index.md).
 
 returned    of each ampere of anode current at the carrier, how much comes back into the tuned circuit: by the tickler, less
             what the capacitance from anode to grid takes

@@ -1,4 +1,4 @@
-"""How far does it swing?   Lesson: Oscillation, section 2.
+"""How far does it swing?   Lesson: Oscillation, section 2 (course/lessons/unit07_oscillation/index.md).
 
 A valve that swings far works with another slope than at rest. What it still does for the tuned circuit is its
 describing function: the part of its current at the oscillation's own frequency, for each volt of swing. The

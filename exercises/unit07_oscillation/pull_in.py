@@ -1,4 +1,4 @@
-"""When does the station take hold of it?   Lesson: Oscillation, section 5.
+"""When does the station take hold of it?   Lesson: Oscillation, section 5 (course/lessons/unit07_oscillation/whistle.md).
 
 offset     hertz: the station's carrier less the frequency at which the set would oscillate by itself
 hold       hertz: the largest offset, either way, at which the station still holds the oscillation

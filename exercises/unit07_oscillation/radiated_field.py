@@ -1,4 +1,4 @@
-"""What do the neighbours hear?   Lesson: Oscillation, section 7."""
+"""What do the neighbours hear?   Lesson: Oscillation, section 7 (course/lessons/unit07_oscillation/neighbour.md)."""
 
 import numpy as np
 

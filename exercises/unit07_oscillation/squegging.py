@@ -1,4 +1,4 @@
-"""Why does it tick?   Lesson: Oscillation, section 6.
+"""Why does it tick?   Lesson: Oscillation, section 6 (course/lessons/unit07_oscillation/whistle.md).
 
 The swing is steadied from two sides. With the grid's bias held, a valve biased far back is worth more to a larger swing,
 which makes the swing run away, up or down; the grid's current holds it. That current is only what the leak lets

@@ -1,4 +1,5 @@
-"""Which station is that, between the ones I know?   Lesson: Two stations, section 5.
+"""Which station is that, between the ones I know?   Lesson: Two stations, section 5
+(course/lessons/unit08_two_stations/log.md).
 
 A log holds dial readings and the frequencies of the stations found there. With a condenser whose capacitance grows evenly,
 the square of the wavelength grows evenly with the reading: a straight line, whatever the coil and the strays.

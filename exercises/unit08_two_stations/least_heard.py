@@ -1,4 +1,4 @@
-"""What is the least that can be heard?   Lesson: Two stations, section 6.
+"""What is the least that can be heard?   Lesson: Two stations, section 6 (course/lessons/unit08_two_stations/noise.md).
 
 Noise is a voltage with no pattern. What counts of it is the r.m.s. value in the band that is let through, and of noises that
 know nothing of each other the squares add. All of it is brought to one place: the aerial, in series with it.

@@ -1,4 +1,4 @@
-"""When does the far station come in?   Lesson: Two stations, section 4.
+"""When does the far station come in?   Lesson: Two stations, section 4 (course/lessons/unit08_two_stations/night.md).
 
 By day the lowest layers of the upper air, lit by the sun, soak medium waves up. By night they are gone, and a higher layer
 throws the waves back: a hop. It is the middle of the path that must be dark. Latitudes count north, longitudes east.

@@ -1,4 +1,5 @@
-"""Will the far station come out from under the near one?   Lesson: Two stations, section 1.
+"""Will the far station come out from under the near one?   Lesson: Two stations, section 1
+(course/lessons/unit08_two_stations/index.md).
 
 A circuit stands on the wanted station. Its rejection of another is how many decibels more it takes from that one.
 """

@@ -1,4 +1,4 @@
-"""How far above the hiss?   Lesson: Two stations, section 6."""
+"""How far above the hiss?   Lesson: Two stations, section 6 (course/lessons/unit08_two_stations/noise.md)."""
 
 import numpy as np
 

@@ -1,4 +1,4 @@
-"""Can the near station be caught on the way in?   Lesson: Two stations, section 3.
+"""Can the near station be caught on the way in?   Lesson: Two stations, section 3 (course/lessons/unit08_two_stations/trap.md).
 
 A trap is one more tuned circuit, set to the station that is not wanted. A parallel trap stands in the aerial's lead and
 stops it there; a series trap lies across the set's terminals and leads it to earth.

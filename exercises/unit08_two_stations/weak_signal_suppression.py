@@ -1,4 +1,5 @@
-"""What does a strong station do to a weak one in the detector?   Lesson: Two stations, section 2.
+"""What does a strong station do to a weak one in the detector?   Lesson: Two stations, section 2
+(course/lessons/unit08_two_stations/index.md).
 
 Two carriers together swell and shrink: they beat. The detector's condenser follows the beat, and the ear, for which it
 is too high, hears the average. What the weak station adds to that average, as its own modulation makes it stronger and

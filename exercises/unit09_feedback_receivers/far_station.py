@@ -1,4 +1,5 @@
-"""The far station, by three numbers.   Lesson: Feedback receivers, section 1."""
+"""The far station, by three numbers.   Lesson: Feedback receivers, section 1
+(course/lessons/unit09_feedback_receivers/index.md)."""
 
 import numpy as np
 

@@ -1,4 +1,5 @@
-"""How much still gets out?   Lesson: Feedback receivers, sections 2 and 3.
+"""How much still gets out?   Lesson: Feedback receivers, sections 2 and 3
+(course/lessons/unit09_feedback_receivers/isolating.md).
 
 A valve between aerial and reaction set: the aerial on its grid, and in its anode a winding on the reaction set's tuned coil.
 

@@ -1,4 +1,5 @@
-"""What if it may oscillate, but never for long?   Lesson: Feedback receivers, sections 9 to 12.
+"""What if it may oscillate, but never for long?   Lesson: Feedback receivers, sections 9 to 12
+(course/lessons/unit09_feedback_receivers/quench.md).
 
 A quenched set is let grow and made to die away in turns, some ten thousand times a second or more.
 

@@ -1,4 +1,5 @@
-"""A whole receiver, out of your own functions.   Lesson: Feedback receivers, sections 13 to 15.
+"""A whole receiver, out of your own functions.   Lesson: Feedback receivers, sections 13 to 15
+(course/lessons/unit09_feedback_receivers/receiver.md).
 
 Aerial, a loosely coupled tuned circuit, an isolating valve, a second tuned circuit with reaction, a detector by grid leak,
 telephones. Carriers are not followed from crest to crest: a signal is its envelope, complex, seen from a frame of some

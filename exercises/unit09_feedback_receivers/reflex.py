@@ -1,4 +1,5 @@
-"""Can one valve amplify twice?   Lesson: Feedback receivers, sections 4 and 5.
+"""Can one valve amplify twice?   Lesson: Feedback receivers, sections 4 and 5
+(course/lessons/unit09_feedback_receivers/reflex.md).
 
 The carrier goes through the valve and is detected; the tone goes back to the same grid through a transformer and
 through the valve once more. At the anode two loads stand in series: a tuned circuit for the carrier, which a tone does

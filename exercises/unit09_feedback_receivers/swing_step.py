@@ -1,4 +1,4 @@
-"""One step of a swing.   Lesson: Feedback receivers, section 1."""
+"""One step of a swing.   Lesson: Feedback receivers, section 1 (course/lessons/unit09_feedback_receivers/index.md)."""
 
 import numpy as np
 

@@ -1,4 +1,5 @@
-"""Is it enough for a loudspeaker?   Lesson: Feedback receivers, sections 6 to 8.
+"""Is it enough for a loudspeaker?   Lesson: Feedback receivers, sections 6 to 8
+(course/lessons/unit09_feedback_receivers/loudspeaker.md).
 
 A first stage hands its tone on to an output valve, by a condenser or by a transformer; the output valve works the
 loudspeaker through a transformer of its own.

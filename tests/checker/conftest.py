@@ -12,6 +12,14 @@ settings.register_profile("unhurried", deadline=None)
 settings.load_profile("unhurried")
 
 
+@pytest.fixture(autouse=True, scope="session")
+def own_cache(tmp_path_factory):
+    """What is kept for a user is kept for the tests alone."""
+    with pytest.MonkeyPatch.context() as patched:
+        patched.setenv("XDG_CACHE_HOME", str(tmp_path_factory.mktemp("cache")))
+        yield
+
+
 @pytest.fixture
 def first_form():
     """A store as the first release wrote it, as SQL text. Never written anew: it stands for stores that are in use."""

@@ -4,7 +4,7 @@ from datetime import date
 from html.parser import HTMLParser
 
 from checker.course import PATHS, ROOT
-from checker.report import write_reports
+from checker.report.pages import write_reports
 
 DAY = date(2031, 5, 4)
 STYLE = (ROOT / "checker/report/report.css").read_text("utf-8")

@@ -153,7 +153,7 @@ def test_command_writes_sounds_picture_and_page(tmp_path, capsys):
 def test_a_pack_holds_the_sound_and_says_what_it_cannot_play(chain, worker, short, reference, tmp_path, monkeypatch):
     (tmp_path / "practice").mkdir()
     file = tmp_path / sealed_hear.PATH
-    file.write_text(sealed_hear.seal_hear())
+    file.write_bytes(sealed_hear.seal_hear())
     monkeypatch.setattr(sealed_hear, "ROOT", tmp_path)
     opened, sound = sealed_hear.read_sealed_hear()
     assert not opened.stages

@@ -1,8 +1,6 @@
 """The student pack works by itself, holds no answer in code, and has the same bytes each time."""
 
 import ast
-import base64
-import json
 import os
 import shutil
 import subprocess
@@ -16,11 +14,13 @@ from checker.course import PATHS, PRACTICE_SEED, ROOT, load_exercise
 from checker.judging import plans
 from checker.judging.judge import judge
 from checker.judging.plans import plan_for
-from checker.judging.sealed import BrokenSeal, mask, seal_plan, unseal_plan
+from checker.judging.sealed import BrokenSeal, seal_plan, unseal, unseal_plan
 from checker.judging.verdict import PASSED
 from checker.pack import contents, stubs
 from checker.pack.contents import FOLDER, pack_files, write_pack
 from checker.pack.laws import laws_source
+from checker.pack.site import lesson_opens, site_files
+from checker.pack.start import start_page
 from checker.sandbox.workers import start_worker
 from tests.checker.sample import as_handed_in
 
@@ -151,7 +151,7 @@ def test_nothing_depends_on_the_instructors_seed(files):
     plan_for(RESONANCE, 987654321)
     assert not [name for name, data in pack_files().items() if b"987654321" in data]
     for path in PATHS:  # nor is it in what is sealed
-        assert json.loads(mask(base64.b64decode(files[f"practice/{path}.sealed"]), path))["seed"] == PRACTICE_SEED
+        assert unseal(files[f"practice/{path}.sealed"], path)["seed"] == PRACTICE_SEED
 
 
 @pytest.mark.parametrize("path", PATHS)
@@ -165,7 +165,7 @@ def test_sealed_plan_judges_like_the_made_one(path):
 
 def test_a_damaged_seal_is_said():
     text = seal_plan(plan_for(RESONANCE, PRACTICE_SEED))
-    for broken in (text[:-40], "x" + text, "", "ÿ"):
+    for broken in (text[:-40], b"x" + text, b"", b"\xff"):
         with pytest.raises(BrokenSeal, match="Unpack the student pack again"):
             unseal_plan(broken, RESONANCE, {})
 
@@ -196,3 +196,41 @@ def test_pack_and_course_agree_on_wrong_answers(unpacked):
         verdict = judge("resonance", {f"{RESONANCE}.py": source}, worker, PRACTICE_SEED)
     assert verdict.kind != PASSED
     assert verdict.findings[0].got in told and verdict.findings[0].wanted in told
+
+
+def test_a_lost_stub_is_put_back_in_a_pack(unpacked):
+    file = unpacked / "exercises" / "unit00_bench" / "metres.py"
+    stub = file.read_bytes()
+    file.unlink()
+    said = run(unpacked, "try", "metres").stdout
+    assert "metres.py is not there" in said and "restore metres puts it back" in " ".join(said.split())
+    assert run(unpacked, "restore", "metres").returncode == 0 and file.read_bytes() == stub
+
+
+def test_a_pack_brings_the_lessons_and_its_stubs_name_them(tmp_path):
+    site = tmp_path / "site"
+    (site / "print").mkdir(parents=True)
+    (site / "print" / "course.html").write_text("all", "utf-8")
+    (site / "ring.wav").write_bytes(b"RIFF")
+    (site / "ring.mp3").write_bytes(b"ID3")
+    page = '<a href="ring.wav" download>WAV</a> <a href="ring.mp3" download>MP3</a> <a href="print/course.html">Print</a>'
+    (site / "index.html").write_text(page, "utf-8")
+    assert site_files(site) == {"index.html": b'<a href="ring.mp3" download>MP3</a> Print', "ring.mp3": b"ID3"}
+    stub = b"""What?   Lesson: Signal, section 2 (course/lessons/unit01_signal/index.md)."""
+    assert b"section 2 (site/unit01_signal/index.html)." in lesson_opens(stub, True, "")
+    assert b"section 2 (https://x.example/c/unit01_signal/index.html)." in lesson_opens(stub, False, "https://x.example/c/")
+    assert lesson_opens(stub, False, "") == b"What?   Lesson: Signal, section 2."
+
+
+@pytest.mark.parametrize(
+    ("with_site", "address", "says"),
+    [(True, "", "site/index.html"), (False, "https://x.example", "at https://x.example"), (False, "", "ask whoever gave it")],
+)
+def test_the_first_page_says_what_to_read_and_how_to_begin_on_every_system(with_site, address, says):
+    page = start_page(with_site, address)
+    assert (
+        says in page
+        and "py -m venv .venv" in page
+        and ".venv\\Scripts\\checker try" in page
+        and ".venv/bin/checker try" in page
+    )

@@ -4,7 +4,7 @@ from datetime import date
 
 import pytest
 
-from checker.report import write_reports
+from checker.report.pages import write_reports
 from checker.submissions.likeness import compare_submissions
 from tests.checker import sample
 from tests.checker.test_likeness import CLASS as HONEST

@@ -22,7 +22,7 @@ ARROWS = {
     "faults": "",
     "imports": "",
     "templates": "text",
-    "course": "checks",
+    "course": "checks faults",
     "submissions": "budgets course faults text",
     "sandbox": "budgets faults text worker",
     "judging": "budgets checks course faults imports text worker",
@@ -32,9 +32,9 @@ ARROWS = {
     "exports": "checks core course faults files judging marks report",
     "hear": "checks course judging templates worker",
     "see": "checks course judging templates text worker",
-    "pack": "checks course hear judging see worker",
+    "pack": "checks course faults files hear judging see worker",
     "sheet": "checks files templates text",
-    "cli": "core course exports hear judging marks pack report sandbox see sheet submissions",
+    "cli": "core course exports faults files hear judging marks pack report sandbox see sheet submissions",
 }
 
 # A top folder, what else of ours it may import, and the libraries of others that it may.
@@ -57,11 +57,28 @@ LATE = {
     ("checker.sandbox.workers", "resource"): "Windows has none",
     ("checker.cli.sheet", "checker.sheet"): "a student pack has no checker/sheet",
     ("checker.marks.cluster", "distributed.Client"): "comes with an extra that few install",
+    ("checker.judging.inputs", "hypothesis"): "takes longer than a verdict, and only a search wants it",
+    ("checker.judging.inputs", "hypothesis.strategies"): "as above",
+    ("checker.judging.answers", "hypothesis"): "as above",
+    ("checker.judging.plan", "sympy"): "takes a second, and only a formula wants it",
+    (
+        "checker.judging.fingerprint",
+        "importlib.metadata.version",
+    ): "takes a third of numpy's time, and is asked once for an exercise",
+    (
+        "checker.cli.parser",
+        "importlib.metadata.PackageNotFoundError",
+    ): "takes a third of numpy's time, and only --version asks it",
+    ("checker.cli.parser", "importlib.metadata.version"): "as above",
+    ("checker.cli.terminal", "checker.cli.colour"): "rich takes half as long as numpy, and only a terminal wants it",
+    ("checker.pack.lessons", "tomllib"): "only somebody without a site at hand needs the address",
     ("checker.worker.student", "sympy"): "takes a second, and only calls with symbols want it",
 }
 # Imports by a text, where the name is data.
 BY_TEXT = {
+    "checker.cli.parser": "a command is loaded when it is asked for",
     "checker.course": "exercises are data",
+    "checker.worker.fresh": "the judge orders libraries",
     "checker.worker.warm": "the judge orders libraries",
     "checker.worker.student": "the submission's own module",
 }

@@ -62,7 +62,7 @@ def a_quantity(data: bytes) -> None:
 
 def a_sealed_plan(data: bytes) -> None:
     with suppress(BrokenSeal):
-        unseal_plan(data.decode("latin-1"), "unit03_tuned_circuit/resonance", {})
+        unseal_plan(data, "unit03_tuned_circuit/resonance", {})
 
 
 def a_kept_verdict(data: bytes) -> None:

@@ -26,6 +26,9 @@ WRONG = {
     'authority = ""': "authority: it says nothing",
     'safety_rules = ""': "safety_rules: it says nothing",
     'authority = "licences.example"': "authority: write the whole address, with https:// before it",
+    'pack = "ghost.zip"': "pack: there is no course/ghost.zip: make it",
+    'pack = "../up.zip"': "pack: write an address that begins with https://, or the name of a zip",
+    'address = "saltmarsh"': "address: write the whole address, with https:// before it",
     'authority = "javascript:alert(1)"': "authority: write the whole address",
     'safety_rules = "../../etc/passwd"': "safety_rules: write an address that begins with https://, or the name of a page",
     'safety_rules = "ghost.md"': "safety_rules: there is no page course/lessons/ghost.md",
@@ -55,7 +58,7 @@ def test_every_line_reaches_the_pages_and_a_wrong_one_stops_the_build(bare):
     said = {key: example for key, (_, example) in LINES.items()} | {"name": '"Tern & Spit <Circle>"'}
     (course / "club.toml").write_text("\n".join(f"{key} = {value}" for key, value in said.items()), "utf-8")
     (course / "lessons" / "club_rules.md").write_text("# Our own rules\n", "utf-8")
-    calls = ('by_raster("nine", "**ten**")', 'figure("unit01_signal/dial/dial")', "club_safety()")
+    calls = ("club_pack()", 'by_raster("nine", "**ten**")', 'figure("unit01_signal/dial/dial")', "club_safety()")
     page = "# Home\n\nA valve.\n\n" + "\n\n".join(f"{{{{ {call} }}}}" for call in calls)
     (course / "lessons" / "index.md").write_text(page, "utf-8")
     done = build(bare)
@@ -63,7 +66,12 @@ def test_every_line_reaches_the_pages_and_a_wrong_one_stops_the_build(bare):
     source = (course / "site" / "index.html").read_text("utf-8")
     text = html.unescape(re.sub(r"<[^>]+>", "", source))
     assert text.count("Tern & Spit <Circle>") >= 3 and "Thursdays at half past seven" in text
-    for link in ("mailto:wren@saltmarsh-point.example", "https://licences.example/amateur", "club_rules.html"):
+    for link in (
+        "mailto:wren@saltmarsh-point.example",
+        "https://licences.example/amateur",
+        "club_rules.html",
+        "https://saltmarsh-point.example/crystal-to-reaction.zip",
+    ):
         assert f'href="{link}"' in source
     assert "<strong>ten</strong>" in source and "the 10 kHz raster" in text
     assert '<span data-gb="valve">tube</span>' in source and 'data-words="american"' in source

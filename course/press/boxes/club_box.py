@@ -31,6 +31,16 @@ def safety_html(club: Club, relative: Callable[[str], str]) -> str:
     return render("club_safety.html", links=rules_links(club, relative))
 
 
+def pack_html(club: Club, relative: Callable[[str], str]) -> str:
+    """The student pack to take home; nothing where the club offers none."""
+    return render("club_pack.html", address=pack_address(club, relative)) if club.pack else ""
+
+
+def pack_address(club: Club, relative: Callable[[str], str]) -> str:
+    """Where the student pack is, from the page at work; "" where the club offers none."""
+    return relative(club.pack_file) if club.pack_file else club.pack
+
+
 def lines_html(club: Club) -> str:
     """The lines of the file: what each does, an example, and what it is on this site."""
     lines = [(key, says[0].upper() + says[1:], example, getattr(club, key)) for key, (says, example) in LINES.items()]

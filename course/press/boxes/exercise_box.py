@@ -14,13 +14,15 @@ from course.press.templates import render
 KNOWN = {"found": "read there", "memory": "from memory", "recomputed": "recomputed"}
 
 
-def exercise_html(name: str) -> str:
+def exercise_html(name: str, pack: str = "") -> str:
     """The box for one exercise.
 
     Parameters
     ----------
     name : str
         "unitNN_topic/name".
+    pack : str
+        Address of the student pack, if the club offers one.
 
     Returns
     -------
@@ -42,6 +44,7 @@ def exercise_html(name: str) -> str:
         exercise=exercise,
         asked_by_the_core=importlib.import_module("checker.core").core_functions(exercise),
         short=short,
+        pack=pack,
         anchor=f"exercise-{short.replace('_', '-')}",
         file=f"exercises/{name}.py",
         says={question.asks: summary(question.asks) for question in exercise.questions},

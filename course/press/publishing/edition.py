@@ -80,6 +80,8 @@ class Edition:
         """What the club's file says."""
         return {
             "club_safety": lambda: club_box.safety_html(self.club, self.current.relative),
+            "club_pack": lambda: club_box.pack_html(self.club, self.current.relative),
+            "exercise": lambda name: exercise_html(name, club_box.pack_address(self.club, self.current.relative)),
             "club_lines": lambda: club_box.lines_html(self.club),
         }
 
@@ -192,13 +194,14 @@ class Edition:
                 write_bench(self.course, site / "bench")
         except Fault as fault:
             self.current.faults.append(str(fault))
+        if self.club.pack_file:
+            (site / self.club.pack_file).write_bytes((self.course / self.club.pack_file).read_bytes())
         copy_typefaces(self.course / "node_modules", site)
         return self.current.faults or link_faults(site)
 
 
 # What needs nothing of the build.
 MAKERS: dict[str, Maker] = {
-    "exercise": exercise_html,
     "outside_checks": published_figures_html,
     "sheet_keys": sheet_keys_html,
 }
