@@ -90,7 +90,7 @@ def test_the_table_has_a_row_a_member_and_a_column_an_exercise(sample_class):
         "with stand-ins",
         "could not be read",
     ]
-    assert list(rows["Isla Marrow"].values()) == ["Isla Marrow", "20", "20", "10", "10", "", ""]
+    assert list(rows["Isla Marrow"].values()) == ["Isla Marrow", "20", "20", "10", "10", "", "", ""]
     assert rows["Tobias Fenn"]["marks"] == "17.5"
     assert rows["Tobias Fenn"]["resonance"] == "7.5"
     assert rows["Tobias Fenn"]["set by hand"] == (
