@@ -83,7 +83,7 @@ def own_or_reference(name: str, made: dict[str, Callable], replaced: dict[str, s
     try:
         module = importlib.import_module(f"exercises.{name}")
     except Exception as error:
-        replaced[name.replace(".", "/") + ".py"] = f"it cannot be read, {told(error)}"
+        replaced[name.replace(".", "/") + ".py"] = f"it cannot be read, {sentence_of(error)}"
         module = types.ModuleType(f"exercises.{name}")
         vars(module).update({what: thing for what, thing in surroundings.items() if not what.startswith("__")})
         vars(module).update(again)
@@ -105,13 +105,13 @@ def with_fallback(name: str, own: Callable | None, reference: Callable, replaced
             except NotImplementedError:
                 replaced[name] = "it is not written yet"
             except Exception as error:
-                replaced[name] = f"it stopped with {told(error)}" if callable(own) else "it is not in the file"
+                replaced[name] = f"it stopped with {sentence_of(error)}" if callable(own) else "it is not in the file"
         return reference(*arguments, **named)
 
     return either
 
 
-def told(error: Exception) -> str:
+def sentence_of(error: Exception) -> str:
     """An error in one line."""
     words = " ".join(str(error).split())
     return f"{type(error).__name__}: {words}" if words else type(error).__name__

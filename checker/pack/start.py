@@ -35,7 +35,10 @@ try again. The other commands begin like that one:
     checker try resonance       one exercise; or a function's name, a file, a unit: checker try 03
     checker hint resonance      a hint; then 2 and 3 for more
     checker read resonance      its lesson, in the browser
+    checker see resonance       what your own function does, before anybody judges it
+    checker hear tone           one exercise as a sound, where there is one to hear
     checker hear                your own receiver, as far as it has come
+    checker try --later tone    set one aside; try --now tone takes it up again
     checker restore resonance   the empty exercise again, if you have lost the file or spoilt it
 
 When you are done, hand in the folder `exercises`, or a zip of it.

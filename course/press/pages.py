@@ -14,7 +14,7 @@ AROUND = ("bench.md", "glossary.md", "outside.md", "builders.md", "instructors.m
 
 
 @dataclass(frozen=True)
-class Unit:
+class UnitPages:
     """One unit: its folder, its number, the title and question of its first page, and its pages in order."""
 
     folder: str
@@ -25,7 +25,7 @@ class Unit:
     instructor: str | None
 
 
-def units_in(lessons: Path) -> list[Unit]:
+def units_in(lessons: Path) -> list[UnitPages]:
     """The units that have an `index.md`, in order.
 
     Raises
@@ -36,7 +36,7 @@ def units_in(lessons: Path) -> list[Unit]:
     return [read_unit(index.parent) for index in sorted(lessons.glob("unit[0-9][0-9]_*/index.md"))]
 
 
-def read_unit(folder: Path) -> Unit:
+def read_unit(folder: Path) -> UnitPages:
     """The unit in one folder, from the head of its first page."""
     title, about = read_head(folder / "index.md")
     named = about.get("pages", [])
@@ -49,7 +49,7 @@ def read_unit(folder: Path) -> Unit:
     further = [*named, *(name for name in present if name not in named)]
     pages = tuple(f"{folder.name}/{name}" for name in ("index.md", *further))
     instructor = f"{folder.name}/instructor.md" if (folder / "instructor.md").is_file() else None
-    return Unit(folder.name, folder.name[4:6], title, about.get("question", ""), pages, instructor)
+    return UnitPages(folder.name, folder.name[4:6], title, about.get("question", ""), pages, instructor)
 
 
 def read_head(page: Path) -> tuple[str, dict[str, Any]]:

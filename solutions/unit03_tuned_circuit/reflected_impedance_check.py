@@ -38,7 +38,7 @@ IMPEDANCE = drawn(
 )
 
 
-def crossed(f, M):
+def transfer(f, M):
     return 2j * np.pi * f * M
 
 
@@ -224,7 +224,7 @@ EXERCISE = Exercise(
             slips=[
                 slip(
                     "forgotten what the secondary reflects into the primary",
-                    lambda E, f, M, Z1, Z2: -crossed(f, M) * E / (Z1 * Z2),
+                    lambda E, f, M, Z1, Z2: -transfer(f, M) * E / (Z1 * Z2),
                 ),
                 slip("left out the minus sign of the second mesh", lambda E, f, M, Z1, Z2: -secondary_current(E, f, M, Z1, Z2)),
                 slip("left out the j of jωM", lambda E, f, M, Z1, Z2: secondary_current(E, f, M, Z1, Z2) / 1j),

@@ -71,7 +71,7 @@ class Edition:
             "booklets": list_boxes.booklets_html,
         }
 
-        def maker(html: Callable[[list[pages.Unit], Callable[[str], str]], str]) -> Maker:
+        def maker(html: Callable[[list[pages.UnitPages], Callable[[str], str]], str]) -> Maker:
             return lambda: html(pages.units_in(self.course / "lessons"), self.current.relative)
 
         return {name: maker(html) for name, html in lists.items()}
@@ -158,7 +158,7 @@ class Edition:
             found[f"{pages.BOOKLETS}/course.html"] = render("The whole course", "", self.whole_course(units), "index.html")
         return found
 
-    def whole_course(self, units: list[pages.Unit]) -> str:
+    def whole_course(self, units: list[pages.UnitPages]) -> str:
         """All lessons between the safety page and the glossary, then the instructor's pages; each with its unit's number."""
         number = {name: f"{unit.number} " for unit in units for name in (*unit.pages, unit.instructor)}
         order = ["safety.md", *(name for unit in units for name in unit.pages), "glossary.md"]
