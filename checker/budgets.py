@@ -11,8 +11,9 @@ class Budget:
     `all_files` together and of a `zip`, and `unpacked`, which counts what is unpacked and then thrown away too.
 
     Of an exercise: a `reply` to one call, the `replies` together, seconds of the search for the simplest failing input, seconds
-    of waiting for calls beyond those that every submission gets (`asking`), seconds of the judge's own beyond the exercise's
-    limit (`judging`), and `memory` beyond what the judge has in use when it begins.
+    of waiting for calls beyond those that every submission gets (`asking`), seconds of looking for slips by mending them
+    (`mending`), seconds of the judge's own beyond the exercise's limit (`judging`), and `memory` beyond what the judge has in use
+    when it begins.
 
     Of a member, in one judge: seconds of waiting for what compiles (`compiling`), and bytes of what is `compiled`.
     Of what is lent to an exercise in place of earlier ones: bytes of the `questions` together, how many values (`lent`), seconds
@@ -32,6 +33,7 @@ class Budget:
     replies: int = 9 << 20
     search: float = 2.0
     asking: float = 4.0
+    mending: float = 4.0
     judging: float = 9.0
     memory: int = 280 << 20
     compiling: float = 2.0

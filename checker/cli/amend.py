@@ -10,8 +10,8 @@ from ..marks.run import STORE, ClassMarks
 from ..marks.store import open_store
 from ..report.text import Line
 from .called import called_as
-from .common import DONE, Command, UsageError
-from .results import write_results
+from .common import DONE, NOT_YET, Command, UsageError
+from .results import left_out_lines, write_results
 from .terminal import show
 
 
@@ -44,9 +44,9 @@ def run(options: argparse.Namespace) -> int:
                 set_mark(store, identities[options.member], path, options.mark, options.because, options.by)
             except ValueError as problem:
                 raise UsageError(str(problem)) from None
-        page = write_results(store, run, options.into)
-    show([Line(f"Done; the reports are written anew: {os.path.relpath(page)}")])
-    return DONE
+        page, left_out = write_results(store, run, options.into)
+    show([Line(f"Done; the reports are written anew: {os.path.relpath(page)}"), *left_out_lines(left_out)])
+    return NOT_YET if left_out else DONE
 
 
 COMMAND = Command("amend", "set a mark by hand, with a reason; it outlives every remark", add_arguments, run)

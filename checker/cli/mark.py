@@ -20,7 +20,7 @@ from ..report.text import Line, wrap
 from ..submissions.members import MOST_SAID, find_submissions
 from .called import called_as
 from .common import DONE, NOT_YET, Command, UsageError, terminal_width
-from .results import write_results
+from .results import left_out_lines, write_results
 from .tables import show_table, with_progress
 from .terminal import show
 
@@ -95,7 +95,7 @@ def run(options: argparse.Namespace) -> int:
     options.into.mkdir(parents=True, exist_ok=True)
     with open_store(options.into / STORE) as store:
         run = mark_class(request, store, lambda marked, total: with_progress(marked, total, lambda one: one.member.name))
-        page = write_results(store, run, options.into)
+        page, left_out = write_results(store, run, options.into)
         marks = ClassMarks(store, run)
         if options.json:
             print(json.dumps([marks_to_data(member) for member in marks], indent=1))
@@ -106,10 +106,11 @@ def run(options: argparse.Namespace) -> int:
                 [
                     Line(""),
                     *_remarks(marks, about),
+                    *left_out_lines(left_out),
                     *_what_was_written(page, about.seed, next(iter(marks)).name, paths[0].rpartition("/")[2]),
                 ]
             )
-        return NOT_YET if any(member.problems or member.not_judged for member in marks) else DONE
+        return NOT_YET if left_out or any(member.problems or member.not_judged for member in marks) else DONE
 
 
 def marks_table(marks: ClassMarks | Sequence[MemberMarks], paths: Sequence[str]) -> tuple[list[str], list[list[str]]]:

@@ -1,5 +1,6 @@
 """What `mark` and `amend` leave in a folder: the class page, a report for each member, and tables for other programs."""
 
+from collections.abc import Iterator, Mapping
 from datetime import date
 from pathlib import Path
 
@@ -8,10 +9,19 @@ from ..exports import ClassDetails, write_exports
 from ..marks.run import ClassMarks
 from ..marks.store import Store
 from ..report.pages import write_reports
+from ..report.text import Line, wrap
+from .common import terminal_width
 
 
-def write_results(store: Store, run: int, folder: Path) -> Path:
-    """Write everything about a run, under the names that it was marked under; returns the class page's path.
+def left_out_lines(left_out: Mapping[str, str]) -> Iterator[Line]:
+    """A sentence for each member whom the tables for other programs leave out."""
+    for name, fault in left_out.items():
+        says = f"{name} is not in the tables for other programs: a fault of the checker's ({fault})."
+        yield from wrap(says, terminal_width())
+
+
+def write_results(store: Store, run: int, folder: Path) -> tuple[Path, Mapping[str, str]]:
+    """Write everything about a run, under the names that it was marked under.
 
     Parameters
     ----------
@@ -20,10 +30,14 @@ def write_results(store: Store, run: int, folder: Path) -> Path:
         The run's number in the store.
     folder : Path
         Made if it is not there.
+
+    Returns
+    -------
+    path of the class page; what was wrong with the checker, by the name of each member whom the tables leave out
     """
     folder.mkdir(parents=True, exist_ok=True)
     marks, about, today = ClassMarks(store, run), store.about_run(run), date.today()
     first = next(iter(marks), None)
     paths = [mark.exercise for mark in first.marks] if first else []
-    write_exports(marks, paths, ClassDetails(about.title, about.club, *about.school_year, today), folder)
-    return write_reports(marks, paths, folder, today, about.alike, about.title, WHAT_WAS_SET.get(about.path, ""))
+    left_out = write_exports(marks, paths, ClassDetails(about.title, about.club, *about.school_year, today), folder)
+    return write_reports(marks, paths, folder, today, about.alike, about.title, WHAT_WAS_SET.get(about.path, "")), left_out

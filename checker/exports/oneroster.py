@@ -6,7 +6,7 @@ what they name, so a second export speaks of the same things and can be loaded o
 
 import io
 import zipfile
-from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
@@ -44,12 +44,12 @@ class ClassDetails:
         return {kind: _id(kind, self.organisation, self.title, str(self.begins), str(self.ends)) for kind in kinds}
 
 
-def write_oneroster(members: Collection[MemberMarks], paths: Sequence[str], details: ClassDetails, file: IO[bytes]) -> None:
+def write_oneroster(members: Iterable[MemberMarks], paths: Sequence[str], details: ClassDetails, file: IO[bytes]) -> None:
     """Write the zip.
 
     Parameters
     ----------
-    members : collection of MemberMarks
+    members : iterable of MemberMarks
         Gone through once for each file in the zip.
     paths : sequence of str
         The exercises marked.
@@ -65,26 +65,35 @@ def write_oneroster(members: Collection[MemberMarks], paths: Sequence[str], deta
                 write_rows(text, ([row.get(field, "") for field in FIELDS[name]] for row in rows))
 
 
-def _files(
-    members: Collection[MemberMarks], paths: Sequence[str], details: ClassDetails
-) -> Mapping[str, Iterator[dict[str, str]]]:
-    """The rows of each file; a column that a row does not name stays empty."""
+def member_rows(members: Iterable[MemberMarks], details: ClassDetails) -> Mapping[str, Rows]:
+    """The rows of the files that speak of members, by file; a column that a row does not name stays empty."""
 
     def of_members(row: Callable[[MemberMarks, str, ClassDetails], Any]) -> Iterator:
         return (row(member, _id("user", details.organisation, member.identity), details) for member in members)
 
+    return {
+        "users": of_members(_user),
+        "roles": of_members(_role),
+        "enrollments": of_members(_enrollment),
+        "results": (row for rows in of_members(_results) for row in rows),
+    }
+
+
+def _files(members: Iterable[MemberMarks], paths: Sequence[str], details: ClassDetails) -> Mapping[str, Rows]:
+    """The rows of each file."""
+    of_members = member_rows(members, details)
     return {
         "manifest": _manifest(),
         "academicSessions": _sessions(details),
         "orgs": iter([{"sourcedId": details.ids["org"], "name": text_cell(details.organisation), "type": "school"}]),
         "courses": _courses(details),
         "classes": _classes(details),
-        "users": of_members(_user),
-        "roles": of_members(_role),
-        "enrollments": of_members(_enrollment),
+        "users": of_members["users"],
+        "roles": of_members["roles"],
+        "enrollments": of_members["enrollments"],
         "categories": _categories(paths, details),
         "lineItems": (_line_item(load_exercise(path), details) for path in paths),
-        "results": (row for rows in of_members(_results) for row in rows),
+        "results": of_members["results"],
     }
 
 

@@ -4,7 +4,8 @@ The file begins with a byte order mark. Without one, spreadsheets on Windows tak
 set and spoil every name that has an accent; programs that read CSV know the mark as "utf-8-sig".
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
+from types import MappingProxyType
 from typing import IO
 
 from ..core import path_of
@@ -14,7 +15,9 @@ from ..marks.marksheet import MemberMarks, override_sentence
 from .cells import text_cell, write_rows
 
 
-def write_table(members: Iterable[MemberMarks], paths: Sequence[str], file: IO[str]) -> None:
+def write_table(
+    members: Iterable[MemberMarks], paths: Sequence[str], file: IO[str], faults: Mapping[str, str] = MappingProxyType({})
+) -> None:
     """Write the table: name, total, a column for each exercise, core or further, then in words what was set by hand, what stood
     in, and what is to be said of the files.
 
@@ -25,10 +28,23 @@ def write_table(members: Iterable[MemberMarks], paths: Sequence[str], file: IO[s
         The exercises, in the order of the columns.
     file : text file
         Opened with newline="" and encoding "utf-8-sig".
+    faults : mapping of str to str
+        What was wrong with the checker, by the identity of each member over whose marks it failed.
     """
     headings = "set by hand", "with stand-ins", "about the files"
     write_rows(file, [["member", "marks", "out of", *map(_heading, paths), *headings]])
-    write_rows(file, (_row(member, paths) for member in members))
+    write_rows(
+        file,
+        (
+            _no_row(member, paths, faults[member.identity]) if member.identity in faults else _row(member, paths)
+            for member in members
+        ),
+    )
+
+
+def _no_row(member: MemberMarks, paths: Sequence[str], fault: str) -> list[str]:
+    says = f"The marks could not be written here, nor in the other tables: a fault of the checker's ({fault})."
+    return [text_cell(member.name), "", "", *([""] * len(paths)), "", "", text_cell(says)]
 
 
 def _row(member: MemberMarks, paths: Sequence[str]) -> list[str]:

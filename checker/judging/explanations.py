@@ -161,12 +161,12 @@ def name_of_earlier(path: str, function: str) -> str:
 
 def lent_sentences(verdict: Verdict, whose: str = "yours") -> list[str]:
     """What the verdict owes to the course's own functions: sentences, none if it owes nothing. `whose` they stand in for."""
-    begun = "Right" if verdict.kind == PASSED else "Judged"
+    begun = "Right, with" if verdict.kind == PASSED else "Judged with"
     alike: dict[tuple[str, str], list[str]] = {}
     for one in verdict.lent:
         alike.setdefault((one.exercise, one.own), []).append(one.function)
     return [
-        f"{begun}, with the course's own {_lent_of(path, names)} in place of {whose}{_standing(own, len(names) + (names == ['']))}."
+        f"{begun} the course's own {_lent_of(path, names)} in place of {whose}{_standing(own, len(names) + (names == ['']))}."
         for (path, own), names in alike.items()
     ]
 

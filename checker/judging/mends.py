@@ -13,7 +13,7 @@ from copy import deepcopy
 from dataclasses import replace
 from typing import NamedTuple
 
-from ..budgets import BUDGET
+from ..budgets import BUDGET, patience
 from .compare import difference
 from .plan import Plan, QuestionPlan
 from .protocols import WorkerLike
@@ -78,8 +78,9 @@ def with_general_slips(verdict: Verdict, plan: Plan, files: Mapping[str, str], w
     """A verdict in which each wrong answer that has no name yet has that of a general slip, if it is one."""
     wrong = {part.function for part in verdict.parts if part.what == "numbers" and not part.earned}
     asked = {one.question.name: one for one in plan.questions if one.question.name in wrong}
+    until = time.monotonic() + BUDGET.mending - patience(SECONDS)
     findings = tuple(
-        replace(finding, slip=general_slip(plan, asked[finding.function], files, worker))
+        replace(finding, slip=general_slip(plan, asked[finding.function], files, worker, until))
         if finding.kind == WRONG and not finding.slip and finding.function in asked
         else finding
         for finding in verdict.findings
@@ -87,9 +88,9 @@ def with_general_slips(verdict: Verdict, plan: Plan, files: Mapping[str, str], w
     return replace(verdict, findings=findings)
 
 
-def general_slip(plan: Plan, asked: QuestionPlan, files: Mapping[str, str], worker: WorkerLike) -> str:
+def general_slip(plan: Plan, asked: QuestionPlan, files: Mapping[str, str], worker: WorkerLike, until: float) -> str:
     """What finishes "You may have …" of a wrong answer, where mending that alone makes every number right; else ""."""
-    file, until = f"{plan.exercise.path}.py", time.monotonic() + BUDGET.search
+    file = f"{plan.exercise.path}.py"
     for says, source in mended(files[file]):
         if time.monotonic() > until:
             break

@@ -17,6 +17,7 @@ from ..faults import Problem
 from ..worker.wire import Expression, from_wire, to_wire
 from .plan import Case, LawCase, Plan, QuestionPlan, call_key
 from .protocols import Call
+from .recorded import earlier_from_data, record_earlier
 
 
 class BrokenSeal(Problem):
@@ -99,6 +100,7 @@ def _plan_to_data(plan: Plan) -> dict:
         "seed": plan.seed,
         "calls": list(plan.calls),
         "questions": [_question_to_data(planned) for planned in plan.questions],
+        "earlier": record_earlier(plan) if exercise.path else [],
     }
 
 
@@ -113,6 +115,7 @@ def _plan_from_data(data: dict, laws: dict) -> Plan:
         tuple(data["calls"]),
         {call_key(call): place for place, call in enumerate(data["calls"])},
         planned,
+        earlier_from_data(data["earlier"]),
     )
 
 

@@ -42,16 +42,16 @@ def fairest_verdict(plan: Plan, files: Mapping[str, str], worker: WorkerLike, ju
     judge_once : function
         Judges the plan, as it was handed in or with a lender.
     """
-    began, usual = time.monotonic(), patience(plan.exercise.seconds)
+    until = time.monotonic() + patience(plan.exercise.seconds) + BUDGET.asking + BUDGET.exchanges
     first = judge_once(plan, files, worker, None)
-    if not _may_hang_on_others(plan, files, first) or time.monotonic() - began > usual:
+    if not _may_hang_on_others(plan, files, first):
         return first
     lender = Lender(earlier_of(plan))
     second = judge_once(plan, files, worker, lender)
     lent = [Lent(*name.rsplit(".", 1)) for name in lender.asked] or [Lent(one.path) for one in earlier_of(plan)]
     if second.earned < first.earned or not lender.asked and second.earned == first.earned:
         return first
-    at_fault = tuple(_not_right(lent, plan.seed, files, worker, began + usual + BUDGET.asking))
+    at_fault = tuple(_not_right(lent, plan.seed, files, worker, until))
     if not at_fault and second.earned == first.earned:
         return first
     return replace(second, lent=at_fault or tuple(lent))

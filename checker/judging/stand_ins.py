@@ -111,29 +111,32 @@ class Lender:
             with _limited_seconds(self._seconds), warnings.catch_warnings(), np.errstate(all="ignore"):
                 warnings.simplefilter("ignore")
                 value = self._functions[name](*arguments, **named)
-            return {"lends": sendable(_with_numpys(value), name)}
+            return {"lends": sendable(with_numpys(value), name)}
         except tuple(RAISED.values()) as error:
             kind = next(word for word, one in RAISED.items() if isinstance(error, one))
             return {"raises": kind, "text": clean(str(error))}
-        except (Exception, NotLent, _TimeIsUp):  # not recorded, no memory, arguments for which the reference was not made
+        except _Overtime:
+            self._seconds = 0.0
+            return None
+        except (Exception, NotLent):  # not recorded, no memory, arguments for which the reference was not made
             return None
         finally:
             self._seconds -= time.thread_time() - began
 
 
-class _TimeIsUp(BaseException):
+class _Overtime(BaseException):
     """A reference has had its seconds."""
 
 
 @contextlib.contextmanager
 def _limited_seconds(seconds: float) -> Iterator[None]:
-    """While this is open, what takes more of the processor is stopped with `_TimeIsUp`, in a main thread and where the system can."""
+    """While this is open, what takes more of the processor is stopped with `_Overtime`, in a main thread and where the system can."""
     if threading.current_thread() is not threading.main_thread() or not hasattr(signal, "setitimer"):
         yield
         return
 
     def ring(number: int, frame: object) -> None:
-        raise _TimeIsUp
+        raise _Overtime
 
     before = signal.signal(signal.SIGPROF, ring)
     try:
@@ -153,8 +156,8 @@ def _size(values: Sequence[Any]) -> int:
     return prod(map(max, zip_longest(*map(reversed, shapes), fillvalue=1)))
 
 
-def _with_numpys(value: Any) -> Any:
+def with_numpys(value: Any) -> Any:
     """A value with numpy's own numbers as arrays without axes, which is how they cross as what they are."""
     if isinstance(value, (tuple, list)):
-        return tuple(map(_with_numpys, value))
+        return tuple(map(with_numpys, value))
     return np.asarray(value) if isinstance(value, np.generic) else value

@@ -8,8 +8,9 @@ import threading
 from collections import deque
 from collections.abc import Generator, Iterable, Mapping, Sequence
 from contextlib import suppress
-from functools import cache
+from functools import cache, partial
 from typing import Any
+from uuid import uuid4
 
 from ..course import PATHS
 from ..faults import Problem
@@ -17,7 +18,8 @@ from ..judging.fingerprint import Fingerprints, VerdictKey, judged_by
 from ..judging.verdict import Verdict, from_data, to_data
 from ..sandbox.proof import prove
 from ..submissions.members import Member
-from .judges import Workers
+from . import judges
+from .judges import Judges, launch_judge
 from .pool import MemberVerdicts
 from .store import Store
 
@@ -54,8 +56,8 @@ def mark_on_cluster(
         _check_machines(client, paths, uncontained)
         ahead = deque()
         for member in members:
-            prints = Fingerprints(member.files)
-            ahead.append((member, [_submit(client, path, member, prints, seed, store, uncontained) for path in paths]))
+            submit = partial(_submit, client, member.files, Fingerprints(member.files), uuid4().hex, seed, store, uncontained)
+            ahead.append((member, [submit(path) for path in paths]))
             if len(ahead) > MEMBERS_AHEAD:
                 first, tasks = ahead.popleft()
                 yield _gather(client, first, tasks, store)
@@ -65,13 +67,20 @@ def mark_on_cluster(
 
 
 def _submit(
-    client: Any, path: str, member: Member, prints: Fingerprints, seed: int, store: Store | None, uncontained: bool
+    client: Any,
+    files: Mapping[str, str],
+    prints: Fingerprints,
+    token: str,
+    seed: int,
+    store: Store | None,
+    uncontained: bool,
+    path: str,
 ) -> Task:
-    """(key, verdict) if it is kept already, else (key, task)."""
-    files = {name: member.files[name] for name in prints.files_used(f"{path}.py")}
+    """(key, verdict) if it is kept already, else (key, task); `token` is the member's and nobody else's, in any run."""
+    files = {name: files[name] for name in prints.files_used(f"{path}.py")}
     key = prints.key(path, seed)
     return key, (store and store.get(key)) or client.submit(
-        _judge_there, path, files, seed, key.judged_by, uncontained, pure=False, retries=TRIES
+        _judge_there, path, files, seed, key.judged_by, uncontained, token, pure=False, retries=TRIES
     )
 
 
@@ -102,15 +111,15 @@ def _await_result(client: Any, task: Any) -> dict:
         raise ClusterProblem(f"The cluster has failed ({type(problem).__name__}). What came back is kept; run again.") from None
 
 
-def _judge_there(path: str, files: Mapping[str, str], seed: int, version: str, uncontained: bool) -> dict:
-    """On a machine of the cluster: judge one exercise, with a warm worker that this thread keeps."""
+def _judge_there(path: str, files: Mapping[str, str], seed: int, version: str, uncontained: bool, member: str = "") -> dict:
+    """On a machine of the cluster: judge one exercise, in a process with its own budgets that this thread keeps."""
     if judged_by(path) != version:
         raise ClusterProblem(_OTHER_VERSION.format("a machine that has joined"))
     if not uncontained and (missing_layers := _missing_layers()):
         raise ClusterProblem(_UNCONTAINED.format(" ".join(missing_layers)))
-    if getattr(_own, "workers", None) is None:
-        _own.workers = Workers()
-    return to_data(_own.workers.judge(path, files, seed))
+    if getattr(_own, "judges", None) is None:
+        _own.judges = Judges(1, launch_judge)
+    return to_data(_own.judges.judge_one(judges.Task(path, files, seed, member or None)))
 
 
 @cache

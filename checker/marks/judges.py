@@ -5,6 +5,9 @@ has waited for it.
 """
 
 import multiprocessing
+import os
+import socket
+import subprocess
 import sys
 import time
 from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
@@ -31,19 +34,19 @@ ALONE = 1.0  # seconds after which a judge with nothing to do looks whether it i
 
 @dataclass(frozen=True)
 class Task:
-    """One exercise of one member: what `judge` takes, and which member it is, by any number."""
+    """One exercise of one member: what `judge` takes, and whose it is, by anything that is nobody else's."""
 
     path: str
     files: Mapping[str, str]
     seed: int
-    member: int | None = None
+    member: int | str | None = None
 
 
 class Judges:
     """So many processes at most, started as they are needed."""
 
-    def __init__(self, most: int) -> None:
-        self._most, self._idle, self._busy = most, [], {}
+    def __init__(self, most: int, start: "Start | None" = None) -> None:
+        self._most, self._start, self._idle, self._busy = most, start or fork_judge, [], {}
 
     def __enter__(self) -> Self:
         return self
@@ -68,9 +71,15 @@ class Judges:
 
     def begin(self, task: Task) -> None:
         """Hand a task to a judge that is free."""
-        one = self._idle.pop() if self._idle else JudgingProcess()
+        one = self._idle.pop() if self._idle else JudgingProcess(self._start)
         one.begin(task)
         self._busy[one.connection] = one
+
+    def judge_one(self, task: Task) -> Verdict:
+        """The verdict on a task, where nothing else is at work."""
+        self.begin(task)
+        [(_, verdict)] = self.finished()
+        return verdict
 
     def finished(self, at_once: bool = False) -> Iterator[tuple[Task, Verdict]]:
         """Each task that is over, well or badly: wait until at least one is, or, `at_once`, do not wait."""
@@ -91,11 +100,8 @@ class Judges:
 class JudgingProcess:
     """One process, and what it is at."""
 
-    def __init__(self) -> None:
-        self.connection, theirs = _PROCESSES.Pipe()
-        self._process = _PROCESSES.Process(target=serve, args=(theirs,), name="judge")
-        self._process.start()
-        theirs.close()
+    def __init__(self, start: "Start") -> None:
+        self.connection, self._end = start()
         self.is_alive, self.deadline = True, float("inf")
         self.drawn: set[str] = set()
         self.task: Task
@@ -129,9 +135,50 @@ class JudgingProcess:
 
     def end(self) -> None:
         self.is_alive = False
-        self._process.kill()
-        self._process.join()
+        self._end()
         self.connection.close()
+
+
+Start = Callable[
+    [], tuple[Connection, Callable[[], None]]
+]  # starts a process that serves; gives the line to it, and how to end it
+
+
+def fork_judge() -> tuple[Connection, Callable[[], None]]:
+    """A judge that is a fork of this process, where that can be had."""
+    ours, theirs = _PROCESSES.Pipe()
+    process = _PROCESSES.Process(target=serve, args=(theirs,), name="judge")
+    process.start()
+    theirs.close()
+
+    def end() -> None:
+        process.kill()
+        process.join()
+
+    return ours, end
+
+
+def launch_judge() -> tuple[Connection, Callable[[], None]]:
+    """A judge that is a Python of its own, for a process with threads, which must not be forked: on a machine of a cluster."""
+    if not hasattr(os, "fork"):
+        return fork_judge()  # a Python of its own too there, and no descriptor could be handed over
+    ours, theirs = socket.socketpair()
+    process = subprocess.Popen(
+        [sys.executable, "-c", _LAUNCHED, str(theirs.fileno()), *sys.path], pass_fds=[theirs.fileno()], stdin=subprocess.DEVNULL
+    )
+    theirs.close()
+
+    def end() -> None:
+        process.kill()
+        process.wait()
+
+    return Connection(ours.detach()), end
+
+
+_LAUNCHED = """import sys; sys.path[:] = sys.argv[2:]
+from multiprocessing.connection import Connection
+from checker.marks.judges import serve
+serve(Connection(int(sys.argv[1])))"""
 
 
 def serve(connection: Connection) -> None:
@@ -155,10 +202,12 @@ def _told(action: Callable, *arguments: Any) -> Any:
 def _judge(task: Task, workers: "Workers", connection: Connection) -> Verdict:
     plan, _ = attempt(plan_for, task.path, task.seed)  # a fault in it is met again, and told, in judging
     seconds = plan.exercise.seconds if plan else 0.0
+    if plan:
+        workers.prepare(task.files, any(question.symbolic for question in plan.exercise.questions))
     again = (
         patience(seconds) + BUDGET.exchanges + BUDGET.lending if built_on(task.path) else 0.0
     )  # with stand-ins for earlier exercises
-    connection.send(patience(seconds) + BUDGET.asking + again + BUDGET.judging)
+    connection.send(patience(seconds) + BUDGET.asking + again + BUDGET.judging + BUDGET.mending)
     with limited_memory(BUDGET.memory):
         return workers.judge(task.path, task.files, task.seed, task.member)
 
@@ -179,6 +228,12 @@ class Workers:
         if self._worker:
             self._worker.close()
         self._worker = None
+
+    def prepare(self, files: Mapping[str, str], symbolic: bool) -> None:
+        """Have what is needed started before anybody's time runs; a worker that is lost is found out in judging."""
+        with suppress(WorkerLost):
+            self._worker = self._worker or start_worker()
+            self._worker.prepare(files, symbolic)
 
     def judge(self, path: str, files: Mapping[str, str], seed: int, member: Hashable = None) -> Verdict:
         """As `judge.judge`, with this worker; `member` tells whose files these are, if more of the same will come."""

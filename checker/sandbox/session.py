@@ -17,7 +17,7 @@ from ..worker.wire import Malformed, line
 from .replies import read_reply
 
 
-class Lender(Protocol):
+class LenderLike(Protocol):
     """What stands in for earlier exercises: what there is, as `worker.stand_ins` takes it, and the answer to a question."""
 
     @property
@@ -50,7 +50,7 @@ class Session:
     """
 
     def __init__(
-        self, line_to_child: "PipeLine | ThreadLine", seconds: float, lender: Lender | None = None, starting: float = 0.0
+        self, line_to_child: "PipeLine | ThreadLine", seconds: float, lender: LenderLike | None = None, starting: float = 0.0
     ) -> None:
         self._line, self._seconds, self._starting = line_to_child, seconds, starting
         self._lender = lender or NothingLent()

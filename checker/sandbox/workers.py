@@ -7,6 +7,7 @@ import array
 import contextlib
 import os
 import re
+import select
 import signal
 import socket
 import subprocess
@@ -20,7 +21,7 @@ from ..budgets import GRACE
 from ..faults import Problem
 from ..worker.wire import ANSWER, FORGET, FORK, FORK_COMPILER, FORK_WITH_SCRATCH, ORDER, REAP, START_ENVIRONMENT
 from .compiled import CompiledFiles
-from .session import Lender, PipeLine, Session, ThreadLine
+from .session import LenderLike, PipeLine, Session, ThreadLine
 
 STARTING = 20.0  # seconds for a fresh Python to import numpy and sympy, on a slow machine
 # The worker's package is put on the path by itself, so that nothing of the judge's can be imported with it.
@@ -93,7 +94,7 @@ class WarmWorker:
         files: Mapping[str, str],
         seconds: float,
         symbolic: bool = False,
-        lender: Lender | None = None,
+        lender: LenderLike | None = None,
         compiled: CompiledFiles | None = None,
     ) -> Iterator[Session]:
         """A fresh child that has loaded `exercise` from `files` (path → source), asked with `Session.ask`.
@@ -101,7 +102,7 @@ class WarmWorker:
         `symbolic` says that the calls will be made with symbols; `lender` answers for earlier exercises; `compiled` is of the
         member whose files these are. The child ends with the session: whatever is run next is run in another.
         """
-        warm = self._warm(*_libraries(files, symbolic))
+        warm = self._warm_for(files, symbolic)
         child = warm.child(FORK_WITH_SCRATCH if _mention(files, _OF_FILES) else FORK)
         session = Session(child.line, seconds, lender)
         try:
@@ -112,6 +113,14 @@ class WarmWorker:
             child.end()
             raise
         session.signal = child.end(want_signal=bool(session.ended))
+
+    def prepare(self, files: Mapping[str, str], symbolic: bool) -> None:
+        """Wait until what a session with these, and what compiles them, will need is there: nobody is to be late for that."""
+        for warm in {self._warm(), self._warm_for(files, symbolic)}:
+            warm.wait_until_warm()
+
+    def _warm_for(self, files: Mapping[str, str], symbolic: bool) -> "WarmProcess":
+        return self._warm(*_libraries(files, symbolic))
 
     def _warm(self, *libraries: str) -> "WarmProcess":
         if libraries not in self._started:
@@ -126,7 +135,7 @@ class MemberWorker:
         self._worker, self._compiled = worker, compiled
 
     def session(
-        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False, lender: Lender | None = None
+        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False, lender: LenderLike | None = None
     ) -> contextlib.AbstractContextManager[Session]:
         """As `WarmWorker.session`."""
         return self._worker.session(exercise, files, seconds, symbolic, lender, self._compiled)
@@ -157,10 +166,10 @@ class Child:
 
     @property
     def is_there(self) -> bool:
-        """Whether it waits to be told something, or is about to."""
-        with contextlib.suppress(BlockingIOError):
-            return bool(self._end.recv(1, socket.MSG_PEEK))
-        return True
+        """Whether it waits to be told something, or is about to; where it has ended, the other end of the line is closed."""
+        line = select.poll()
+        line.register(self._end, 0)
+        return not line.poll(0)
 
     def end(self, want_signal: bool = False) -> int | None:
         """Kill the child. With `want_signal`, return the signal that had already ended it, if one had."""
@@ -208,6 +217,11 @@ class WarmProcess:
         """Have the next child forked and shut in while this one is at work and its answers are compared."""
         if self._ahead is None:
             self._ahead = self._unanswered = Child(self, FORK)
+
+    def wait_until_warm(self) -> None:
+        """Wait until it forks: until then it imports."""
+        self.fork_ahead()
+        self._settle()
 
     def _take_ahead(self) -> Child | None:
         self._settle()
@@ -260,13 +274,16 @@ class FreshWorker:
 
     close = __exit__
 
+    def prepare(self, files: Mapping[str, str], symbolic: bool) -> None:
+        """Nothing: each session has time of its own to start."""
+
     def for_member(self) -> contextlib.AbstractContextManager["FreshWorker"]:
         """As `WarmWorker.for_member`."""
         return contextlib.nullcontext(self)
 
     @contextlib.contextmanager
     def session(
-        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False, lender: Lender | None = None
+        self, exercise: str, files: Mapping[str, str], seconds: float, symbolic: bool = False, lender: LenderLike | None = None
     ) -> Iterator[Session]:
         """As `WarmWorker.session`."""
         kept = {key: value for key, value in os.environ.items() if key.upper() in ("SYSTEMROOT", "TEMP", "TMP")}

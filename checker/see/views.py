@@ -95,7 +95,7 @@ def _plain_inputs(question: Question) -> Inputs:
 def _curve(question: Question, simplest: Inputs, cases: int, most: int | None) -> tuple[int, tuple[Inputs, ...], tuple, str]:
     """(the argument along which it is drawn, the points, the reference's answers, why there are none)."""
     picture, names = question.picture, list(question.given)
-    if picture.none:
+    if picture.none or most == 0:
         return -1, (), (), picture.none
     at = tuple(picture.at.get(name, value) for name, value in zip(names, simplest, strict=True))
     first = None if question.symbolic else _answer(question, at)

@@ -10,7 +10,7 @@ import importlib.machinery
 import inspect
 import sys
 import types
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import lru_cache
 from types import MappingProxyType, ModuleType, TracebackType
 from typing import Any
@@ -21,6 +21,7 @@ from .compiling import code_from, compile_source
 from .denials import OWN_FOLDER, NotHere, describe_denial, import_library, not_here
 from .rows import call_rows
 from .stand_ins import Asking, NotLent, Offers, StandIns
+from .undrawn import Undrawn
 from .wire import ANSWER_ITSELF, MAX_DEPTH, Expression, Unusable, from_wire, name_of, plain_text, to_wire
 
 LIBRARIES = frozenset({"numpy", "sympy", "mpmath", "exercises", *sys.stdlib_module_names})
@@ -58,33 +59,6 @@ class Printed:
 
     def isatty(self) -> bool:
         return False
-
-
-class Undrawn(types.ModuleType):
-    """Stands in for a drawing package and all that is in it: whatever is asked of it, it does nothing and gives itself."""
-
-    def __getattr__(self, name: str) -> "Undrawn":
-        if name.startswith("__"):
-            raise AttributeError(name)
-        return self
-
-    def __call__(self, *inputs: Any, **options: Any) -> "Undrawn":
-        return self
-
-    def __getitem__(self, key: object) -> "Undrawn":
-        return self
-
-    def __setitem__(self, key: object, value: object) -> None:
-        pass
-
-    def __enter__(self) -> "Undrawn":
-        return self
-
-    def __exit__(self, *exception: object) -> None:
-        pass
-
-    def __iter__(self) -> Iterator:
-        raise not_here("matplotlib")
 
 
 class SubmittedExercises(importlib.abc.MetaPathFinder, importlib.abc.Loader):
@@ -316,14 +290,14 @@ def call(module: ModuleType, request: dict) -> dict[str, Any]:
         if isinstance(argument, (np.ndarray, list)) and to_wire(argument) != given
     ]
     if request.get("again"):
-        function(
-            *(
-                turned[::-1] if isinstance(turned, np.ndarray) and turned.ndim else turned
-                for turned in map(from_wire, request["arguments"])
-            )
-        )
+        function(*turned_round(map(from_wire, request["arguments"])))
         altered += [ANSWER_ITSELF] * (to_wire(value) != answer)
     return {"value": answer, "altered": altered}
+
+
+def turned_round(arguments: Iterable) -> list:
+    """Arguments with the arrays among them from back to front."""
+    return [one[::-1] if isinstance(one, np.ndarray) and one.ndim else one for one in arguments]
 
 
 def _signature_mismatch(function: Callable, count: int) -> dict[str, Any] | None:

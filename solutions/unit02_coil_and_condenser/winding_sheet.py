@@ -5,7 +5,7 @@ import numpy as np
 from solutions.ranges import check_ranges
 from solutions.unit02_coil_and_condenser.solenoid_inductance import solenoid_inductance
 
-PRECISION = 1e-13  # how narrow the interval that holds the turns is made, as a fraction of them
+PRECISION = 1e-10  # how narrow the interval that holds the turns is made, as a fraction of them
 
 
 @check_ranges

@@ -5,7 +5,7 @@ import numpy as np
 from solutions.ranges import check_ranges
 from solutions.unit05_valve.triode_current import triode_current
 
-HALVINGS = 36  # of the interval that holds the answer
+HALVINGS = 50  # of the interval that holds the answer
 
 
 @check_ranges

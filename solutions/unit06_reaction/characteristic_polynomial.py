@@ -159,18 +159,17 @@ def three_winding_polynomial(
     resistance, inductance, grid_conductance = tuned
     tickler_resistance, tickler_inductance, to_tuned, to_aerial = tickler
     transconductance, anode_resistance = valve
-    into_grid = [grid_conductance, tuning]
-    driven = [0, throttle * transconductance * anode_resistance, 0, 0]
+    into_grid = np.array([grid_conductance, tuning])
     rows = [
         [
             [1, aerial_capacitance * aerial_resistance, aerial_capacitance * aerial_inductance],
-            np.convolve([0, 0, aerial_capacitance * coupling], into_grid),
+            [0, 0, *(aerial_capacitance * coupling * into_grid)],
             [0, 0, aerial_capacitance * to_aerial],
         ],
         [[0, coupling], [1, 0, 0] + np.convolve([resistance, inductance], into_grid), [0, to_tuned]],
         [
             [0, 0, throttle * to_aerial],
-            driven + np.convolve([0, 0, throttle * to_tuned], into_grid),
+            [0, throttle * transconductance * anode_resistance, *(throttle * to_tuned * into_grid)],
             [1, throttle * (anode_resistance + tickler_resistance), throttle * tickler_inductance],
         ],
     ]
@@ -220,23 +219,21 @@ def full_polynomial(
     resistance, inductance, grid_conductance = tuned
     tickler_resistance, tickler_inductance, to_tuned, to_aerial = tickler
     transconductance, anode_resistance, grid_anode, anode_capacitance = valve
-    by_grid, by_anode = [grid_conductance, tuning + grid_anode], [0, -grid_anode]  # i2 for each volt of v, and of va
-    by_coupling = [0, 0, aerial_capacitance * coupling]
-    by_tickler = [0, 0, throttle * to_tuned]
+    by_grid, by_anode = np.array([[grid_conductance, tuning + grid_anode], [0, -grid_anode]])  # i2 for each volt of v, of va
     round_coil = [resistance, inductance]
     rows = [
         [
             [1, aerial_capacitance * aerial_resistance, aerial_capacitance * aerial_inductance],
-            np.convolve(by_coupling, by_grid),
+            [0, 0, *(aerial_capacitance * coupling * by_grid)],
             [0, 0, aerial_capacitance * to_aerial],
-            np.convolve(by_coupling, by_anode),
+            [0, 0, *(aerial_capacitance * coupling * by_anode)],
         ],
         [[0, coupling], [1, 0, 0] + np.convolve(round_coil, by_grid), [0, to_tuned], np.convolve(round_coil, by_anode)],
         [
             [0, 0, throttle * to_aerial],
-            np.convolve(by_tickler, by_grid),
+            [0, 0, *(throttle * to_tuned * by_grid)],
             [1, throttle * tickler_resistance, throttle * tickler_inductance],
-            np.convolve(by_tickler, by_anode) - [0, throttle, 0, 0],
+            [0, -throttle, *(throttle * to_tuned * by_anode)],
         ],
         [
             [0],

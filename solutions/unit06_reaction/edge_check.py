@@ -69,7 +69,10 @@ EXERCISE = Exercise(
                 "loop_gain": number(-0.9, 1.5),
                 "rounds": drawn((3, 2, 5, 4, 1, 10, 0, *range(6, 10), *range(11, 26)), "0 to 25, whole"),
             },
-            edges=[lambda k, n: (1.0, 4)],  # just at the edge, where the answer is whole: 5
+            edges=[
+                lambda k, n: (1.0, 4),  # just at the edge, where the answer is whole: 5
+                *[lambda k, n: (0.99 * k, n)] * 8,  # hardly another loop gain: a table goes in steps
+            ],
             gives="",
             agrees_within=CLOSE,
             holds=[

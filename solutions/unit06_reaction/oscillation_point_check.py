@@ -419,11 +419,12 @@ EXERCISE = Exercise(
         "Formula: with a cubic a s³ + b s² + c s + d the pair is on the axis where b c = a d, at w² = d/b; solve that for gm. "
         "Numbers: take the mixture (1 − share) × silent + share × oscillating, look at its leading pole, and halve the "
         "interval. Gain: the four equations with complex s = 2jπf and 1 V in the first.",
-        "routh_point: sympy.solve(b*c - a*d, gm), sympy.sqrt(d/b). crossing: low, high = 0, 1; twenty-eight times the middle; "
-        "where the pole's real part is above 0 put high = middle, else low = middle. threshold_transconductance: 20 mS × "
+        "routh_point: with a, b, c, d = tuned_grid_polynomial(…) and gm = the symbol of its transconductance: "
+        "sympy.solve(b*c - a*d, gm), sympy.sqrt(d/b). crossing: low, high = 0, 1; twenty-eight times the middle; where "
+        "the pole's real part is above 0 put high = middle, else low = middle. threshold_transconductance: 20 mS × "
         "crossing(polynomial at 0, polynomial at 20 mS). steady_gain: refuse_impossible_windings, then "
-        "abs(np.linalg.solve(rows, [1, 0, 0, 0])[1]) with the "
-        "rows of full_polynomial, the first divided by s C1, so that the volt stays 1. gain: ValueError if "
+        "abs(np.linalg.solve(rows, [1, 0, 0, 0])[1]) with the rows of full_polynomial at s = 2j × np.pi × frequency, the "
+        "first divided by s times the capacitance in `aerial`, so that the volt stays 1. gain: ValueError if "
         "leading_pole(…).real >= 0.",
     ],
 )

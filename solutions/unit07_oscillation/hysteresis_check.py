@@ -73,7 +73,7 @@ def smallest_kept_up(k, o, *circuit):
 
 EXERCISE = Exercise(
     title="Does it slide into oscillation, or plop?",
-    seconds=30.0,
+    seconds=15.0,
     cases=6,
     questions=[
         Question(
@@ -220,7 +220,7 @@ EXERCISE = Exercise(
                 ),
                 invariant(
                     "just below the start it swings only if it did before",
-                    lambda f, k, o, *circuit: (f(0.99, False, *circuit), 0.0),
+                    lambda f, *inputs: (f(0.99, False, *ONE), 0.0),
                 ),
                 invariant(
                     "turned down in oscillation it swings on, just above where it stops",
@@ -254,9 +254,10 @@ EXERCISE = Exercise(
         "Grid load: 2 × (E − bias)/R × I1/I0, for each volt of swing, and 1/R. Reaction for a swing: (loss + load) over the "
         "effective transconductance at the bias which that swing makes. Draw that against the swing: its left end is where "
         "the set starts, its lowest point where it stops.",
-        "grid_load: 2 × (E − bias)/R × i1_over_i0(V/GRID_SLOPE)/V + 1/R, the bias by bias_with_carrier. returned_for: (loss +"
-        " grid_load)/effective_transconductance at that bias. start_and_stop: needed = returned_for(SWINGS, …); needed[0], "
-        "np.min(needed). swing_at: returned = turned × start; 0.0 if that is below start (below stop if it was oscillating); "
-        "read the swing off the rising part: i = np.argmin(needed), np.interp(returned, needed[i:], SWINGS[i:]).",
+        "grid_load: 2 × (return_voltage − bias)/leak_resistance × i1_over_i0(swing/GRID_SLOPE)/swing + 1/leak_resistance,"
+        " the bias by bias_with_carrier. returned_for: (loss + grid_load)/effective_transconductance at that bias. "
+        "start_and_stop: needed = returned_for(SWINGS, …); needed[0], np.min(needed). swing_at: returned = turned × "
+        "start; 0.0 if that is below start (below stop if it was oscillating); read the swing off the rising part: i = "
+        "np.argmin(needed), np.interp(returned, needed[i:], SWINGS[i:]).",
     ],
 )

@@ -256,10 +256,10 @@ EXERCISE = Exercise(
         "For −n v + c v³ use cos³θ = (3 cos θ + cos 3θ)/4. For the valve take some hundreds of moments θ of half a cycle and "
         "average current times cos θ. The oscillation settles where the valve offers just what is needed; with a grid "
         "leak the bias is that of `bias_with_carrier` for that very swing. Halve an interval two dozen times.",
-        "−n + 0.75 c V²;  2 sqrt(n/(3 c));  2 × np.mean(current × cos θ)/V with current = triode_current(Va, Vg + V cos "
-        "θ, …) and θ = π (k + ½)/360, k from 0 to 359. For arrays give each input a last axis for the moments, "
-        "np.asarray(V)[..., None], and take the mean over axis=-1.  In limit_amplitude: low = 1e-6, high = 200; if the "
-        "transconductance at low is not above needed, or that at high is, raise ValueError; else halve 24 times: where"
-        " it is above needed at the middle, low = middle.",
+        "−negative + 0.75 × cubic × swing²;  2 sqrt(negative/(3 × cubic));  2 × np.mean(current × cos θ)/swing with "
+        "current = triode_current(anode_voltage, grid_voltage + swing × cos θ, …) and θ = π (k + ½)/360, k = 0 … 359. For"
+        " arrays give each input a last axis for the moments, np.asarray(swing)[..., None], and take the mean over "
+        "axis=-1.  In limit_amplitude: low = 1e-6, high = 200; if the transconductance at low is not above needed, or "
+        "that at high is, raise ValueError; else halve 24 times: where it is above needed at the middle, low = middle.",
     ],
 )

@@ -129,7 +129,9 @@ def output_power(
     rest = triode_current(anode_voltage, bias, *law)
     _, crest = operating_point(anode_voltage + rest * load, load, bias + swing, *law)
     _, trough = operating_point(anode_voltage + rest * load, load, bias - swing, *law)
-    return load * (crest - trough) ** 2 / 8, (crest + trough - 2 * rest) / (2 * (crest - trough))
+    change = crest - trough
+    lopsided = np.divide(crest + trough - 2 * rest, 2 * change, out=np.zeros(np.shape(change)), where=change > 0)
+    return load * change**2 / 8, lopsided[()]
 
 
 @check_ranges

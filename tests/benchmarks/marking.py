@@ -8,8 +8,9 @@ strikes all:
     (a) python  a `python` process an exercise, which imports the file, makes the same calls and compares the same answers
     (b) pytest  a `pytest` process a submission, with the same calls, each an assertion
 
-Neither (a) nor (b) contains anything, looks for the simplest failing input, or names a slip. Then the whole class is
-marked into a store, cold and warm, and memory is read at several sizes of class.
+Neither (a) nor (b) contains anything, looks for the simplest failing input, or names a slip. Beside the time on the clock stands
+that of the processor, which says more where other programs are at work. Then come: how long a file takes to load, the class marked
+into a store, cold and warm, on one processor and on two, and memory at several sizes of class.
 """
 
 import ast
@@ -22,13 +23,13 @@ import subprocess
 import sys
 import tempfile
 import time
-from functools import cache
+from functools import cache, partial
 from pathlib import Path
 
 import numpy as np
 
 from checker.course import PATHS, ROOT, load_exercise
-from checker.judging.fingerprint import files_used, key_of
+from checker.judging.fingerprint import Fingerprints
 from checker.judging.judge import judge
 from checker.judging.plans import plan_for
 from checker.marks.pool import mark
@@ -160,20 +161,31 @@ def compare_processes(folder, files):
     ]
 
 
-def by_key(path, files, worker):
+def by_key(path, files, prints, worker):
     """What an exercise costs in a run: its key, and its verdict."""
-    used = {name: files[name] for name in files_used(f"{path}.py", files)}
-    return key_of(path, used, SEED), judge(path, used, worker, SEED)
+    used = {name: files[name] for name in prints.files_used(f"{path}.py")}
+    return prints.key(path, SEED), judge(path, used, worker, SEED)
 
 
-def timed(action):
-    started = time.perf_counter()
+def timed(action, worker=None):
+    """Milliseconds on the clock, and of the processor for this process and all that it started."""
+    began, before = time.perf_counter(), processor_seconds(worker)
     action()
-    return 1e3 * (time.perf_counter() - started)
+    return 1e3 * (time.perf_counter() - began), 1e3 * (processor_seconds(worker) - before)
+
+
+def processor_seconds(worker):
+    """What this process, those that it has waited for, and a worker's processes with their children have taken."""
+    used = os.times()
+    total = used.user + used.system + used.children_user + used.children_system
+    for warm in worker._started.values() if worker else ():
+        fields = Path(f"/proc/{warm._process.pid}/stat").read_text().rpartition(")")[2].split()
+        total += sum(map(int, fields[11:15])) / os.sysconf("SC_CLK_TCK")
+    return total
 
 
 def turn_by_turn(folder):
-    """Times of each exercise of a few members in the two ways that go by exercise, and of each member in the third."""
+    """A few members in three ways: by exercise in the first two, all at once in the third."""
     ours, python, pytest = [], [], []
     quiet = {"stdout": subprocess.DEVNULL, "stderr": subprocess.DEVNULL, "cwd": folder}
     with start_worker() as worker:
@@ -181,31 +193,70 @@ def turn_by_turn(folder):
             judge(path, member(1).files, worker, SEED)  # plans are made once for a whole class
         for turn in range(TURNS):
             files = member(turn + 1).files
+            prints = Fingerprints(files)
             each, all_together = compare_processes(folder, files)
-            for path, plain in zip(PATHS, each, strict=True):
-                ours.append(timed(lambda path=path, files=files: by_key(path, files, worker)))
-                python.append(timed(lambda plain=plain: subprocess.run(plain, **quiet)))
-            pytest.append(timed(lambda all_together=all_together: subprocess.run(all_together, **quiet)))
-    a_member = 1 / TURNS
-    print(
-        f"an exercise, median of {len(ours)}:  ours {statistics.median(ours):7.1f} ms   (a) python {statistics.median(python):7.1f} ms   "
-        f"{statistics.median(python) / statistics.median(ours):5.1f} ×"
-    )
-    print(
-        f"a submission of {len(PATHS)} exercises:  ours {sum(ours) * a_member:7.0f} ms   (a) python {sum(python) * a_member:7.0f} ms   "
-        f"{sum(python) / sum(ours):5.1f} ×   (b) pytest {sum(pytest) * a_member:7.0f} ms   {sum(pytest) / sum(ours):5.1f} ×"
-    )
+            with worker.for_member() as own:
+                for path, plain in zip(PATHS, each, strict=True):
+                    ours.append(timed(partial(by_key, path, files, prints, own), worker))
+                    python.append(timed(partial(subprocess.run, plain, **quiet), worker))
+            pytest.append(timed(partial(subprocess.run, all_together, **quiet), worker))
+    for place, clock in enumerate(("on the clock", "of the processor")):
+        ours_, python_, pytest_ = ([times[place] for times in way] for way in (ours, python, pytest))
+        if place == 0:  # the processor's time comes in steps of 10 ms: only its sums say something
+            print(
+                f"an exercise, median of {len(ours_)}, {clock}:  ours {statistics.median(ours_):.1f} ms   "
+                f"(a) python {statistics.median(python_):.1f} ms   {statistics.median(python_) / statistics.median(ours_):.1f} ×"
+            )
+        mine = sum(ours_)
+        print(
+            f"a submission of {len(PATHS)} exercises, {clock}:  ours {mine / TURNS:.0f} ms   "
+            f"(a) python {sum(python_) / TURNS:.0f} ms   {sum(python_) / mine:.1f} ×   "
+            f"(b) pytest {sum(pytest_) / TURNS:.0f} ms   {sum(pytest_) / mine:.1f} ×"
+        )
+
+
+def loading():
+    """A file's child, walls and loading, and one call that it has no function for; each file's least of a few turns."""
+    files = member(1).files
+    prints, least = Fingerprints(files), {}
+    with start_worker() as worker, worker.for_member() as own:
+        for _ in range(TURNS + 1):
+            for path in PATHS:
+                used = {name: files[name] for name in prints.files_used(f"{path}.py")}
+                took, _ = timed(partial(_load, own, path, used))
+                least[path] = min(took, least.get(path, (took, 0))[0]), len(used)
+    for says, some in (("all", 1), ("those that may import 15 others or more", 16)):
+        times = [took for took, count in least.values() if count >= some]
+        if times:
+            print(f"loading, {says} ({len(times)}):  median {statistics.median(times):.1f} ms, most {max(times):.1f} ms")
+
+
+def _load(worker, path, used):
+    with worker.session(path, used, 20) as session:
+        session.ask([{"function": "no_such_function", "arguments": []}])
 
 
 def whole_class(folder, count):
-    class_of = [member(number) for number in range(count)]
-    with open_store(folder / "marks.sqlite") as store:
-        cold = timed(lambda: [one.earned for one in mark(class_of, SEED, store=store)])
-        warm = timed(lambda: [one.earned for one in mark(class_of, SEED, store=store)])
+    """Cold on one processor, cold on two, warm: a judge for each processor."""
+    class_of, cold = [member(number) for number in range(count)], {}
+    everywhere = sorted(os.sched_getaffinity(0))
+    for processors in (everywhere[:1], everywhere[:2]):
+        os.sched_setaffinity(0, processors)
+        with open_store(folder / f"marks{len(processors)}.sqlite") as store:
+            marked = partial(mark, class_of, SEED, store=store, jobs=len(processors))
+            cold[len(processors)] = timed(lambda marked=marked: [one.earned for one in marked()])
+            warm = timed(lambda marked=marked: [one.earned for one in marked()])
+    os.sched_setaffinity(0, everywhere)
     runs = count * len(PATHS)
+    for processors, (clock, processor) in cold.items():
+        print(
+            f"{count} members × {len(PATHS)} exercises, cold, processors {processors}: {clock / 1e3:.1f} s on the clock "
+            f"({clock / runs:.2f} ms an exercise), {processor / 1e3:.1f} s of the processor"
+        )
+    print(f"one processor against {max(cold)}: {cold[1][0] / cold[max(cold)][0]:.2f} ×")
     print(
-        f"{count} members × {len(PATHS)} exercises: cold {cold / 1e3:.1f} s ({cold / runs:.2f} ms an exercise), "
-        f"warm {warm / 1e3:.1f} s, {cold / warm:.0f} × faster"
+        f"warm: {warm[0]:.0f} ms on the clock, {warm[1]:.0f} ms of the processor; against cold on one processor "
+        f"{cold[1][0] / warm[0]:.0f} × by the clock, {cold[1][1] / max(warm[1], 10):.0f} × by the processor"
     )
 
 
@@ -223,6 +274,7 @@ if __name__ == "__main__":
         print(f"{len(everywhere)} processors, load {os.getloadavg()[0]:.1f}")
         os.sched_setaffinity(0, {min(everywhere)})
         turn_by_turn(Path(name))
+        loading()
         os.sched_setaffinity(0, everywhere)
         whole_class(Path(name), count)
         memory((50, largest // 10, largest))

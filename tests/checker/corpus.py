@@ -80,6 +80,7 @@ KINDS = {
     "forging on inherited descriptors": "forge_one_answer forge_all_answers forge_an_array forge_nesting forge_nonsense "
     "close_everything steal_the_questions",
     "replying twice": "answer_twice",
+    "asking for what stands in": "forge_a_question stand_in_for_itself",
     "replying for another exercise": "forge_a_verdict answer_for_another_exercise",
     "monkeypatching numpy and builtins": "patch_numpy patch_builtins patch_constants patch_the_worker spoil_the_warm_process",
     "hostile __eq__": "equal_to_everything array_that_agrees",

@@ -89,7 +89,7 @@ def test_same_marks_as_on_one_machine_though_a_worker_is_lost_on_the_way(cluster
 def test_a_machine_that_joins_later_is_seen_to_before_it_judges(monkeypatch):
     """What runs there for each exercise refuses by itself, whatever was found when the run began."""
     files = {f"{PATHS[0]}.py": RIGHT}
-    monkeypatch.setattr(cluster_module, "_own", SimpleNamespace(workers=SimpleNamespace(judge=lambda *asked: verdict())))
+    monkeypatch.setattr(cluster_module, "_own", SimpleNamespace(judges=SimpleNamespace(judge_one=lambda task: verdict())))
     here = cluster_module.judged_by(PATHS[0])
     cluster_module._missing_layers.cache_clear()
     assert cluster_module._judge_there(PATHS[0], files, 7, here, False) == to_data(verdict())

@@ -1,6 +1,7 @@
 """Marks as other programs read them: the table, OneRoster, JUnit XML."""
 
 import csv
+import importlib
 import io
 import re
 import tomllib
@@ -87,9 +88,10 @@ def test_the_table_has_a_row_a_member_and_a_column_an_exercise(sample_class):
         "solenoid_inductance (further)",
         "resonance (core)",
         "set by hand",
+        "with stand-ins",
         "about the files",
     ]
-    assert list(rows["Isla Marrow"].values()) == ["Isla Marrow", "20", "20", "10", "10", "", ""]
+    assert list(rows["Isla Marrow"].values()) == ["Isla Marrow", "20", "20", "10", "10", "", "", ""]
     assert rows["Tobias Fenn"]["marks"] == "17.5"
     assert rows["Tobias Fenn"]["resonance (core)"] == "7.5"
     assert rows["Tobias Fenn"]["set by hand"] == (
@@ -289,9 +291,8 @@ def test_junit_is_valid_whatever_a_member_writes(members):
 
 def test_exports_are_written_whole_and_replace_what_was_there(tmp_path, sample_class):
     (tmp_path / "marks.csv").write_text("old")
-    written = write_exports(sample_class, sample.PATHS, DETAILS, tmp_path)
-    assert [path.name for path in written] == ["marks.csv", "oneroster.zip", "junit.xml"]
-    assert sorted(path.name for path in tmp_path.iterdir()) == sorted(path.name for path in written)
+    assert not write_exports(sample_class, sample.PATHS, DETAILS, tmp_path)
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["junit.xml", "marks.csv", "oneroster.zip"]
     raw = (tmp_path / "marks.csv").read_bytes()
     assert raw.startswith(b"\xef\xbb\xbf") and raw.count(b"\r\n") == 1 + len(sample_class)
 
@@ -307,3 +308,25 @@ def test_an_export_that_fails_half_way_leaves_the_old_one(tmp_path, sample_class
         write_exports(breaking(), sample.PATHS, DETAILS, tmp_path)
     assert [path.name for path in tmp_path.iterdir()] == ["marks.csv"]
     assert (tmp_path / "marks.csv").read_text() == "old"
+
+
+@pytest.mark.parametrize("place", ["junit._suite", "oneroster._results", "table._row"])
+def test_a_fault_over_one_member_is_said_and_leaves_the_others_their_tables(tmp_path, sample_class, monkeypatch, place):
+    """Whichever of the three files it is met in, all three speak of the others alone."""
+    module, _, name = place.partition(".")
+    whole = getattr(importlib.import_module(f"checker.exports.{module}"), name)
+
+    def breaks(member, *more):
+        return whole(member, *more) if member.name != "Tobias Fenn" else 1 / 0
+
+    monkeypatch.setattr(f"checker.exports.{place}", breaks)
+    left_out = write_exports(sample_class, sample.PATHS, DETAILS, tmp_path)
+    assert list(left_out) == ["Tobias Fenn"] and "ZeroDivisionError" in left_out["Tobias Fenn"]
+    text = (tmp_path / "marks.csv").read_text("utf-8-sig")
+    [row] = [row for row in csv.reader(io.StringIO(text)) if row[0] == "Tobias Fenn"]
+    assert "a fault of the checker's (ZeroDivisionError" in row[-1] and not any(row[1:-1])
+    junit = (tmp_path / "junit.xml").read_text("utf-8")
+    assert "Tobias Fenn" not in junit and junit.count("<testsuite ") == len(sample_class) - 1
+    with zipfile.ZipFile(tmp_path / "oneroster.zip") as archive:
+        users, results = archive.read("users.csv").decode(), archive.read("results.csv").decode()
+    assert "Tobias" not in users and users.count("\r\n") == len(sample_class) and results.count("\r\n") > 1

@@ -29,7 +29,7 @@ ARROWS = {
     "core": "checks course judging",
     "marks": "budgets core course faults judging sandbox submissions text",
     "report": "core course faults files judging marks submissions templates text",
-    "exports": "checks core course files judging marks report",
+    "exports": "checks core course faults files judging marks report",
     "hear": "checks course judging templates worker",
     "see": "checks course judging templates text worker",
     "pack": "checks course faults files hear judging see worker",

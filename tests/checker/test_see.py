@@ -91,8 +91,6 @@ def test_a_value_is_answered_with_its_unit(member, capsys):
         "  capacitance 177 pF",
         "  answer      845.9 kHz",
     ]
-    assert see(member, "resonant_frequency", "200uH", "177e-12") == cli.DONE
-    assert "845.9 kHz" in capsys.readouterr().out
 
 
 def test_what_gives_no_number_says_why_and_what_it_printed(member, capsys):
@@ -151,6 +149,7 @@ def test_what_a_student_wrote_is_escaped_on_the_page(tmp_path, worker):
             ("1", "false", "9 µS", "1 MΩ", "1 V", "70 V"),
             (1.0, False, 9e-6, 1e6, 1.0, 70.0),
         ),
+        (RESONANCE, "resonant_frequency", ("200uH", "177e-12"), (200e-6, 177e-12)),
         ("unit00_bench/prefixes", "from_engineering", ("365 pF",), ("365 pF",)),
         ("unit09_feedback_receivers/isolating_stage", "stable_gain", ("1 mS", "1 pF", "1 MHz"), (1e-3, 1e-12, 1e6)),
     ],
@@ -172,7 +171,7 @@ def test_every_example_that_a_message_shows_can_be_read():
     for path in PATHS:
         for one in views_of(load_exercise(path), 2):
             texts = [as_typed(argument).strip('"') for argument in one.arguments]
-            if not any("…" in text for text in texts):
+            if not any("…" in argument.shown for argument in one.arguments):
                 assert len(read_values(one, texts)) == len(one.arguments)
 
 

@@ -15,6 +15,7 @@ from checker.judging import explanations
 from checker.judging.compare import difference
 from checker.judging.judge import _finding
 from checker.judging.plan import Case
+from checker.judging.verdict import PASSED, Lent, Verdict
 from checker.worker.denials import WORDS
 from checker.worker.wire import ANSWER_ITSELF, Expression, Unusable
 
@@ -65,7 +66,7 @@ WANTED = (1.0, True, "up", (1.0,), (1.0, 2.0), np.ones(2), Expression("x", [1.0]
 def sentences():
     """Every sentence, each once."""
     said = []
-    for trouble in ("signature", "no function", "not written", *explanations._TROUBLES):
+    for trouble in ("signature", "no function", "not written", "not lent", *explanations._TROUBLES):
         for what in WHATS:
             for text in TEXTS:
                 reply = {"trouble": trouble, "what": what, "text": text, "error": "ValueError", "names": ["band_edge"]}
@@ -84,6 +85,15 @@ def sentences():
         explanations.law_broken_sentence(LAW),
         explanations.law_not_tried_sentence(LAW, "bandwidth"),
     ]
+    for own in ("", *explanations._OWN):
+        for names in (("drive",), ("drive", "anode_resistance"), ("triode_current",), ("",)):
+            lent = tuple(Lent("unit05_valve/triode_current", name, own) for name in names)
+            said += [
+                line for kind in (PASSED, "wrong") for line in explanations.lent_sentences(Verdict("x", kind, 10, lent=lent))
+            ]
+    for file, name in (("unit05_valve/triode_current.py", "drive"), ("unit05_valve/triode_current.py", ""), ("", "other")):
+        reply = {"trouble": "not written", "file": file, "what": name}
+        said.append(explanations.trouble_finding(QUESTION, None, reply, EXERCISE).says)
     for why in ("slow", "died", "malformed"):
         for number in (None, *range(1, 32)):
             session = SimpleNamespace(ended=SimpleNamespace(why=why), signal=number)

@@ -69,9 +69,10 @@ def test_nobody_is_accused_of_what_is_not_the_fault(name, changes, worker):
 
 @pytest.mark.parametrize("name", ["sideband_power", "solenoid_inductance", "condenser"])
 def test_a_power_written_with_the_wrong_sign_is_named(name):
-    question = load_exercise(name).questions[0]
+    exercise = load_exercise(name)
+    question = exercise.questions[0]
     [reply] = Answering({question.name: lambda *inputs: inputs[0] ^ 2}).ask([{"function": question.name, "arguments": [1.5]}])
-    assert "A power is written ** in Python" in trouble_finding(question, None, reply, 1.0).says
+    assert "A power is written ** in Python" in trouble_finding(question, None, reply, exercise).says
 
 
 def test_a_power_of_whole_numbers_written_with_the_wrong_sign_is_known_by_its_mend():
@@ -88,17 +89,18 @@ def test_a_root_of_a_symbol_is_named(name, root):
     exec(f"import math, numpy as np\ndef answer(*parts): return {root}(parts[0] * parts[1])", namespace)  # noqa: S102
     call = {"function": name, "symbols": list(question.given), "at": [[1.0] * len(question.given)]}
     [reply] = Answering({name: namespace["answer"]}).ask([call])
-    assert "a formula wants sympy's" in trouble_finding(question, None, reply, 1.0).says
+    assert "a formula wants sympy's" in trouble_finding(question, None, reply, exercise).says
 
 
 def test_what_is_no_fault_of_a_symbol_is_not_taken_for_one():
-    question = load_exercise("resonance").questions[0]
+    exercise = load_exercise("resonance")
+    question = exercise.questions[0]
     reply = {
         "trouble": "raised",
         "error": "TypeError",
         "text": "loop of ufunc does not support argument 0 of type NoneType which has no callable sqrt method",
     }
-    assert "sympy" not in trouble_finding(question, None, reply, 1.0).says
+    assert "sympy" not in trouble_finding(question, None, reply, exercise).says
     assert sympy.sqrt(sympy.Symbol("x")).is_Pow  # the kinds named in the advice are sympy's own
 
 

@@ -1,6 +1,6 @@
-"""reaction_setting: least + (most − least) × crossing(polynomial at least, polynomial at most); crossing refuses by itself.
-settings_for: tuning = 1/((2πf)² L); five times: throttle = reaction_setting(…); found = tuned_to(…)[0]; tuning = tuning ×
-(found/f)².
+"""reaction_setting: least + (most − least) × crossing(polynomial at least, polynomial at most); crossing refuses by
+itself. settings_for: tuning = 1/((2π × frequency)² × the inductance in `tuned`); five times: throttle =
+reaction_setting(…); found = tuned_to(…)[0]; tuning = tuning × (found/frequency)².
 """
 
 import numpy as np

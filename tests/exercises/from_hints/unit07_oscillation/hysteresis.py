@@ -1,7 +1,8 @@
-"""grid_load: 2 × (E − bias)/R × i1_over_i0(V/GRID_SLOPE)/V + 1/R, the bias by bias_with_carrier. returned_for: (loss +
-grid_load)/effective_transconductance at that bias. start_and_stop: needed = returned_for(SWINGS, …); needed[0],
-np.min(needed). swing_at: returned = turned × start; 0.0 if that is below start (below stop if it was oscillating);
-read the swing off the rising part: i = np.argmin(needed), np.interp(returned, needed[i:], SWINGS[i:]).
+"""grid_load: 2 × (return_voltage − bias)/leak_resistance × i1_over_i0(swing/GRID_SLOPE)/swing + 1/leak_resistance, the
+bias by bias_with_carrier. returned_for: (loss + grid_load)/effective_transconductance at that bias. start_and_stop:
+needed = returned_for(SWINGS, …); needed[0], np.min(needed). swing_at: returned = turned × start; 0.0 if that is below
+start (below stop if it was oscillating); read the swing off the rising part: i = np.argmin(needed), np.interp(returned,
+needed[i:], SWINGS[i:]).
 """
 
 import numpy as np

@@ -1,7 +1,9 @@
-"""mean_envelope: 2/π (A + B) E, where _, E = elliptic_integrals(4AB/(A + B)²). two_carrier_output: give A, B and the
-diode's three numbers a last axis by np.asarray(value)[..., np.newaxis], work the crest with BEAT for cos φ, np.mean(…,
-axis=-1)[()]. suppression: 20 log10 of the two differences' ratio, ValueError where np.any(B <= 0) or np.any(m <= 0).
-faint_suppression: 20 np.log10(s/(1+s) (1 − q² + (q/(1+s))²) (1+r)/r).
+"""mean_envelope: with m = 4 × strong × weak/(strong + weak)² and _, E = elliptic_integrals(m): 2/π × (strong + weak) ×
+E. two_carrier_output: give strong, weak and the diode's three numbers a last axis by np.asarray(value)[...,
+np.newaxis], work the crest with BEAT for the cosine of the angle, np.mean(…, axis=-1)[()]. suppression: 20 log10 of the
+two differences' ratio, ValueError where np.any(weak <= 0) or np.any(depth <= 0). faint_suppression: with r =
+load_resistance × saturation_current/slope_voltage, s = detector_output(strong, …)/slope_voltage + r and q =
+i1_over_i0(strong/slope_voltage): 20 np.log10(s/(1 + s) × (1 − q² + (q/(1 + s))²) × (1 + r)/r).
 """
 
 import numpy as np
