@@ -4,6 +4,7 @@ import contextlib
 import hashlib
 import json
 from collections.abc import Mapping
+from dataclasses import replace
 from fractions import Fraction
 from functools import cache
 
@@ -45,11 +46,16 @@ def practice_plan(path: str) -> Plan:
     if kept := read_kept(f"{path}.plan"):
         laws, _, sealed = kept.partition(b"\0")
         with contextlib.suppress(BrokenSeal, SyntaxError, KeyError):
-            return unseal_plan(sealed, path, laws_in(laws.decode()))
+            return _with_references(unseal_plan(sealed, path, laws_in(laws.decode())))
     with contextlib.suppress(CannotPack):
         laws_text, sealed = sealed_plan(path)
-        return unseal_plan(sealed, path, laws_in(laws_text))
+        return _with_references(unseal_plan(sealed, path, laws_in(laws_text)))
     return plan_for(path, PRACTICE_SEED)
+
+
+def _with_references(plan: Plan) -> Plan:
+    """A plan that was sealed here: where the references are, they stand in for earlier exercises, and not what was recorded of them."""
+    return replace(plan, earlier=None)
 
 
 def sealed_plan(path: str) -> tuple[str, bytes]:
