@@ -229,7 +229,7 @@ def test_help_names_every_command_in_its_group(capsys):
     out = capsys.readouterr().out
     groups = dict(re.findall(r"^to (learn|teach|build):\n((?:  .*\n)+)", out, re.M))
     assert {group: re.findall(r"^  (\w+)", text, re.M) for group, text in groups.items()} == {
-        "learn": ["try", "hint", "read", "hear", "restore"],
+        "learn": ["try", "read", "see", "hear", "hint", "restore"],
         "teach": ["mark", "amend", "pack"],
         "build": ["sheet"],
     }
