@@ -6,6 +6,7 @@ for row in LEFT_OUT:
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import cache
 from typing import NamedTuple
 
 import numpy as np
@@ -197,6 +198,7 @@ LEFT_OUT = (
 )
 
 
+@cache
 @check_ranges
 def size_of(name: str, frequency: float) -> float:
     """How large one of the things left out is.

@@ -6,7 +6,7 @@ to earth. Every winding is coupled to both others. The anode is a node of its ow
 gm v + va/ra from it, a condenser joins it to earth (the valve's own, wiring, choke and by-pass), and another to the grid.
 """
 
-from dataclasses import astuple, dataclass, replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -146,7 +146,7 @@ def rates(reaction_set: ReactionSet) -> tuple[np.ndarray, np.ndarray]:
     ------
     The voltages round each mesh add up to nothing, and so do the currents at each condenser.
     """
-    shape = np.broadcast_shapes(*map(np.shape, astuple(reaction_set)))
+    shape = np.broadcast_shapes(*map(np.shape, vars(reaction_set).values()))
     refuse_outside("a reaction set", LIMITS, vars(reaction_set))
     storage, flow = np.zeros((2, *shape, 7, 7))
     windings = np.array([[AERIAL], [TUNED], [TICKLER]])

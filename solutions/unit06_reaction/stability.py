@@ -11,7 +11,7 @@ import numpy as np
 from solutions.ranges import check_ranges
 from solutions.unit06_reaction.network import GRID, THROTTLE_RANGE, TUNED, ReactionSet, drive, state_matrix
 
-HALVINGS = 60  # of the interval that holds the answer
+HALVINGS = 44  # of the interval that holds the answer
 ROUNDS = 12  # of setting one knob after the other
 ON_STATION = 1e-5  # how nearly a set must ring at the frequency asked for, as a fraction of it
 

@@ -5,6 +5,7 @@ The rows are those of `unit06_reaction.left_out`, here for a set that swings: th
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import cache
 
 import numpy as np
 
@@ -156,6 +157,7 @@ LEFT_OUT = (
 )
 
 
+@cache
 @check_ranges
 def size_of(name: str, frequency: float) -> float:
     """How large one of the things left out is.

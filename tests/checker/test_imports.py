@@ -64,7 +64,7 @@ def worker():
         yield warm
 
 
-@pytest.fixture(scope="module", params=["as we are", "user"])
+@pytest.fixture(scope="module", params=["as we are", pytest.param("user", marks=pytest.mark.slow)])
 def every_module(request):
     told = subprocess.run(
         [sys.executable, "-c", EVERY_MODULE, request.param],

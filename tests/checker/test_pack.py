@@ -53,6 +53,7 @@ def laws_of(source):
     return names["LAWS"]
 
 
+@pytest.mark.slow
 def test_same_input_same_bytes(files):
     plans.cached_plan.cache_clear()
     assert pack_files() == files

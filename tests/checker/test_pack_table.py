@@ -13,7 +13,17 @@ from tests.checker.pack_table import earned_by_table, opened, other_seed
 SLOW = {"receiver"}  # measured, not looked up; a table would answer for minutes
 
 
-@pytest.mark.parametrize("path", [path for path in PATHS if path.rpartition("/")[2] not in SLOW])
+QUICKLY = {"metres", "resonance", "sideband_power", "triode_current", "edge", "rejection"}
+
+
+@pytest.mark.parametrize(
+    "path",
+    [
+        pytest.param(path, marks=() if path.rpartition("/")[2] in QUICKLY else pytest.mark.slow)
+        for path in PATHS
+        if path.rpartition("/")[2] not in SLOW
+    ],
+)
 def test_a_table_of_the_pack_earns_nothing(path):
     same_for_all = {question.name for question in load_exercise(path).questions if question.same_for_all}
     found = earned_by_table(path, other_seed(path))

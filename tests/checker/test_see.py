@@ -18,6 +18,7 @@ from checker.see.page import look, write_page
 from checker.see.panels import panels_of
 from checker.see.reading import UnreadableValue, as_typed, read_values
 from checker.see.views import views_of
+from tests.exercises.answering import Answering
 from tests.exercises.every_mutant import sources
 
 RESONANCE = "unit03_tuned_circuit/resonance"
@@ -39,12 +40,13 @@ def view(path, function, most=3):
 
 
 @pytest.mark.parametrize("path", PATHS)
-def test_every_exercise_gives_a_picture_or_a_sentence(path, worker, right):
+def test_every_exercise_gives_a_picture_or_a_sentence(path, right):
+    answering = Answering({question.name: question.asks for question in load_exercise(path).questions})
     for one in views_of(load_exercise(path), 7):
         if one.none:
             assert one.none.endswith(".") and not one.points
             continue
-        own = ask_own(path, one, one.points, one.reference, right, worker)
+        own = ask_own(path, one, one.points, one.reference, right, answering)
         assert not own.trouble, one.function
         panels = panels_of(one, own, Own(()), with_reference=True)
         assert panels, one.function
@@ -198,7 +200,7 @@ def test_a_pack_holds_the_views_and_no_reference(path, tmp_path, monkeypatch):
     monkeypatch.setattr(sealed, "views_of", lambda exercise: views_of(exercise, 4))
     file = tmp_path / sealed.file_of(path)
     file.parent.mkdir(parents=True)
-    file.write_text(sealed.seal_views(path))
+    file.write_bytes(sealed.seal_views(path))
     monkeypatch.setattr(sealed, "ROOT", tmp_path)
     for mine, theirs in zip(sealed.read_sealed_views(path), views_of(load_exercise(path), 4), strict=True):
         assert repr(mine.points) == repr(theirs.points) and mine.needed == theirs.needed and mine.none == theirs.none

@@ -76,6 +76,7 @@ def test_a_shape_is_read_safely(name, tmp_path, worker, honest):
     assert judge(PATH, neighbour.files, worker, SEED) == honest
 
 
+@pytest.mark.slow
 def test_a_class_of_all_shapes_is_marked_to_the_end(tmp_path, monkeypatch, capsys):
     """Every export and report of it is clean, and the honest member has the honest mark."""
     monkeypatch.chdir(tmp_path)

@@ -61,6 +61,7 @@ AS_TRUE = {
 }
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("path", sorted(PAGES))
 def test_every_misprint_is_found(path):
     page = PAGES[path]
