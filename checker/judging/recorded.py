@@ -30,6 +30,11 @@ class KnownValues:
     def __init__(self, arguments: Sequence[str], values: Mapping[str, Any]) -> None:
         self._arguments, self._values = arguments, values
 
+    @property
+    def data(self) -> list:
+        """What it was made of."""
+        return [self._arguments, self._values]
+
     def __call__(self, *arguments: Any, **named: Any) -> Any:
         given = [*arguments, *(named[name] for name in self._arguments[len(arguments) :] if name in named)]
         known = self._values.get(_key(given), {"unknown": True})
@@ -60,7 +65,13 @@ class _NotedFunction:
 
 
 def record_earlier(plan: Plan) -> list[dict]:
-    """What stands in for earlier exercises in a pack, as plain data: recorded while the reference answers all that a plan asks."""
+    """What stands in for earlier exercises in a pack, as plain data: recorded while the reference answers all that a plan asks;
+    as it was recorded, of a plan out of a pack."""
+    if plan.earlier is not None:
+        return [
+            _to_data(one, {name: known.data for name, known in one.functions.items() if isinstance(known, KnownValues)})
+            for one in plan.earlier
+        ]
     module = load_physics(plan.exercise.path.replace("/", "."))
     earlier = references_for(plan.exercise.path)
     recordings = {id(function): _NotedFunction(function) for one in earlier for function in one.functions.values()}
@@ -71,13 +82,13 @@ def record_earlier(plan: Plan) -> list[dict]:
     finally:
         vars(module).update(imported)
     return [
-        {
-            "path": one.path,
-            "functions": {name: _recorded(recordings[id(function)]) for name, function in one.functions.items()},
-            "constants": dict(one.constants),
-        }
+        _to_data(one, {name: _recorded(recordings[id(function)]) for name, function in one.functions.items()})
         for one in earlier
     ]
+
+
+def _to_data(one: Earlier, functions: Mapping[str, list]) -> dict:
+    return {"path": one.path, "functions": functions, "constants": dict(one.constants)}
 
 
 def earlier_from_data(data: Sequence[Mapping[str, Any]]) -> tuple[Earlier, ...]:
