@@ -6,12 +6,14 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from ..course import SEALED
+from ..hear.answers import MemberAnswers, ReferenceAnswers
+from ..hear.chain import CORE, LENT, YOURS, reference_chain
 from ..hear.files import CAUTION, write_files
 from ..hear.own import OwnFunctions, Unheard
 from ..hear.own_files import CAUTION as CAUTION_ALONE
 from ..hear.own_files import write_own
 from ..hear.pieces import PIECES
-from ..hear.receiver import YOURS, MemberAnswers, Performance, ReferenceAnswers, demonstration_emf, play, reference_chain
+from ..hear.receiver import Performance, demonstration_emf, play
 from ..hear.sealed import read_sealed_hear
 from ..report.text import Line, wrap
 from ..sandbox.workers import start_own_worker
@@ -20,6 +22,12 @@ from ..submissions.members import read_member_folder
 from .called import called_as
 from .common import DONE, NOT_YET, Command, UsageError, add_folder_argument, exercises_folder, terminal_width
 from .terminal import show
+
+# What cannot be played, and without which functions, in a pack.
+MISSING = {
+    "circuit_voltage": ("the reaction demonstration", "circuit_voltage or swing_step"),
+    "receiver": ("the six stations", "receiver, circuit_voltage or swing_step"),
+}
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -52,7 +60,7 @@ def run(options: argparse.Namespace) -> int:
             *wrap(CAUTION, terminal_width(), "yellow"),
         ]
     )
-    return DONE if set(played.sources.values()) == {YOURS} else NOT_YET
+    return DONE if {source.whose for source in played.sources.values()} == {YOURS} else NOT_YET
 
 
 def _hear_one(options: argparse.Namespace) -> int:
@@ -84,18 +92,21 @@ def _hear_one(options: argparse.Namespace) -> int:
 
 
 def _ownership(played: Performance) -> Iterator[Line]:
-    """How much of the chain is the student's own, and who stands in for the rest."""
-    own = sum(source == YOURS for source in played.sources.values())
-    yield Line(f"{own} of the {len(played.sources)} links of this receiver are your own.", "bold")
-    if own < len(played.sources):
-        yield Line(f"For the others the reference stands in{', where it can' if played.missing else ''}:")
-    for (exercise, function), source in played.sources.items():
-        if source != YOURS:
-            yield from wrap(f"{exercise + ',':<19}{function}: {source}", terminal_width())
+    """How much of the chain is the student's own, how much of that by the core's way, and what the course lends."""
+    by_core = sum(source.whose == CORE for source in played.sources.values())
+    lent = {" ".join(key): source.note for key, source in played.sources.items() if source.whose == LENT}
+    own = len(played.sources) - len(lent)
+    the_way = f", {by_core} of them by the core's way" if by_core else ""
+    yield Line(f"{own} of the {len(played.sources)} links of this receiver are your own{the_way}.", "bold")
+    if lent:
+        yield Line(f"The course lends the others{', where it can' if played.missing else ''}:")
+    wide = max(map(len, lent), default=0) + 1
+    for name, why in lent.items():
+        yield from wrap(f"{name + ':':<{wide}} {why}", terminal_width())
     for name in played.missing:
-        part = "the reaction demonstration" if name == "circuit_voltage" else "the six stations"
+        part, own_ways = MISSING[name]
         yield from wrap(
-            f"Without your own {name}, {part} cannot be played in your sound: a student pack holds the "
+            f"Without {own_ways} of your own, {part} cannot be played in your sound: a student pack holds the "
             "reference as a recording only. Listen to reference.wav.",
             terminal_width(),
             "yellow",

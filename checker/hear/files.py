@@ -7,9 +7,10 @@ from pathlib import Path
 import numpy as np
 
 from ..templates import environment
+from .chain import Chain
 from .listening import EACH, FAR, LOCAL, MOMENTS, RATE, SECONDS
 from .picture import dial_picture
-from .receiver import Chain, Performance, set_level
+from .receiver import Performance, set_level
 
 TOO_FAR = next(moment for moment, says in MOMENTS if says == "too far")
 CAUTION = (

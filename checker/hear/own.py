@@ -13,7 +13,7 @@ from ..judging.plan import numeric_call
 from ..judging.plans import plan_for
 from ..judging.protocols import Call, WorkerLike
 from ..worker.wire import Unusable, to_wire
-from .receiver import PIECE
+from .answers import PIECE
 
 PATIENCE = 20.0  # seconds for one function's answers to all the moments of a sound
 

@@ -8,7 +8,9 @@ import numpy as np
 from ..course import ROOT
 from ..judging.sealed import BrokenSeal, seal, unseal
 from ..worker.wire import Malformed, from_wire, to_wire
-from .receiver import Chain, Link, ReferenceAnswers, play, reference_chain
+from .answers import ReferenceAnswers
+from .chain import Chain, Link, reference_chain
+from .receiver import play
 
 PATH = "practice/hear.sealed"
 
@@ -19,9 +21,7 @@ def seal_hear() -> bytes:
     sound = play(chain, ReferenceAnswers(chain)).sound
     crest = float(np.max(np.abs(sound)))
     data = {
-        "links": [
-            [link.exercise, link.function, link.purpose, _to_wires(link.inputs), _to_wires(link.wanted)] for link in chain.links
-        ],
+        "links": list(map(_link_to_wire, chain.links)),
         "numbers": chain.numbers,
         "crest": crest,
         "sound": base64.b64encode(np.round(32767 * sound / crest).astype("<i2").tobytes()).decode(),
@@ -39,20 +39,22 @@ def read_sealed_hear() -> tuple[Chain, np.ndarray]:
     """
     try:
         data = unseal((ROOT / PATH).read_bytes(), PATH)
-        links = tuple(
-            Link(
-                exercise,
-                function,
-                purpose,
-                [tuple(map(from_wire, one["sequence"])) for one in inputs],
-                list(map(from_wire, wanted)),
-            )
-            for exercise, function, purpose, inputs, wanted in data["links"]
-        )
+        links = tuple(map(_link_from_wire, data["links"]))
         sound = np.frombuffer(base64.b64decode(data["sound"]), "<i2") * (data["crest"] / 32767)
         return Chain(links, data["numbers"], {}), sound
     except (OSError, ValueError, KeyError, TypeError, Malformed):
         raise BrokenSeal(f"{PATH} is missing or damaged. Unpack the student pack again.") from None
+
+
+def _link_to_wire(link: Link) -> list:
+    numbers = _to_wires(link.inputs), _to_wires(link.wanted)
+    return [link.exercise, link.function, link.purpose, *numbers, list(map(_link_to_wire, link.core))]
+
+
+def _link_from_wire(data: list) -> Link:
+    exercise, function, purpose, inputs, wanted, core = data
+    asked = [tuple(map(from_wire, one["sequence"])) for one in inputs]
+    return Link(exercise, function, purpose, asked, list(map(from_wire, wanted)), tuple(map(_link_from_wire, core)))
 
 
 def _to_wires(values: Iterable) -> list:

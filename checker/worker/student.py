@@ -277,7 +277,8 @@ def call(module: ModuleType, request: dict) -> dict[str, Any]:
         return call_symbolic(function, request["symbols"], request["at"])
     if "rows" in request:
         answers = _mismatch(function, len(request["rows"]))
-        return answers or {"value": to_wire(call_rows(function, request["rows"], request["carry"])), "altered": []}
+        asked = request["rows"], request["carry"], request.get("lessen")
+        return answers or {"value": to_wire(call_rows(function, *asked)), "altered": []}
     arguments = [from_wire(argument) for argument in request["arguments"]]
     mismatch = _mismatch(function, len(arguments))
     if mismatch:

@@ -9,8 +9,10 @@ import pytest
 from checker import cli
 from checker.hear import receiver
 from checker.hear import sealed as sealed_hear
+from checker.hear.answers import NO_SOUND, MemberAnswers, ReferenceAnswers
+from checker.hear.chain import LENT, YOURS, Source, reference_chain
 from checker.hear.listening import FAR, LOCAL, MOVES, RATE, moves, setting_times, tune
-from checker.hear.receiver import YOURS, MemberAnswers, ReferenceAnswers, play, reference_chain, set_level
+from checker.hear.receiver import play, set_level
 from checker.judging.sealed import BrokenSeal
 from checker.sandbox.workers import start_worker
 from tests.exercises.every_mutant import sources
@@ -52,14 +54,18 @@ def answered(*exercises):
 
 def test_with_nothing_done_all_of_it_is_the_references_and_named(chain, worker, reference):
     played = play(chain, MemberAnswers(chain, sources("exercises"), worker))
-    assert set(played.sources.values()) == {"not written yet"}
+    assert {source.whose for source in played.sources.values()} == {LENT}
+    assert str(played.sources["receiver", "knobs"]) == "lent by the course: not written yet"
+    assert str(played.sources["three_knobs", "tuned_to"]).endswith(
+        "the core's way waits for quality_factor, far_station, q_multiplication"
+    )
     assert len(played.sources) == 18
     assert np.array_equal(played.sound, reference)
 
 
 def test_with_all_done_all_of_it_is_the_members(chain, worker, reference):
     played = play(chain, MemberAnswers(chain, sources("solutions"), worker))
-    assert set(played.sources.values()) == {YOURS}
+    assert set(played.sources.values()) == {Source(YOURS)}
     assert played.sound.shape == reference.shape
     assert np.max(np.abs(played.sound - reference)) < 0.1 * np.max(np.abs(reference))
     assert not np.array_equal(played.sound, reference)  # it did not come from the same process
@@ -72,12 +78,12 @@ def test_half_a_course_plays_and_the_missing_and_wrong_are_named(chain, worker, 
     )
     del files["unit05_valve/load_line.py"]
     played = play(chain, MemberAnswers(chain, files, worker))
-    assert played.sources["field_strength", "ground_wave_field"] == YOURS
-    assert played.sources["grid_leak", "bias_with_carrier"] == YOURS
-    assert played.sources["aerial_voltage", "aerial_emf"] == "it does not give the right values"
-    assert played.sources["load_line", "operating_point"] == "its file is not there"
-    assert played.sources["receiver", "knobs"] == "load_line, which it uses, is not there"
-    assert played.sources["tuning_range", "dial_angle"] == "not written yet"
+    assert played.sources["field_strength", "ground_wave_field"] == Source(YOURS)
+    assert played.sources["grid_leak", "bias_with_carrier"] == Source(YOURS)
+    assert played.sources["aerial_voltage", "aerial_emf"] == Source(LENT, "it does not give the right values")
+    assert played.sources["load_line", "operating_point"].note.startswith("its file is not there; ")
+    assert played.sources["receiver", "knobs"] == Source(LENT, "load_line, which it uses, is not there")
+    assert played.sources["tuning_range", "dial_angle"] == Source(LENT, "not written yet")
     assert np.array_equal(played.sound, reference)
 
 
@@ -85,7 +91,7 @@ def test_an_earlier_function_that_is_missing_is_named(chain, worker):
     files = sources("solutions") | {"unit06_reaction/three_knobs.py": sources("exercises")["unit06_reaction/three_knobs.py"]}
     [knobs] = [link for link in chain.links if link.function == "knobs"]
     values, whose = MemberAnswers(chain, files, worker).link(knobs)
-    assert (values, whose) == (knobs.wanted, "three_knobs, which it uses, is not written yet")
+    assert (values, whose) == (knobs.wanted, Source(LENT, "three_knobs, which it uses, is not written yet"))
 
 
 def test_a_receiver_of_the_members_own_choice_is_heard_as_it_is(chain, worker, reference):
@@ -93,7 +99,7 @@ def test_a_receiver_of_the_members_own_choice_is_heard_as_it_is(chain, worker, r
     assert "knobs(frequency, 700.0)" in source
     files = sources("solutions") | {RECEIVER: source.replace("knobs(frequency, 700.0)", "knobs(frequency - 9e3, 700.0)")}
     played = play(chain, MemberAnswers(chain, files, worker))
-    assert set(played.sources.values()) == {YOURS}
+    assert set(played.sources.values()) == {Source(YOURS)}
     stations = slice(RATE, None)
     assert np.std(played.sound[stations] - reference[stations]) > 0.5 * np.std(reference[stations])
 
@@ -101,17 +107,15 @@ def test_a_receiver_of_the_members_own_choice_is_heard_as_it_is(chain, worker, r
 @pytest.mark.parametrize(
     ("body", "reason"),
     [
-        ("return emf[:-1].real", "it does not give a finite number for each moment"),
-        ("return emf.real * float('nan')", "it does not give a finite number for each moment"),
+        ("return emf[:-1].real", NO_SOUND),
+        ("return emf.real * float('nan')", NO_SOUND),
         ("return 1 / 0", "it stopped with ZeroDivisionError"),
     ],
 )
-def test_a_receiver_that_gives_no_sound_is_stood_in_for(chain, worker, body, reason):
+def test_a_receiver_that_gives_no_sound_is_refused_and_says_why(chain, worker, body, reason):
     files = {RECEIVER: f"def receiver(emf, rate, frame, frequency, crest):\n    {body}\n"}
     inputs = np.full(100, 1e-3 + 0j), 24e3, 855e3, 855e3, 1e-3
-    sound, whose = MemberAnswers(chain, files, worker).receiver(*inputs)
-    assert whose == reason
-    assert np.array_equal(sound, chain.stages["receiver"](*inputs))
+    assert MemberAnswers(chain, files, worker).receiver(*inputs) == (None, reason)
 
 
 def test_sound_is_on_one_scale_and_never_clips():
@@ -137,7 +141,7 @@ def test_command_writes_sounds_picture_and_page(tmp_path, capsys):
     assert cli.main(["hear", "--folder", str(tmp_path / "exercises"), "--into", str(tmp_path / "heard")]) == cli.NOT_YET
     said = capsys.readouterr().out
     assert said.startswith("0 of the 18 links of this receiver are your own.")
-    assert "three_knobs,       tuned_to: its file is not there" in said
+    assert "three_knobs tuned_to:                  its file is not there; the core's way" in said
     assert "Headphones: begin with the volume low" in said
     for name in ("yours", "reference"):
         with wave.open(str(tmp_path / "heard" / f"{name}.wav")) as file:
@@ -160,8 +164,9 @@ def test_a_pack_holds_the_sound_and_says_what_it_cannot_play(chain, worker, shor
     np.testing.assert_allclose(sound, reference, atol=1e-4 * np.max(np.abs(reference)))
     nothing = play(opened, MemberAnswers(opened, {}, worker))
     assert nothing.missing == ["circuit_voltage", "receiver"] and nothing.sound.size == 0
+    assert {source.whose for source in nothing.sources.values()} == {LENT}
     everything = play(opened, MemberAnswers(opened, sources("solutions"), worker))
-    assert everything.missing == [] and set(everything.sources.values()) == {YOURS}
+    assert everything.missing == [] and set(everything.sources.values()) == {Source(YOURS)}
     assert np.max(np.abs(everything.sound - reference)) < 0.1 * np.max(np.abs(reference))
     file.write_text(file.read_text()[100:])
     with pytest.raises(BrokenSeal, match="Unpack the student pack again"):

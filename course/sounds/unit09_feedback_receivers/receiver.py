@@ -4,8 +4,10 @@ from functools import cache
 
 import numpy as np
 
+from checker.hear.answers import ReferenceAnswers
+from checker.hear.chain import reference_chain
 from checker.hear.listening import MOMENTS, RATE, SECONDS
-from checker.hear.receiver import ReferenceAnswers, play, reference_chain
+from checker.hear.receiver import play
 from course.sounds import sound
 
 
