@@ -168,6 +168,9 @@ def test_a_pack_holds_the_sound_and_says_what_it_cannot_play(chain, worker, shor
     everything = play(opened, MemberAnswers(opened, sources("solutions"), worker))
     assert everything.missing == [] and set(everything.sources.values()) == {Source(YOURS)}
     assert np.max(np.abs(everything.sound - reference)) < 0.1 * np.max(np.abs(reference))
-    file.write_text(file.read_text()[100:])
+    assert [one.function for one in opened.link("gain").core] == ["quality_factor", "feedback", "gain_and_bandwidth"]
+    _, source = MemberAnswers(opened, answered("swing_step"), worker).link(opened.link("circuit_voltage"))
+    assert str(source) == "yours, the core's way: swing_step"
+    file.write_bytes(file.read_bytes()[100:])
     with pytest.raises(BrokenSeal, match="Unpack the student pack again"):
         sealed_hear.read_sealed_hear()
