@@ -14,7 +14,7 @@ from ..judging.plan import numeric_call
 from ..judging.protocols import Call, WorkerLike
 from ..worker.wire import to_wire
 from . import core_way
-from .chain import CORE, LENT, YOURS, Chain, Link, Source
+from .chain import CORE, LENT, YOURS, Chain, Link, Origin
 
 PIECE = 48_000  # values that go to the worker at a time
 PATIENCE = 10.0  # seconds for one call
@@ -44,8 +44,8 @@ class ReferenceAnswers:
         self.by_core: set[str] = set()
         self.gave_out: dict[str, str] = {}
 
-    def link(self, link: Link) -> tuple[list, Source]:
-        return link.wanted, Source(LENT)
+    def link(self, link: Link) -> tuple[list, Origin]:
+        return link.wanted, Origin(LENT)
 
     def stage(self, name: str) -> Callable:
         if name not in self.chain.stages:
@@ -69,21 +69,21 @@ class MemberAnswers(ReferenceAnswers):
         self.files, self.worker = files, worker
         self._known: dict[tuple[str, str], tuple[list, str]] = {}
 
-    def link(self, link: Link) -> tuple[list, Source]:
+    def link(self, link: Link) -> tuple[list, Origin]:
         values, trouble = self._judged(link)
         if not trouble:
             self.own.add(link.function)
-            return values, Source(YOURS)
+            return values, Origin(YOURS)
         if not link.core:
-            return link.wanted, Source(LENT, trouble)
+            return link.wanted, Origin(LENT, trouble)
         answers = {one.function: self._judged(one) for one in link.core}
         lacking = [one.exercise for one in link.core if answers[one.function][1]]
         if lacking:
-            return link.wanted, Source(LENT, f"{trouble}; the core's way waits for {', '.join(lacking)}")
+            return link.wanted, Origin(LENT, f"{trouble}; the core's way waits for {', '.join(lacking)}")
         self.by_core.add(link.function)
         value = core_way.VALUES.get(link.function, lambda *_: link.wanted)
         core = {function: right for function, (right, _) in answers.items()}
-        return value(self.chain, core), Source(CORE, ", ".join(one.exercise for one in link.core))
+        return value(self.chain, core), Origin(CORE, ", ".join(one.exercise for one in link.core))
 
     def stage(self, name: str) -> Callable:
         if name in self.own:

@@ -22,7 +22,7 @@ class Link:
 
 
 @dataclass(frozen=True)
-class Source:
+class Origin:
     """Whose a link is (`YOURS`, `CORE` or `LENT`), and by which exercises, or why."""
 
     whose: str

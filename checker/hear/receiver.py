@@ -11,7 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from .answers import PIECE, ReferenceAnswers, StageMissing
-from .chain import CORE, LENT, YOURS, Chain, Source
+from .chain import CORE, LENT, YOURS, Chain, Origin
 from .listening import EACH, FAR, FRAME, RATE, SECONDS, aerial_signal, moves, setting_times, telephone_sound
 
 LOUDNESS, PEAK = 10 ** (-20 / 20), 0.9  # of full scale: r.m.s. of the reference, and what no sample passes
@@ -23,7 +23,7 @@ class Performance:
     """A sound, volts across the telephones; where each link came from; how the knobs stood; what could not be played."""
 
     sound: np.ndarray
-    sources: dict[tuple[str, str], Source]
+    sources: dict[tuple[str, str], Origin]
     settings: np.ndarray
     missing: list[str]
 
@@ -42,7 +42,7 @@ def play(chain: Chain, who: ReferenceAnswers) -> Performance:
             missing.append(name)
     for link in chain.links:
         if link.function in who.gave_out:
-            sources[link.exercise, link.function] = Source(LENT, who.gave_out[link.function])
+            sources[link.exercise, link.function] = Origin(LENT, who.gave_out[link.function])
     sound = np.concatenate([np.zeros(0), *map(telephone_sound, parts)])
     knobs = zip(answers["dial_angle"], answers["knobs"], answers["tuned_to"], strict=True)
     settings = np.array([(angle, throttle, tuned) for angle, (_, throttle), (tuned, _) in knobs], dtype=float).T
@@ -70,7 +70,7 @@ def demonstration_emf(chain: Chain, crests: np.ndarray) -> np.ndarray:
 
 
 def _demonstration(
-    chain: Chain, who: ReferenceAnswers, answers: dict, crests: np.ndarray, sources: dict[tuple[str, str], Source]
+    chain: Chain, who: ReferenceAnswers, answers: dict, crests: np.ndarray, sources: dict[tuple[str, str], Origin]
 ) -> list[np.ndarray]:
     emf, time = demonstration_emf(chain, crests), np.arange(round(SECONDS * RATE)) / RATE
     frequency, _, volume = moves(time)
@@ -142,7 +142,7 @@ def _telephones(chain: Chain, who: ReferenceAnswers, answers: dict, grid: np.nda
 
 
 def _stations(
-    chain: Chain, who: ReferenceAnswers, answers: dict, crests: np.ndarray, sources: dict[tuple[str, str], Source]
+    chain: Chain, who: ReferenceAnswers, answers: dict, crests: np.ndarray, sources: dict[tuple[str, str], Origin]
 ) -> list[np.ndarray]:
     numbers, sounds = chain.numbers, []
     for place, frequency in enumerate(numbers["frequencies"]):
@@ -155,11 +155,11 @@ def _stations(
         emf = aerial_signal(near, numbers["noise"], frame, EACH)
         inputs = emf, float(RATE), frame, frequency, numbers["log"][place]
         sound, trouble = who.receiver(*inputs)
-        source = Source(YOURS)
+        source = Origin(YOURS)
         if sound is None and "circuit_voltage" in {*who.own, *who.by_core}:
-            sound, source = _station(chain, who, answers, place, emf, frame), Source(CORE, IN_A_ROW)
+            sound, source = _station(chain, who, answers, place, emf, frame), Origin(CORE, IN_A_ROW)
         elif sound is None:
-            sound, source = who.stage("receiver")(*inputs), Source(LENT, trouble)
+            sound, source = who.stage("receiver")(*inputs), Origin(LENT, trouble)
         sources["receiver", f"receiver on {numbers['names'][place]}"] = source
         sounds.append(sound)
     return sounds

@@ -140,6 +140,11 @@ def decibels_below(weak: str, strong: str) -> float:
     return float(20 * np.log10(CRESTS[NAMES.index(strong)] / CRESTS[NAMES.index(weak)]))
 
 
+def margin_of_one(width: float) -> float:
+    """As `margin_behind`, of one circuit alone, its bandwidth in hertz."""
+    return margin_behind(np.inf, width)
+
+
 def margin_behind(first_width: float, second_width: float) -> float:
     """Decibels by which Gannet Rock's carrier stands above the local's behind two circuits of those bandwidths, in hertz."""
     held_back = sum(10 * np.log10(1 + (2 * 9e3 / width) ** 2) for width in (first_width, second_width))

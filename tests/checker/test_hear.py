@@ -10,7 +10,7 @@ from checker import cli
 from checker.hear import receiver
 from checker.hear import sealed as sealed_hear
 from checker.hear.answers import NO_SOUND, MemberAnswers, ReferenceAnswers
-from checker.hear.chain import LENT, YOURS, Source, reference_chain
+from checker.hear.chain import LENT, YOURS, Origin, reference_chain
 from checker.hear.listening import FAR, LOCAL, MOVES, RATE, moves, setting_times, tune
 from checker.hear.receiver import play, set_level
 from checker.judging.sealed import BrokenSeal
@@ -65,7 +65,7 @@ def test_with_nothing_done_all_of_it_is_the_references_and_named(chain, worker, 
 
 def test_with_all_done_all_of_it_is_the_members(chain, worker, reference):
     played = play(chain, MemberAnswers(chain, sources("solutions"), worker))
-    assert set(played.sources.values()) == {Source(YOURS)}
+    assert set(played.sources.values()) == {Origin(YOURS)}
     assert played.sound.shape == reference.shape
     assert np.max(np.abs(played.sound - reference)) < 0.1 * np.max(np.abs(reference))
     assert not np.array_equal(played.sound, reference)  # it did not come from the same process
@@ -78,12 +78,12 @@ def test_half_a_course_plays_and_the_missing_and_wrong_are_named(chain, worker, 
     )
     del files["unit05_valve/load_line.py"]
     played = play(chain, MemberAnswers(chain, files, worker))
-    assert played.sources["field_strength", "ground_wave_field"] == Source(YOURS)
-    assert played.sources["grid_leak", "bias_with_carrier"] == Source(YOURS)
-    assert played.sources["aerial_voltage", "aerial_emf"] == Source(LENT, "it does not give the right values")
+    assert played.sources["field_strength", "ground_wave_field"] == Origin(YOURS)
+    assert played.sources["grid_leak", "bias_with_carrier"] == Origin(YOURS)
+    assert played.sources["aerial_voltage", "aerial_emf"] == Origin(LENT, "it does not give the right values")
     assert played.sources["load_line", "operating_point"].note.startswith("its file is not there; ")
-    assert played.sources["receiver", "knobs"] == Source(LENT, "load_line, which it uses, is not there")
-    assert played.sources["tuning_range", "dial_angle"] == Source(LENT, "not written yet")
+    assert played.sources["receiver", "knobs"] == Origin(LENT, "load_line, which it uses, is not there")
+    assert played.sources["tuning_range", "dial_angle"] == Origin(LENT, "not written yet")
     assert np.array_equal(played.sound, reference)
 
 
@@ -91,7 +91,7 @@ def test_an_earlier_function_that_is_missing_is_named(chain, worker):
     files = sources("solutions") | {"unit06_reaction/three_knobs.py": sources("exercises")["unit06_reaction/three_knobs.py"]}
     [knobs] = [link for link in chain.links if link.function == "knobs"]
     values, whose = MemberAnswers(chain, files, worker).link(knobs)
-    assert (values, whose) == (knobs.wanted, Source(LENT, "three_knobs, which it uses, is not written yet"))
+    assert (values, whose) == (knobs.wanted, Origin(LENT, "three_knobs, which it uses, is not written yet"))
 
 
 def test_a_receiver_of_the_members_own_choice_is_heard_as_it_is(chain, worker, reference):
@@ -99,7 +99,7 @@ def test_a_receiver_of_the_members_own_choice_is_heard_as_it_is(chain, worker, r
     assert "knobs(frequency, 700.0)" in source
     files = sources("solutions") | {RECEIVER: source.replace("knobs(frequency, 700.0)", "knobs(frequency - 9e3, 700.0)")}
     played = play(chain, MemberAnswers(chain, files, worker))
-    assert set(played.sources.values()) == {Source(YOURS)}
+    assert set(played.sources.values()) == {Origin(YOURS)}
     stations = slice(RATE, None)
     assert np.std(played.sound[stations] - reference[stations]) > 0.5 * np.std(reference[stations])
 
@@ -166,7 +166,7 @@ def test_a_pack_holds_the_sound_and_says_what_it_cannot_play(chain, worker, shor
     assert nothing.missing == ["circuit_voltage", "receiver"] and nothing.sound.size == 0
     assert {source.whose for source in nothing.sources.values()} == {LENT}
     everything = play(opened, MemberAnswers(opened, sources("solutions"), worker))
-    assert everything.missing == [] and set(everything.sources.values()) == {Source(YOURS)}
+    assert everything.missing == [] and set(everything.sources.values()) == {Origin(YOURS)}
     assert np.max(np.abs(everything.sound - reference)) < 0.1 * np.max(np.abs(reference))
     assert [one.function for one in opened.link("gain").core] == ["quality_factor", "feedback", "gain_and_bandwidth"]
     _, source = MemberAnswers(opened, answered("swing_step"), worker).link(opened.link("circuit_voltage"))

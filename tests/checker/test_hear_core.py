@@ -9,7 +9,7 @@ import pytest
 from checker.core import CORE as CORE_PATH
 from checker.hear import core_way, receiver
 from checker.hear.answers import NO_SOUND, MemberAnswers, ReferenceAnswers
-from checker.hear.chain import CORE, LENT, YOURS, Source, reference_chain
+from checker.hear.chain import CORE, LENT, YOURS, Origin, reference_chain
 from checker.hear.listening import RATE
 from checker.hear.receiver import IN_A_ROW, PEAK, play, set_level
 from checker.sandbox.workers import start_worker
@@ -113,7 +113,7 @@ def test_each_link_is_ones_own_or_by_the_cores_way_or_lent(played):
         "dial_angle",
     ]
     assert str(played.sources["receiver", "circuit_voltage"]) == "yours, the core's way: swing_step"
-    assert played.sources["receiver", "receiver on Gannet Rock"] == Source(CORE, IN_A_ROW)
+    assert played.sources["receiver", "receiver on Gannet Rock"] == Origin(CORE, IN_A_ROW)
     assert played.missing == []
 
 
@@ -173,7 +173,7 @@ def test_the_detector_follows_the_tunes_and_no_more():
 def test_a_wrong_core_function_is_named_and_lent(chain, worker):
     files = core_files() | {SWING_STEP: BY_HAND[SWING_STEP].replace(" - 1)", ")")}
     values, source = MemberAnswers(chain, files, worker).link(chain.link("circuit_voltage"))
-    assert source == Source(LENT, "not written yet; the core's way waits for swing_step")
+    assert source == Origin(LENT, "not written yet; the core's way waits for swing_step")
     assert values is chain.link("circuit_voltage").wanted
 
 
