@@ -19,6 +19,7 @@ QUALITY = 64.9  # of the reaction set's circuit on Gannet Rock, without reaction
 LOCAL_CREST, FAR_CREST, NOISE = 78.5e-3, 3.72e-3, 61e-6  # volt, in the aerial on Tern Spit
 WIDTH = FAR / QUALITY  # hertz
 FIRST_WIDTH = 4.48e3  # hertz, of the first circuit, which is lent
+STEPS = 3  # of a circuit to each sample, 72 kHz: the overtones of the local's beat fold onto each other, and not down among the tunes
 TRIODE = 9.29, 267e-6, -0.67  # amplification factor, perveance, offset of the Circle's valve
 GROWTH = 1492.0  # neper a second: Q 90 at 855 kHz, k = 1.05
 
@@ -156,18 +157,22 @@ def _circuit(own: OwnFunctions, emf: np.ndarray, band: np.ndarray) -> np.ndarray
     """What telephones make of a circuit tuned to Gannet Rock, step by step through the member's own `swing_step`."""
     growth = -np.pi * band
     parts = [
-        own.at_each("swing_step", "swing_step", np.zeros(emf.size), np.pi * WIDTH * part, growth, 1 / RATE, carry=0)
+        own.at_each("swing_step", "swing_step", np.zeros(emf.size), np.pi * WIDTH * part, growth, 1 / (STEPS * RATE), carry=0)
         for part in (emf.real, emf.imag)
     ]
-    return telephone_sound(np.hypot(*parts))
+    samples = emf.size // STEPS
+    heard = np.fft.rfft(np.hypot(*parts))[: samples // 2 + 1]  # nothing above half of `RATE`
+    return telephone_sound(np.fft.irfft(heard / STEPS, samples))
 
 
 def _tern_spit(seconds: float) -> np.ndarray:
     """What a first circuit lets through on Gannet Rock's frequency, complex, volt: Gannet Rock, the local, and noise."""
-    time, generator = _moments(seconds), np.random.default_rng(1)
-    local = LOCAL_CREST / np.hypot(1, 2 * OFF_DIAL / FIRST_WIDTH) * (1 + 0.7 * tune(1, seconds))
-    noise = NOISE * (generator.standard_normal(time.size) + 1j * generator.standard_normal(time.size))
-    return FAR_CREST * (1 + 0.7 * tune(2, seconds)) + local * np.exp(-2j * np.pi * OFF_DIAL * time) + noise
+    samples, generator = _moments(seconds), np.random.default_rng(1)
+    time = _moments(samples.size / RATE, STEPS * RATE)
+    near, far = (1 + 0.7 * np.interp(time, samples, tune(number, seconds)) for number in (1, 2))
+    local = LOCAL_CREST / np.hypot(1, 2 * OFF_DIAL / FIRST_WIDTH) * near
+    noise = NOISE * np.sqrt(STEPS) * (generator.standard_normal(time.size) + 1j * generator.standard_normal(time.size))
+    return FAR_CREST * far + local * np.exp(-2j * np.pi * OFF_DIAL * time) + noise
 
 
 def swing_step(own: OwnFunctions, long: float) -> np.ndarray:
