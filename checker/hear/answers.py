@@ -77,13 +77,14 @@ class MemberAnswers(ReferenceAnswers):
         if not link.core:
             return link.wanted, Origin(LENT, trouble)
         answers = {one.function: self._judged(one) for one in link.core}
-        lacking = [one.exercise for one in link.core if answers[one.function][1]]
+        why = {one.exercise: answers[one.function][1] for one in link.core}
+        lacking = [name if said == trouble else f"{name} ({said})" for name, said in why.items() if said]
         if lacking:
             return link.wanted, Origin(LENT, f"{trouble}; the core's way waits for {', '.join(lacking)}")
         self.by_core.add(link.function)
         value = core_way.VALUES.get(link.function, lambda *_: link.wanted)
         core = {function: right for function, (right, _) in answers.items()}
-        return value(self.chain, core), Origin(CORE, ", ".join(one.exercise for one in link.core))
+        return value(self.chain, core), Origin(CORE, ", ".join(why))
 
     def stage(self, name: str) -> Callable:
         if name in self.own:

@@ -173,7 +173,7 @@ def test_the_detector_follows_the_tunes_and_no_more():
 def test_a_wrong_core_function_is_named_and_lent(chain, worker):
     files = core_files() | {SWING_STEP: BY_HAND[SWING_STEP].replace(" - 1)", ")")}
     values, source = MemberAnswers(chain, files, worker).link(chain.link("circuit_voltage"))
-    assert source == Origin(LENT, "not written yet; the core's way waits for swing_step")
+    assert source == Origin(LENT, "not written yet; the core's way waits for swing_step (it does not give the right values)")
     assert values is chain.link("circuit_voltage").wanted
 
 
