@@ -39,6 +39,9 @@ class Replies:
             del self.waiting[: os.write(self.descriptor, self.waiting)]
 
 
+_ANSWERS = {"lends", "raises", "refuses"}
+
+
 class Requests:
     """The way here: batches of calls, and the answers to what was asked of earlier functions, each kept until it is wanted."""
 
@@ -54,11 +57,11 @@ class Requests:
             return None
 
     def next_calls(self) -> Sequence[dict] | None:
-        """The calls of the next batch; an answer that nobody waits for any more is passed over."""
+        """The calls of the next batch; an answer that nobody waits for any more is passed over, and anything else is the end."""
         message = self._kept.popleft() if self._kept else self.next()
-        while message is not None and "calls" not in message:
+        while message is not None and _ANSWERS & message.keys():
             message = self.next()
-        return message["calls"] if message else None
+        return message.get("calls") if message else None
 
     def next_answer(self) -> dict | None:
         """The answer that is waited for; a batch that came before it is kept."""
