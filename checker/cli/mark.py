@@ -17,7 +17,7 @@ from ..marks.marksheet import MemberMarks, marks_to_data
 from ..marks.run import STORE, ClassMarks, Request, mark_class, require_containment
 from ..marks.store import open_store
 from ..report.text import Line, wrap
-from ..submissions.members import MOST_SAID, find_submissions
+from ..submissions.members import MOST_SAID, find_submissions, leaves_a_doubt
 from .called import called_as
 from .common import DONE, NOT_YET, Command, UsageError, terminal_width
 from .results import left_out_lines, write_results
@@ -110,7 +110,8 @@ def run(options: argparse.Namespace) -> int:
                     *_what_was_written(page, about.seed, next(iter(marks)).name, paths[0].rpartition("/")[2]),
                 ]
             )
-        return NOT_YET if left_out or any(member.problems or member.not_judged for member in marks) else DONE
+        doubts = any(member.not_judged or any(map(leaves_a_doubt, member.problems)) for member in marks)
+        return NOT_YET if left_out or doubts else DONE
 
 
 def marks_table(marks: ClassMarks | Sequence[MemberMarks], paths: Sequence[str]) -> tuple[list[str], list[list[str]]]:

@@ -272,6 +272,15 @@ def _in_other_unit(relative: str, path: str) -> bool:
     return bool(re.match(r"unit\d\d_", folder)) and folder != path.partition("/")[0]
 
 
+NO_ANSWER = "answers are Python files (.py), notebooks (.ipynb), or zips of them."
+_TOLD = re.compile(rf" was read as |^Two files for |{re.escape(NO_ANSWER)}")
+
+
+def leaves_a_doubt(sentence: str) -> bool:
+    """Whether what is said of a member's files means that an answer of theirs may not have been read."""
+    return not _TOLD.search(sentence)
+
+
 def _left(relative: str) -> str:
     """Why a file was not taken, and what to do."""
     name, low = display_name(relative), relative.lower()
@@ -281,9 +290,7 @@ def _left(relative: str) -> str:
         return f"{name} was not read: {named.rpartition('/')[2]} is an exercise of {named.partition('/')[0]}."
     if low.endswith(recognised.SOURCES):
         return f"{name} was not read: it is called like no exercise and does not hold all functions of one.{recognised.guess(relative)}"
-    return (
-        f"{name} was not read: answers are Python files (.py), notebooks (.ipynb), or zips of them.{recognised.guess(relative)}"
-    )
+    return f"{name} was not read: {NO_ANSWER}{recognised.guess(relative)}"
 
 
 def _is_worth_saying(relative: str) -> bool:

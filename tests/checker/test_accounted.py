@@ -12,7 +12,7 @@ import pytest
 from checker.budgets import BUDGET
 from checker.course import PATHS, ROOT
 from checker.submissions import recognised
-from checker.submissions.members import read_folder, read_member_folder
+from checker.submissions.members import leaves_a_doubt, read_folder, read_member_folder
 
 RESONANCE, QUALITY = "unit03_tuned_circuit/resonance", "unit03_tuned_circuit/quality_factor"
 SOURCE = (ROOT / "solutions" / f"{RESONANCE}.py").read_text("utf-8")
@@ -113,6 +113,13 @@ LEFT = {
 def test_what_is_not_read_is_said_with_what_to_do(tmp_path, name):
     member = handed_in(tmp_path, {name: "x = 1\n"})
     assert not member.files and member.problems == (f"{name} was not read: {LEFT[name]}",)
+
+
+def test_only_what_may_have_been_an_answer_leaves_a_doubt(tmp_path):
+    harmless = handed_in(tmp_path / "one", {"notes.txt": "x", "Resonance.py": SOURCE, "resonance (2).py": SOURCE})
+    assert harmless.problems and not any(map(leaves_a_doubt, harmless.problems))
+    doubtful = handed_in(tmp_path / "two", {"resonence.py": "x = 1\n", "quality_factor.py": b"\xff\xfe", "mine.7z": "x"})
+    assert len(doubtful.problems) == 3 and all(map(leaves_a_doubt, doubtful.problems))
 
 
 def test_of_two_the_newer_answer_is_taken_and_both_are_named(tmp_path):
