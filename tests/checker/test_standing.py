@@ -1,5 +1,6 @@
 """Where a student stands: what counts is what was passed; the core comes first, and what was set aside comes last."""
 
+import shutil
 from dataclasses import replace
 from fractions import Fraction
 
@@ -11,7 +12,7 @@ from checker import cli
 from checker.cli.later import FILE, put_aside, set_aside, take_back
 from checker.cli.standing import Standing, list_of
 from checker.core import CORE, FURTHER, IN_ORDER
-from checker.course import PATHS, find
+from checker.course import PATHS, ROOT, find
 from checker.judging.verdict import NOT_ATTEMPTED, PASSED, WRONG, Finding, Part, Verdict
 from checker.report.learner import learner_lines
 
@@ -101,7 +102,7 @@ def test_of_a_further_exercise_nothing_is_said_of_the_core(kind):
 
 
 def test_one_set_aside_is_passed_over_until_it_is_taken_up(tmp_path, monkeypatch, capsys):
-    (tmp_path / "exercises").mkdir()
+    shutil.copytree(ROOT / "exercises", tmp_path / "exercises")
     monkeypatch.chdir(tmp_path)
     assert cli.main(["try", "--later", "metres"]) == cli.NOT_YET
     out = capsys.readouterr().out
