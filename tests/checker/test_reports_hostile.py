@@ -71,7 +71,7 @@ def test_a_name_chosen_to_look_like_another_s_file_name_gets_one_of_its_own():
 ELEMENTS = re.findall(
     r"\w+",
     """html head meta title style body a header p main h1 h2 h3 h4 bdi strong section ul li ol article div span code dl dt dd
-    pre table caption thead tbody tfoot tr th td footer b i figure figcaption mark""",
+    pre table caption thead tbody tfoot tr th td footer b i figure figcaption mark small""",
 )
 ATTRIBUTES = re.findall(
     r"\S+",
