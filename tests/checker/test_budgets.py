@@ -50,11 +50,9 @@ def cost(action, *arguments):
     return found
 
 
-@pytest.fixture(scope="module")
-def worker():
+def judged(source):
     with start_worker() as worker:
-        assert judge(RESONANCE, {PATH: HONEST}, worker, 3).kind == PASSED  # it is there before this process forks
-        yield worker
+        return judge(RESONANCE, {PATH: source}, worker, 3)
 
 
 def answer(body):
@@ -87,10 +85,10 @@ COSTLY = {
 
 
 @pytest.mark.parametrize("name", COSTLY)
-def test_an_answer_costs_the_judge_little(name, worker):
+def test_an_answer_costs_the_judge_little(name):
     limit = plan_for(RESONANCE, 3).exercise.seconds
     began = time.monotonic()
-    verdict, seconds, megabytes = cost(judge, RESONANCE, {PATH: COSTLY[name]}, worker, 3)
+    verdict, seconds, megabytes = cost(judged, COSTLY[name])
     assert verdict.kind not in (PASSED, NOT_JUDGED), verdict.findings
     assert seconds < SECONDS and megabytes < MEGABYTES, (seconds, megabytes)
     assert "sleeps" not in name or time.monotonic() - began < 2 * limit + 1 + SECONDS + 20  # on a busy machine
@@ -186,7 +184,7 @@ def test_a_judge_that_is_late_or_gone_is_replaced_and_its_task_not_judged():
     plan_for(RESONANCE, 3)
     with (
         patch("checker.marks.judges.judge", late),
-        patch("checker.marks.judges.GRACE", -2 * 2.0 - BUDGET.asking - BUDGET.judging + 12),
+        patch("checker.marks.judges.patience", lambda _: 12 - BUDGET.asking - BUDGET.judging - BUDGET.mending),
         Judges(2) as judges,
     ):
         found, todo = {}, list(tasks)
