@@ -12,7 +12,7 @@ from solutions.unit06_reaction.characteristic_polynomial import (
 )
 
 BEST_VALVE = 20e-3  # siemens: no receiving valve of the time came near
-HALVINGS = 28  # of the interval that holds the answer
+HALVINGS = 32  # of the interval that holds the answer
 
 
 def routh_point(

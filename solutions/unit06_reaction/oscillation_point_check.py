@@ -212,7 +212,7 @@ EXERCISE = Exercise(
                     "s² + 3s + 10 to s² − s + 10: at three quarters the linear term is gone",
                     given=SIMPLE,
                     wanted=0.75,
-                    within=absolute(1e-8, because="solved step by step"),
+                    within=absolute(1e-9, because="solved step by step"),
                     source="E. J. Routh, Dynamics of a System of Rigid Bodies: a quadratic's roots lie to the left while "
                     "all coefficients have one sign",
                     known="memory",
@@ -386,7 +386,7 @@ EXERCISE = Exercise(
                 ),
             ],
             refuses=[
-                refusal("a set just at the threshold", (1e6, *KNOBS_AT, (THRESHOLD * (1 + 1e-6), *THE_VALVE[1:]))),
+                refusal("a set just at the threshold", (1e6, *KNOBS_AT, (THRESHOLD * (1 + 1e-7), *THE_VALVE[1:]))),
                 refusal(
                     "a set that oscillates: the throttle at 400 pF", (1e6, *KNOBS_AT[:2], 400e-12, *KNOBS_AT[3:], THE_VALVE)
                 ),
@@ -420,7 +420,7 @@ EXERCISE = Exercise(
         "Numbers: take the mixture (1 − share) × silent + share × oscillating, look at its leading pole, and halve the "
         "interval. Gain: the four equations with complex s = 2jπf and 1 V in the first.",
         "routh_point: with a, b, c, d = tuned_grid_polynomial(…) and gm = the symbol of its transconductance: "
-        "sympy.solve(b*c - a*d, gm), sympy.sqrt(d/b). crossing: low, high = 0, 1; twenty-eight times the middle; where "
+        "sympy.solve(b*c - a*d, gm), sympy.sqrt(d/b). crossing: low, high = 0, 1; thirty-two times the middle; where "
         "the pole's real part is above 0 put high = middle, else low = middle. threshold_transconductance: 20 mS × "
         "crossing(polynomial at 0, polynomial at 20 mS). steady_gain: refuse_impossible_windings, then "
         "abs(np.linalg.solve(rows, [1, 0, 0, 0])[1]) with the rows of full_polynomial at s = 2j × np.pi × frequency, the "

@@ -339,7 +339,7 @@ def test_a_knob_that_does_not_reach_the_threshold_is_refused(stops):
 
 def test_crossing_refuses_what_does_not_cross():
     silent, oscillating = np.array([1.0, 1.0, 1.0]), np.array([1.0, -1.0, 1.0])
-    assert crossing(silent, oscillating) == pytest.approx(0.5, abs=1e-8)
+    assert crossing(silent, oscillating) == pytest.approx(0.5, abs=1e-9)
     assert leading_pole(silent).real < 0 < leading_pole(oscillating).real
     for ends in ((silent, silent), (oscillating, oscillating), (oscillating, silent)):
         with pytest.raises(ValueError, match="oscillates"):

@@ -1,5 +1,5 @@
 """routh_point: with a, b, c, d = tuned_grid_polynomial(…) and gm = the symbol of its transconductance: sympy.solve(b*c
-- a*d, gm), sympy.sqrt(d/b). crossing: low, high = 0, 1; twenty-eight times the middle; where the pole's real part is
+- a*d, gm), sympy.sqrt(d/b). crossing: low, high = 0, 1; thirty-two times the middle; where the pole's real part is
 above 0 put high = middle, else low = middle. threshold_transconductance: 20 mS × crossing(polynomial at 0, polynomial
 at 20 mS). steady_gain: refuse_impossible_windings, then abs(np.linalg.solve(rows, [1, 0, 0, 0])[1]) with the rows of
 full_polynomial at s = 2j × np.pi × frequency, the first divided by s times the capacitance in `aerial`, so that the
@@ -17,7 +17,7 @@ from exercises.unit06_reaction.characteristic_polynomial import (
 )
 
 BEST_VALVE = 20e-3  # siemens: no receiving valve of the time came near
-HALVINGS = 28  # of the interval that holds the answer
+HALVINGS = 32  # of the interval that holds the answer
 
 
 def routh_point(
