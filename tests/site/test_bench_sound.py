@@ -9,8 +9,8 @@ from .conftest import ROOT
 
 RATE = 48_000
 BLOCKS = 188  # half a second
-EXPONENTIALS = 1_000_000  # 14 ms on the machine on which this was measured, when it has little else to do
-FASTER_THAN_TIME = 1.0  # there, with the processor throttled four times
+EXPONENTIALS = 1_000_000
+THEIR_SECONDS = 0.032  # on a processor a quarter as fast as that on which this was measured, where they take 8 ms
 CURLEW = "stations: SALTMARSH_BENCH.stations.filter((s) => s.name === 'Curlew Bank')"
 FAINT = f"{CURLEW}.map((s) => ({{ ...s, field: s.field / 100 }}))"  # so that it does not pull the set along
 
@@ -206,13 +206,12 @@ def test_the_listener_answers_the_newest_question_and_refuses_in_words(page):
 
 
 @pytest.mark.parametrize("set_", ["crystal", "reaction", "quenched"])
-def test_it_runs_faster_than_time_with_the_processor_throttled_four_times(page, set_):
-    """By the main thread's own clock, and by a million exponentials: other work on the machine slows both."""
+def test_it_runs_faster_than_time_on_a_processor_a_quarter_as_fast(page, set_):
+    """By the main thread's own clock, against a million exponentials: the best of many turns of each, as other work comes and goes."""
     state = state_of(page, set_, 30_000 if set_ == "quenched" else 846)
     devtools = page.context.new_cdp_session(page)
     devtools.send("Performance.enable", {"timeDomain": "threadTicks"})
     play = f"() => {{ for (let n = 0; n < {BLOCKS}; n++) receiver.play(block, (k, i) => 0.5 * Math.sin(0.1 * i)); }}"
-
     sums = f"() => {{ let sum = 0; for (let n = 0; n < {EXPONENTIALS}; n++) sum += Math.exp(-1e-6 * n); return sum; }}"
 
     def clock():
@@ -231,11 +230,6 @@ def test_it_runs_faster_than_time_with_the_processor_throttled_four_times(page, 
     }""",
         state,
     )
-    devtools.send("Emulation.setCPUThrottlingRate", {"rate": 4})
-    try:
-        page.evaluate(play)
-        page.evaluate(sums)
-        slower = [took(play) / took(sums) for _ in range(6)]
-    finally:
-        devtools.send("Emulation.setCPUThrottlingRate", {"rate": 1})
-    assert BLOCKS * 128 / RATE / (min(slower) * 4 * 0.014) > FASTER_THAN_TIME
+    turns = [(took(play), took(sums)) for _ in range(12)]
+    playing, summing = (min(each) for each in zip(*turns, strict=True))
+    assert playing / summing * THEIR_SECONDS < BLOCKS * 128 / RATE
