@@ -77,7 +77,7 @@ def working_point(
     Source
     ------
     Ohm's law for the carrier, source voltage = carrier + source resistance × 2 (I + Is) I1(x)/I0(x), whose right side
-    only grows with the carrier; solved by halving the interval from nothing to the source voltage.
+    only grows with the carrier: one carrier makes it hold.
     """
     raise NotImplementedError
 

@@ -63,7 +63,7 @@ def crossing(silent: np.ndarray, oscillating: np.ndarray) -> float:
 
     Source
     ------
-    The real part passes through 0 on the way; solved by halving.
+    The real part passes through 0 on the way.
     """
     raise NotImplementedError
 

@@ -5,7 +5,7 @@ import numpy as np
 from solutions.ranges import check_ranges
 from solutions.unit02_coil_and_condenser.solenoid_inductance import solenoid_inductance
 
-PRECISION = 1e-10  # how narrow the interval that holds the turns is made, as a fraction of them
+PRECISION = 1e-10  # of the turns: the last step is no larger
 
 
 @check_ranges
@@ -52,13 +52,12 @@ def turns_needed(inductance: float, former_diameter: float, covered_diameter: fl
         raise ValueError("one turn on this former has more inductance than is wanted: use a smaller former")
     if inductance > greatest:
         raise ValueError("the coil would be over a thousand diameters long: use a larger former or a thinner wire")
-    while most > fewest * (1 + PRECISION):
-        middle = (fewest + most) / 2
-        if close_wound_inductance(middle, former_diameter, covered_diameter) < inductance:
-            fewest = middle
-        else:
-            most = middle
-    return most
+    nearest, before = (most, greatest), (fewest, least)
+    while abs(nearest[0] / before[0] - 1) > PRECISION:
+        power = np.log(nearest[1] / before[1]) / np.log(nearest[0] / before[0])  # inductance goes as turns to about this
+        turns = nearest[0] * (inductance / nearest[1]) ** (1 / power)
+        nearest, before = (turns, close_wound_inductance(turns, former_diameter, covered_diameter)), nearest
+    return float(nearest[0])
 
 
 @check_ranges

@@ -5,7 +5,8 @@ import numpy as np
 from solutions.ranges import check_ranges
 from solutions.unit04_crystal_set.rectified_voltage import detector_output, i1_over_i0
 
-HALVINGS = 32  # of the interval that holds the answer
+STEPS = 11  # each nearly doubles the number of right figures
+FAINT = 1e-3  # slope voltages: up to here I1/I0 is half the carrier
 MOMENTS = np.cos(np.pi * (np.arange(24) + 0.5) / 24)  # a tone of crest 1, at 24 moments of half a cycle
 
 
@@ -81,15 +82,17 @@ def working_point(
     Source
     ------
     Ohm's law for the carrier, source voltage = carrier + source resistance × 2 (I + Is) I1(x)/I0(x), whose right side
-    only grows with the carrier; solved by halving the interval from nothing to the source voltage.
+    only grows with the carrier: one carrier makes it hold.
     """
-    least, most = np.zeros_like(source_voltage, dtype=float), np.asarray(source_voltage, dtype=float)
-    for _ in range(HALVINGS):
-        carrier = (least + most) / 2
+    carrier = most = np.asarray(source_voltage, dtype=float)
+    for _ in range(STEPS):
         output = detector_output(carrier, load_resistance, saturation_current, slope_voltage)
-        taken = 2 * (output / load_resistance + saturation_current) * i1_over_i0(carrier / slope_voltage)
-        too_much = carrier + source_resistance * taken > source_voltage
-        least, most = np.where(too_much, least, carrier), np.where(too_much, carrier, most)
+        current, x = output / load_resistance + saturation_current, carrier / slope_voltage
+        share = i1_over_i0(x)
+        share_over_x = np.where(x < FAINT, 0.5, share / np.maximum(x, FAINT))
+        grows = share**2 / (1 + load_resistance * current / slope_voltage) + 1 - share_over_x - share**2
+        slope = 1 + 2 * source_resistance * current * grows / slope_voltage
+        carrier = np.clip(carrier - (carrier + 2 * source_resistance * current * share - source_voltage) / slope, 0, most)
     return carrier[()], output
 
 

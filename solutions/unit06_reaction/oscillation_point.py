@@ -12,7 +12,7 @@ from solutions.unit06_reaction.characteristic_polynomial import (
 )
 
 BEST_VALVE = 20e-3  # siemens: no receiving valve of the time came near
-HALVINGS = 32  # of the interval that holds the answer
+PRECISION = 1e-12  # of the way: the last step is no larger
 
 
 def routh_point(
@@ -68,18 +68,25 @@ def crossing(silent: np.ndarray, oscillating: np.ndarray) -> float:
 
     Source
     ------
-    The real part passes through 0 on the way; solved by halving.
+    The real part passes through 0 on the way.
     """
-    if leading_pole(silent).real >= 0:
-        raise ValueError("it oscillates from the outset: take reaction off")
-    if leading_pole(oscillating).real <= 0:
-        raise ValueError("it never oscillates: turn the tickler round, or bring it nearer")
     low, high = 0.0, 1.0
-    for _ in range(HALVINGS):
-        middle = (low + high) / 2
-        growing = leading_pole((1 - middle) * silent + middle * oscillating).real > 0
-        low, high = (low, middle) if growing else (middle, high)
-    return (low + high) / 2
+    falls, grows = leading_pole(silent).real, leading_pole(oscillating).real
+    if falls >= 0:
+        raise ValueError("it oscillates from the outset: take reaction off")
+    if grows <= 0:
+        raise ValueError("it never oscillates: turn the tickler round, or bring it nearer")
+    share, last = 0.0, 1.0
+    while abs(share - last) > PRECISION:
+        share, last = high - grows * (high - low) / (grows - falls), share
+        growth = leading_pole((1 - share) * silent + share * oscillating).real
+        if growth > 0:
+            falls = falls / 2 if high == last else falls  # where one end moves twice, lest the other stay for ever
+            high, grows = share, growth
+        else:
+            grows = grows / 2 if low == last else grows
+            low, falls = share, growth
+    return share
 
 
 @check_ranges

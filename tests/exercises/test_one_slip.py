@@ -77,8 +77,8 @@ SLIPS = [
     Slip(
         "winding_sheet",
         "looks up to three hundred diameters",
-        "while most > fewest * (1 + PRECISION):",
-        "most *= 0.3\n    while most > fewest * (1 + PRECISION):",
+        "    if inductance > greatest:",
+        "    if inductance > 0.3 * greatest:",
     ),
     Slip("aerial_coupling", "coils of coupling 1 refused", "if np.any(product < 1):", "if np.any(product <= 1):"),
     Slip("ring_down", "a fraction of 1 refused", "np.asarray(fraction) > 1)", "np.asarray(fraction) >= 1)"),
