@@ -21,10 +21,14 @@ from course.press.club import FILE, read_club  # noqa: E402
 from course.press.faults import Fault  # noqa: E402
 from course.press.media import palette  # noqa: E402
 from course.press.publishing.edition import Edition  # noqa: E402
+from course.press.publishing.kept import code_hash, hash_of_files, loaded_files  # noqa: E402
 from course.press.publishing.notes import notes_html  # noqa: E402
 from course.press.text.formulas import bring_packages  # noqa: E402
 
 REREAD = ("solutions", "checker", "course.circle", "course.figures", "course.sounds", "course.bench")
+
+LOADED = loaded_files(COURSE.parent)  # what runs in this process, however `mkdocs serve` reads the rest afresh
+AS_LOADED = hash_of_files(COURSE.parent, LOADED)
 
 edition: Edition | None = None
 
@@ -43,9 +47,14 @@ def on_config(config: MkDocsConfig) -> MkDocsConfig:
         raise PluginError(str(error)) from None
     config.extra["palette"] = palette.style_sheet()
     config.extra["club"] = club
-    edition = Edition(COURSE, club)
+    edition = Edition(COURSE, club, code_for_keeping())
     config.markdown_extensions.append(edition.markdown_extension())
     return config
+
+
+def code_for_keeping() -> str:
+    """Hash of all code; empty, so that nothing is kept, once a file of the press has changed under a running `mkdocs serve`."""
+    return code_hash(COURSE.parent) if hash_of_files(COURSE.parent, LOADED) == AS_LOADED else ""
 
 
 def read_afresh() -> None:
@@ -69,10 +78,15 @@ def on_files(files: Files, config: MkDocsConfig) -> Files:
     return files
 
 
-def on_page_markdown(markdown: str, page: Page, **_: Any) -> str:
+def on_page_markdown(markdown: str, page: Page, files: Files, **_: Any) -> str:
     """All faults from here on are this page's."""
     begun().begin_page(page)
-    return markdown
+    return begun().begin_text(markdown, sorted(file.src_uri for file in files))
+
+
+def on_page_content(html: str, **_: Any) -> str:
+    """The page's text, from Markdown or as it is kept."""
+    return begun().finish_text(html)
 
 
 def on_env(env: Environment, config: MkDocsConfig, **_: Any) -> None:

@@ -1,13 +1,16 @@
 """Every address in the finished pages leads somewhere, and nothing is fetched from elsewhere."""
 
 import re
-from dataclasses import dataclass
+from collections import Counter
+from dataclasses import asdict, dataclass
+from functools import cache
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
 from course.press.boxes.bench_box import PAGE
 from course.press.boxes.bench_setting import check_setting
 from course.press.faults import Fault
+from course.press.publishing.kept import Kept
 from course.press.text.markup import pieces
 
 FETCHED = {"img", "script", "audio", "source", "video", "iframe", "link", "embed", "object", "use", "image"}
@@ -19,6 +22,11 @@ class Addresses:
 
     ids: list[str]
     links: list[tuple[str, str]]
+
+    @property
+    def doubled(self) -> list[str]:
+        """Ids that stand more than once, in order."""
+        return sorted(id for id, count in Counter(self.ids).items() if count > 1)
 
 
 def addresses_in(html: str) -> Addresses:
@@ -33,24 +41,37 @@ def addresses_in(html: str) -> Addresses:
     return found
 
 
-def link_faults(site: Path) -> list[str]:
+def link_faults(site: Path, kept: Kept | None = None) -> list[str]:
     """One sentence for each dead link, missing anchor, doubled id, and request to another site.
 
     Parameters
     ----------
     site : Path
         Folder of the finished site.
+    kept : Kept, optional
+        Where the addresses in a page are kept from one build to the next.
 
     Returns
     -------
     list of str
     """
-    pages = {page: addresses_in(page.read_text("utf-8")) for page in sorted(site.rglob("*.html"))}
+
+    def addresses(html: str) -> Addresses:
+        return Addresses(**kept.of(lambda: asdict(addresses_in(html)), "addresses", html)) if kept else addresses_in(html)
+
+    site = site.resolve()
+    pages = {page: addresses(page.read_text("utf-8")) for page in sorted(site.rglob("*.html"))}
+    places = {page: set(found.ids) for page, found in pages.items()}
     faults = []
     for page, found in pages.items():
         name = page.relative_to(site).as_posix()
-        faults += [f"{name}: the id {id} stands twice" for id in sorted({i for i in found.ids if found.ids.count(i) > 1})]
-        faults += [f"{name}: {fault}" for tag, link in found.links if (fault := link_fault(page, tag, link, pages, site))]
+
+        @cache
+        def fault_of(tag: str, link: str, page: Path = page) -> str | None:
+            return link_fault(page, tag, link, places, site)
+
+        faults += [f"{name}: the id {id} stands twice" for id in found.doubled]
+        faults += [f"{name}: {fault}" for tag, link in found.links if (fault := fault_of(tag, link))]
     for sheet in sorted(site.rglob("*.css")):
         for link in re.findall(r"url\(['\"]?([^)'\"]+)|@import\s+['\"]([^'\"]+)", sheet.read_text("utf-8")):
             address = link[0] or link[1]
@@ -59,8 +80,8 @@ def link_faults(site: Path) -> list[str]:
     return faults
 
 
-def link_fault(page: Path, tag: str, link: str, pages: dict[Path, Addresses], site: Path) -> str | None:
-    """What is wrong with one link of a page, or None."""
+def link_fault(page: Path, tag: str, link: str, places: dict[Path, set[str]], site: Path) -> str | None:
+    """What is wrong with one link of a page, or None; `places` are the ids of each page."""
     parts = urlsplit(link)
     if parts.scheme == "data":
         return None
@@ -68,16 +89,22 @@ def link_fault(page: Path, tag: str, link: str, pages: dict[Path, Addresses], si
         return f"<{tag}> would fetch {link} from another site" if tag in FETCHED else None
     if parts.path.startswith("/"):
         return f"{link} begins at the top of a server, which a USB stick does not have: write it relative to the page"
-    target = (page.parent / unquote(parts.path)).resolve() if parts.path else page
-    if target.is_dir():
-        target /= "index.html"
-    if not target.is_file() or site.resolve() not in target.resolve().parents:
+    target = target_of(page.parent, unquote(parts.path), site) if parts.path else page
+    if target is None:
         return f"{link} leads nowhere"
     if parts.fragment.startswith("set=") and target.name == PAGE:
         return setting_fault(unquote(parts.fragment))
-    if parts.fragment and target in pages and unquote(parts.fragment) not in pages[target].ids:
+    if parts.fragment and target in places and unquote(parts.fragment) not in places[target]:
         return f"{link}: there is no such place in {target.name}"
     return None
+
+
+def target_of(folder: Path, path: str, site: Path) -> Path | None:
+    """The file of a site to which a path leads from a folder of it, or None."""
+    target = (folder / path).resolve()
+    if target.is_dir():
+        target /= "index.html"
+    return target if target.is_file() and site in target.resolve().parents else None
 
 
 def setting_fault(setting: str) -> str | None:
