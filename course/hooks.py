@@ -1,5 +1,6 @@
 """Where MkDocs calls the press: one function an event, in the order MkDocs calls them."""
 
+import os
 import sys
 from pathlib import Path
 from typing import Any
@@ -14,6 +15,8 @@ from mkdocs.utils import get_relative_url
 
 COURSE = Path(__file__).resolve().parent
 sys.path.insert(0, str(COURSE.parent))
+for library in ("OPENBLAS", "OMP", "MKL"):
+    os.environ.setdefault(f"{library}_NUM_THREADS", "1")  # two processes draw at once
 
 from course.press import pages  # noqa: E402
 from course.press.boxes.club_box import card_html  # noqa: E402
@@ -75,6 +78,7 @@ def on_files(files: Files, config: MkDocsConfig) -> Files:
     """Leave out the modules of which the pages' scripts are made: MkDocs would copy them with the rest of the theme."""
     for file in [file for file in files if file.src_uri.startswith("scripts/")]:
         files.remove(file)
+    begun().make_ahead()
     return files
 
 

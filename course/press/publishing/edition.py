@@ -39,6 +39,7 @@ from course.press.text.switch import american_first, in_american, mark_words
 from course.press.text.vocabulary import Vocabulary
 
 GLOSSARY = "glossary.html"
+MEDIA_CALL = re.compile(r"""\{\{\s*(figure|sound)\(["']([^"']+)["']\)""")
 WARNINGS = CountHandler(level=logging.WARNING)
 logging.getLogger("mkdocs").addHandler(WARNINGS)
 
@@ -142,6 +143,12 @@ class Edition:
         self.kept_text = self.kept.find(*self.text_parts)
         self.troubles = self.count_troubles()
         return "" if self.kept_text else markdown
+
+    def make_ahead(self) -> None:
+        """The figures and sounds of all lessons, unless the last build with the same code was complete."""
+        if self.kept.find("complete") is None:
+            texts = [page.read_text("utf-8-sig") for page in sorted((self.course / "lessons").rglob("*.md"))]
+            self.media.make_ahead(dict.fromkeys(call for text in texts for call in MEDIA_CALL.findall(text)))
 
     def finish_text(self, html: str) -> str:
         """The HTML of the page's text, as it is kept or as it has now been made; its files and title noted with it."""
@@ -254,6 +261,8 @@ class Edition:
             (site / self.club.pack_file).write_bytes((self.course / self.club.pack_file).read_bytes())
         copy_typefaces(self.course / "node_modules", site)
         faults = self.current.faults or link_faults(site, self.kept)
+        if not faults:
+            self.kept.keep("yes", "complete")
         self.kept.drop_unused()
         return faults
 
