@@ -24,14 +24,13 @@ from course.press.club import FILE, read_club  # noqa: E402
 from course.press.faults import Fault  # noqa: E402
 from course.press.media import palette  # noqa: E402
 from course.press.publishing.edition import Edition  # noqa: E402
-from course.press.publishing.kept import code_hash, hash_of_files, loaded_files  # noqa: E402
-from course.press.publishing.notes import notes_html  # noqa: E402
+from course.press.publishing.kept import code_hash, hash_of_files, lasting_files  # noqa: E402
 from course.press.text.formulas import bring_packages  # noqa: E402
 
 REREAD = ("solutions", "checker", "course.circle", "course.figures", "course.sounds", "course.bench")
 
-LOADED = loaded_files(COURSE.parent)  # what runs in this process, however `mkdocs serve` reads the rest afresh
-AS_LOADED = hash_of_files(COURSE.parent, LOADED)
+LASTING = lasting_files(COURSE.parent)  # what serves this process to its end, while `mkdocs serve` reads the rest afresh
+AS_LOADED = hash_of_files(COURSE.parent, LASTING)
 
 edition: Edition | None = None
 
@@ -57,7 +56,7 @@ def on_config(config: MkDocsConfig) -> MkDocsConfig:
 
 def code_for_keeping() -> str:
     """Hash of all code; empty, so that nothing is kept, once a file of the press has changed under a running `mkdocs serve`."""
-    return code_hash(COURSE.parent) if hash_of_files(COURSE.parent, LOADED) == AS_LOADED else ""
+    return code_hash(COURSE.parent) if hash_of_files(COURSE.parent, LASTING) == AS_LOADED else ""
 
 
 def read_afresh() -> None:
@@ -102,7 +101,7 @@ def on_page_context(context: dict[str, Any], page: Page, config: MkDocsConfig, n
     """What the template of a page wants besides its text: the speaker's notes and the club's card."""
     unit = next((unit for unit in config.extra["units"] if page.file.src_uri in unit.pages), None)
     instructor = [other for other in nav.pages if unit and other.file.src_uri == unit.instructor]
-    context["section_notes"] = notes_html(instructor[0].content or "") if instructor else ""
+    context["section_notes"] = begun().notes(instructor[0].content or "") if instructor else ""
     context["club_card"] = card_html(config.extra["club"], lambda address: get_relative_url(address, page.url))
     return context
 

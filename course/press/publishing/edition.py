@@ -5,6 +5,7 @@ import re
 from collections import Counter
 from collections.abc import Callable
 from dataclasses import astuple, replace
+from functools import cached_property
 from html import escape
 from pathlib import Path
 from typing import Any
@@ -28,6 +29,7 @@ from course.press.publishing.bench_files import write_bench
 from course.press.publishing.booklet import Finished, join_pages, main_of
 from course.press.publishing.kept import Kept, as_text, from_text, write_files
 from course.press.publishing.links import link_faults
+from course.press.publishing.notes import notes_html
 from course.press.publishing.page_faults import page_faults
 from course.press.publishing.scripts import write_page_scripts
 from course.press.publishing.typefaces import copy_typefaces
@@ -83,7 +85,7 @@ class Edition:
         }
 
         def maker(html: Callable[[list[pages.UnitPages], Callable[[str], str]], str]) -> Maker:
-            return lambda: html(pages.units_in(self.course / "lessons"), self.current.relative)
+            return lambda: html(self.units, self.current.relative)
 
         return {name: maker(html) for name, html in lists.items()}
 
@@ -138,11 +140,19 @@ class Edition:
             The sources of all that lies in the site, to which the page may lead.
         """
         page = self.current.known
-        units = pages.units_in(self.course / "lessons")
-        self.text_parts = ("text", page.file.src_uri, page.url, markdown, repr(page.meta), *files, repr(units))
+        self.text_parts = ("text", page.file.src_uri, page.url, markdown, repr(page.meta), *files, repr(self.units))
         self.kept_text = self.kept.find(*self.text_parts)
         self.troubles = self.count_troubles()
         return "" if self.kept_text else markdown
+
+    @cached_property
+    def units(self) -> list[pages.UnitPages]:
+        """The units, as this build finds them."""
+        return pages.units_in(self.course / "lessons")
+
+    def notes(self, instructor: str) -> str:
+        """The speaker's notes, from the HTML of an instructor's page."""
+        return str(self.kept.of(lambda: notes_html(instructor), "notes", instructor))
 
     def make_ahead(self) -> None:
         """The figures and sounds of all lessons, unless the last build with the same code was complete."""
@@ -210,14 +220,13 @@ class Edition:
         render : function
             Makes a page of a booklet's `title`, `question`, `content`, and `back`, the page it belongs to.
         """
-        units = pages.units_in(self.course / "lessons")
         found = {}
-        for unit in units:
+        for unit in self.units:
             content = self.joined([self.finished[name] for name in unit.pages])
             title, question = self.mark_title(f"Unit {unit.number}: {unit.title}"), self.mark_title(unit.question)
             found[f"{pages.BOOKLETS}/{unit.folder}.html"] = render(title, question, content, f"{unit.folder}/index.html")
-        if units:
-            found[f"{pages.BOOKLETS}/course.html"] = render("The whole course", "", self.whole_course(units), "index.html")
+        if self.units:
+            found[f"{pages.BOOKLETS}/course.html"] = render("The whole course", "", self.whole_course(self.units), "index.html")
         return found
 
     def whole_course(self, units: list[pages.UnitPages]) -> str:

@@ -54,10 +54,11 @@ def code_hash(root: Path) -> str:
     return hash_of([sys.version, *libraries, hash_of_files(root, code_files(root))])
 
 
-def loaded_files(root: Path) -> list[Path]:
-    """The files of our modules that this process has loaded."""
+def lasting_files(root: Path) -> list[Path]:
+    """What a process may have read once for all: our modules that it has loaded, and the tables that lie beside modules."""
     files = [getattr(sys.modules[name], "__file__", None) for name in sorted(sys.modules) if name.startswith(PACKAGES)]
-    return [Path(file) for file in files if file and Path(file).is_relative_to(root)]
+    tables = [file for file in code_files(root) if file.suffix in (".json", ".toml", ".csv") and file.parent != root / "course"]
+    return [*(Path(file) for file in files if file and Path(file).is_relative_to(root)), *tables]
 
 
 class Kept:

@@ -1,7 +1,9 @@
 """Every address in the finished pages leads somewhere, and nothing is fetched from elsewhere."""
 
+import posixpath
 import re
 from collections import Counter
+from collections.abc import Callable
 from dataclasses import asdict, dataclass
 from functools import cache
 from pathlib import Path
@@ -41,14 +43,14 @@ def addresses_in(html: str) -> Addresses:
     return found
 
 
-def link_faults(site: Path, kept: Kept | None = None) -> list[str]:
+def link_faults(site: Path, kept: Kept) -> list[str]:
     """One sentence for each dead link, missing anchor, doubled id, and request to another site.
 
     Parameters
     ----------
     site : Path
         Folder of the finished site.
-    kept : Kept, optional
+    kept : Kept
         Where the addresses in a page are kept from one build to the next.
 
     Returns
@@ -57,18 +59,21 @@ def link_faults(site: Path, kept: Kept | None = None) -> list[str]:
     """
 
     def addresses(html: str) -> Addresses:
-        return Addresses(**kept.of(lambda: asdict(addresses_in(html)), "addresses", html)) if kept else addresses_in(html)
+        return Addresses(**kept.of(lambda: asdict(addresses_in(html)), "addresses", html))
 
-    site = site.resolve()
-    pages = {page: addresses(page.read_text("utf-8")) for page in sorted(site.rglob("*.html"))}
-    places = {page: set(found.ids) for page, found in pages.items()}
+    def of_setting(setting: str) -> str | None:
+        fault: str | None = kept.of(lambda: [setting_fault(setting)], "setting", setting)[0]
+        return fault
+
+    places: dict[str, set[str]] = {file.relative_to(site).as_posix(): set() for file in site.rglob("*") if file.is_file()}
+    pages = {name: addresses((site / name).read_text("utf-8")) for name in sorted(places) if name.endswith(".html")}
+    places |= {name: set(found.ids) for name, found in pages.items()}
     faults = []
-    for page, found in pages.items():
-        name = page.relative_to(site).as_posix()
+    for name, found in pages.items():
 
         @cache
-        def fault_of(tag: str, link: str, page: Path = page) -> str | None:
-            return link_fault(page, tag, link, places, site)
+        def fault_of(tag: str, link: str, page: str = name) -> str | None:
+            return link_fault(page, tag, link, places, of_setting)
 
         faults += [f"{name}: the id {id} stands twice" for id in found.doubled]
         faults += [f"{name}: {fault}" for tag, link in found.links if (fault := fault_of(tag, link))]
@@ -80,8 +85,22 @@ def link_faults(site: Path, kept: Kept | None = None) -> list[str]:
     return faults
 
 
-def link_fault(page: Path, tag: str, link: str, places: dict[Path, set[str]], site: Path) -> str | None:
-    """What is wrong with one link of a page, or None; `places` are the ids of each page."""
+def link_fault(
+    page: str, tag: str, link: str, places: dict[str, set[str]], fault_of_setting: Callable[[str], str | None]
+) -> str | None:
+    """What is wrong with one link of a page, or None.
+
+    Parameters
+    ----------
+    page : str
+        Its address in the site.
+    tag, link : str
+        The tag that holds the link, and the link.
+    places : dict
+        The ids in each file of the site, by address; a file that is no page has none.
+    fault_of_setting : function
+        What is wrong with a setting of the bench, or None.
+    """
     parts = urlsplit(link)
     if parts.scheme == "data":
         return None
@@ -89,22 +108,16 @@ def link_fault(page: Path, tag: str, link: str, places: dict[Path, set[str]], si
         return f"<{tag}> would fetch {link} from another site" if tag in FETCHED else None
     if parts.path.startswith("/"):
         return f"{link} begins at the top of a server, which a USB stick does not have: write it relative to the page"
-    target = target_of(page.parent, unquote(parts.path), site) if parts.path else page
-    if target is None:
+    target = posixpath.normpath(posixpath.join(posixpath.dirname(page), unquote(parts.path))) if parts.path else page
+    if target not in places:
+        target = posixpath.normpath(posixpath.join(target, "index.html"))
+    if target not in places:
         return f"{link} leads nowhere"
-    if parts.fragment.startswith("set=") and target.name == PAGE:
-        return setting_fault(unquote(parts.fragment))
-    if parts.fragment and target in places and unquote(parts.fragment) not in places[target]:
-        return f"{link}: there is no such place in {target.name}"
+    if parts.fragment.startswith("set=") and posixpath.basename(target) == PAGE:
+        return fault_of_setting(unquote(parts.fragment))
+    if parts.fragment and target.endswith(".html") and unquote(parts.fragment) not in places[target]:
+        return f"{link}: there is no such place in {posixpath.basename(target)}"
     return None
-
-
-def target_of(folder: Path, path: str, site: Path) -> Path | None:
-    """The file of a site to which a path leads from a folder of it, or None."""
-    target = (folder / path).resolve()
-    if target.is_dir():
-        target /= "index.html"
-    return target if target.is_file() and site in target.resolve().parents else None
 
 
 def setting_fault(setting: str) -> str | None:
