@@ -15,6 +15,7 @@ from course.press.faults import Fault
 from course.press.publishing.kept import Kept
 from course.press.text.markup import pieces
 
+POINTS = re.compile("id|name|href|src|data|poster", re.I)  # in what may point or be pointed to
 FETCHED = {"img", "script", "audio", "source", "video", "iframe", "link", "embed", "object", "use", "image"}
 
 
@@ -35,6 +36,8 @@ def addresses_in(html: str) -> Addresses:
     """What of a page can be pointed to, and to what it points."""
     found = Addresses([], [])
     for piece in pieces(html):
+        if not POINTS.search(piece.within):
+            continue
         for name, value in piece.attributes.items():
             if name == "id" or (name == "name" and piece.name == "a"):
                 found.ids.append(value or "")
