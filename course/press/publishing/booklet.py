@@ -5,6 +5,7 @@ import re
 from dataclasses import dataclass
 
 from course.press.pages import BOOKLETS
+from course.press.publishing.kept import Kept
 from course.press.templates import render
 from course.press.text.markup import pieces
 
@@ -32,12 +33,14 @@ def main_of(html: str) -> str:
     return found[1] if found else ""
 
 
-def join_pages(pages: list[Finished]) -> str:
+def join_pages(pages: list[Finished], kept: Kept) -> str:
     """The pages one after another: a list of them, their texts, and the answers of their self-tests at the end.
 
     Parameters
     ----------
     pages : list of Finished, in reading order
+    kept : Kept
+        Where the text of each, as it stands in this booklet, is kept from one build to the next.
 
     Returns
     -------
@@ -51,7 +54,11 @@ def join_pages(pages: list[Finished]) -> str:
         answers.append(match[2])
         return render("booklet_question.html", number=len(answers), question=match[1])
 
-    texts = [rebase(NOT_FOR_PAPER.sub("", page.text), page.address, places) for page in pages]
+    def text_of(page: Finished) -> str:
+        parts = ("rebased", page.text, page.address, *places)
+        return str(kept.of(lambda: rebase(NOT_FOR_PAPER.sub("", page.text), page.address, places), *parts))
+
+    texts = [text_of(page) for page in pages]
     sections = [
         (places[page.address], page.title, QUESTION.sub(number_question, text)) for page, text in zip(pages, texts, strict=True)
     ]

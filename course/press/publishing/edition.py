@@ -4,7 +4,7 @@ import logging
 import re
 from collections import Counter
 from collections.abc import Callable
-from dataclasses import astuple, replace
+from dataclasses import replace
 from functools import cached_property
 from html import escape
 from pathlib import Path
@@ -222,7 +222,7 @@ class Edition:
         """
         found = {}
         for unit in self.units:
-            content = self.joined([self.finished[name] for name in unit.pages])
+            content = join_pages([self.finished[name] for name in unit.pages], self.kept)
             title, question = self.mark_title(f"Unit {unit.number}: {unit.title}"), self.mark_title(unit.question)
             found[f"{pages.BOOKLETS}/{unit.folder}.html"] = render(title, question, content, f"{unit.folder}/index.html")
         if self.units:
@@ -235,11 +235,7 @@ class Edition:
         order = ["safety.md", *(name for unit in units for name in unit.pages), "glossary.md"]
         order += [unit.instructor for unit in units if unit.instructor]
         parts = [(number.get(name, ""), self.finished[name]) for name in order if name in self.finished]
-        return self.joined([replace(page, title=unit + page.title) for unit, page in parts])
-
-    def joined(self, parts: list[Finished]) -> str:
-        """Pages as one."""
-        return str(self.kept.of(lambda: join_pages(parts), "booklet", *(text for page in parts for text in astuple(page))))
+        return join_pages([replace(page, title=unit + page.title) for unit, page in parts], self.kept)
 
     def finish(self, site: Path, render_booklet: Callable[..., str]) -> list[str]:
         """Put what belongs beside the pages there: booklets, what is taken away, the bench, scripts, typefaces.

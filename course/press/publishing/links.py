@@ -15,7 +15,7 @@ from course.press.faults import Fault
 from course.press.publishing.kept import Kept
 from course.press.text.markup import pieces
 
-POINTS = re.compile("id|name|href|src|data|poster", re.I)  # in what may point or be pointed to
+POINTS = re.compile(r"\b(?:id|name|href|src|data|poster)\s*=", re.I)  # in what may point or be pointed to
 FETCHED = {"img", "script", "audio", "source", "video", "iframe", "link", "embed", "object", "use", "image"}
 
 

@@ -1,17 +1,14 @@
 """HTML in pieces, each exactly as it was written: a page is changed in a few places and left alone in all others."""
 
 import re
-from dataclasses import dataclass
-from functools import cached_property
 from html import unescape
-from typing import Literal
+from typing import Literal, NamedTuple
 
 Kind = Literal["start", "end", "empty", "text", "other"]
 VOID = {"area", "br", "col", "hr", "img", "input", "link", "meta", "source", "wbr"}
 
 
-@dataclass(frozen=True)
-class Piece:
+class Piece(NamedTuple):
     """A tag, a run of text, or something else such as a comment; `empty` is a tag that has no end tag."""
 
     kind: Kind
@@ -19,7 +16,7 @@ class Piece:
     name: str = ""
     within: str = ""  # what stands in a tag after its name
 
-    @cached_property
+    @property
     def attributes(self) -> dict[str, str | None]:
         """The attributes of a tag by name, None for one without a value."""
         found: dict[str, str | None] = {}
