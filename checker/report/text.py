@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from ..judging.explanations import lent_sentences
 from ..judging.verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, UNFINISHED, Finding, Verdict, lost_texts, marks_text
-from ..text import display_name, ended
+from ..text import display_name, ended, listed
 
 WIDTH = 80
 _STYLES = {NOT_JUDGED: "bold yellow", PASSED: "bold green", UNFINISHED: "bold blue", NOT_ATTEMPTED: "bold blue"}
@@ -30,9 +30,15 @@ def verdict_lines(verdict: Verdict, width: int = WIDTH) -> list[Line]:
         lines += wrap(sentence, width)
     several = len({part.function for part in verdict.parts}) > 1
     stubs = [finding.function for finding in verdict.findings if finding.kind == NOT_ATTEMPTED and several]
+    stopped: dict[tuple[str, int, str], list[str]] = {}
     for finding in verdict.findings:
-        if finding.function not in stubs:
+        if finding.line:
+            stopped.setdefault(finding.line, []).append(finding.function)
+    for finding in verdict.findings:
+        first, *others = stopped[finding.line] if finding.line else [finding.function]
+        if finding.function == first and first not in stubs:
             lines += _finding_lines(finding, width, heading=several)
+            lines += wrap(f"This line stops {listed(others)} too.", width) if others else []
     if stubs:
         lines += wrap(f"Still to be written: {', '.join(stubs)}.", width)
     if verdict.printed:
