@@ -228,8 +228,7 @@ def _judge_numbers(plan: QuestionPlan, answers: Answers) -> tuple[bool, Finding 
             failing.append((place, case, apart))
     if not failing:
         return not altered, Finding(WRONG, question.name, explanations.altered_sentence(question, altered)) if altered else None
-    shows = (one for one in failing if not is_rounding(one[1].wanted, question.agrees_within))
-    place, case, apart = next(shows, failing[0])
+    place, case, apart = next((one for one in failing if not is_rounding(one[1].wanted, question.agrees_within)), failing[0])
     remark = (
         ""
         if apart.says or question.symbolic
