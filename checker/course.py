@@ -145,6 +145,15 @@ def find(name: str) -> str:
     raise UnknownExercise(f"There is no exercise called {name!r}. {hint}")
 
 
+def exercises_named(name: str) -> tuple[str, ...]:
+    """The paths that a person means by a unit's number ("3", "03"), a unit's folder, or an exercise as `find` takes it."""
+    wanted = name.strip().strip("/").removeprefix("exercises/")
+    for unit in UNITS:
+        if wanted == unit.folder or (wanted.isascii() and wanted.isdigit() and int(wanted) == int(unit.number)):
+            return tuple(f"{unit.folder}/{one}" for one in unit.exercises)
+    return (find(name),)
+
+
 @cache
 def load_exercise(name: str) -> Exercise:
     """The `Exercise` called `name`, with its reference functions, from solutions/."""

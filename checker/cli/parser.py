@@ -16,7 +16,7 @@ from .encoding import prepare_terminal
 
 GROUPS = {
     "to learn": ("try", "read", "see", "hear", "hint", "restore"),
-    "to teach": ("mark", "amend", "pack"),
+    "to teach": ("term", "mark", "amend", "pack"),
     "to build": ("sheet",),
 }
 _MODULES = {"try": "try_"}  # of a name that is a word of Python's

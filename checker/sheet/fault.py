@@ -1,5 +1,5 @@
 """What is wrong with a builder's file."""
 
+from ..toml_source import FileFault
 
-class SheetFault(Exception):
-    """A sheet cannot be made of a file. The text is one sentence: file, line, what, what to do."""
+SheetFault = FileFault

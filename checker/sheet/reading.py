@@ -6,9 +6,9 @@ from difflib import get_close_matches
 from pathlib import Path
 from typing import Any
 
+from ..toml_source import Source, open_source, source_of
 from .fault import SheetFault
 from .keys import CRYSTAL, MUST, NEEDED_BY, ROLES, SECTIONS, STATION, TOP, Key
-from .source import Source, open_source, source_of
 from .values import quoted, value_of
 
 

@@ -32,13 +32,15 @@ class Member:
     """One member's submission: exercise files by path, and what is to be said of the files: what could
     not be read, what was read under another name.
 
-    `name` is for people to read; `identity` is who it is: see `identity_of`.
+    `name` is for people to read; `identity` is who it is: see `identity_of`. `time` is when the newest of the answers was last
+    changed, in seconds since 1970; 0 where there is none.
     """
 
     name: str
     files: Mapping[str, str]
     problems: tuple[str, ...] = ()
     identity: str = ""
+    time: float = 0.0
 
 
 class UnreadableFolder(Problem):
@@ -228,9 +230,8 @@ def member_from(name: str, handed_in: HandIn, account: bool = True) -> Member:
         problems = [*problems[:MOST_SAID], f"And {len(problems) - MOST_SAID:,} more like these."]
     files = {path: one.source for path, one in chosen.items()} | {path: sources[relative] for path, relative in helpers.items()}
     order = {f"{path}.py": place for place, path in enumerate(PATHS)}
-    return Member(
-        name, dict(sorted(files.items(), key=lambda item: (order.get(item[0], len(order)), item[0]))), tuple(problems)
-    )
+    in_order = dict(sorted(files.items(), key=lambda item: (order.get(item[0], len(order)), item[0])))
+    return Member(name, in_order, tuple(problems), time=max((one.time for one in chosen.values()), default=0.0))
 
 
 def _source(relative: str, file: File) -> tuple[str, str]:

@@ -4,7 +4,6 @@ Each file is opened once and read once, into memory; what was read is what is ma
 link is followed, no pipe is waited for, nothing is unpacked to disk. What cannot be read is said in a sentence and left.
 """
 
-import calendar
 import gzip
 import io
 import itertools
@@ -12,6 +11,7 @@ import os
 import re
 import stat
 import tarfile
+import time
 import zipfile
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
@@ -272,9 +272,9 @@ def _wanted_path(found: HandIn, name: str, folder: bool, wanted: Wanted, below: 
 
 
 def _zip_time(entry: zipfile.ZipInfo) -> float:
-    """When an entry was changed; a zip does not know in which part of the world, and its numbers may be nonsense."""
+    """When an entry was changed. A zip does not know in which part of the world: here, it is taken. Its numbers may be nonsense."""
     try:
-        return float(calendar.timegm((*entry.date_time, 0, 0, 0)))
+        return time.mktime((*entry.date_time, 0, 0, -1))
     except (ValueError, OverflowError):
         return 0.0
 

@@ -12,8 +12,8 @@ from checker.cli import sheet as sheet_command
 from checker.course import ROOT
 from checker.sheet import SheetFault, read_parts
 from checker.sheet.keys import FILAMENTS, ROLES, SECTIONS, STATION, Quantity
-from checker.sheet.source import LARGEST, source_of
 from checker.sheet.working import work_out
+from checker.toml_source import LARGEST, source_of
 
 EXAMPLES = sorted((ROOT / "checker" / "examples" / "sheets").glob("*.toml"))
 ORLA = (ROOT / "checker/examples/sheets/orla_quill_reaction.toml").read_text("utf-8")
