@@ -6,7 +6,8 @@ from pathlib import Path
 
 from ..course import find
 from ..marks.marksheet import set_mark
-from ..marks.run import STORE, ClassMarks
+from ..marks.run import STORE
+from ..marks.standing import ClassMarks
 from ..marks.store import open_store
 from ..report.text import Line
 from .called import called_as
@@ -33,10 +34,9 @@ def run(options: argparse.Namespace) -> int:
             f"There are no marks in {options.into} yet. Run {called_as()} mark first, or name the folder with --into."
         )
     with open_store(options.into / STORE) as store:
-        run = store.latest_run()
-        identities = {} if run is None else {member.name: member.identity for member in ClassMarks(store, run)}
-        if run is None or options.member not in identities:
-            raise UsageError(f"{options.member} is not in the last run's marks. Write the name as the table has it.")
+        identities = ClassMarks(store).identities
+        if store.latest_run() is None or options.member not in identities:
+            raise UsageError(f"{options.member} is not in the marks. Write the name as the table has it.")
         if options.mark == "withdraw":
             store.withdraw(identities[options.member], path, options.because, options.by)
         else:
@@ -44,7 +44,7 @@ def run(options: argparse.Namespace) -> int:
                 set_mark(store, identities[options.member], path, options.mark, options.because, options.by)
             except ValueError as problem:
                 raise UsageError(str(problem)) from None
-        page, left_out = write_results(store, run, options.into)
+        page, left_out = write_results(store, options.into)
     show([Line(f"Done; the reports are written anew: {os.path.relpath(page)}"), *left_out_lines(left_out)])
     return NOT_YET if left_out else DONE
 

@@ -5,33 +5,50 @@ import json
 import os
 import sys
 from collections.abc import Iterator, Sequence
-from datetime import date
+from datetime import date, datetime
 from fractions import Fraction
 from pathlib import Path
 
 from ..core import SET, WHAT_WAS_SET
-from ..course import PATHS, SEALED, UNITS, find
+from ..course import PATHS, SEALED, UNITS, exercises_named
 from ..judging.verdict import marks_text
 from ..marks.details import RunDetails
 from ..marks.marksheet import MemberMarks, marks_to_data
-from ..marks.run import STORE, ClassMarks, Request, mark_class, require_containment
+from ..marks.run import STORE, Request, mark_class, require_containment
+from ..marks.standing import ClassMarks, changes, set_aside_name
 from ..marks.store import open_store
 from ..report.text import Line, wrap
 from ..submissions.members import MOST_SAID, find_submissions, leaves_a_doubt
+from ..term.new import BESIDE
+from ..term.reading import read_term
+from ..term.term import Term, Work
+from ..text import display_name
 from .called import called_as
 from .common import DONE, NOT_YET, Command, UsageError, terminal_width
 from .results import left_out_lines, write_results
 from .tables import show_table, with_progress
 from .terminal import show
 
+MOST_NAMED = 4  # exercises of one member
+
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("folder", metavar="FOLDER", type=Path)
-    parser.add_argument("--only", metavar="EXERCISE", nargs="+", help="mark only these exercises")
+    parser.add_argument("--only", metavar="EXERCISE", nargs="+", help="mark only these exercises, or units by their number")
+    parser.add_argument("--work", metavar="NAME", help="the piece of work of the term that is marked")
+    parser.add_argument("--term", metavar="FILE.toml", type=Path, help=f"the term (default: {BESIDE} beside FOLDER or in it)")
+    parser.add_argument(
+        "--received",
+        metavar="WHEN",
+        type=datetime.fromisoformat,
+        help="when all of these were handed in, such as 2026-10-05 or 2026-10-05T18:30 (default: when the files were last changed)",
+    )
+    parser.add_argument(
+        "--fresh", action="store_true", help="begin anew; what was marked before is kept in a folder of its own, beside DIR"
+    )
     parser.add_argument(
         "--path",
         choices=tuple(SET),
-        default="all",
         help="what was set: the core, with its exercises marked by what the core asks of them, the further exercises, or all (default)",
     )
     parser.add_argument(
@@ -72,11 +89,15 @@ def run(options: argparse.Namespace) -> int:
         raise UsageError("--jobs wants a number of 1 or more.")
     if options.school_year and not options.school_year[0] < options.school_year[1]:
         raise UsageError("--school-year wants its first day and then its last: these two are the wrong way round.")
+    term = _term_for(options)
+    work = _work_for(options, term)
     proof = None if options.cluster else require_containment(options.uncontained)
-    asked = {find(name) for name in options.only} if options.only else set(PATHS)
-    paths = [path for path in SET[options.path] if path in asked]
+    path = work.path if work else options.path or "all"
+    asked = {one for name in options.only for one in exercises_named(name)} if options.only else set(PATHS)
+    paths = work.paths if work else [one for one in SET[path] if one in asked]
     if not paths:
-        raise UsageError(f"None of these exercises is on the {options.path} path: leave --path out, or name others.")
+        raise UsageError(f"None of these exercises is on the {path} path: leave --path out, or name others.")
+    year = (term.begins, term.ends) if term and term.begins and term.ends else None
     request = Request(
         options.folder,
         paths,
@@ -84,34 +105,130 @@ def run(options: argparse.Namespace) -> int:
         options.jobs,
         options.cluster,
         options.uncontained,
-        options.title,
-        options.club,
-        options.school_year,
-        options.path,
+        options.title or (term.title if term else None),
+        options.club or (term.club if term else None),
+        options.school_year or year,
+        path,
+        work,
+        options.received,
     )
     find_submissions(options.folder)  # before anything is written
     if proof:
         print(proof, file=sys.stderr)
+    if options.fresh and (kept := _set_aside(options.into)):
+        print(f"What was marked before is kept in {kept}.", file=sys.stderr)
     options.into.mkdir(parents=True, exist_ok=True)
     with open_store(options.into / STORE) as store:
+        if term:
+            store.put_term(term)
+        before = _amounts(ClassMarks(store))
         run = mark_class(request, store, lambda marked, total: with_progress(marked, total, lambda one: one.member.name))
-        page, left_out = write_results(store, run, options.into)
-        marks = ClassMarks(store, run)
+        page, left_out = write_results(store, options.into)
+        marks = ClassMarks(store)
         if options.json:
             print(json.dumps([marks_to_data(member) for member in marks], indent=1))
         else:
-            about = store.about_run(run)
-            show_table(*marks_table(marks, paths))
+            about, seed = marks.about(), store.about_run(run).seed
+            show_table(*marks_table(marks, marks.paths))
             show(
                 [
                     Line(""),
+                    *_what_changed(before, marks),
+                    *_about_the_term(marks, store.names_in(run)),
                     *_remarks(marks, about),
                     *left_out_lines(left_out),
-                    *_what_was_written(page, about.seed, next(iter(marks)).name, paths[0].rpartition("/")[2]),
+                    *_what_was_written(page, seed, next(iter(marks)).name, paths[0].rpartition("/")[2]),
                 ]
             )
         doubts = any(member.not_judged or any(map(leaves_a_doubt, member.problems)) for member in marks)
         return NOT_YET if left_out or doubts else DONE
+
+
+def _term_for(options: argparse.Namespace) -> Term | None:
+    """The term of a file: the one that is named, or the one found beside the folder or in it, or the one that is remembered."""
+    if options.term:
+        return read_term(options.term)
+    beside = (options.folder.absolute().parent / BESIDE, options.folder / BESIDE)
+    if found := next((file for file in beside if file.is_file()), None):
+        return read_term(Path(os.path.relpath(found)))
+    if options.fresh or not (options.into / STORE).is_file():
+        return None
+    with open_store(options.into / STORE) as store:
+        return store.term()
+
+
+def _work_for(options: argparse.Namespace, term: Term | None) -> Work | None:
+    """The piece of work that is named; None where exercises are."""
+    if not options.work:
+        return None
+    if options.only or options.path:
+        raise UsageError("--work says which exercises are marked: leave --only and --path out.")
+    if term is None:
+        raise UsageError(
+            f"There is no term's file beside {options.folder}: name one with --term, or write one by {called_as()} term new."
+        )
+    if not (work := term.work(options.work)):
+        names = ", ".join(work.name for work in term.works) or "none"
+        raise UsageError(f"The term has no piece of work called {display_name(options.work)}: it has {names}.")
+    return work
+
+
+def _set_aside(into: Path) -> Path | None:
+    """Give the folder of the marks so far another name, beside the one that is begun; None where there is none."""
+    if not into.exists():
+        return None
+    kept = into.with_name(set_aside_name(into.name, date.today().isoformat(), os.listdir(into.absolute().parent)))
+    into.rename(kept)
+    return kept
+
+
+Amounts = dict[str, dict[str, Fraction]]
+
+
+def _amounts(marks: ClassMarks) -> Amounts:
+    """The mark on each exercise, by who it is."""
+    return {member.identity: {mark.exercise: mark.amount for mark in member.marks} for member in marks}
+
+
+def _what_changed(before: Amounts, marks: ClassMarks) -> Iterator[Line]:
+    """Who was marked before and has other marks now, on what was marked then."""
+    if not before:
+        return
+    found = list(changes(before, marks))
+    for change in found[:MOST_SAID]:
+        names = ", ".join(path.rpartition("/")[2] for path in change.exercises[:MOST_NAMED])
+        more = f" and {len(change.exercises) - MOST_NAMED} more" if len(change.exercises) > MOST_NAMED else ""
+        yield from wrap(
+            f"{change.name}: {marks_text(change.before)} before, {marks_text(change.now)} now, by {names}{more}.",
+            terminal_width(),
+        )
+    if len(found) > MOST_SAID:
+        yield Line(f"  and {len(found) - MOST_SAID} more whose marks changed.")
+    if not found:
+        yield Line("  Nobody's marks of before have changed.")
+
+
+def _about_the_term(marks: ClassMarks, handed_in: Sequence[tuple[str, str]]) -> Iterator[Line]:
+    """Who of the roster is missing from this run, who is not on it, and who is late."""
+    term = marks.term
+    if term and term.roster:
+        here = {person.id for name in handed_in if (person := term.person(*name))}
+        strangers = [name[0] for name in handed_in if not term.person(*name)]
+        missing = [person.name for person in term.roster if person.id not in here]
+        for said, names in (("Nothing handed in by", missing), ("Not on the roster, and marked", strangers)):
+            if names:
+                more = f" and {len(names) - MOST_SAID} more" if len(names) > MOST_SAID else ""
+                yield from wrap(f"{said}: {', '.join(names[:MOST_SAID])}{more}.", terminal_width())
+    late = [
+        f"{member.name}, {work.work.name}: {work.lateness.says}"
+        for member in marks
+        for work in member.works
+        if work.work.name and work.lateness.is_late
+    ]
+    for says in late[:MOST_SAID]:
+        yield from wrap(f"{says}.", terminal_width())
+    if len(late) > MOST_SAID:
+        yield Line(f"  and {len(late) - MOST_SAID} more late.")
 
 
 def marks_table(marks: ClassMarks | Sequence[MemberMarks], paths: Sequence[str]) -> tuple[list[str], list[list[str]]]:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from ..core import WHAT_WAS_SET
 from ..exports import ClassDetails, write_exports
-from ..marks.run import ClassMarks
+from ..marks.standing import ClassMarks
 from ..marks.store import Store
 from ..report.pages import write_reports
 from ..report.text import Line, wrap
@@ -20,14 +20,13 @@ def left_out_lines(left_out: Mapping[str, str]) -> Iterator[Line]:
         yield from wrap(says, terminal_width())
 
 
-def write_results(store: Store, run: int, folder: Path) -> tuple[Path, Mapping[str, str]]:
-    """Write everything about a run, under the names that it was marked under.
+def write_results(store: Store, folder: Path) -> tuple[Path, Mapping[str, str]]:
+    """Write everything that stands after the runs so far, under the names that the newest was marked under.
 
     Parameters
     ----------
     store : Store
-    run : int
-        The run's number in the store.
+        With one finished run at least.
     folder : Path
         Made if it is not there.
 
@@ -36,8 +35,7 @@ def write_results(store: Store, run: int, folder: Path) -> tuple[Path, Mapping[s
     path of the class page; what was wrong with the checker, by the name of each member whom the tables leave out
     """
     folder.mkdir(parents=True, exist_ok=True)
-    marks, about, today = ClassMarks(store, run), store.about_run(run), date.today()
-    first = next(iter(marks), None)
-    paths = [mark.exercise for mark in first.marks] if first else []
+    marks, today = ClassMarks(store), date.today()
+    about, paths = marks.about(), marks.paths
     left_out = write_exports(marks, paths, ClassDetails(about.title, about.club, *about.school_year, today), folder)
     return write_reports(marks, paths, folder, today, about.alike, about.title, WHAT_WAS_SET.get(about.path, "")), left_out

@@ -14,6 +14,8 @@ class RunDetails:
 
     `school_year` is its first and its last day. `not_compared` are exercises on which the checker failed to look for likeness,
     and why. `path` is what was set, a key of `core.SET`; the core's exercises are then marked by what the core asks of them.
+    `work` is the piece of work that was marked, if one was named; `paths` the exercises; `received` when it all came, UTC, ISO 8601,
+    where somebody said so.
     """
 
     seed: int
@@ -23,6 +25,9 @@ class RunDetails:
     alike: tuple[Alike, ...] = ()
     not_compared: tuple[tuple[str, str], ...] = ()
     path: str = "all"
+    work: str = ""
+    paths: tuple[str, ...] = ()
+    received: str = ""
 
     def with_changes(
         self, title: str | None, club: str | None, school_year: tuple[date, date] | None, path: str = "all"
@@ -53,6 +58,9 @@ def details_to_data(details: RunDetails) -> dict:
         "alike": [alike_to_data(pair) for pair in details.alike],
         "not compared": dict(details.not_compared),
         "path": details.path,
+        "work": details.work,
+        "paths": list(details.paths),
+        "received": details.received,
     }
 
 
@@ -60,4 +68,15 @@ def details_from_data(data: dict, seed: int) -> RunDetails:
     """The details that `details_to_data` described; KeyError, TypeError or ValueError for anything else."""
     first, last = map(date.fromisoformat, data["school year"])
     alike, not_compared = tuple(map(alike_from_data, data["alike"])), tuple(data.get("not compared", {}).items())
-    return RunDetails(seed, (first, last), data["class"], data["club"], alike, not_compared, data.get("path", "all"))
+    return RunDetails(
+        seed,
+        (first, last),
+        data["class"],
+        data["club"],
+        alike,
+        not_compared,
+        data.get("path", "all"),
+        data.get("work", ""),
+        tuple(data.get("paths", ())),
+        data.get("received", ""),
+    )

@@ -8,7 +8,9 @@ from fractions import Fraction
 from ..core import path_of
 from ..course import find, load_exercise
 from ..judging.verdict import NOT_JUDGED, Verdict, marks_text, to_data
+from ..term.term import Person
 from ..text import display_text
+from .attempts import WorkMarks
 from .store import Override, Store
 
 Overrides = Mapping[tuple[str, str], Override]
@@ -43,13 +45,16 @@ class Mark:
 class MemberMarks:
     """A member's marks, in the course's order, and the sentences about the files.
 
-    `name` is for people to read; `identity` is who it is.
+    `name` is for people to read; `identity` is who it is. `works` are the pieces of work, each with all that was handed in for it;
+    `person` is who it is on the roster.
     """
 
     name: str
     problems: tuple[str, ...]
     marks: tuple[Mark, ...]
     identity: str
+    works: tuple[WorkMarks, ...] = ()
+    person: Person | None = None
 
     @property
     def amount(self) -> Fraction:

@@ -2,22 +2,22 @@
 
 import os
 import secrets
-from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import closing
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import UTC, date, datetime
+from hashlib import blake2b
 from pathlib import Path
 
-from ..core import for_the_core
 from ..course import PATHS
 from ..faults import Problem
 from ..judging.verdict import NOT_JUDGED
 from ..sandbox.proof import Proof, prove
 from ..submissions.likeness import compare_submissions
-from ..submissions.members import find_submissions, read_submission
+from ..submissions.members import Member, find_submissions, read_submission
+from ..term.term import Work
 from .cluster import mark_on_cluster
 from .details import RunDetails, calendar_year
-from .marksheet import MemberMarks, member_marks
 from .pool import MemberVerdicts, mark
 from .store import Store
 
@@ -43,35 +43,23 @@ class Request:
     club: str | None = None
     school_year: tuple[date, date] | None = None
     path: str = "all"
-
-
-class ClassMarks(Collection):
-    """The marks of a run, read from the store each time they are gone through, so that a class of any size fits."""
-
-    def __init__(self, store: Store, run: int):
-        self._store, self._run, self._overrides = store, run, store.overrides()
-        self._look = for_the_core if store.about_run(run).path == "core" else lambda verdict: verdict
-
-    def __iter__(self) -> Iterator[MemberMarks]:
-        for name, problems, verdicts, identity in self._store.members(self._run):
-            yield member_marks(name, problems, list(map(self._look, verdicts)), self._overrides, identity)
-
-    def __len__(self) -> int:
-        return self._store.count_members(self._run)
-
-    def __contains__(self, other: object) -> bool:
-        return any(member == other for member in self)
+    work: Work | None = None
+    received: datetime | None = None
 
 
 def details_for(request: Request, store: Store) -> RunDetails:
     """The details of a run: what is asked for; else what the store's last run had, so that a rerun marks only what changed
     and says of it what was said before; else a new seed, and the usual names."""
-    last = store.newest_run()
-    new = RunDetails(secrets.randbelow(10**9), calendar_year(date.today()))
-    before = new if last is None else store.about_run(last)
-    if request.seed is not None:
-        before = replace(before, seed=request.seed)
-    return before.with_changes(request.title, request.club, request.school_year, request.path)
+    runs = [store.about_run(run) for run in store.runs()]
+    before = runs[-1] if runs else RunDetails(secrets.randbelow(10**9), calendar_year(date.today()))
+    work = request.work.name if request.work else ""
+    seeds = [about.seed for about in runs if about.work == work]
+    seed = request.seed if request.seed is not None else request.work.seed if request.work else None
+    if seed is None:
+        seed = seeds[-1] if seeds else secrets.randbelow(10**9)
+    told = before.with_changes(request.title, request.club, request.school_year, request.path)
+    received = request.received.astimezone(UTC).isoformat(timespec="seconds") if request.received else ""
+    return replace(told, seed=seed, work=work, paths=tuple(request.paths), received=received)
 
 
 def require_containment(uncontained: bool) -> Proof:
@@ -124,8 +112,23 @@ def mark_class(
             files = one.member.files
             # where the checker failed there is no verdict that the store could know by its key
             kept = [v if v.kind == NOT_JUDGED else key for v, key in zip(one.verdicts, one.keys, strict=True)]
-            store.record(run, one.member.name, one.member.problems, kept, one.member.identity)
+            changed, content = _time_of(one.member), _hash_of(files)
+            store.record(run, one.member.name, one.member.problems, kept, one.member.identity, changed, content)
             if len(found) <= MOST_COMPARED:
                 sources.append((one.member.name, files))
     store.finish_run(run, *compare_submissions(sources, request.paths))
     return run
+
+
+def _time_of(member: Member) -> str | None:
+    """When the newest of a member's answers was last changed, UTC, ISO 8601; None where that is no time at all."""
+    try:
+        return datetime.fromtimestamp(member.time, UTC).isoformat(timespec="seconds") if member.time > 0 else None
+    except (ValueError, OverflowError, OSError):
+        return None
+
+
+def _hash_of(files: Mapping[str, str]) -> str:
+    """A hash of a member's answers; empty where there are none."""
+    text = repr(sorted(files.items())).encode("utf-8", "surrogatepass")
+    return blake2b(text, digest_size=12).hexdigest() if files else ""

@@ -62,4 +62,18 @@ STEPS = (
         # who it is, whatever the name looks like; NULL in a run of an earlier form, whose members were told apart by name
         "ALTER TABLE members ADD COLUMN identity TEXT",
     ),
+    (
+        # when the newest of the answers was last changed, UTC, ISO 8601; NULL where there is none, or it was not noted
+        "ALTER TABLE members ADD COLUMN changed TEXT",
+        # hash of the answers, empty where there are none; NULL in a run of an earlier form
+        "ALTER TABLE members ADD COLUMN content TEXT",
+        """
+        CREATE TABLE terms (                -- what runs were told of the course over a term; the newest row holds
+            id          INTEGER PRIMARY KEY,
+            term        TEXT NOT NULL,      -- JSON: title, roster, pieces of work
+            at          TEXT NOT NULL,      -- UTC, ISO 8601
+            seal        TEXT NOT NULL       -- hash of term and at
+        )
+        """,
+    ),
 )

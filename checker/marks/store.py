@@ -19,11 +19,12 @@ from hashlib import blake2b
 from pathlib import Path
 from time import monotonic, sleep
 from types import MappingProxyType
-from typing import Any
+from typing import Any, NamedTuple
 
 from ..judging.fingerprint import VerdictKey
 from ..judging.verdict import NOT_JUDGED, Verdict, from_data, to_data
 from ..submissions.likeness import Alike
+from ..term.term import Term, term_from_data, term_to_data
 from .details import RunDetails, calendar_year, details_from_data, details_to_data
 from .schema import APPLICATION_ID, STEPS
 from .store_problem import StoreProblem, damage_sentence, store_problems
@@ -42,6 +43,18 @@ class Override:
     reason: str
     who: str
     when: str
+
+
+class Marked(NamedTuple):
+    """A member as marked in a run. `changed` and `content` are as in the table: when the answers were changed, and their hash."""
+
+    name: str
+    problems: tuple[str, ...]
+    verdicts: tuple[Verdict, ...]
+    identity: str
+    run: int
+    changed: str | None = None
+    content: str | None = None
 
 
 @contextmanager
@@ -121,7 +134,14 @@ class Store:
             raise StoreProblem(damage_sentence(self._path, "what a run was told is not as it was written")) from None
 
     def record(
-        self, run: int, member: str, problems: Iterable[str], verdicts: Iterable[VerdictKey | Verdict], identity: str = ""
+        self,
+        run: int,
+        member: str,
+        problems: Iterable[str],
+        verdicts: Iterable[VerdictKey | Verdict],
+        identity: str = "",
+        changed: str | None = None,
+        content: str | None = None,
     ) -> None:
         """Note a member as marked in a run, all at once: for each exercise the key of a verdict kept before, or, where the
         checker failed, what stands in its place: that belongs to this run alone.
@@ -136,10 +156,11 @@ class Store:
             if None in kept:
                 raise ValueError(f"{member} cannot be recorded before all verdicts are kept")
             row = run, member, json.dumps(list(problems)), json.dumps([place for place, _ in kept])
-            seal = _seal(*row[:3], *(seal for _, seal in kept), identity or member)
+            seal = _seal(*row[:3], *(seal for _, seal in kept), identity or member, *_told(changed, content))
             connection.execute(
-                "INSERT OR REPLACE INTO members (run, name, problems, verdicts, seal, identity) VALUES (?, ?, ?, ?, ?, ?)",
-                (*row, seal, identity or member),
+                "INSERT OR REPLACE INTO members (run, name, problems, verdicts, seal, identity, changed, content) "
+                "VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+                (*row, seal, identity or member, changed, content),
             )
 
     def finish_run(self, run: int, alike: Iterable[Alike] = (), not_compared: Mapping[str, str] = MappingProxyType({})) -> None:
@@ -154,24 +175,33 @@ class Store:
         row = self._row("SELECT max(id) FROM runs WHERE finished IS NOT NULL")
         return row[0]
 
-    def newest_run(self) -> int | None:
-        """The newest run, finished or not."""
-        return self._row("SELECT max(id) FROM runs")[0]
+    def runs(self, finished: bool = False) -> list[int]:
+        """The runs, the oldest first; with `finished`, without those that were cut short or still go on."""
+        only = "WHERE finished IS NOT NULL" if finished else ""
+        return [run for (run,) in self._rows(f"SELECT id FROM runs {only} ORDER BY id")]
 
-    def count_members(self, run: int) -> int:
-        """How many members are marked in a run."""
-        return self._row("SELECT count(*) FROM members WHERE run = ?", (run,))[0]
-
-    def members(self, run: int) -> Iterator[tuple[str, tuple[str, ...], tuple[Verdict, ...], str]]:
-        """(name, problems, verdicts, identity) of each member marked in a run, in the order in which they were marked."""
+    def members(self, run: int) -> Iterator[Marked]:
+        """Each member marked in a run, in the order in which they were marked."""
         for (place,) in self._rows("SELECT id FROM members WHERE run = ? ORDER BY id", (run,)):
-            yield self._member(run, place)
+            yield self.member(run, place)
 
-    def _member(self, run: int, place: int) -> tuple[str, tuple[str, ...], tuple[Verdict, ...], str]:
+    def names_in(self, run: int) -> list[tuple[str, str]]:
+        """(name, identity) of each member marked in a run."""
+        return self._rows("SELECT name, coalesce(identity, name) FROM members WHERE run = ? ORDER BY id", (run,))
+
+    def places(self) -> list[tuple[str, str, int, int]]:
+        """(identity, name, run, place) of each member of each finished run, the oldest first; `member` reads what is there."""
+        return self._rows(
+            "SELECT coalesce(members.identity, members.name), members.name, run, members.id FROM members "
+            "JOIN runs ON runs.id = run WHERE finished IS NOT NULL ORDER BY run, members.id"
+        )
+
+    def member(self, run: int, place: int) -> Marked:
+        """The member marked in a run who stands at a place of the table."""
         columns = "submission, judged_by, seed, verdict, seal"
         try:
-            name, problems, ids, seal, identity = self._row(
-                "SELECT name, problems, verdicts, seal, identity FROM members WHERE id = ?", (place,)
+            name, problems, ids, seal, identity, changed, content = self._row(
+                "SELECT name, problems, verdicts, seal, identity, changed, content FROM members WHERE id = ?", (place,)
             )
             rows = [
                 (one, _seal(json.dumps(one, sort_keys=True)))
@@ -179,14 +209,33 @@ class Store:
                 else self._row(f"SELECT {columns} FROM verdicts WHERE id = ?", (one,))
                 for one in json.loads(ids)
             ]
-            if seal != _seal(run, name, problems, *(row[-1] for row in rows), *([] if identity is None else [identity])):
+            told = *([] if identity is None else [identity]), *_told(changed, content)
+            if seal != _seal(run, name, problems, *(row[-1] for row in rows), *told):
                 raise ValueError
         except (ValueError, TypeError, OverflowError):
             raise StoreProblem(damage_sentence(self._path, "a member's marks are not as they were written")) from None
         verdicts = (
             from_data(row[0]) if isinstance(row[0], dict) else self._verdict(VerdictKey(*row[:3]), *row[3:]) for row in rows
         )
-        return name, tuple(json.loads(problems)), tuple(verdicts), identity or name
+        return Marked(name, tuple(json.loads(problems)), tuple(verdicts), identity or name, run, changed, content)
+
+    def put_term(self, term: Term) -> None:
+        """Keep what is known of the course over a term; it is on the disk when this returns."""
+        if term == self.term():
+            return
+        row = json.dumps(term_to_data(term), separators=(",", ":")), _now()
+        with self._change(durable=True) as connection:
+            connection.execute("INSERT INTO terms (term, at, seal) VALUES (?, ?, ?)", (*row, _seal(*row)))
+
+    def term(self) -> Term | None:
+        """The newest term that was kept, if there is one."""
+        row = self._row("SELECT term, at, seal FROM terms ORDER BY id DESC LIMIT 1")
+        try:
+            if row and row[2] != _seal(*row[:2]):
+                raise ValueError
+            return row and term_from_data(json.loads(row[0]))
+        except (KeyError, TypeError, ValueError):
+            raise StoreProblem(damage_sentence(self._path, "the term is not as it was written")) from None
 
     def override(self, member: str, exercise: str, mark: Fraction, reason: str, who: str) -> Override:
         """Set a mark by hand. It holds through every remark until another is set or it is withdrawn."""
@@ -298,6 +347,11 @@ def _verdict_from(text: str) -> Verdict:
 
 def _seal(*columns: object) -> str:
     return blake2b(repr(columns).encode("utf-8", "surrogatepass"), digest_size=12).hexdigest()
+
+
+def _told(changed: str | None, content: str | None) -> tuple[str | None, ...]:
+    """What a seal takes in of a hand-in; nothing of a run of an earlier form."""
+    return () if content is None else (changed, content)
 
 
 def _put_details(connection: sqlite3.Connection, run: int, details: RunDetails) -> None:

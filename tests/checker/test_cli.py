@@ -189,7 +189,7 @@ def test_a_mark_set_by_hand_survives_a_remark_and_is_shown(of_two, here, capsys)
         code, _, err = run(*amend, wrong, "--because", "x", "--by", "y", capsys=capsys)
         assert code == cli.USAGE_ERROR and says in err
     code, _, err = run("amend", "Nobody", "resonance", "7", "--because", "x", "--by", "y", capsys=capsys)
-    assert code == cli.USAGE_ERROR and "is not in the last run's marks" in err
+    assert code == cli.USAGE_ERROR and "is not in the marks" in err
     run(*amend, "withdraw", "--because", "Mistake", "--by", "Wren Dalby", capsys=capsys)
     assert "*" not in run("mark", of_two, "--only", "resonance", capsys=capsys)[1]
 

@@ -9,7 +9,8 @@ from checker.course import ROOT
 from checker.faults import Problem, attempt
 from checker.judging.judge import judge
 from checker.judging.verdict import NOT_JUDGED, PASSED
-from checker.marks.run import ClassMarks, Request, mark_class
+from checker.marks.run import Request, mark_class
+from checker.marks.standing import ClassMarks
 from checker.marks.store import open_store
 from checker.report import pages
 from checker.report.names import report_names
@@ -77,8 +78,8 @@ def hand_in(folder):
 
 
 def marked(folder, store):
-    run = mark_class(Request(folder, (SOLENOID, HERE), seed=3, jobs=1), store, lambda marked, total: marked)
-    return {member.name: member for member in ClassMarks(store, run)}
+    mark_class(Request(folder, (SOLENOID, HERE), seed=3, jobs=1), store, lambda marked, total: marked)
+    return {member.name: member for member in ClassMarks(store)}
 
 
 def test_a_class_ends_with_its_table_and_is_judged_again_when_the_fault_is_mended(tmp_path):

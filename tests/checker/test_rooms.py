@@ -29,14 +29,14 @@ ARROWS = {
     "judging": "budgets checks course faults imports text worker",
     "core": "checks course judging",
     "term": "core course text toml_source",
-    "marks": "budgets core course faults judging sandbox submissions text",
+    "marks": "budgets core course faults judging sandbox submissions term text",
     "report": "core course faults files judging marks submissions templates text",
     "exports": "checks core course faults files judging marks report",
     "hear": "checks course judging templates worker",
     "see": "checks course judging templates text worker",
     "pack": "checks course faults files hear judging see worker",
     "sheet": "checks files templates text toml_source",
-    "cli": "core course exports faults files hear judging marks pack report sandbox see sheet submissions term",
+    "cli": "core course exports faults files hear judging marks pack report sandbox see sheet submissions term text",
 }
 
 # A top folder, what else of ours it may import, and the libraries of others that it may.

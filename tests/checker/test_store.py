@@ -72,7 +72,7 @@ def test_a_run_gives_each_member_once_with_each_exercise_once_in_the_order_given
         members = list(store.members(run))
     assert sorted(name for name, *_ in members) == ["Kit Harrow", "Nell Samphire"]
     assert all(problems == ("One file could not be read.",) for _, problems, *_ in members)
-    assert all([verdict.exercise for verdict in verdicts] == list(exercises) for _, _, verdicts, _ in members)
+    assert all([verdict.exercise for verdict in verdicts] == list(exercises) for _, _, verdicts, *_ in members)
 
 
 def test_a_member_cannot_be_recorded_with_a_verdict_that_is_not_kept(path):

@@ -17,7 +17,8 @@ import pytest
 
 from checker.course import ROOT
 from checker.marks.marksheet import marks_to_data
-from checker.marks.run import ClassMarks, Request, mark_class
+from checker.marks.run import Request, mark_class
+from checker.marks.standing import ClassMarks
 from checker.marks.store import open_store
 from checker.report.names import report_names
 from checker.submissions.members import find_submissions, read_folder
@@ -108,7 +109,7 @@ def test_xml(marked):
 
 def test_data(marked):
     with open_store(marked[0] / "marks.sqlite") as store:
-        members = list(ClassMarks(store, store.latest_run()))
+        members = list(ClassMarks(store))
         check(json.dumps([marks_to_data(member) for member in members], ensure_ascii=False))
         assert {mark.verdict.kind for member in members for mark in member.marks} > {"passed", "raised", "wrong"}
 
@@ -160,9 +161,9 @@ def test_no_one_takes_another_s_mark(tmp_path, impostor):
 def test_a_mark_set_by_hand_stays_with_whom_it_was_set_for(tmp_path):
     put(tmp_path / "in" / "Tobias Fenn", "x = 1")
     with open_store(tmp_path / "marks.sqlite") as store:
-        run = mark_class(Request(tmp_path / "in", (RESONANCE,), seed=3, jobs=1), store, lambda marked, total: marked)
-        [tobias] = ClassMarks(store, run)
+        mark_class(Request(tmp_path / "in", (RESONANCE,), seed=3, jobs=1), store, lambda marked, total: marked)
+        [tobias] = ClassMarks(store)
         store.override(tobias.identity, RESONANCE, Fraction(7), "by ear", "Wren Dalby")
         put(tmp_path / "in" / "Tob\u200bias Fenn", "x = 2")
-        run = mark_class(Request(tmp_path / "in", (RESONANCE,), jobs=1), store, lambda marked, total: marked)
-        assert {member.name: member.amount for member in ClassMarks(store, run)} == {"Tobias Fenn": 7, "Tobias Fenn (2)": 0}
+        mark_class(Request(tmp_path / "in", (RESONANCE,), jobs=1), store, lambda marked, total: marked)
+        assert {member.name: member.amount for member in ClassMarks(store)} == {"Tobias Fenn": 7, "Tobias Fenn (2)": 0}
