@@ -274,7 +274,7 @@ def _what_was_written(page: Path, seed: int, first: str, name: str) -> Iterator[
     folder = os.path.relpath(page.parent)
     yield Line(f"Open in a browser:  {os.path.relpath(page)}", "bold")
     yield Line("  the class, and a report for each member")
-    yield Line(f"For other programs:  marks.csv, oneroster.zip and junit.xml in {folder}")
+    yield Line(f"For other programs:  marks.csv, sums.csv, oneroster.zip and junit.xml in {folder}")
     yield Line(f"Kept in {folder}/{STORE} (seed {seed}): a rerun marks only what changed.")
     yield Line("Try next:")
     yield Line(f'  {called_as()} amend "{first}" {name} 9 --because "Late" --by "Wren Dalby"')

@@ -37,5 +37,7 @@ def write_results(store: Store, folder: Path) -> tuple[Path, Mapping[str, str]]:
     folder.mkdir(parents=True, exist_ok=True)
     marks, today = ClassMarks(store), date.today()
     about, paths = marks.about(), marks.paths
-    left_out = write_exports(marks, paths, ClassDetails(about.title, about.club, *about.school_year, today), folder)
+    class_id = marks.term.class_id if marks.term else ""
+    details = ClassDetails(about.title, about.club, *about.school_year, today, class_id)
+    left_out = write_exports(marks, paths, details, folder, marks.works)
     return write_reports(marks, paths, folder, today, about.alike, about.title, WHAT_WAS_SET.get(about.path, "")), left_out

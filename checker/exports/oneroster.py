@@ -5,11 +5,14 @@ what they name, so a second export speaks of the same things and can be loaded o
 """
 
 import io
+import re
 import zipfile
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from fractions import Fraction
 from functools import cached_property
+from itertools import chain
 from typing import IO, Any
 from uuid import UUID, uuid5
 
@@ -17,10 +20,12 @@ from ..checks.exercise import Exercise
 from ..course import UNITS, Unit, load_exercise, unit_of
 from ..judging.verdict import NOT_ATTEMPTED, marks_text
 from ..marks.marksheet import MemberMarks, override_sentence
+from ..term.term import Work
 from .cells import text_cell, write_rows
 from .oneroster_fields import ABSENT, FIELDS
 
 _OURS = UUID("6f1f4c1e-3f0b-5f57-9a37-0c0de0846000")
+_ID = re.compile(r"[0-9a-zA-Z._/][0-9a-zA-Z.\-_/@]{0,254}")  # the characters of a sourcedId, without a formula's first
 _LONG_AGO = (1980, 1, 1, 0, 0, 0)  # a zip notes a time for each file; a fixed one makes equal marks equal bytes
 
 Row = dict[str, str]
@@ -36,15 +41,19 @@ class ClassDetails:
     begins: date
     ends: date
     marked: date
+    class_id: str = ""
 
     @cached_property
     def ids(self) -> Mapping[str, str]:
         """Identifiers of what there is one of."""
         kinds = ("org", "course", "class", "schoolYear", "term", "gradingPeriod")
-        return {kind: _id(kind, self.organisation, self.title, str(self.begins), str(self.ends)) for kind in kinds}
+        made = {kind: _id(kind, self.organisation, self.title, str(self.begins), str(self.ends)) for kind in kinds}
+        return made | ({"class": _kept_id(self.class_id)} if self.class_id else {})
 
 
-def write_oneroster(members: Iterable[MemberMarks], paths: Sequence[str], details: ClassDetails, file: IO[bytes]) -> None:
+def write_oneroster(
+    members: Iterable[MemberMarks], paths: Sequence[str], details: ClassDetails, file: IO[bytes], works: Sequence[Work] = ()
+) -> None:
     """Write the zip.
 
     Parameters
@@ -55,9 +64,13 @@ def write_oneroster(members: Iterable[MemberMarks], paths: Sequence[str], detail
         The exercises marked.
     details : ClassDetails
     file : binary file that can seek
+    works : sequence of Work
+        The pieces of work of a term; where there are any, they are what was set and what there are results of. Exercises that
+        were marked beside them stand for themselves.
     """
+    works = [work for work in works if work.name]
     with zipfile.ZipFile(file, "w") as archive:
-        for name, rows in _files(members, paths, details).items():
+        for name, rows in _files(members, paths, details, works).items():
             entry = zipfile.ZipInfo(f"{name}.csv", _LONG_AGO)
             entry.compress_type = zipfile.ZIP_DEFLATED
             with archive.open(entry, "w") as raw, io.TextIOWrapper(raw, "utf-8", "replace", newline="") as text:
@@ -65,23 +78,32 @@ def write_oneroster(members: Iterable[MemberMarks], paths: Sequence[str], detail
                 write_rows(text, ([row.get(field, "") for field in FIELDS[name]] for row in rows))
 
 
-def member_rows(members: Iterable[MemberMarks], details: ClassDetails) -> Mapping[str, Rows]:
+def member_rows(members: Iterable[MemberMarks], details: ClassDetails, works: Sequence[Work] = ()) -> Mapping[str, Rows]:
     """The rows of the files that speak of members, by file; a column that a row does not name stays empty."""
 
     def of_members(row: Callable[[MemberMarks, str, ClassDetails], Any]) -> Iterator:
-        return (row(member, _id("user", details.organisation, member.identity), details) for member in members)
+        return (row(member, _user_id(member, details), details) for member in members)
+
+    in_works = {path for work in works if work.name for path in work.paths}
+
+    def results(member: MemberMarks, user: str, details: ClassDetails) -> list[Row]:
+        return [*_work_results(member, user, details), *_results(member, user, details, in_works)]
 
     return {
         "users": of_members(_user),
         "roles": of_members(_role),
         "enrollments": of_members(_enrollment),
-        "results": (row for rows in of_members(_results) for row in rows),
+        "results": (row for rows in of_members(results) for row in rows),
     }
 
 
-def _files(members: Iterable[MemberMarks], paths: Sequence[str], details: ClassDetails) -> Mapping[str, Rows]:
+def _files(
+    members: Iterable[MemberMarks], paths: Sequence[str], details: ClassDetails, works: Sequence[Work]
+) -> Mapping[str, Rows]:
     """The rows of each file."""
-    of_members = member_rows(members, details)
+    of_members = member_rows(members, details, works)
+    in_works = {path for work in works for path in work.paths}
+    alone = [path for path in paths if path not in in_works]
     return {
         "manifest": _manifest(),
         "academicSessions": _sessions(details),
@@ -91,8 +113,10 @@ def _files(members: Iterable[MemberMarks], paths: Sequence[str], details: ClassD
         "users": of_members["users"],
         "roles": of_members["roles"],
         "enrollments": of_members["enrollments"],
-        "categories": _categories(paths, details),
-        "lineItems": (_line_item(load_exercise(path), details) for path in paths),
+        "categories": chain(_work_categories(works, details), _categories(alone, details)),
+        "lineItems": chain(
+            (_work_item(work, details) for work in works), (_line_item(load_exercise(path), details) for path in alone)
+        ),
         "results": of_members["results"],
     }
 
@@ -145,12 +169,14 @@ def _classes(details: ClassDetails) -> Rows:
 def _user(member: MemberMarks, user: str, details: ClassDetails) -> Row:
     """A submission has one name, in whatever order its owner writes it: the last word is taken for the family name."""
     given, _, family = (member.name.strip() or "unnamed").rpartition(" ")
+    address = member.person.address if member.person else ""
     return {
         "sourcedId": user,
         "enabledUser": "true",
         "username": text_cell(member.name),
         "givenName": text_cell(given or family),
         "familyName": text_cell(family),
+        "email": text_cell(address),
         "primaryOrgSourcedId": details.ids["org"],
     }
 
@@ -200,9 +226,57 @@ def _line_item(exercise: Exercise, details: ClassDetails) -> Row:
     }
 
 
-def _results(member: MemberMarks, user: str, details: ClassDetails) -> Rows:
+def _work_categories(works: Sequence[Work], details: ClassDetails) -> Rows:
+    """One for each piece of work, so that each keeps its weight."""
+    whole = sum((work.weight for work in works), Fraction(0))
+    for work in works:
+        weight = f"{float(work.weight / whole * 100):.2f}" if whole else ""
+        yield {"sourcedId": _work_category(work, details), "title": text_cell(work.name), "weight": weight}
+
+
+def _work_item(work: Work, details: ClassDetails) -> Row:
+    names = ", ".join(path.rpartition("/")[2] for path in work.paths)
+    return {
+        "sourcedId": _work_line(work, details),
+        "title": text_cell(work.name),
+        "description": text_cell(names),
+        "assignDate": (work.opens.date() if work.opens else details.begins).isoformat(),
+        "dueDate": (work.due.date() if work.due else details.ends).isoformat(),
+        "classSourcedId": details.ids["class"],
+        "categorySourcedId": _work_category(work, details),
+        "gradingPeriodSourcedId": details.ids["gradingPeriod"],
+        "resultValueMin": "0",
+        "resultValueMax": str(sum(load_exercise(path).marks for path in work.paths)),
+        "schoolSourcedId": details.ids["org"],
+    }
+
+
+def _work_results(member: MemberMarks, user: str, details: ClassDetails) -> Rows:
+    for one in member.works:
+        if not one.work.name:
+            continue
+        missing = one.amount is None
+        waiting = any(not mark.is_judged for mark in member.marks if mark.exercise in one.work.paths)
+        lost = f"{marks_text(one.amount)} of {one.of}, {one.lateness.says}" if one.amount is not None else ""
+        yield {
+            "sourcedId": _id("result", _work_line(one.work, details), user),
+            "lineItemSourcedId": _work_line(one.work, details),
+            "studentSourcedId": user,
+            "scoreStatus": "not submitted" if missing else "partially graded" if waiting else "fully graded",
+            "score": marks_text(one.after_late or Fraction(0)),
+            "scoreDate": details.marked.isoformat(),
+            "comment": text_cell(lost) if one.lateness.is_late else "",
+            "classSourcedId": details.ids["class"],
+            "inProgress": "false",
+            "incomplete": str(waiting).lower(),
+            "late": str(one.lateness.is_late).lower(),
+            "missing": str(missing).lower(),
+        }
+
+
+def _results(member: MemberMarks, user: str, details: ClassDetails, without: Collection[str]) -> Rows:
     for mark in member.marks:
-        if not mark.is_judged:
+        if not mark.is_judged or mark.exercise in without:
             continue  # a result has a score, and there is none yet
         missing = mark.verdict.kind == NOT_ATTEMPTED and not mark.override
         yield {
@@ -223,6 +297,24 @@ def _results(member: MemberMarks, user: str, details: ClassDetails) -> Rows:
 
 def _category(unit: Unit, details: ClassDetails) -> str:
     return _id("category", details.ids["class"], unit.folder)
+
+
+def _work_line(work: Work, details: ClassDetails) -> str:
+    return _id("lineItem", details.ids["class"], "work", work.name)
+
+
+def _work_category(work: Work, details: ClassDetails) -> str:
+    return _id("category", details.ids["class"], "work", work.name)
+
+
+def _user_id(member: MemberMarks, details: ClassDetails) -> str:
+    """The id on the roster; of somebody who is on none, one made from who it is."""
+    return _kept_id(member.person.id) if member.person else _id("user", details.organisation, member.identity)
+
+
+def _kept_id(given: str) -> str:
+    """An identifier as it was given, if the standard has such, else one made from it."""
+    return given if _ID.fullmatch(given) else _id("given", given)
 
 
 def _line(path: str, details: ClassDetails) -> str:

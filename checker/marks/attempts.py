@@ -19,7 +19,7 @@ _LONG_AGO = datetime.min.replace(tzinfo=UTC)
 
 
 @dataclass(frozen=True)
-class Seen:
+class Sighting:
     """A hand-in as one run saw it: when it came, whether somebody said so, the hash of its answers, what they earned.
 
     `content` is empty where there were no answers, and None where a run of an earlier form did not note it.
@@ -64,6 +64,11 @@ class WorkMarks:
     of: int
 
     @property
+    def is_told(self) -> bool:
+        """Whether there is something to tell of how it came to its marks: a piece of work of a term, or several hand-ins."""
+        return bool(self.work.name) or len(self.handed_in) > 1
+
+    @property
     def counting(self) -> HandedIn | None:
         return next((one for one in self.handed_in if one.counts), None)
 
@@ -76,13 +81,13 @@ class WorkMarks:
         return None if self.amount is None else self.amount * self.lateness.keeps
 
 
-def hand_ins(work: Work, seen: Sequence[Seen]) -> tuple[HandedIn, ...]:
+def hand_ins(work: Work, seen: Sequence[Sighting]) -> tuple[HandedIn, ...]:
     """The hand-ins of a member for a piece of work, in the order in which they came, the one that counts marked.
 
     Parameters
     ----------
     work : Work
-    seen : sequence of Seen
+    seen : sequence of Sighting
         In the order of the runs. The same answers, seen again, are the same hand-in, marked anew.
     """
     merged = [_one(list(same)) for _, same in groupby(seen, key=lambda one: one.content)]
@@ -110,12 +115,12 @@ def is_missing(verdict: Verdict) -> bool:
     return verdict.kind == NOT_ATTEMPTED and [finding.says for finding in verdict.findings] == [NOT_HANDED_IN]
 
 
-def _one(same: Sequence[Seen]) -> Seen:
+def _one(same: Sequence[Sighting]) -> Sighting:
     """One hand-in that several runs saw: it came when somebody last said, else when it was first seen; it is marked as it was last."""
     told = [one.when for one in same if one.is_told]
     times = [one.when for one in same if one.when]
     verdicts = {path: verdict for one in same for path, verdict in one.verdicts.items()}
-    return Seen(told[-1] if told else min(times, default=None), bool(told), same[0].content, verdicts)
+    return Sighting(told[-1] if told else min(times, default=None), bool(told), same[0].content, verdicts)
 
 
 def _counting(work: Work, found: Sequence[HandedIn]) -> tuple[int, str]:

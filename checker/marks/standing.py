@@ -12,14 +12,14 @@ from ..core import for_the_core
 from ..course import PATHS
 from ..judging.judge import not_handed_in
 from ..term.term import LAST, Person, Term, Work
-from .attempts import Seen, WorkMarks, hand_ins
+from .attempts import Sighting, WorkMarks, hand_ins
 from .details import RunDetails
 from .marksheet import Mark, MemberMarks
 from .store import Marked, Override, Store
 
 
 @dataclass(frozen=True)
-class _Entry:
+class _Member:
     """Someone in the class: the name, who it is on the roster, and where in the store what they handed in is."""
 
     name: str
@@ -68,7 +68,7 @@ class ClassMarks(Collection[MemberMarks]):
         return _in_order({path for work in self.works for path in work.paths})
 
     @cached_property
-    def _entries(self) -> list[_Entry]:
+    def _entries(self) -> list[_Member]:
         """Everybody, by name: who handed in, and who is on the roster. No two have the same name."""
         term = self.term or Term("", "")
         places: dict[str, list[tuple[int, int]]] = defaultdict(list)
@@ -95,7 +95,7 @@ class ClassMarks(Collection[MemberMarks]):
                 number += 1
                 name = f"{names[who]} ({number})"
             taken.add(name)
-            found.append(_Entry(name, tuple(identities[who]), people.get(who), tuple(places.get(who, ()))))
+            found.append(_Member(name, tuple(identities[who]), people.get(who), tuple(places.get(who, ()))))
         return found
 
     @property
@@ -113,7 +113,7 @@ class ClassMarks(Collection[MemberMarks]):
     def __contains__(self, other: object) -> bool:
         return any(member == other for member in self)
 
-    def _marks_of(self, entry: _Entry) -> MemberMarks:
+    def _marks_of(self, entry: _Member) -> MemberMarks:
         rows: dict[str, list[Marked]] = defaultdict(list)
         for run, place in entry.places:
             rows[self._runs[run].work].append(self._store.member(run, place))
@@ -135,11 +135,11 @@ class ClassMarks(Collection[MemberMarks]):
         in_order = tuple(marks[path] for path in self.paths)
         return MemberMarks(entry.name, problems, in_order, identity, tuple(works), entry.person)
 
-    def _seen(self, row: Marked) -> Seen:
+    def _seen(self, row: Marked) -> Sighting:
         about = self._runs[row.run]
         look = for_the_core if about.path == "core" else lambda verdict: verdict
         when = about.received or row.changed
-        return Seen(
+        return Sighting(
             datetime.fromisoformat(when) if when else None,
             bool(about.received),
             row.content,

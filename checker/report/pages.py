@@ -6,7 +6,7 @@ written out, and the pages forbid all scripts and requests.
 
 from collections import Counter
 from collections.abc import Collection, Sequence
-from datetime import date
+from datetime import date, datetime
 from functools import cache
 from itertools import groupby
 from pathlib import Path
@@ -23,8 +23,10 @@ from ..judging.verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, UNFINISHED, WRO
 from ..marks.marksheet import Mark, MemberMarks, override_sentence
 from ..submissions.likeness import Alike
 from ..templates import environment
+from ..term.lateness import percent
 from ..text import ended
 from .names import report_names
+from .over_time import OverTime, named, term_share
 from .summary import Summary
 from .text import PART_NAMES
 
@@ -72,11 +74,14 @@ def write_reports(
     files = [f"members/{name}.html" for name in report_names([member.name for member in members])]
     (folder / "members").mkdir(parents=True, exist_ok=True)
     common = {"course": title, "marked": marked, "what_was_set": what_was_set}
-    summary, rows = Summary(paths), []
+    summary, over_time, rows, work_rows = Summary(paths), OverTime(), [], []
     for member, file in zip(members, files, strict=True):
         page, fault = attempt(_member_page, common, member)
         _write(folder / file, page or _render("fault.html", common | {"name": member.name, "fault": fault}))
         summary.add(member)
+        over_time.add(member.works)
+        share = term_share(member.works)
+        work_rows.append((member.name, file, named(member.works), "–" if share is None else percent(share)))
         rows.append((member.name, file, marks_text(member.amount), member.of, _cells(member, paths)))
     if alike:
         _write(folder / "alike.html", _render("alike.html", common | {"alike": alike}))
@@ -84,6 +89,8 @@ def write_reports(
     about_class = common | {
         "not_judged": any(("?", NOT_JUDGED) in row[-1] for row in rows),
         "summary": summary,
+        "over_time": list(over_time.works.values()),
+        "work_rows": work_rows,
         "rows": rows,
         "units": [(unit, of_unit) for unit, of_unit in units if of_unit],
         "alike": alike,
@@ -152,12 +159,17 @@ def _templates() -> jinja2.Environment:
         lent=lent_sentences,
         parts_table=parts_table,
     )
-    templates.filters.update(marks=marks_text, name=lambda path: path.rpartition("/")[2], day=day)
+    templates.filters.update(marks=marks_text, name=lambda path: path.rpartition("/")[2], day=day, moment=moment)
     return templates
 
 
 def day(when: date) -> str:
     return f"{when.day} {when:%B %Y}"
+
+
+def moment(when: datetime) -> str:
+    """A day and a time, by the instructor's clock: `5 October 2026, 18:30`."""
+    return f"{day(when)}, {when:%H:%M}"
 
 
 def symbol(kind: str) -> str:

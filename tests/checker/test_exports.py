@@ -292,7 +292,7 @@ def test_junit_is_valid_whatever_a_member_writes(members):
 def test_exports_are_written_whole_and_replace_what_was_there(tmp_path, sample_class):
     (tmp_path / "marks.csv").write_text("old")
     assert not write_exports(sample_class, sample.PATHS, DETAILS, tmp_path)
-    assert sorted(path.name for path in tmp_path.iterdir()) == ["junit.xml", "marks.csv", "oneroster.zip"]
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["junit.xml", "marks.csv", "oneroster.zip", "sums.csv"]
     raw = (tmp_path / "marks.csv").read_bytes()
     assert raw.startswith(b"\xef\xbb\xbf") and raw.count(b"\r\n") == 1 + len(sample_class)
 

@@ -1,7 +1,10 @@
 """A term of marks: what was marked before stays, every hand-in is kept, and late is worked out where it can be seen."""
 
+import csv
+import io
 import os
 import re
+import zipfile
 from datetime import datetime
 from fractions import Fraction
 
@@ -11,12 +14,13 @@ from checker import cli
 from checker.judging.fingerprint import key_of
 from checker.judging.judge import not_handed_in
 from checker.judging.verdict import PASSED, WRONG, Part, Verdict
-from checker.marks.attempts import Seen, hand_ins
+from checker.marks.attempts import Sighting, hand_ins
 from checker.marks.pool import MemberVerdicts
 from checker.marks.run import STORE
 from checker.marks.standing import ClassMarks
 from checker.marks.store import open_store
 from checker.term.term import Work
+from tests.checker.test_exports import assert_as_published
 
 RIGHT, SLIP = "earns = 10\n", "earns = 6\n"
 
@@ -102,7 +106,7 @@ def worth(amount, path=ONE):
 
 
 def of_marks(when, amount, content):
-    return Seen(datetime.fromisoformat(when).astimezone(), False, content, {ONE: worth(amount)})
+    return Sighting(datetime.fromisoformat(when).astimezone(), False, content, {ONE: worth(amount)})
 
 
 DUE = datetime(2026, 10, 5, 23, 59, 59)
@@ -132,7 +136,7 @@ def test_the_same_answers_seen_again_are_the_same_hand_in_marked_anew():
     first, again = of_marks("2026-10-01", 7, "a"), of_marks("2026-10-20", 8, "a")
     [one] = hand_ins(work, [first, again])
     assert (one.when, one.earned, one.lateness.says) == (datetime(2026, 10, 1), 8, "in time")
-    told = Seen(datetime(2026, 10, 7).astimezone(), True, "a", again.verdicts)
+    told = Sighting(datetime(2026, 10, 7).astimezone(), True, "a", again.verdicts)
     assert hand_ins(work, [first, told, again])[0].when == datetime(2026, 10, 7), "what somebody said holds"
     assert len(hand_ins(work, [first, of_marks("2026-10-02", 7, "b"), again])) == 3, "handed in anew after another"
 
@@ -230,6 +234,67 @@ def test_a_term_told(term, here, capsys):
     with open_store(here / "marks" / STORE) as store:
         seeds = [store.about_run(one).seed for one in store.runs()]
         assert seeds[0] == seeds[1] != seeds[2] and store.about_run(1).title == "Wireless, autumn"
+
+
+def shown(page):
+    """The text of a page, on one line."""
+    return " ".join(re.sub(r"<[^>]*>", " ", page.read_text("utf-8")).split())
+
+
+def test_the_pages_tell_of_every_hand_in_and_of_the_class_over_time(term, here, capsys):
+    put(here / "first", "Isla Marrow", SLIP, when="2026-10-03T20:00")
+    put(here / "first", "Tobias Fenn", RIGHT, when="2026-10-04T20:00")
+    run("mark", here / "first", "--work", "First", capsys=capsys)
+    put(here / "again", "Isla Marrow", RIGHT)
+    run("mark", here / "again", "--work", "First", "--received", "2026-10-07T09:00", capsys=capsys)
+    page = shown(here / "marks" / "members" / "isla-marrow.html")
+    assert "3 October 2026, 20:00, by its files in time no 6 of 10" in page
+    assert "7 October 2026, 09:00 2 days late, −20 % the best of 2 10 of 10" in page
+    assert "First: 10 of 10, 2 days late, −20 % 8 of 10" in page
+    page = shown(here / "marks" / "index.html")
+    assert "First 5 October 2026, 23:59 2 of 2 1 1 8 of 10 10 of 10" in page, "mean at first, and now"
+    assert "Isla Marrow 8 (10, 2 days late, −20 %) 80 % Tobias Fenn 10 100 %" in page
+
+
+def rows_of(path):
+    return list(csv.DictReader(io.StringIO(path.read_text("utf-8-sig"), newline="")))
+
+
+def roster_of(path):
+    with zipfile.ZipFile(path) as archive:
+        return {
+            name.removesuffix(".csv"): list(csv.reader(io.StringIO(archive.read(name).decode(), newline="")))
+            for name in archive.namelist()
+        }
+
+
+def test_pieces_of_work_are_in_the_tables_with_lateness_and_ids_that_stay(term, here, capsys):
+    put(here / "first", "Isla Marrow", RIGHT, when="2026-10-07T20:00")
+    put(here / "first", "Pippa Eider", SLIP, when="2026-10-03T20:00")
+    run("mark", here / "first", "--work", "First", capsys=capsys)
+    isla, pippa, tobias = rows_of(here / "marks" / "sums.csv")
+    assert list(isla) == ["member", "id", "unit 00", "First", "First, counted", "First, late"]
+    assert list(isla.values()) == ["Isla Marrow", "spwc-01", "10", "10", "8", "2 days late, −20 %"]
+    assert list(pippa.values()) == ["Pippa Eider", "", "6", "6", "6", ""]
+    assert list(tobias.values()) == ["Tobias Fenn", "spwc-02", "", "", "", ""], "nothing handed in is no 0"
+    before = roster_of(here / "marks" / "oneroster.zip")
+    assert_as_published(before)
+    heading, line = before["lineItems"]
+    assert dict(zip(heading, line, strict=True)) | {"title": "First", "dueDate": "2026-10-05", "resultValueMax": "10"} == dict(
+        zip(heading, line, strict=True)
+    )
+    assert [row[0] for row in before["classes"][1:]] == ["autumn"]
+    by_user = {row[4]: dict(zip(before["results"][0], row, strict=True)) for row in before["results"][1:]}
+    assert (by_user["spwc-01"]["score"], by_user["spwc-01"]["late"], by_user["spwc-01"]["missing"]) == ("8", "true", "false")
+    assert (by_user["spwc-02"]["scoreStatus"], by_user["spwc-02"]["missing"]) == ("not submitted", "true")
+
+    put(here / "again", "Tobias Fenn", RIGHT)
+    put(here / "again", "Orla Quill", RIGHT)
+    run("mark", here / "again", "--work", "First", "--class", "Another title", capsys=capsys)
+    after = roster_of(here / "marks" / "oneroster.zip")
+    assert_as_published(after)
+    for name in ("results", "lineItems"):
+        assert {row[0] for row in before[name]} <= {row[0] for row in after[name]}, "the same things under the same ids"
 
 
 def test_a_mark_set_by_hand_follows_a_person_under_every_name(term, here, capsys):
