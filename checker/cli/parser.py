@@ -16,7 +16,7 @@ from .encoding import prepare_terminal
 
 GROUPS = {
     "to learn": ("try", "read", "see", "hear", "hint", "restore"),
-    "to teach": ("term", "mark", "amend", "pack"),
+    "to teach": ("term", "mark", "amend", "feedback", "pack"),
     "to build": ("sheet",),
 }
 _MODULES = {"try": "try_"}  # of a name that is a word of Python's

@@ -136,6 +136,11 @@ def _member_page(common: dict, member: MemberMarks) -> str:
     return _render("member.html", common | {"member": member, **_by_kind_and_unit(member)})
 
 
+def member_page(member: MemberMarks, title: str, marked: date) -> str:
+    """A member's report as a page of its own."""
+    return _member_page({"course": title, "marked": marked, "what_was_set": ""}, member)
+
+
 def _render(template: str, data: dict) -> str:
     return _templates().get_template(template).render(data)
 

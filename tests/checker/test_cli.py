@@ -230,7 +230,7 @@ def test_help_names_every_command_in_its_group(capsys):
     groups = dict(re.findall(r"^to (learn|teach|build):\n((?:  .*\n)+)", out, re.M))
     assert {group: re.findall(r"^  (\w+)", text, re.M) for group, text in groups.items()} == {
         "learn": ["try", "read", "see", "hear", "hint", "restore"],
-        "teach": ["term", "mark", "amend", "pack"],
+        "teach": ["term", "mark", "amend", "feedback", "pack"],
         "build": ["sheet"],
     }
     assert ended.value.code == 0
