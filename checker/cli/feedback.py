@@ -70,8 +70,7 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _paths_of(name: str, marks: ClassMarks) -> tuple[str, ...]:
-    work = next((work for work in marks.works if work.name and work.name.casefold() == name.strip().casefold()), None)
-    if work is None:
+    if (work := marks.work(name)) is None:
         known = ", ".join(work.name for work in marks.works if work.name) or "none"
         raise UsageError(f"No piece of work called {display_name(name)} was marked: there is {known}.")
     return work.paths

@@ -6,6 +6,7 @@ import os
 import sys
 from collections.abc import Iterator, Sequence
 from datetime import date, datetime
+from difflib import get_close_matches
 from fractions import Fraction
 from pathlib import Path
 
@@ -121,7 +122,7 @@ def run(options: argparse.Namespace) -> int:
     with open_store(options.into / STORE) as store:
         if term:
             store.put_term(term)
-        before = _amounts(ClassMarks(store))
+        before = _amounts(ClassMarks(store)) if store.latest_run() is not None else {}
         run = mark_class(request, store, lambda marked, total: with_progress(marked, total, lambda one: one.member.name))
         page, left_out = write_results(store, options.into)
         marks = ClassMarks(store)
@@ -134,7 +135,7 @@ def run(options: argparse.Namespace) -> int:
                 [
                     Line(""),
                     *_what_changed(before, marks),
-                    *_about_the_term(marks, store.names_in(run)),
+                    *_about_the_term(marks, store.names_in(run), work),
                     *_remarks(marks, about),
                     *left_out_lines(left_out),
                     *_what_was_written(page, seed, next(iter(marks)).name, paths[0].rpartition("/")[2]),
@@ -208,27 +209,31 @@ def _what_changed(before: Amounts, marks: ClassMarks) -> Iterator[Line]:
         yield Line("  Nobody's marks of before have changed.")
 
 
-def _about_the_term(marks: ClassMarks, handed_in: Sequence[tuple[str, str]]) -> Iterator[Line]:
-    """Who of the roster is missing from this run, who is not on it, and who is late."""
-    term = marks.term
-    if term and term.roster:
-        here = {person.id for name in handed_in if (person := term.person(*name))}
-        strangers = [name[0] for name in handed_in if not term.person(*name)]
-        missing = [person.name for person in term.roster if person.id not in here]
+def _about_the_term(marks: ClassMarks, handed_in: Sequence[tuple[str, str]], work: Work | None) -> Iterator[Line]:
+    """Who has handed in nothing for the piece of work, who is not on the roster, and who is late."""
+    pieces = [(member, one) for member in marks for one in member.works if work and one.work.name == work.name]
+    if marks.term and marks.term.roster:
+        missing = [member.name for member, one in pieces if member.person and not one.handed_in]
+        strangers = [_with_a_guess(name[0], marks.term) for name in handed_in if not marks.term.person(*name)]
         for said, names in (("Nothing handed in by", missing), ("Not on the roster, and marked", strangers)):
             if names:
                 more = f" and {len(names) - MOST_SAID} more" if len(names) > MOST_SAID else ""
                 yield from wrap(f"{said}: {', '.join(names[:MOST_SAID])}{more}.", terminal_width())
-    late = [
-        f"{member.name}, {work.work.name}: {work.lateness.says}"
-        for member in marks
-        for work in member.works
-        if work.work.name and work.lateness.is_late
-    ]
+        if strangers:
+            yield from wrap(
+                "Whoever hands in under another name: give it in the roster, in a column called also.", terminal_width()
+            )
+    late = [f"{member.name}, {one.work.name}: {one.lateness.says}" for member, one in pieces if one.lateness.is_late]
     for says in late[:MOST_SAID]:
         yield from wrap(f"{says}.", terminal_width())
     if len(late) > MOST_SAID:
         yield Line(f"  and {len(late) - MOST_SAID} more late.")
+
+
+def _with_a_guess(name: str, term: Term) -> str:
+    """A name that is not on the roster, with the one there that is nearly the same."""
+    near = get_close_matches(name, [person.name for person in term.roster], n=1, cutoff=0.8)
+    return f"{name} ({near[0]}?)" if near else name
 
 
 def marks_table(marks: ClassMarks | Sequence[MemberMarks], paths: Sequence[str]) -> tuple[list[str], list[list[str]]]:
@@ -279,6 +284,7 @@ def _what_was_written(page: Path, seed: int, first: str, name: str) -> Iterator[
     yield Line("Try next:")
     yield Line(f'  {called_as()} amend "{first}" {name} 9 --because "Late" --by "Wren Dalby"')
     yield Line(f"  {called_as()} try {name}      as a student does")
+    yield Line(f"  {called_as()} feedback      what goes back to the members")
     yield Line(f"  {called_as()} pack      what to hand out to students")
 
 

@@ -19,7 +19,7 @@ from uuid import UUID, uuid5
 from ..checks.exercise import Exercise
 from ..course import UNITS, Unit, load_exercise, unit_of
 from ..judging.verdict import NOT_ATTEMPTED, marks_text
-from ..marks.marksheet import MemberMarks, override_sentence
+from ..marks.marksheet import MemberMarks, override_sentence, work_override_sentence
 from ..term.term import Work
 from .cells import text_cell, write_rows
 from .oneroster_fields import ABSENT, FIELDS
@@ -255,7 +255,7 @@ def _work_results(member: MemberMarks, user: str, details: ClassDetails) -> Rows
     for one in member.works:
         if not one.work.name:
             continue
-        missing = one.amount is None
+        missing = one.after_late is None
         waiting = any(not mark.is_judged for mark in member.marks if mark.exercise in one.work.paths)
         lost = f"{marks_text(one.amount)} of {one.of}, {one.lateness.says}" if one.amount is not None else ""
         yield {
@@ -265,7 +265,7 @@ def _work_results(member: MemberMarks, user: str, details: ClassDetails) -> Rows
             "scoreStatus": "not submitted" if missing else "partially graded" if waiting else "fully graded",
             "score": marks_text(one.after_late or Fraction(0)),
             "scoreDate": details.marked.isoformat(),
-            "comment": text_cell(lost) if one.lateness.is_late else "",
+            "comment": text_cell(work_override_sentence(one) or (lost if one.lateness.is_late else "")),
             "classSourcedId": details.ids["class"],
             "inProgress": "false",
             "incomplete": str(waiting).lower(),

@@ -11,6 +11,8 @@ from ..marks.marksheet import MemberMarks
 from ..term.term import Work
 from .cells import text_cell, write_rows
 
+COUNTED = ", counted"
+
 
 def write_sums(members: Iterable[MemberMarks], paths: Sequence[str], works: Sequence[Work], file: IO[str]) -> None:
     """Write the table: name, id on the roster, a column for each unit, then three for each piece of work: what it earned, what
@@ -30,7 +32,7 @@ def write_sums(members: Iterable[MemberMarks], paths: Sequence[str], works: Sequ
     """
     units = [unit for unit in UNITS if any(unit_of(path) == unit for path in paths)]
     named = [work.name for work in works if work.name]
-    headings = [heading for name in named for heading in (name, f"{name}, counted", f"{name}, late")]
+    headings = [heading for name in named for heading in (name, f"{name}{COUNTED}", f"{name}, late")]
     write_rows(file, [["member", "id", *(f"unit {unit.number}" for unit in units), *map(text_cell, headings)]])
     write_rows(file, (_row(member, units, named) for member in members))
 
@@ -52,6 +54,5 @@ def _of_unit(member: MemberMarks, unit: Unit) -> str:
 
 
 def _of_work(one: WorkMarks) -> tuple[str, str, str]:
-    if one.amount is None or one.after_late is None:
-        return "", "", ""
-    return marks_text(one.amount), marks_text(one.after_late), one.lateness.says if one.lateness.is_late else ""
+    amount, counted = ("" if mark is None else marks_text(mark) for mark in (one.amount, one.after_late))
+    return amount, counted, one.lateness.says if one.lateness.is_late else ""

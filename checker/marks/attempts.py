@@ -13,6 +13,7 @@ from ..judging.explanations import NOT_HANDED_IN
 from ..judging.verdict import NOT_ATTEMPTED, Verdict
 from ..term.lateness import Lateness, lateness_of
 from ..term.term import BEST, Work
+from .store import Override
 
 Verdicts = Mapping[str, Verdict]
 _LONG_AGO = datetime.min.replace(tzinfo=UTC)
@@ -56,12 +57,14 @@ class WorkMarks:
     """A member's piece of work: its hand-ins in order, and what the one that counts is worth, marks set by hand included.
 
     `amount` is before anything is taken off for being late; it is None where nothing was handed in and nothing set by hand.
+    `override` is a mark that a person has set on the whole piece: it counts as it stands, late or not.
     """
 
     work: Work
     handed_in: tuple[HandedIn, ...]
     amount: Fraction | None
     of: int
+    override: Override | None = None
 
     @property
     def is_told(self) -> bool:
@@ -78,7 +81,15 @@ class WorkMarks:
 
     @property
     def after_late(self) -> Fraction | None:
+        """What counts."""
+        if self.override:
+            return self.override.mark
         return None if self.amount is None else self.amount * self.lateness.keeps
+
+
+def key_of_work(name: str) -> str:
+    """What a mark set by hand on a whole piece of work is kept under, where one on an exercise has the exercise's path."""
+    return f"work: {name}"
 
 
 def hand_ins(work: Work, seen: Sequence[Sighting]) -> tuple[HandedIn, ...]:

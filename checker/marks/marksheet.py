@@ -8,9 +8,9 @@ from fractions import Fraction
 from ..core import path_of
 from ..course import find, load_exercise
 from ..judging.verdict import NOT_JUDGED, Verdict, marks_text, to_data
-from ..term.term import Person
+from ..term.term import Person, Work
 from ..text import display_text
-from .attempts import WorkMarks
+from .attempts import WorkMarks, key_of_work
 from .store import Override, Store
 
 Overrides = Mapping[tuple[str, str], Override]
@@ -87,22 +87,31 @@ def set_mark(store: Store, member: str, exercise: str, mark: str, reason: str, w
         In one sentence: no such exercise, no mark, more than there is to be had, no reason or no name.
     """
     path = find(exercise)
-    amount = mark_from(mark, load_exercise(path).marks)
+    return _set(store, member, path, mark_from(mark, load_exercise(path).marks), reason, who)
+
+
+def set_work_mark(store: Store, member: str, work: Work, mark: str, reason: str, who: str) -> Override:
+    """Set a mark on a whole piece of work by hand: it counts as it stands, late or not; else as `set_mark`."""
+    most = sum(load_exercise(path).marks for path in work.paths)
+    return _set(store, member, key_of_work(work.name), mark_from(mark, most, "piece of work"), reason, who)
+
+
+def _set(store: Store, member: str, key: str, amount: Fraction, reason: str, who: str) -> Override:
     reason, who = display_text(reason), display_text(who)
     if not reason:
         raise ValueError("A mark set by hand needs a reason: it is shown to the member beside the mark.")
     if not who:
         raise ValueError("A mark set by hand needs the name of the person who sets it.")
-    return store.override(member, path, amount, reason, who)
+    return store.override(member, key, amount, reason, who)
 
 
-def mark_from(text: str, most: int) -> Fraction:
-    """A mark from "7", "7.5" or "15/2"."""
+def mark_from(text: str, most: int, what: str = "exercise") -> Fraction:
+    """A mark from "7", "7.5" or "15/2"; ValueError says in a sentence what is wrong with it."""
     number = text.strip()
     if not re.fullmatch(r"\d{1,6}(\.\d{1,6}|/[1-9]\d{0,5})?", number, re.ASCII):
         raise ValueError(f"{display_text(text)!r} is no mark: write a number such as 7, 7.5 or 15/2.")
     if Fraction(number) > most:
-        raise ValueError(f"{number} is more than this exercise has: {most} marks.")
+        raise ValueError(f"{number} is more than this {what} has: {most} marks.")
     return Fraction(number)
 
 
@@ -115,6 +124,13 @@ def override_sentence(mark: Mark) -> str:
         f"Set by hand: {marks_text(override.mark)} of {mark.of} (worked out: {marks_text(mark.verdict.earned)}). "
         f"{override.reason.rstrip('.')}. {override.who}, {override.when[:10]}."
     )
+
+
+def work_override_sentence(one: WorkMarks) -> str:
+    """What is said beside a mark that a person has set on a whole piece of work."""
+    if not (override := one.override):
+        return ""
+    return f"Set by hand: {marks_text(override.mark)} of {one.of}. {override.reason.rstrip('.')}. {override.who}, {override.when[:10]}."
 
 
 def marks_to_data(member: MemberMarks) -> dict:

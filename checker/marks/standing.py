@@ -12,7 +12,7 @@ from ..core import for_the_core
 from ..course import PATHS
 from ..judging.judge import not_handed_in
 from ..term.term import LAST, Person, Term, Work
-from .attempts import Sighting, WorkMarks, hand_ins
+from .attempts import Sighting, WorkMarks, hand_ins, key_of_work
 from .details import RunDetails
 from .marksheet import Mark, MemberMarks
 from .store import Marked, Override, Store
@@ -104,6 +104,10 @@ class ClassMarks(Collection[MemberMarks]):
         by_id = {entry.person.id: entry.identities[-1] for entry in self._entries if entry.person}
         return by_id | {entry.name: entry.identities[-1] for entry in self._entries}
 
+    def work(self, name: str) -> Work | None:
+        """The piece of work of a name that was marked, capitals or not."""
+        return next((work for work in self.works if work.name and work.name.casefold() == name.strip().casefold()), None)
+
     def __iter__(self) -> Iterator[MemberMarks]:
         return map(self._marks_of, self._entries)
 
@@ -125,9 +129,10 @@ class ClassMarks(Collection[MemberMarks]):
             if not handed_in and rows[work.name]:
                 counting = {verdict.exercise: verdict for verdict in rows[work.name][-1].verdicts}
             own = {path: Mark(counting.get(path) or _missing(path), overrides.get(path)) for path in work.paths}
+            by_hand = overrides.get(key_of_work(work.name)) if work.name else None
             any_mark = bool(handed_in) or any(mark.override for mark in own.values())
             amount = sum((mark.amount for mark in own.values()), Fraction(0)) if any_mark else None
-            works.append(WorkMarks(work, handed_in, amount, sum(mark.of for mark in own.values())))
+            works.append(WorkMarks(work, handed_in, amount, sum(mark.of for mark in own.values()), by_hand))
             marks |= own
         newest = [row for of_work in rows.values() for row in of_work[-1:]]
         problems = tuple(dict.fromkeys(problem for row in newest for problem in row.problems))

@@ -9,7 +9,7 @@ from email.policy import SMTP
 
 from ..judging.verdict import NOT_ATTEMPTED, PASSED, RAISED, Finding, Verdict, marks_text
 from ..marks.attempts import WorkMarks
-from ..marks.marksheet import Mark, MemberMarks, override_sentence
+from ..marks.marksheet import Mark, MemberMarks, override_sentence, work_override_sentence
 from ..text import ended
 from .names import report_names
 from .pages import member_page, moment
@@ -46,7 +46,7 @@ def feedback_for(
         The exercises that it is about; all if left out.
     """
     about = [_about(member, paths) for member in members]
-    told = [member for member in about if any(one.amount is not None for one in member.works)]
+    told = [member for member in about if any(one.after_late is not None for one in member.works)]
     names = report_names([member.person.id if member.person else member.name for member in told])
     found = []
     for member, name in zip(told, names, strict=True):
@@ -106,7 +106,9 @@ def _work_lines(one: WorkMarks) -> list[str]:
         late = f", {hand_in.lateness.says}" if hand_in.lateness.says else ""
         why = f"; counts: {hand_in.why}" if hand_in.counts else ""
         lines += [line.text for line in wrap(f"{when}{late}: {marks_text(hand_in.earned)} of {one.of}{why}.", 80)]
-    if one.after_late is not None and one.amount is not None and one.after_late != one.amount:
+    if one.override:
+        lines += [line.text for line in wrap(work_override_sentence(one), 80)]
+    elif one.after_late is not None and one.amount is not None and one.after_late != one.amount:
         says = ended(f"{marks_text(one.amount)} of {one.of}, {one.lateness.says}: {marks_text(one.after_late)} count")
         lines += [line.text for line in wrap(says, 80)]
     return [*lines, ""]

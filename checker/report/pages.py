@@ -20,7 +20,7 @@ from ..faults import attempt
 from ..files import open_replacement
 from ..judging.explanations import lent_sentences
 from ..judging.verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, UNFINISHED, WRONG, Verdict, marks_text
-from ..marks.marksheet import Mark, MemberMarks, override_sentence
+from ..marks.marksheet import Mark, MemberMarks, override_sentence, work_override_sentence
 from ..submissions.likeness import Alike
 from ..templates import environment
 from ..term.lateness import percent
@@ -161,6 +161,7 @@ def _templates() -> jinja2.Environment:
         exercise=load_exercise,
         path_of=path_of,
         by_hand=override_sentence,
+        work_by_hand=work_override_sentence,
         lent=lent_sentences,
         parts_table=parts_table,
     )

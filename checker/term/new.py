@@ -12,7 +12,8 @@ club = "Saltmarsh Point Wireless Circle"
 begins = 2026-09-01              # first and last day of the term
 ends = 2026-12-18
 
-roster = "roster.csv"            # a table with the columns name, id, address; it lies beside this file.
+roster = "roster.csv"            # a table with the columns name, id, address; it lies beside this file. A column
+                                 # called also may have another name that somebody hands in under.
                                  # Or a folder or zip with users.csv and enrollments.csv of OneRoster 1.2.
 # class_id = "autumn-evening"    # the class in those files, and in the ones that are written for a school
 

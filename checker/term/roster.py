@@ -4,6 +4,7 @@ import csv
 import io
 import zipfile
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 from pathlib import Path
 
 from ..text import display_name
@@ -20,7 +21,8 @@ def read_roster(path: Path, class_id: str = "") -> tuple[Person, ...]:
     Parameters
     ----------
     path : Path
-        A CSV file with a line of headings: name, id, address; or a folder or zip with users.csv and enrollments.csv.
+        A CSV file with a line of headings: name, id, address, and also, another name of theirs; or a folder or zip with
+        users.csv and enrollments.csv.
     class_id : str
         Which class of OneRoster files is meant; may be left out where they hold one alone.
 
@@ -45,6 +47,11 @@ def read_roster(path: Path, class_id: str = "") -> tuple[Person, ...]:
             )
         seen[person.id.casefold()] = number
     return tuple(person for _, person in people)
+
+
+def table_rows(file: Path) -> list[tuple[int, Row]]:
+    """(line, cells by their headings in small letters) of a CSV file; ValueError as `read_roster`."""
+    return list(_rows(_bytes_of(file), file.name))
 
 
 def _bytes_of(file: Path) -> bytes:
@@ -102,7 +109,8 @@ def _listed(rows: Iterator[tuple[int, Row]], file: str) -> Iterator[tuple[int, P
                 raise ValueError(f"{file} has no column {heading} in its first line: it wants name, id and address")
             if not row[heading]:
                 raise ValueError(f"{file}, line {number} has no {heading}: give one to everybody")
-        yield number, _person(row["id"], row["name"], next((row[one] for one in ADDRESSES if row.get(one)), ""), file, number)
+        address = next((row[one] for one in ADDRESSES if row.get(one)), "")
+        yield number, replace(_person(row["id"], row["name"], address, file, number), also=row.get("also", ""))
 
 
 def _person(of_id: str, name: str, address: str, file: str, number: int) -> Person:

@@ -14,11 +14,12 @@ BEST, LAST = "best", "last"
 
 @dataclass(frozen=True)
 class Person:
-    """One on the roster."""
+    """One on the roster; `also` is another name that they hand in under."""
 
     id: str
     name: str
     address: str = ""
+    also: str = ""
 
 
 @dataclass(frozen=True)
@@ -66,7 +67,11 @@ class Term:
     def _called(self) -> dict[str, Person]:
         names = Counter(_look(person.name) for person in self.roster)
         alone = {_look(person.name): person for person in self.roster if names[_look(person.name)] == 1}
-        return alone | {_look(person.id): person for person in self.roster}
+        return (
+            alone
+            | {_look(person.also): person for person in self.roster if person.also}
+            | {_look(person.id): person for person in self.roster}
+        )
 
 
 def _look(name: str) -> str:

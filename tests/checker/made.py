@@ -1,6 +1,6 @@
 """Verdicts and names made up at random, as odd as they may come."""
 
-from datetime import date
+from datetime import date, datetime
 from fractions import Fraction
 
 from hypothesis import strategies as st
@@ -9,6 +9,7 @@ from checker.course import PATHS
 from checker.judging.fingerprint import VerdictKey
 from checker.judging.verdict import KINDS, Finding, Part, Verdict
 from checker.marks.details import RunDetails
+from checker.term.term import Person, Term, Work
 
 any_text = st.text(max_size=60) | st.sampled_from(
     ["", "=1+1", "<script>alert(1)</script>", "\x1b[31m", "a\x00b", "\ud800", "‮gnp", "]]>"]
@@ -51,6 +52,22 @@ def key(number):
 
 def details(seed):
     return RunDetails(seed, (date(2026, 9, 1), date(2027, 7, 31)), "Form 4", "Quay School")
+
+
+WHEN = "2026-10-05T18:30:00+00:00"
+
+
+def content(number):
+    """The hash of somebody's answers."""
+    return f"{number:024x}"
+
+
+def term(number):
+    """A term that no other number gives."""
+    work = Work(
+        f"Work {number}", PATHS[:2], "core", Fraction(number, 7), due=datetime(2026, 10, 5, 18, 30), late=Fraction(1, 10)
+    )
+    return Term("Form 4", "Quay School", (work,), (Person(f"spwc-{number}", "Isla Marrow", "isla@saltmarsh.example"),))
 
 
 def verdict(number=0, exercise=PATHS[0]):

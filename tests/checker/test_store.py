@@ -282,6 +282,27 @@ def test_what_a_run_was_told_is_not_believed_once_it_is_changed(path):
         store.about_run(run)
 
 
+def test_a_term_and_a_hand_in_are_not_believed_once_they_are_changed(path):
+    with open_store(path) as store:
+        run = store.begin_run("class", made.details(7))
+        store.put(made.key(1), made.verdict(1))
+        store.record(run, "Isla Marrow", [], [made.key(1)], "", made.WHEN, made.content(1))
+        store.put_term(made.term(1))
+        store.put_term(made.term(1))
+        assert store._row("SELECT count(*) FROM terms") == (1,), "the same again is not kept twice"
+    for change, read in (
+        ("UPDATE members SET changed = '2026-10-01T00:00:00+00:00'", lambda store: list(store.members(run))),
+        ("UPDATE members SET changed = NULL, content = NULL", lambda store: list(store.members(run))),
+        ("UPDATE terms SET term = replace(term, '1/10', '0')", lambda store: store.term()),
+    ):
+        connection = sqlite3.connect(path)
+        connection.execute(change)
+        connection.commit()
+        connection.close()
+        with open_store(path) as store, pytest.raises(StoreProblem, match="as it was written|as they were written"):
+            read(store)
+
+
 def test_an_older_store_is_brought_up_to_date_and_keeps_all(path, monkeypatch):
     with open_store(path) as store:
         store.put(made.key(1), made.verdict(1))

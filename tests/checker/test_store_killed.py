@@ -33,7 +33,15 @@ def write_on(path, first, acknowledge):
                 acknowledge(b"by hand %d\n" % number)
 
 
-def writer(path, first, prepare=lambda: None):
+def write_terms(path, first, acknowledge):
+    """Put terms into a store for ever, acknowledging each."""
+    with open_store(path) as store:
+        for number in range(first, first + 10_000):
+            store.put_term(made.term(number))
+            acknowledge(b"%d\n" % number)
+
+
+def writer(path, first, prepare=lambda: None, put_all=write_on):
     """(process id, pipe of acknowledgements) of a process that writes on."""
     read, write = os.pipe()
     pid = os.fork()
@@ -41,7 +49,7 @@ def writer(path, first, prepare=lambda: None):
         try:
             os.close(read)
             prepare()
-            write_on(path, first, lambda said: os.write(write, said))
+            put_all(path, first, lambda said: os.write(write, said))
         finally:
             os._exit(1)
     os.close(write)
@@ -79,6 +87,18 @@ def test_a_killed_run_loses_nothing_that_it_acknowledged(tmp_path, seconds):
     os.kill(pid, signal.SIGKILL)
     os.waitpid(pid, 0)
     assert_kept(path, said(read))
+
+
+@pytest.mark.parametrize("seconds", [0.01, 0.1])
+def test_a_killed_run_leaves_the_last_term_that_it_acknowledged(tmp_path, seconds):
+    path = tmp_path / "marks.db"
+    pid, read = writer(path, 0, put_all=write_terms)
+    time.sleep(seconds)
+    os.kill(pid, signal.SIGKILL)
+    os.waitpid(pid, 0)
+    last = max(map(int, said(read)), default=-1)
+    with open_store(path) as store:
+        assert store.term() in (None if last < 0 else made.term(last), made.term(last + 1))
 
 
 @settings(max_examples=25, deadline=None)

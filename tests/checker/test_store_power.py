@@ -31,8 +31,11 @@ with store_module.open_store(path) as store:
     os.write(1, b"run\\n")
     for number in range(steps):
         store.put(made.key(number), made.verdict(number))
-        store.record(run, f"member {number}", [], [made.key(number)])
+        store.record(run, f"member {number}", [], [made.key(number)], "", made.WHEN, made.content(number))
         os.write(1, b"put\\n")
+        if number % 4 == 1:
+            store.put_term(made.term(number))
+            os.write(1, b"term %d\\n" % number)
         if number % 4 == 3:
             store.override(f"member {number}", "resonance", Fraction(number, 7), "Shown.", "Wren Dalby")
             os.write(1, b"by hand %d\\n" % number)
@@ -164,7 +167,15 @@ def test_a_power_cut_keeps_marks_set_by_hand_and_finished_runs(tmp_path_factory,
             assert all(store.get(made.key(earlier)) == made.verdict(earlier) for earlier in range(number + 1))
         kept = [store.get(made.key(number)) for number in range(STEPS)]
         assert all(verdict in (None, made.verdict(number)) for number, verdict in enumerate(kept))
+        terms = [int(what.removeprefix("term ")) for what in said if what.startswith("term")]
+        if terms:
+            assert store.term() in (made.term(terms[-1]), made.term(terms[-1] + 4)), (
+                "the last that was kept, or the one after it"
+            )
         members = list(store.members(1))
+        assert [(one.changed, one.content) for one in members] == [
+            (made.WHEN, made.content(number)) for number in range(len(members))
+        ]
         assert [name for name, *_ in members] == [f"member {number}" for number in range(len(members))]
         if "finished" in said:
             assert store.latest_run() == 1 and len(members) == STEPS and None not in kept

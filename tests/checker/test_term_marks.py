@@ -211,7 +211,7 @@ def test_a_term_told(term, here, capsys):
     put(here / "again", "tobias fenn", RIGHT, when="2026-10-06T09:00")
     put(here / "again", "Pippa Eider", RIGHT, when="2026-10-01T09:00")
     out = run("mark", here / "again", "--work", "First", capsys=capsys)[1]
-    assert "Not on the roster, and marked: Pippa Eider." in out
+    assert "Not on the roster, and marked: Pippa Eider." in out and "Nothing handed in" not in out
     assert "Isla Marrow, First: 2 days late, −20 %." in out and "Tobias Fenn, First: 1 day late, −10 %." in out
     people = standing(here)
     assert sorted(people) == ["Isla Marrow", "Pippa Eider", "Tobias Fenn"]
@@ -234,6 +234,19 @@ def test_a_term_told(term, here, capsys):
     with open_store(here / "marks" / STORE) as store:
         seeds = [store.about_run(one).seed for one in store.runs()]
         assert seeds[0] == seeds[1] != seeds[2] and store.about_run(1).title == "Wireless, autumn"
+
+
+def test_whoever_hands_in_under_another_name_is_one_once_the_roster_says_so(term, here, capsys):
+    put(here / "first", "Isla Marow", RIGHT, when="2026-10-03T20:00")
+    out = run("mark", here / "first", "--work", "First", capsys=capsys)[1]
+    assert "Not on the roster, and marked: Isla Marow (Isla Marrow?)." in out
+    assert "Nothing handed in by: Isla Marrow, Tobias Fenn." in out and "Nobody's" not in out
+    (here / "roster.csv").write_text("name,id,also\nIsla Marrow,spwc-01,Isla Marow\nTobias Fenn,spwc-02,\n")
+    run("mark", here / "first", "--work", "First", capsys=capsys)
+    assert {name: member.amount for name, member in standing(here).items()} == {"Isla Marrow": 10, "Tobias Fenn": 0}
+    run("amend", "Tobias Fenn", "first", "7", "--because", "Shown on the bench", "--by", "Wren Dalby", capsys=capsys)
+    by_hand = {row["member"]: (row["First"], row["First, counted"]) for row in rows_of(here / "marks" / "sums.csv")}
+    assert by_hand == {"Isla Marrow": ("10", "10"), "Tobias Fenn": ("", "7")}
 
 
 def shown(page):
@@ -306,6 +319,48 @@ def test_a_mark_set_by_hand_follows_a_person_under_every_name(term, here, capsys
     put(here / "again", "spwc-01", SLIP + "# again\n")
     run("mark", here / "again", "--work", "First", capsys=capsys)
     assert {name: member.amount for name, member in standing(here).items()} == {"Isla Marrow": 4, "Tobias Fenn": 4}
+
+
+def test_marks_changed_in_a_table_elsewhere_come_back_as_amendments(term, here, capsys):
+    put(here / "first", "Isla Marrow", SLIP, when="2026-10-07T20:00")
+    put(here / "first", "=Pippa", RIGHT)
+    run("mark", here / "first", "--work", "First", capsys=capsys)
+    because = ["--because", "As in the school system", "--by", "Wren Dalby"]
+    sums = here / "marks" / "sums.csv"
+    assert "Nothing in the table is other" in run("amend", "--from", sums, *because, capsys=capsys)[1]
+    changed = here / "changed.csv"
+    changed.write_text(sums.read_text("utf-8-sig").replace('"4.8"', '"5.5"'), "utf-8")
+    code, out, _ = run("amend", "--from", changed, *because, capsys=capsys)
+    assert code == cli.DONE and "Isla Marrow, First: 4.8 before, 5.5 now." in out and "Pippa" not in out
+    [first] = standing(here)["Isla Marrow"].works
+    assert (first.amount, first.after_late, first.override.reason) == (6, Fraction(11, 2), "As in the school system")
+    assert "First: Set by hand: 5.5 of 10. As in the school system. Wren Dalby" in shown(
+        here / "marks" / "members" / "isla-marrow.html"
+    )
+    marks = (here / "marks" / "marks.csv").read_text("utf-8-sig")
+    changed.write_text(marks.replace('"Isla Marrow","6","10","6"', '"Isla Marrow","6","10","7.50"').replace(",", ";"), "utf-8")
+    assert "Isla Marrow, metres: 6 before, 7.5 now." in run("amend", "--from", changed, *because, capsys=capsys)[1]
+    run("amend", "Isla Marrow", "first", "withdraw", *because, capsys=capsys)
+    assert standing(here)["Isla Marrow"].works[0].after_late == Fraction(15, 2) * Fraction(8, 10)
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("name,mark\nIsla,3\n", "is no table of marks"),
+        ("member,metres (core)\nNobody,3\n", "line 2: Nobody is not in the marks"),
+        ("member,metres (core)\nIsla Marrow,good\n", "line 2, metres (core): 'good' is no mark"),
+        ("member,metres (core)\nTobias Fenn,3\nIsla Marrow,11\n", "11 is more than this exercise has"),
+        ("", "is no table of marks"),
+    ],
+)
+def test_a_table_that_cannot_be_merged_changes_nothing(term, here, capsys, text, says):
+    put(here / "first", "Isla Marrow", SLIP)
+    run("mark", here / "first", "--work", "First", capsys=capsys)
+    (here / "changed.csv").write_text(text)
+    code, _, err = run("amend", "--from", "changed.csv", "--because", "x", "--by", "y", capsys=capsys)
+    assert code == cli.USAGE_ERROR and says in err and err.count("\n") == 1
+    assert [member.amount for member in standing(here).values()] == [6, 0]
 
 
 @pytest.mark.parametrize(
