@@ -140,6 +140,7 @@ def marks_to_data(member: MemberMarks) -> dict:
         "earned": str(member.amount),
         "marks": member.of,
         "problems": list(member.problems),
+        "works": [_work_to_data(one) for one in member.works if one.work.name],
         "exercises": [
             {
                 "exercise": mark.exercise,
@@ -151,5 +152,29 @@ def marks_to_data(member: MemberMarks) -> dict:
                 "verdict": to_data(mark.verdict),
             }
             for mark in member.marks
+        ],
+    }
+
+
+def _work_to_data(one: WorkMarks) -> dict:
+    def exact(amount: Fraction | None) -> str | None:
+        return None if amount is None else str(amount)
+
+    return {
+        "work": one.work.name,
+        "earned": exact(one.amount),
+        "counted": exact(one.after_late),
+        "marks": one.of,
+        "set_by_hand": one.override and {"because": one.override.reason, "by": one.override.who, "when": one.override.when},
+        "handed_in": [
+            {
+                "when": hand_in.when and hand_in.when.isoformat(),
+                "told": hand_in.is_told,
+                "earned": str(hand_in.earned),
+                "days_late": hand_in.lateness.days,
+                "counts": hand_in.counts,
+                "why": hand_in.why,
+            }
+            for hand_in in one.handed_in
         ],
     }

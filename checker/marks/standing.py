@@ -40,13 +40,9 @@ class ClassMarks(Collection[MemberMarks]):
         """The pieces of work that were marked so far, in the term's order; one without a name for what belongs to none."""
         newest = {about.work: about for about in self._runs.values()}
         known = [work.name for work in self.term.works] if self.term else []
-        names = sorted(newest, key=lambda name: known.index(name) if name in known else len(known) * bool(name) - (not name))
-        found = [self._work(name, newest[name]) for name in names]
-        claimed = {path for work in found if work.name for path in work.paths}
-        return tuple(
-            work if work.name else replace(work, paths=tuple(path for path in work.paths if path not in claimed))
-            for work in found
-        )
+        # one that the term has no more comes before those that it has, so that where both have an exercise the term's counts
+        names = sorted(newest, key=lambda name: (bool(name), name in known, name in known and known.index(name)))
+        return tuple(self._work(name, newest[name]) for name in names)
 
     def _work(self, name: str, about: RunDetails) -> Work:
         if not name:
@@ -133,7 +129,7 @@ class ClassMarks(Collection[MemberMarks]):
             any_mark = bool(handed_in) or any(mark.override for mark in own.values())
             amount = sum((mark.amount for mark in own.values()), Fraction(0)) if any_mark else None
             works.append(WorkMarks(work, handed_in, amount, sum(mark.of for mark in own.values()), by_hand))
-            marks |= own
+            marks |= {path: mark for path, mark in own.items() if handed_in or mark.override or path not in marks}
         newest = [row for of_work in rows.values() for row in of_work[-1:]]
         problems = tuple(dict.fromkeys(problem for row in newest for problem in row.problems))
         identity = entry.identities[-1]

@@ -2,6 +2,7 @@
 
 import csv
 import io
+import json
 import os
 import re
 import zipfile
@@ -247,6 +248,33 @@ def test_whoever_hands_in_under_another_name_is_one_once_the_roster_says_so(term
     run("amend", "Tobias Fenn", "first", "7", "--because", "Shown on the bench", "--by", "Wren Dalby", capsys=capsys)
     by_hand = {row["member"]: (row["First"], row["First, counted"]) for row in rows_of(here / "marks" / "sums.csv")}
     assert by_hand == {"Isla Marrow": ("10", "10"), "Tobias Fenn": ("", "7")}
+
+
+def test_a_piece_of_work_that_has_another_name_now_keeps_its_marks(term, here, capsys):
+    put(here / "first", "Isla Marrow", SLIP, when="2026-10-03T20:00")
+    run("mark", here / "first", "--work", "First", capsys=capsys)
+    (here / "term.toml").write_text(TERM.replace('"First"', '"Metres"'))
+    put(here / "again", "Tobias Fenn", RIGHT, when="2026-10-07T20:00")
+    out = run("mark", here / "again", "--work", "Metres", "--json", capsys=capsys)[1]
+    isla, tobias = json.loads(out)
+    assert [work["work"] for work in isla["works"]] == ["First", "Metres"] and isla["earned"] == "6"
+    assert tobias["works"][1] == {
+        "work": "Metres",
+        "earned": "10",
+        "counted": "8",
+        "marks": 10,
+        "set_by_hand": None,
+        "handed_in": [
+            {
+                "when": "2026-10-07T20:00:00",
+                "told": False,
+                "earned": "10",
+                "days_late": 2,
+                "counts": True,
+                "why": "the only one",
+            }
+        ],
+    }
 
 
 def shown(page):
