@@ -106,6 +106,8 @@ def _work_lines(one: WorkMarks) -> list[str]:
         late = f", {hand_in.lateness.says}" if hand_in.lateness.says else ""
         why = f"; counts: {hand_in.why}" if hand_in.counts else ""
         lines += [line.text for line in wrap(f"{when}{late}: {marks_text(hand_in.earned)} of {one.of}{why}.", 80)]
+    if not one.handed_in:
+        lines.append("  Nothing was handed in.")
     if one.override:
         lines += [line.text for line in wrap(work_override_sentence(one), 80)]
     elif one.after_late is not None and one.amount is not None and one.after_late != one.amount:

@@ -62,6 +62,13 @@ def test_wrong_use_is_one_sentence(marked, capsys, arguments, says):
     assert code == cli.USAGE_ERROR and says in err and err.count("\n") == 1 and not out
 
 
+def test_a_text_says_where_nothing_was_handed_in(marked, capsys):
+    run("amend", "Tobias Fenn", "first", "7", "--because", "Shown on the bench", "--by", "Wren Dalby", capsys=capsys)
+    run("feedback", "--work", "First", capsys=capsys)
+    text = (marked / "feedback" / "spwc-02.txt").read_text("utf-8")
+    assert "First, due 5 October 2026, 23:59\n  Nothing was handed in.\n  Set by hand: 7 of 10. Shown on the bench." in text
+
+
 def test_without_marks_there_is_no_feedback(here, capsys):  # noqa: F811
     assert "There are no marks in marks yet" in run("feedback", capsys=capsys)[2]
 
