@@ -11,13 +11,13 @@ from pathlib import Path
 
 from ..core import SET, WHAT_WAS_SET
 from ..course import PATHS, SEALED, UNITS, find
-from ..judging.verdict import marks_text
+from ..judging.verdict import NOT_HANDED_IN, NOT_READ, marks_text
 from ..marks.details import RunDetails
-from ..marks.marksheet import MemberMarks, marks_to_data
+from ..marks.marksheet import Mark, MemberMarks, marks_to_data
 from ..marks.run import STORE, ClassMarks, Request, mark_class, require_containment
 from ..marks.store import open_store
 from ..report.text import Line, wrap
-from ..submissions.members import MOST_SAID, find_submissions, leaves_a_doubt
+from ..submissions.members import MOST_SAID, find_submissions
 from .called import called_as
 from .common import DONE, NOT_YET, Command, UsageError, terminal_width
 from .results import left_out_lines, write_results
@@ -110,7 +110,7 @@ def run(options: argparse.Namespace) -> int:
                     *_what_was_written(page, about.seed, next(iter(marks)).name, paths[0].rpartition("/")[2]),
                 ]
             )
-        doubts = any(member.not_judged or any(map(leaves_a_doubt, member.problems)) for member in marks)
+        doubts = any(member.not_judged or member.problems for member in marks)
         return NOT_YET if left_out or doubts else DONE
 
 
@@ -119,21 +119,34 @@ def marks_table(marks: ClassMarks | Sequence[MemberMarks], paths: Sequence[str])
     units = [unit for unit in UNITS if any(path.startswith(unit.folder) for path in paths)]
     rows = []
     for member in marks:
-        by_unit = [
-            sum((mark.amount for mark in member.marks if mark.exercise.startswith(unit.folder)), Fraction(0)) for unit in units
-        ]
+        by_unit = [[mark for mark in member.marks if mark.exercise.startswith(unit.folder)] for unit in units]
         star = "*" if any(mark.override for mark in member.marks) else ""
+        star += "!" if NOT_READ in member.without_mark else ""
         star += "?" if member.not_judged else ""
-        rows.append([member.name, *map(marks_text, by_unit), f"{marks_text(member.amount)} of {member.of}{star}"])
+        rows.append([member.name, *map(_sum_text, by_unit), f"{marks_text(member.amount)} of {member.of}{star}"])
     return ["in unit", *(str(int(unit.number)) for unit in units), "marks"], rows
+
+
+def _sum_text(marks: Sequence[Mark]) -> str:
+    """The sum of some marks; a dash where nothing was handed in for any of them, nothing where none was set."""
+    if marks and all(mark.verdict.kind == NOT_HANDED_IN and not mark.override for mark in marks):
+        return "–"
+    return marks_text(sum((mark.amount for mark in marks), Fraction(0))) if marks else ""
 
 
 def _remarks(marks: ClassMarks, about: RunDetails) -> Iterator[Line]:
     if about.path != "all":
         yield from wrap(WHAT_WAS_SET[about.path], terminal_width())
     for member in marks:
-        for problem in member.problems:
+        for problem in member.said:
             yield from wrap(f"{member.name}: {problem}", terminal_width())
+    if any("–" in row for row in marks_table(marks, PATHS)[1]):
+        yield Line("  – nothing handed in; 0 is what was handed in and earned nothing")
+    if any(NOT_READ in member.without_mark for member in marks):
+        yield from wrap(
+            "! with exercises of which something may have been handed in that was not read: the sentences above say what, and why.",
+            terminal_width(),
+        )
     if any(mark.override for member in marks for mark in member.marks):
         yield Line("  * with a mark set by hand")
     not_judged = [(member.name, mark.exercise, mark.verdict) for member in marks for mark in member.marks if not mark.is_judged]

@@ -11,7 +11,7 @@ from pathlib import Path
 from ..core import for_the_core
 from ..course import PATHS
 from ..faults import Problem
-from ..judging.verdict import NOT_JUDGED
+from ..judging.verdict import OF_ONE_RUN
 from ..sandbox.proof import Proof, prove
 from ..submissions.likeness import compare_submissions
 from ..submissions.members import find_submissions, read_submission
@@ -53,8 +53,8 @@ class ClassMarks(Collection):
         self._look = for_the_core if store.about_run(run).path == "core" else lambda verdict: verdict
 
     def __iter__(self) -> Iterator[MemberMarks]:
-        for name, problems, verdicts, identity in self._store.members(self._run):
-            yield member_marks(name, problems, list(map(self._look, verdicts)), self._overrides, identity)
+        for name, problems, verdicts, identity, notes in self._store.members(self._run):
+            yield member_marks(name, problems, list(map(self._look, verdicts)), self._overrides, identity, notes)
 
     def __len__(self) -> int:
         return self._store.count_members(self._run)
@@ -122,9 +122,9 @@ def mark_class(
     with closing(marked):  # whatever happens, nobody is at work on the store when it is closed
         for one in follow(marked, len(found)):
             files = one.member.files
-            # where the checker failed there is no verdict that the store could know by its key
-            kept = [v if v.kind == NOT_JUDGED else key for v, key in zip(one.verdicts, one.keys, strict=True)]
-            store.record(run, one.member.name, one.member.problems, kept, one.member.identity)
+            # where the checker failed, or a file could not be read, there is no verdict that the store could know by its key
+            kept = [v if v.kind in OF_ONE_RUN else key for v, key in zip(one.verdicts, one.keys, strict=True)]
+            store.record(run, one.member.name, one.member.problems, kept, one.member.identity, one.member.notes)
             if len(found) <= MOST_COMPARED:
                 sources.append((one.member.name, files))
     store.finish_run(run, *compare_submissions(sources, request.paths))

@@ -19,7 +19,18 @@ from ..course import UNITS, load_exercise, unit_of
 from ..faults import attempt
 from ..files import open_replacement
 from ..judging.explanations import lent_sentences
-from ..judging.verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, UNFINISHED, WRONG, Verdict, marks_text
+from ..judging.verdict import (
+    NOT_ATTEMPTED,
+    NOT_HANDED_IN,
+    NOT_JUDGED,
+    NOT_READ,
+    PASSED,
+    UNFINISHED,
+    WITHOUT_MARK,
+    WRONG,
+    Verdict,
+    marks_text,
+)
 from ..marks.marksheet import Mark, MemberMarks, override_sentence
 from ..submissions.likeness import Alike
 from ..templates import environment
@@ -28,8 +39,14 @@ from .names import report_names
 from .summary import Summary
 from .text import PART_NAMES
 
-SYMBOLS = {PASSED: "✓", WRONG: "✗", UNFINISHED: "…", NOT_ATTEMPTED: "–", NOT_JUDGED: "?"}
+SYMBOLS = {PASSED: "✓", WRONG: "✗", UNFINISHED: "…", NOT_ATTEMPTED: "–", NOT_HANDED_IN: "○", NOT_READ: "⊘", NOT_JUDGED: "?"}
 NO_ANSWER = "!"
+EXPLAINED = {
+    NOT_ATTEMPTED: "not attempted: handed in as it was given out",
+    NOT_HANDED_IN: "not handed in",
+    NOT_READ: "not read: the member’s page says what was handed in, and why not",
+    NOT_JUDGED: "not judged, by a fault of the checker’s: the next run tries again",
+}
 
 
 def write_reports(
@@ -82,7 +99,8 @@ def write_reports(
         _write(folder / "alike.html", _render("alike.html", common | {"alike": alike}))
     units = [(unit, [path for path in paths if unit_of(path) == unit]) for unit in UNITS]
     about_class = common | {
-        "not_judged": any(("?", NOT_JUDGED) in row[-1] for row in rows),
+        "signs": {kind: SYMBOLS[kind] for kind in WITHOUT_MARK if any(kind == note for row in rows for _, note in row[-1])},
+        "not_set": any(not text for row in rows for text, _ in row[-1]),
         "summary": summary,
         "rows": rows,
         "units": [(unit, of_unit) for unit, of_unit in units if of_unit],
@@ -96,14 +114,14 @@ def _by_kind_and_unit(member: MemberMarks) -> dict:
     """What a member's page wants to know: the marks to look at, how many of the other kinds, the marks by unit."""
     kinds = Counter(mark.verdict.kind for mark in member.marks)
     return {
-        "to_look_at": [mark for mark in member.marks if mark.verdict.kind not in (PASSED, NOT_ATTEMPTED)],
+        "to_look_at": [mark for mark in member.marks if mark.verdict.kind not in (PASSED, NOT_ATTEMPTED, NOT_HANDED_IN)],
         "passed": kinds[PASSED],
+        "unread": member.without_mark.get(NOT_READ, 0),
         "by_path": [
             (path, sum(mark.verdict.kind == PASSED for mark in marks), len(marks))
             for path in ("core", "further")
             if (marks := [mark for mark in member.marks if path_of(mark.exercise) == path])
         ],
-        "not_attempted": kinds[NOT_ATTEMPTED],
         "by_unit": [(unit, list(marks)) for unit, marks in groupby(member.marks, key=lambda mark: unit_of(mark.exercise))],
     }
 
@@ -119,7 +137,7 @@ def _cell(mark: Mark | None) -> tuple[str, str]:
         return "", ""
     if mark.override:
         return marks_text(mark.amount), "by hand"
-    if mark.verdict.kind in (NOT_ATTEMPTED, NOT_JUDGED):
+    if not mark.is_counted:
         return SYMBOLS[mark.verdict.kind], mark.verdict.kind
     no_answer = mark.verdict.kind not in SYMBOLS
     return marks_text(mark.amount), "no answer" if no_answer else "full" if mark.amount == mark.of else ""
@@ -144,6 +162,7 @@ def _templates() -> jinja2.Environment:
     templates.globals.update(
         style=Markup(Path(__file__).with_name("report.css").read_text("utf-8")),
         part_names=PART_NAMES,
+        explained=EXPLAINED,
         symbol=symbol,
         ended=ended,
         exercise=load_exercise,
