@@ -57,6 +57,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="first and last day, such as 2026-09-01 2027-07-31, for school systems "
         "(default: as last time; at first, this calendar year)",
     )
+    parser.add_argument(
+        "--names",
+        metavar="PATTERN",
+        help="how a platform made the names of the folders, such as {name}_{number}_submission: in braces name, or given and family, once; "
+        "number, as often as need be; any, once (default: as last time; at first, and with '', the names as they are)",
+    )
     parser.add_argument("--jobs", type=int, metavar="N", help="how many members at a time (default: one for each processor)")
     parser.add_argument("--cluster", metavar="ADDRESS", default="", help="mark on the Dask cluster with this scheduler")
     parser.add_argument("--uncontained", action="store_true", help="go on where this system cannot shut submissions in")
@@ -88,8 +94,9 @@ def run(options: argparse.Namespace) -> int:
         options.club,
         options.school_year,
         options.path,
+        options.names,
     )
-    find_submissions(options.folder)  # before anything is written
+    find_submissions(options.folder, options.names or "")  # before anything is written
     if proof:
         print(proof, file=sys.stderr)
     options.into.mkdir(parents=True, exist_ok=True)

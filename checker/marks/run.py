@@ -43,6 +43,7 @@ class Request:
     club: str | None = None
     school_year: tuple[date, date] | None = None
     path: str = "all"
+    names: str | None = None
 
 
 class ClassMarks(Collection):
@@ -71,7 +72,7 @@ def details_for(request: Request, store: Store) -> RunDetails:
     before = new if last is None else store.about_run(last)
     if request.seed is not None:
         before = replace(before, seed=request.seed)
-    return before.with_changes(request.title, request.club, request.school_year, request.path)
+    return before.with_changes(request.title, request.club, request.school_year, request.path, request.names)
 
 
 def require_containment(uncontained: bool) -> Proof:
@@ -108,10 +109,10 @@ def mark_class(
 
     Raises
     ------
-    UnreadableFolder, NotContained, ClusterProblem, StoreProblem
+    UnreadableFolder, WrongPattern, NotContained, ClusterProblem, StoreProblem
     """
-    found = find_submissions(request.folder)
     details = details_for(request, store)
+    found = find_submissions(request.folder, details.names)
     run = store.begin_run(os.path.abspath(request.folder), details)
     members, sources, seed = map(read_submission, found), [], details.seed
     marked = (

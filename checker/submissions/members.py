@@ -14,6 +14,7 @@ from ..course import PATHS
 from ..faults import Problem, attempt
 from ..text import display_name
 from . import recognised
+from .names import member_name
 from .reading import ARCHIVES, SKIPPED, File, HandIn, read_files_in_archive, read_files_in_folder
 
 _CODING = re.compile(rb"[ \t\f]*#[^\n]*?coding[:=][ \t]*([-\w.]+)")
@@ -59,21 +60,31 @@ class UnreadableFolder(Problem):
 
 @dataclass(frozen=True)
 class Submission:
-    """Where one member's submission lies, not yet read: a folder, a zip, or something that is neither."""
+    """Where one member's submission lies, not yet read: a folder, a zip, or something that is neither; and what is to be said of its
+    name, if anything."""
 
     name: str
     path: str
     kind: str
     identity: str = ""
+    note: str = ""
 
 
-def find_submissions(folder: str | Path) -> list[Submission]:
+def find_submissions(folder: str | Path, names: str = "") -> list[Submission]:
     """Every submission in a folder, in the order of their names.
+
+    Parameters
+    ----------
+    folder : str or Path
+    names : str
+        The pattern by which members' names are taken out of those of folders and archives, as `member_name` knows it; left out: the
+        names as they are. Who a submission is by hangs on the whole name all the same.
 
     Raises
     ------
     UnreadableFolder
-        If there is no such folder, or nothing in it looks like a submission.
+        If there is no such folder, nothing in it looks like a submission, or no name in it fits the pattern.
+    WrongPattern
     """
     shown = display_name(str(folder))
     try:
@@ -94,7 +105,21 @@ def find_submissions(folder: str | Path) -> list[Submission]:
             found.append(_submission(entry.name if stem in folders else stem, entry.path, "archive"))
     if not found:
         raise UnreadableFolder(f"{shown} holds no submissions: expected a folder or a zip for each member.")
-    return _with_distinct_names(found)
+    return _with_distinct_names(_by_pattern(found, names, shown) if names else found)
+
+
+def _by_pattern(found: list[Submission], pattern: str, shown: str) -> list[Submission]:
+    """The submissions under the members' names; one whose name does not fit keeps it, and that is said."""
+    names = [member_name(submission.name, pattern) for submission in found]
+    if not any(names):
+        raise UnreadableFolder(
+            f"Nothing in {shown} fits the pattern for names {display_name(pattern)!r}: the first is called {found[0].name!r}."
+        )
+    unfit = f"The name does not fit the pattern {display_name(pattern)!r}: it stands as it is."
+    return [
+        replace(submission, name=name) if name else replace(submission, note=unfit)
+        for submission, name in zip(found, names, strict=True)
+    ]
 
 
 def _submission(name: str, path: str, kind: str) -> Submission:
@@ -134,7 +159,7 @@ def read_submission(submission: Submission) -> Member:
     if member is None:
         problem = f"The submission could not be read: a fault of the checker's ({fault}). Tell whoever looks after it."
         member = _unreadable(submission.name, problem)
-    return replace(member, identity=submission.identity)
+    return replace(member, identity=submission.identity, notes=(*member.notes, *filter(None, [submission.note])))
 
 
 def _read(submission: Submission) -> Member:
@@ -149,9 +174,9 @@ def _unreadable(name: str, problem: str) -> Member:
     return Member(name, {}, (problem,), unread={"": problem})
 
 
-def read_folder(folder: str | Path) -> list[Member]:
+def read_folder(folder: str | Path, names: str = "") -> list[Member]:
     """Every member in a folder, as `find_submissions` finds them."""
-    return [read_submission(submission) for submission in find_submissions(folder)]
+    return [read_submission(submission) for submission in find_submissions(folder, names)]
 
 
 def read_member_folder(folder: str | Path, name: str, account: bool = True) -> Member:
