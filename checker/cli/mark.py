@@ -170,7 +170,11 @@ def _remarks(marks: ClassMarks, about: RunDetails) -> Iterator[Line]:
     alike = len(about.alike)
     if alike:
         pairs = f"{alike} pairs of submissions are" if alike > 1 else "One pair of submissions is"
-        yield from wrap(f"{pairs} nearly alike; the class page lays them side by side, for you to judge.", terminal_width())
+        wrong = sum(bool(pair.wrong_on) for pair in about.alike)
+        how = f", {wrong} with the same wrong answers" if wrong else ""
+        yield from wrap(
+            f"{pairs} nearly alike{how}; the class page lays them side by side, for you to judge.", terminal_width()
+        )
 
 
 def _what_was_written(page: Path, seed: int, first: str, name: str) -> Iterator[Line]:

@@ -11,10 +11,11 @@ from pathlib import Path
 from ..core import for_the_core
 from ..course import PATHS
 from ..faults import Problem
-from ..judging.verdict import OF_ONE_RUN
+from ..judging.verdict import OF_ONE_RUN, WRONG, Verdict
 from ..sandbox.proof import Proof, prove
 from ..submissions.likeness import compare_submissions
 from ..submissions.members import find_submissions, read_submission
+from ..submissions.wrong_alike import WrongAnswer
 from .cluster import mark_on_cluster
 from .details import RunDetails, calendar_year
 from .marksheet import MemberMarks, member_marks
@@ -90,6 +91,15 @@ def require_containment(uncontained: bool) -> Proof:
     return proof
 
 
+def wrong_answers(verdict: Verdict) -> tuple[WrongAnswer, ...]:
+    """What a member's functions gave where they were wrong."""
+    return tuple(
+        WrongAnswer(finding.function, finding.inputs, finding.got, bool(finding.slip))
+        for finding in verdict.findings
+        if finding.kind == WRONG and finding.got
+    )
+
+
 def mark_class(
     request: Request, store: Store, follow: Callable[[Iterator[MemberVerdicts], int], Iterable[MemberVerdicts]]
 ) -> int:
@@ -114,7 +124,7 @@ def mark_class(
     details = details_for(request, store)
     found = find_submissions(request.folder, details.names)
     run = store.begin_run(os.path.abspath(request.folder), details)
-    members, sources, seed = map(read_submission, found), [], details.seed
+    members, sources, wrong, seed = map(read_submission, found), [], [], details.seed
     marked = (
         mark_on_cluster(request.cluster, members, seed, request.paths, store, request.uncontained)
         if request.cluster
@@ -128,5 +138,6 @@ def mark_class(
             store.record(run, one.member.name, one.member.problems, kept, one.member.identity, one.member.notes)
             if len(found) <= MOST_COMPARED:
                 sources.append((one.member.name, files))
-    store.finish_run(run, *compare_submissions(sources, request.paths))
+                wrong.append({verdict.exercise: answers for verdict in one.verdicts if (answers := wrong_answers(verdict))})
+    store.finish_run(run, *compare_submissions(sources, request.paths, wrong))
     return run
