@@ -18,7 +18,7 @@ from ..marks.run import STORE, ClassMarks, Request, mark_class, require_containm
 from ..marks.store import open_store
 from ..report.text import Line, wrap
 from ..submissions.members import MOST_SAID, find_submissions
-from .called import called_as
+from .called import called_as, quoted
 from .common import DONE, NOT_YET, Command, UsageError, terminal_width
 from .results import left_out_lines, write_results
 from .tables import show_table, with_progress
@@ -26,7 +26,13 @@ from .terminal import show
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("folder", metavar="FOLDER", type=Path)
+    parser.add_argument(
+        "folder",
+        metavar="FOLDER",
+        type=Path,
+        help="holds a folder, a .zip or a .tar.gz for each member: Python files called like the exercises, or with all functions of one, "
+        "notebooks, and archives of these; what is not read is named with the reason",
+    )
     parser.add_argument("--only", metavar="EXERCISE", nargs="+", help="mark only these exercises")
     parser.add_argument(
         "--path",
@@ -38,7 +44,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--seed", type=int, help="the number that draws the inputs (default: the last run's; at first, a new one)"
     )
     parser.add_argument(
-        "--into", metavar="DIR", type=Path, default=Path("marks"), help="where marks and reports go (default: marks)"
+        "--into",
+        metavar="DIR",
+        type=Path,
+        default=Path("marks"),
+        help="where marks, reports and tables go (default: marks). In them a 0 is a wrong answer; what was not handed in, not read, "
+        "not judged or not set is said in words or left empty",
     )
     parser.add_argument(
         "--class",
@@ -177,6 +188,14 @@ def _remarks(marks: ClassMarks, about: RunDetails) -> Iterator[Line]:
         )
 
 
+def amend_command(into: Path, member: str, name: str) -> str:
+    """The command that sets a mark by hand, to be copied where `mark` was run."""
+    where = "" if into == Path("marks") else f" --into {quoted(os.fspath(into))}"
+    ends = "-- " if member.startswith("-") else ""  # of the options: what follows is a name
+    because, by = quoted("Shown on the bench"), quoted("Wren Dalby")
+    return f"{called_as()} amend{where} --because {because} --by {by} {ends}{quoted(member)} {name} 9"
+
+
 def _what_was_written(page: Path, seed: int, first: str, name: str) -> Iterator[Line]:
     folder = os.path.relpath(page.parent)
     yield Line(f"Open in a browser:  {os.path.relpath(page)}", "bold")
@@ -184,7 +203,7 @@ def _what_was_written(page: Path, seed: int, first: str, name: str) -> Iterator[
     yield Line(f"For other programs:  marks.csv, oneroster.zip and junit.xml in {folder}")
     yield Line(f"Kept in {folder}/{STORE} (seed {seed}): a rerun marks only what changed.")
     yield Line("Try next:")
-    yield Line(f'  {called_as()} amend "{first}" {name} 9 --because "Late" --by "Wren Dalby"')
+    yield Line(f"  {amend_command(page.parent, first, name)}")
     yield Line(f"  {called_as()} try {name}      as a student does")
     yield Line(f"  {called_as()} pack      what to hand out to students")
 

@@ -3,13 +3,17 @@
 import csv
 import io
 import json
+import os
+import subprocess
 import zipfile
 from datetime import date
+from pathlib import Path
 
 import pytest
 from lxml import etree, html
 
-from checker.cli.mark import marks_table
+from checker.cli.mark import amend_command, marks_table
+from checker.cli.parser import parser
 from checker.course import PATHS
 from checker.exports import ClassDetails, write_exports
 from checker.judging.judge import absent
@@ -127,3 +131,14 @@ def test_marks_kept_before_the_kinds_were_told_apart_are_read_as_what_they_were(
             )
         assert store.get(made.key(0)) == absent(SET[0])
         assert store.get(made.key(1)).kind == NOT_ATTEMPTED
+
+
+@pytest.mark.parametrize("member", ["Nell Samphire", "Ann's", 'Kit "K" Harrow', "$HOME `x` !", "-dashed", "Änne; rm *", "--by"])
+@pytest.mark.parametrize("into", ["marks", "autumn term/marks"])
+@pytest.mark.skipif(os.name == "nt", reason="for the shells of other systems")
+def test_the_command_to_set_a_mark_by_hand_works_where_it_is_copied(monkeypatch, member, into):
+    monkeypatch.setattr("sys.argv", ["checker"])
+    command = amend_command(Path(into), member, "resonance")
+    words = subprocess.run(["sh", "-c", f"set -- {command}; printf '%s\\n' \"$@\""], capture_output=True, text=True).stdout
+    asked = parser(["amend"]).parse_args(words.splitlines()[1:])
+    assert (asked.member, asked.exercise, asked.mark, asked.into) == (member, "resonance", "9", Path(into))
