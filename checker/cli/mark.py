@@ -11,7 +11,7 @@ from pathlib import Path
 
 from ..core import SET, WHAT_WAS_SET
 from ..course import PATHS, SEALED, UNITS, find
-from ..judging.verdict import NOT_HANDED_IN, NOT_READ, marks_text
+from ..judging.verdict import NOT_ATTEMPTED, NOT_HANDED_IN, NOT_JUDGED, NOT_READ, marks_text
 from ..marks.details import RunDetails
 from ..marks.marksheet import Mark, MemberMarks, marks_to_data
 from ..marks.run import STORE, ClassMarks, Request, mark_class, require_containment
@@ -132,6 +132,9 @@ def run(options: argparse.Namespace) -> int:
         return NOT_YET if left_out or doubts else DONE
 
 
+_NO_SUM = {NOT_JUDGED: "?", NOT_READ: "!", NOT_ATTEMPTED: "0", NOT_HANDED_IN: "–"}
+
+
 def marks_table(marks: ClassMarks | Sequence[MemberMarks], paths: Sequence[str]) -> tuple[list[str], list[list[str]]]:
     """(headings, rows): a column for each unit and the total."""
     units = [unit for unit in UNITS if any(path.startswith(unit.folder) for path in paths)]
@@ -146,9 +149,10 @@ def marks_table(marks: ClassMarks | Sequence[MemberMarks], paths: Sequence[str])
 
 
 def _sum_text(marks: Sequence[Mark]) -> str:
-    """The sum of some marks; a dash where nothing was handed in for any of them, nothing where none was set."""
-    if marks and all(mark.verdict.kind == NOT_HANDED_IN and not mark.override for mark in marks):
-        return "–"
+    """The sum of some marks; a sign where there is no answer among them, for the worst reason; nothing where none was set."""
+    for kind, sign in _NO_SUM.items():
+        if not any(mark.is_counted for mark in marks) and any(mark.verdict.kind == kind for mark in marks):
+            return sign
     return marks_text(sum((mark.amount for mark in marks), Fraction(0))) if marks else ""
 
 
@@ -158,7 +162,7 @@ def _remarks(marks: ClassMarks, about: RunDetails) -> Iterator[Line]:
     for member in marks:
         for problem in member.said:
             yield from wrap(f"{member.name}: {problem}", terminal_width())
-    if any("–" in row for row in marks_table(marks, PATHS)[1]):
+    if any(member.without_mark.get(NOT_HANDED_IN) for member in marks):
         yield Line("  – nothing handed in; 0 is what was handed in and earned nothing")
     if any(NOT_READ in member.without_mark for member in marks):
         yield from wrap(
@@ -182,7 +186,7 @@ def _remarks(marks: ClassMarks, about: RunDetails) -> Iterator[Line]:
     if alike:
         pairs = f"{alike} pairs of submissions are" if alike > 1 else "One pair of submissions is"
         wrong = sum(bool(pair.wrong_on) for pair in about.alike)
-        how = f", {wrong} with the same wrong answers" if wrong else ""
+        how = f", {wrong if wrong < alike else ''}{' ' * (wrong < alike)}with the same wrong answers" if wrong else ""
         yield from wrap(
             f"{pairs} nearly alike{how}; the class page lays them side by side, for you to judge.", terminal_width()
         )

@@ -79,7 +79,9 @@ def test_as_data_each_is_named_and_counted():
 
 def test_in_a_terminal_what_was_not_handed_in_is_a_dash_and_what_was_not_read_is_marked():
     none = member_marks("Kit Harrow", [], [absent(path) for path in SET], {})
-    _, rows = marks_table([NELL, none], SET)
+    unread = member_marks("Dot Bittern", [WHY], [absent(path, WHY) for path in SET], {})
+    _, rows = marks_table([NELL, none, unread], SET)
+    assert set(rows[2][1:-1]) == {"!"}
     assert rows[0][1] == "0" and rows[0][-1] == "0 of 30!"
     assert set(rows[1][1:-1]) == {"–"} and rows[1][-1] == "0 of 40"
 
