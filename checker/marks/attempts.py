@@ -9,8 +9,7 @@ from datetime import UTC, datetime
 from fractions import Fraction
 from itertools import groupby
 
-from ..judging.explanations import NOT_HANDED_IN
-from ..judging.verdict import NOT_ATTEMPTED, Verdict
+from ..judging.verdict import NOT_HANDED_IN, NOT_READ, Verdict
 from ..term.lateness import Lateness, lateness_of
 from ..term.term import BEST, Work
 from .store import Override
@@ -108,7 +107,7 @@ def hand_ins(work: Work, seen: Sequence[Sighting]) -> tuple[HandedIn, ...]:
     standing: dict[str, Verdict] = {}
     found = []
     for one in merged:
-        standing = standing | {path: v for path, v in one.verdicts.items() if path not in standing or not is_missing(v)}
+        standing = standing | {path: v for path, v in one.verdicts.items() if not (is_missing(v) and path in standing)}
         earned = sum((standing[path].earned for path in work.paths if path in standing), Fraction(0))
         when = one.when.astimezone().replace(tzinfo=None) if one.when else None
         found.append(HandedIn(when, one.is_told, earned, lateness_of(work, when), standing))
@@ -122,8 +121,8 @@ def hand_ins(work: Work, seen: Sequence[Sighting]) -> tuple[HandedIn, ...]:
 
 
 def is_missing(verdict: Verdict) -> bool:
-    """Whether a verdict says that the file was not handed in."""
-    return verdict.kind == NOT_ATTEMPTED and [finding.says for finding in verdict.findings] == [NOT_HANDED_IN]
+    """Whether a verdict says that there was no file, or none that could be read."""
+    return verdict.kind in (NOT_HANDED_IN, NOT_READ)
 
 
 def _one(same: Sequence[Sighting]) -> Sighting:

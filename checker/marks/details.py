@@ -14,6 +14,7 @@ class RunDetails:
 
     `school_year` is its first and its last day. `not_compared` are exercises on which the checker failed to look for likeness,
     and why. `path` is what was set, a key of `core.SET`; the core's exercises are then marked by what the core asks of them.
+    `names` is the pattern by which members' names were taken out of those of their folders, if there was one.
     `work` is the piece of work that was marked, if one was named; `paths` the exercises; `received` when it all came, UTC, ISO 8601,
     where somebody said so.
     """
@@ -25,12 +26,18 @@ class RunDetails:
     alike: tuple[Alike, ...] = ()
     not_compared: tuple[tuple[str, str], ...] = ()
     path: str = "all"
+    names: str = ""
     work: str = ""
     paths: tuple[str, ...] = ()
     received: str = ""
 
     def with_changes(
-        self, title: str | None, club: str | None, school_year: tuple[date, date] | None, path: str = "all"
+        self,
+        title: str | None,
+        club: str | None,
+        school_year: tuple[date, date] | None,
+        path: str = "all",
+        names: str | None = None,
     ) -> "RunDetails":
         """The details of a further run, for which some of these were given anew."""
         return replace(
@@ -41,6 +48,7 @@ class RunDetails:
             alike=(),
             not_compared=(),
             path=path,
+            names=self.names if names is None else names,
         )
 
 
@@ -58,6 +66,7 @@ def details_to_data(details: RunDetails) -> dict:
         "alike": [alike_to_data(pair) for pair in details.alike],
         "not compared": dict(details.not_compared),
         "path": details.path,
+        "names": details.names,
         "work": details.work,
         "paths": list(details.paths),
         "received": details.received,
@@ -76,6 +85,7 @@ def details_from_data(data: dict, seed: int) -> RunDetails:
         alike,
         not_compared,
         data.get("path", "all"),
+        data.get("names", ""),
         data.get("work", ""),
         tuple(data.get("paths", ())),
         data.get("received", ""),

@@ -11,10 +11,11 @@ from pathlib import Path
 
 from ..course import PATHS
 from ..faults import Problem
-from ..judging.verdict import NOT_JUDGED
+from ..judging.verdict import OF_ONE_RUN, WRONG, Verdict
 from ..sandbox.proof import Proof, prove
 from ..submissions.likeness import compare_submissions
 from ..submissions.members import Member, find_submissions, read_submission
+from ..submissions.wrong_alike import WrongAnswer
 from ..term.term import Work
 from .cluster import mark_on_cluster
 from .details import RunDetails, calendar_year
@@ -43,6 +44,7 @@ class Request:
     club: str | None = None
     school_year: tuple[date, date] | None = None
     path: str = "all"
+    names: str | None = None
     work: Work | None = None
     received: datetime | None = None
 
@@ -57,7 +59,7 @@ def details_for(request: Request, store: Store) -> RunDetails:
     seed = request.seed if request.seed is not None else request.work.seed if request.work else None
     if seed is None:
         seed = seeds[-1] if seeds else secrets.randbelow(10**9)
-    told = before.with_changes(request.title, request.club, request.school_year, request.path)
+    told = before.with_changes(request.title, request.club, request.school_year, request.path, request.names)
     received = request.received.astimezone(UTC).isoformat(timespec="seconds") if request.received else ""
     return replace(told, seed=seed, work=work, paths=tuple(request.paths), received=received)
 
@@ -75,6 +77,15 @@ def require_containment(uncontained: bool) -> Proof:
         missing = " ".join(proof.missing)
         raise NotContained(f"{missing} Add --uncontained to mark all the same, if you trust everyone who handed in.")
     return proof
+
+
+def wrong_answers(verdict: Verdict) -> tuple[WrongAnswer, ...]:
+    """What a member's functions gave where they were wrong."""
+    return tuple(
+        WrongAnswer(finding.function, finding.inputs, finding.got, bool(finding.slip))
+        for finding in verdict.findings
+        if finding.kind == WRONG and finding.got
+    )
 
 
 def mark_class(
@@ -96,12 +107,12 @@ def mark_class(
 
     Raises
     ------
-    UnreadableFolder, NotContained, ClusterProblem, StoreProblem
+    UnreadableFolder, WrongPattern, NotContained, ClusterProblem, StoreProblem
     """
-    found = find_submissions(request.folder)
     details = details_for(request, store)
+    found = find_submissions(request.folder, details.names)
     run = store.begin_run(os.path.abspath(request.folder), details)
-    members, sources, seed = map(read_submission, found), [], details.seed
+    members, sources, wrong, seed = map(read_submission, found), [], [], details.seed
     marked = (
         mark_on_cluster(request.cluster, members, seed, request.paths, store, request.uncontained)
         if request.cluster
@@ -110,13 +121,14 @@ def mark_class(
     with closing(marked):  # whatever happens, nobody is at work on the store when it is closed
         for one in follow(marked, len(found)):
             files = one.member.files
-            # where the checker failed there is no verdict that the store could know by its key
-            kept = [v if v.kind == NOT_JUDGED else key for v, key in zip(one.verdicts, one.keys, strict=True)]
-            changed, content = _time_of(one.member), _hash_of(files)
-            store.record(run, one.member.name, one.member.problems, kept, one.member.identity, changed, content)
+            # where the checker failed, or a file could not be read, there is no verdict that the store could know by its key
+            kept = [v if v.kind in OF_ONE_RUN else key for v, key in zip(one.verdicts, one.keys, strict=True)]
+            told = one.member.notes, _time_of(one.member), _hash_of(files)
+            store.record(run, one.member.name, one.member.problems, kept, one.member.identity, *told)
             if len(found) <= MOST_COMPARED:
                 sources.append((one.member.name, files))
-    store.finish_run(run, *compare_submissions(sources, request.paths))
+                wrong.append({verdict.exercise: answers for verdict in one.verdicts if (answers := wrong_answers(verdict))})
+    store.finish_run(run, *compare_submissions(sources, request.paths, wrong))
     return run
 
 

@@ -6,11 +6,12 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 from fractions import Fraction
 from functools import cache, cached_property
+from itertools import chain
 from typing import NamedTuple
 
 from ..core import for_the_core
 from ..course import PATHS
-from ..judging.judge import not_handed_in
+from ..judging.judge import absent
 from ..term.term import LAST, Person, Term, Work
 from .attempts import Sighting, WorkMarks, hand_ins, key_of_work
 from .details import RunDetails
@@ -131,10 +132,13 @@ class ClassMarks(Collection[MemberMarks]):
             works.append(WorkMarks(work, handed_in, amount, sum(mark.of for mark in own.values()), by_hand))
             marks |= {path: mark for path, mark in own.items() if handed_in or mark.override or path not in marks}
         newest = [row for of_work in rows.values() for row in of_work[-1:]]
-        problems = tuple(dict.fromkeys(problem for row in newest for problem in row.problems))
+        problems, notes = (
+            tuple(dict.fromkeys(said))
+            for said in (chain(*(row.problems for row in newest)), chain(*(row.notes for row in newest)))
+        )
         identity = entry.identities[-1]
         in_order = tuple(marks[path] for path in self.paths)
-        return MemberMarks(entry.name, problems, in_order, identity, tuple(works), entry.person)
+        return MemberMarks(entry.name, problems, in_order, identity, notes, tuple(works), entry.person)
 
     def _seen(self, row: Marked) -> Sighting:
         about = self._runs[row.run]
@@ -171,7 +175,7 @@ class ClassMarks(Collection[MemberMarks]):
         return replace(last, alike=alike)
 
 
-_missing = cache(not_handed_in)
+_missing = cache(absent)
 
 
 def _in_order(paths: Collection[str]) -> tuple[str, ...]:

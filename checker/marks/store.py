@@ -21,8 +21,9 @@ from time import monotonic, sleep
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
+from ..judging.explanations import NO_FILE
 from ..judging.fingerprint import VerdictKey
-from ..judging.verdict import NOT_JUDGED, Verdict, from_data, to_data
+from ..judging.verdict import NOT_ATTEMPTED, NOT_HANDED_IN, OF_ONE_RUN, Verdict, from_data, to_data
 from ..submissions.likeness import Alike
 from ..term.term import Term, term_from_data, term_to_data
 from .details import RunDetails, calendar_year, details_from_data, details_to_data
@@ -52,6 +53,7 @@ class Marked(NamedTuple):
     problems: tuple[str, ...]
     verdicts: tuple[Verdict, ...]
     identity: str
+    notes: tuple[str, ...]
     run: int
     changed: str | None = None
     content: str | None = None
@@ -98,9 +100,10 @@ class Store:
     def put(self, key: VerdictKey, verdict: Verdict) -> Verdict:
         """Keep a verdict; what is returned is the one that counts: another run's, if that was there first.
 
-        Where the checker itself failed there is no verdict to be kept: the next run judges anew.
+        Where the checker itself failed there is no verdict to be kept: the next run judges anew. Nor is there where a file could not
+        be read: the key, which knows only what was, would tell it of everybody who handed in none.
         """
-        if verdict.kind == NOT_JUDGED:
+        if verdict.kind in OF_ONE_RUN:
             return verdict
         text = json.dumps(to_data(verdict), separators=(",", ":"))
         with self._change() as connection:
@@ -140,11 +143,12 @@ class Store:
         problems: Iterable[str],
         verdicts: Iterable[VerdictKey | Verdict],
         identity: str = "",
+        notes: Iterable[str] = (),
         changed: str | None = None,
         content: str | None = None,
     ) -> None:
-        """Note a member as marked in a run, all at once: for each exercise the key of a verdict kept before, or, where the
-        checker failed, what stands in its place: that belongs to this run alone.
+        """Note a member as marked in a run, all at once: for each exercise the key of a verdict kept before, or the verdict, where
+        that belongs to this run alone.
         """
         with self._change() as connection:
             kept = [
@@ -156,11 +160,12 @@ class Store:
             if None in kept:
                 raise ValueError(f"{member} cannot be recorded before all verdicts are kept")
             row = run, member, json.dumps(list(problems)), json.dumps([place for place, _ in kept])
-            seal = _seal(*row[:3], *(seal for _, seal in kept), identity or member, *_told(changed, content))
+            later = identity or member, json.dumps(list(notes))
+            seal = _seal(*row[:3], *(seal for _, seal in kept), *later, *_told(changed, content))
             connection.execute(
-                "INSERT OR REPLACE INTO members (run, name, problems, verdicts, seal, identity, changed, content) "
-                "VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
-                (*row, seal, identity or member, changed, content),
+                "INSERT OR REPLACE INTO members (run, name, problems, verdicts, seal, identity, notes, changed, content) "
+                "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                (*row, seal, *later, changed, content),
             )
 
     def finish_run(self, run: int, alike: Iterable[Alike] = (), not_compared: Mapping[str, str] = MappingProxyType({})) -> None:
@@ -200,8 +205,8 @@ class Store:
         """The member marked in a run who stands at a place of the table."""
         columns = "submission, judged_by, seed, verdict, seal"
         try:
-            name, problems, ids, seal, identity, changed, content = self._row(
-                "SELECT name, problems, verdicts, seal, identity, changed, content FROM members WHERE id = ?", (place,)
+            name, problems, ids, seal, identity, notes, changed, content = self._row(
+                "SELECT name, problems, verdicts, seal, identity, notes, changed, content FROM members WHERE id = ?", (place,)
             )
             rows = [
                 (one, _seal(json.dumps(one, sort_keys=True)))
@@ -209,7 +214,7 @@ class Store:
                 else self._row(f"SELECT {columns} FROM verdicts WHERE id = ?", (one,))
                 for one in json.loads(ids)
             ]
-            told = *([] if identity is None else [identity]), *_told(changed, content)
+            told = *(one for one in (identity, notes) if one is not None), *_told(changed, content)
             if seal != _seal(run, name, problems, *(row[-1] for row in rows), *told):
                 raise ValueError
         except (ValueError, TypeError, OverflowError):
@@ -217,7 +222,8 @@ class Store:
         verdicts = (
             from_data(row[0]) if isinstance(row[0], dict) else self._verdict(VerdictKey(*row[:3]), *row[3:]) for row in rows
         )
-        return Marked(name, tuple(json.loads(problems)), tuple(verdicts), identity or name, run, changed, content)
+        said, noted = (tuple(json.loads(texts or "[]")) for texts in (problems, notes))
+        return Marked(name, said, tuple(verdicts), identity or name, noted, run, changed, content)
 
     def put_term(self, term: Term) -> None:
         """Keep what is known of the course over a term; it is on the disk when this returns."""
@@ -342,7 +348,11 @@ class Store:
 
 @lru_cache(maxsize=4096)
 def _verdict_from(text: str) -> Verdict:
-    return from_data(json.loads(text))
+    verdict = from_data(json.loads(text))
+    if verdict.kind == NOT_ATTEMPTED and any(finding.says == NO_FILE for finding in verdict.findings):
+        findings = tuple(replace(finding, kind=NOT_HANDED_IN) for finding in verdict.findings)
+        return replace(verdict, kind=NOT_HANDED_IN, findings=findings)  # of a checker to which that was one thing with a stub
+    return verdict
 
 
 def _seal(*columns: object) -> str:

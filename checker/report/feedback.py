@@ -7,7 +7,7 @@ from datetime import date
 from email.message import EmailMessage
 from email.policy import SMTP
 
-from ..judging.verdict import NOT_ATTEMPTED, PASSED, RAISED, Finding, Verdict, marks_text
+from ..judging.verdict import NOT_ATTEMPTED, NOT_HANDED_IN, PASSED, RAISED, Finding, Verdict, marks_text
 from ..marks.attempts import WorkMarks
 from ..marks.marksheet import Mark, MemberMarks, override_sentence, work_override_sentence
 from ..text import ended
@@ -16,6 +16,7 @@ from .pages import member_page, moment
 from .text import verdict_lines, wrap
 
 _AS_IT_IS = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]{0,59}(?<!\.)")
+NOTHING_TO_SAY = (PASSED, NOT_ATTEMPTED, NOT_HANDED_IN)
 OWN_WORDS = "It stopped with an error, whose own words are left out here."
 
 
@@ -82,13 +83,13 @@ def feedback_text(member: MemberMarks, title: str) -> str:
     for one in member.works:
         lines += _work_lines(one)
     for mark in member.marks:
-        if mark.verdict.kind not in (PASSED, NOT_ATTEMPTED):
+        if mark.verdict.kind not in NOTHING_TO_SAY:
             lines += [*(line.text for line in verdict_lines(mark.verdict)), *_by_hand(mark), ""]
     lines += ["All marks"]
     for mark in member.marks:
-        amount = marks_text(mark.amount) if mark.is_judged else "?"
+        amount = marks_text(mark.amount) if mark.is_counted else "–"
         lines.append(f"  {mark.exercise.rpartition('/')[2]:<26}{mark.verdict.kind:<16}{amount} of {mark.of}")
-        if mark.verdict.kind in (PASSED, NOT_ATTEMPTED):
+        if mark.verdict.kind in NOTHING_TO_SAY:
             lines += _by_hand(mark)
     return "\n".join(lines) + "\n"
 

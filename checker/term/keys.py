@@ -103,6 +103,7 @@ TOP = (
     TermKey("ends", "2026-12-18", _day, None),
     TermKey("class_id", '"autumn-evening"', _optional_text, ""),
     TermKey("roster", '"roster.csv"', _optional_text, ""),
+    TermKey("names", '"{name}_{number}_submission"', _optional_text, ""),
     TermKey("values", f'"{SHOWN}"', _one_of(SHOWN, HIDDEN), SHOWN),
 )
 WORK = (

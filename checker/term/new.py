@@ -17,6 +17,8 @@ roster = "roster.csv"            # a table with the columns name, id, address; i
                                  # Or a folder or zip with users.csv and enrollments.csv of OneRoster 1.2.
 # class_id = "autumn-evening"    # the class in those files, and in the ones that are written for a school
 
+# names = "{name}_{number}_submission"   # how a platform made the names of the folders; {name} is the member's
+
 values = "shown"                 # what goes back to a member: "shown", the simplest values at which an answer fails;
                                  # "hidden", what went wrong in words, without those values
 

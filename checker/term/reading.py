@@ -7,6 +7,7 @@ from typing import Any
 
 from ..core import SET
 from ..course import PATHS, UnknownExercise, exercises_named
+from ..submissions.names import WrongPattern, member_name
 from ..text import display_text
 from ..toml_source import Source, open_source
 from .keys import MUST, TOP, WORK, TermKey
@@ -31,6 +32,11 @@ def read_term(file: Path) -> Term:
     given: dict[str, Any] = {key.name: _value(source, (), source.data, key) for key in TOP}
     if given["begins"] and given["ends"] and given["begins"] >= given["ends"]:
         raise source.fault(("ends",), "the term ends before it begins: give its first day to begins and its last to ends.")
+    if given["names"]:
+        try:
+            member_name("", given["names"])
+        except WrongPattern as problem:
+            raise source.fault(("names",), str(problem)) from None
     works = tuple(_work(source, place, table) for place, table in enumerate(tables))
     _refuse_doubles(source, works)
     roster: tuple[Person, ...] = ()

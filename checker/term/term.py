@@ -44,7 +44,7 @@ class Work:
 
 @dataclass(frozen=True)
 class Term:
-    """A course over a term. `roster` is empty where there is none."""
+    """A course over a term. `roster` is empty where there is none; `names` is the pattern of the names of folders."""
 
     title: str
     club: str
@@ -53,6 +53,7 @@ class Term:
     begins: date | None = None
     ends: date | None = None
     class_id: str = ""
+    names: str = ""
     values: str = SHOWN
 
     def work(self, name: str) -> Work | None:

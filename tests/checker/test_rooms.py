@@ -28,7 +28,7 @@ ARROWS = {
     "sandbox": "budgets faults text worker",
     "judging": "budgets checks course faults imports text worker",
     "core": "checks course judging",
-    "term": "core course text toml_source",
+    "term": "core course submissions text toml_source",
     "marks": "budgets core course faults judging sandbox submissions term text",
     "report": "core course faults files judging marks submissions templates term text",
     "exports": "checks core course faults files judging marks report term",

@@ -16,7 +16,7 @@ from checker.course import PATHS, ROOT
 from checker.imports import Sources
 from checker.judging import fingerprint
 from checker.judging.fingerprint import judged_by, key_of, submission_hash
-from checker.judging.verdict import NOT_JUDGED, from_data, to_data
+from checker.judging.verdict import OF_ONE_RUN, from_data, to_data
 from checker.marks import store as store_module
 from checker.marks.details import CLASS, CLUB, RunDetails
 from checker.marks.schema import STEPS
@@ -39,7 +39,7 @@ def test_any_verdict_comes_back_from_json_as_it_was(verdict):
 
 
 @settings(max_examples=30, deadline=None)
-@given(st.lists(made.verdicts.filter(lambda one: one.kind != NOT_JUDGED), max_size=4))
+@given(st.lists(made.verdicts.filter(lambda one: one.kind not in OF_ONE_RUN), max_size=4))
 def test_any_verdict_comes_back_from_the_store(tmp_path_factory, verdicts):
     path = tmp_path_factory.mktemp("store") / "marks.db"
     with open_store(path) as store:
@@ -286,7 +286,7 @@ def test_a_term_and_a_hand_in_are_not_believed_once_they_are_changed(path):
     with open_store(path) as store:
         run = store.begin_run("class", made.details(7))
         store.put(made.key(1), made.verdict(1))
-        store.record(run, "Isla Marrow", [], [made.key(1)], "", made.WHEN, made.content(1))
+        store.record(run, "Isla Marrow", [], [made.key(1)], changed=made.WHEN, content=made.content(1))
         store.put_term(made.term(1))
         store.put_term(made.term(1))
         assert store._row("SELECT count(*) FROM terms") == (1,), "the same again is not kept twice"

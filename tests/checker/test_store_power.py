@@ -31,7 +31,7 @@ with store_module.open_store(path) as store:
     os.write(1, b"run\\n")
     for number in range(steps):
         store.put(made.key(number), made.verdict(number))
-        store.record(run, f"member {number}", [], [made.key(number)], "", made.WHEN, made.content(number))
+        store.record(run, f"member {number}", [], [made.key(number)], changed=made.WHEN, content=made.content(number))
         os.write(1, b"put\\n")
         if number % 4 == 1:
             store.put_term(made.term(number))

@@ -13,7 +13,7 @@ import pytest
 
 from checker import cli
 from checker.judging.fingerprint import key_of
-from checker.judging.judge import not_handed_in
+from checker.judging.judge import absent
 from checker.judging.verdict import PASSED, WRONG, Part, Verdict
 from checker.marks.attempts import Sighting, hand_ins
 from checker.marks.pool import MemberVerdicts
@@ -65,7 +65,7 @@ def told_marks(members, seed, paths, store, jobs):
 
 def verdict_on(path, member):
     text = member.files.get(f"{path}.py")
-    return not_handed_in(path) if text is None else worth(int(re.search(r"earns = (\d+)", text)[1]), path)
+    return absent(path) if text is None else worth(int(re.search(r"earns = (\d+)", text)[1]), path)
 
 
 @pytest.fixture

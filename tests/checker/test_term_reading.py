@@ -22,6 +22,7 @@ begins = 2026-09-01
 ends = 2026-12-18
 roster = "roster.csv"
 values = "hidden"
+names = "{name}_{number}"
 
 [[work]]
 name = "Signals"
@@ -77,28 +78,29 @@ def test_a_term_is_what_its_file_says_and_comes_back_from_plain_data(here):
 @pytest.mark.parametrize(
     ("old", "new", "line", "says"),
     [
-        ('club = "Saltmarsh Point Wireless Circle"\n', "", 21, "club is missing from the top of the file: add club ="),
+        ('club = "Saltmarsh Point Wireless Circle"\n', "", 22, "club is missing from the top of the file: add club ="),
         ('title = "', 'titel = "', 1, "there is no key “titel” in a term's file: did you mean title"),
-        ('name = "Signals"\n', "", 8, "name is missing from [[work]]"),
-        ('set = ["1"]', 'set = ["11"]', 10, "no exercise called '11'"),
-        ('set = ["1"]', "set = 1", 10, 'set wants a list of units and exercises, each in quotes: write such as set = ["03"'),
+        ('name = "Signals"\n', "", 9, "name is missing from [[work]]"),
+        ('set = ["1"]', 'set = ["11"]', 11, "no exercise called '11'"),
+        ('set = ["1"]', "set = 1", 11, 'set wants a list of units and exercises, each in quotes: write such as set = ["03"'),
         ('"resonance"', '"metres"', None, None),
-        ('"resonance", ', '"am_waveform", ', 18, "am_waveform is set in Signals already"),
+        ('"resonance", ', '"am_waveform", ', 19, "am_waveform is set in Signals already"),
         ("2026-12-18", "2026-08-18", 4, "the term ends before it begins"),
-        ("due = 2026-10-05", 'due = "5 October"', 12, "due wants a day, without quotes: write such as due = 2026-10-05"),
-        ("18:30:00", "18:30:00Z", 20, "without a zone"),
-        ("10 % a day", "120 % a day", 14, 'late wants "nothing", "not accepted" or a share'),
-        ("due = 2026-10-05\n", "", 12, "grace says nothing without a day"),
-        ("weight = 2.5", "weight = -1", 19, "weight wants a number from 0 to 1000"),
-        ('counts = "last"', 'counts = "mean"', 21, "counts wants one of best, last"),
-        ("seed = 41", "seed = true", 22, "seed wants a whole number"),
-        ('[[work]]\nname = "Cry', '[work]\nname = "Cry', 16, "this is not TOML"),
-        ('name = "Crystal set"', 'name = "signals"', 17, "two pieces of work are called signals"),
+        ("due = 2026-10-05", 'due = "5 October"', 13, "due wants a day, without quotes: write such as due = 2026-10-05"),
+        ("18:30:00", "18:30:00Z", 21, "without a zone"),
+        ("10 % a day", "120 % a day", 15, 'late wants "nothing", "not accepted" or a share'),
+        ("due = 2026-10-05\n", "", 13, "grace says nothing without a day"),
+        ("weight = 2.5", "weight = -1", 20, "weight wants a number from 0 to 1000"),
+        ('counts = "last"', 'counts = "mean"', 22, "counts wants one of best, last"),
+        ("seed = 41", "seed = true", 23, "seed wants a whole number"),
+        ('[[work]]\nname = "Cry', '[work]\nname = "Cry', 17, "this is not TOML"),
+        ('name = "Crystal set"', 'name = "signals"', 18, "two pieces of work are called signals"),
+        ("{name}_{number}", "{name}{number}", 7, "has two fields with nothing between them"),
         ("roster.csv", "nobody.csv", 5, "nobody.csv cannot be read"),
         (
             'set = ["1"]\npath = "core"',
             'set = ["field_strength"]\npath = "core"',
-            10,
+            11,
             "none of these exercises is on the core path",
         ),
     ],

@@ -15,6 +15,7 @@ NOT_FOR_PAPER = re.compile(
     r"|<p>Next: .*?</p>",
     re.S,
 )
+RULES = "club-rules"
 REFERS = {"aria-labelledby", "aria-describedby", "for"}
 
 
@@ -33,14 +34,16 @@ def main_of(html: str) -> str:
     return found[1] if found else ""
 
 
-def join_pages(pages: list[Finished], kept: Kept) -> str:
-    """The pages one after another: a list of them, their texts, and the answers of their self-tests at the end.
+def join_pages(pages: list[Finished], kept: Kept, rules: Finished | None = None) -> str:
+    """The pages one after another: a list of them, their texts, the club's rules, and the answers of the self-tests at the end.
 
     Parameters
     ----------
     pages : list of Finished, in reading order
     kept : Kept
         Where the text of each, as it stands in this booklet, is kept from one build to the next.
+    rules : Finished, optional
+        The club's own page of rules, which gets the id `RULES`.
 
     Returns
     -------
@@ -48,6 +51,8 @@ def join_pages(pages: list[Finished], kept: Kept) -> str:
         HTML for a page in the folder `BOOKLETS`; every address in it leads within the booklet where it can.
     """
     places = {page.address: f"p{number}" for number, page in enumerate(pages, 1)}
+    if rules:
+        pages, places = [*pages, rules], places | {rules.address: RULES}
     answers: list[str] = []
 
     def number_question(match: re.Match[str]) -> str:
@@ -55,7 +60,7 @@ def join_pages(pages: list[Finished], kept: Kept) -> str:
         return render("booklet_question.html", number=len(answers), question=match[1])
 
     def text_of(page: Finished) -> str:
-        parts = ("rebased", page.text, page.address, *places)
+        parts = ("rebased", page.text, page.address, *places, *places.values())
         return str(kept.of(lambda: rebase(NOT_FOR_PAPER.sub("", page.text), page.address, places), *parts))
 
     texts = [text_of(page) for page in pages]
