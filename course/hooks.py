@@ -23,6 +23,7 @@ from course.press.boxes.club_box import card_html  # noqa: E402
 from course.press.club import FILE, read_club  # noqa: E402
 from course.press.faults import Fault  # noqa: E402
 from course.press.media import palette  # noqa: E402
+from course.press.publishing.booklet import RULES  # noqa: E402
 from course.press.publishing.edition import Edition  # noqa: E402
 from course.press.publishing.kept import code_hash, hash_of_files, lasting_files  # noqa: E402
 from course.press.text.formulas import bring_packages  # noqa: E402
@@ -114,7 +115,8 @@ def on_post_page(output: str, page: Page, **_: Any) -> str:
 
 def on_post_build(config: MkDocsConfig) -> None:
     """Finish the edition; a fault in any page stops the build."""
-    card = card_html(config.extra["club"], lambda address: f"../{address}")
+    rules = config.extra["club"].rules_page.removesuffix(".md") + ".html"
+    card = card_html(config.extra["club"], lambda address: f"#{RULES}" if address == rules else f"../{address}")
 
     def render_booklet(title: str, question: str, content: str, back: str) -> str:
         html: str = config.extra["booklet"].render(

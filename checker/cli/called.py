@@ -1,6 +1,8 @@
 """How this program was called, so that every command that a message prints can be typed as it stands."""
 
 import os
+import re
+import shlex
 import shutil
 import sys
 from pathlib import Path
@@ -21,6 +23,13 @@ def called_as() -> str:
 def beside(name: str) -> str:
     """How another program of the same Python is called from here: `.venv/bin/pip`."""
     return _from_here(Path(sys.executable).with_name(name))
+
+
+def quoted(text: str) -> str:
+    """A text as one word of a command line, for the shells of this system."""
+    if os.name == "nt":  # neither of its shells takes the other's single quotes; no file there has a double one in its name
+        return f'"{text}"' if re.search(r"[^\w.\\/:-]", text) or not text else text
+    return shlex.quote(text)
 
 
 def _from_here(program: Path) -> str:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from ..course import unit_of
-from ..judging.verdict import NOT_ATTEMPTED, Verdict
+from ..judging.verdict import UNANSWERED, Verdict
 from ..pack.index import index
 from ..report.text import Line, wrap
 from ..submissions.members import Member
@@ -57,7 +57,7 @@ def guide_lines(verdict: Verdict, folder: Path, width: int, passed: bool, after:
         if after:
             yield from wrap(f"Next: {name_of(after)}. Read: {reading(after)}.", width, "dim")
         return
-    if verdict.kind == NOT_ATTEMPTED:
+    if verdict.kind in UNANSWERED:
         yield from wrap(f"Read: {reading(verdict.exercise)}", width, "dim")
         yield Line(f"  Write it in {from_here(folder / f'{verdict.exercise}.py')}", "dim")
         yield Line(f"  then: {called_as()} try {name}", "dim")
@@ -69,7 +69,6 @@ def trouble_with_file(path: str, member: Member, folder: Path) -> str:
     file = from_here(folder / f"{path}.py")
     if f"{path}.py" in member.files:
         return ""
-    told = [problem for problem in member.problems if problem.startswith(f"{path}.py ")]
-    if told:
-        return file + told[0].removeprefix(f"{path}.py")
+    if why := member.why_unread(path):
+        return f"{file}{why.removeprefix(f'{path}.py')}" if why.startswith(f"{path}.py ") else why
     return f"{file} is not there: was it deleted, or given another name? {called_as()} restore {name_of(path)} puts it back."

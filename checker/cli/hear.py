@@ -51,7 +51,7 @@ def run(options: argparse.Namespace) -> int:
         played = play(chain, MemberAnswers(chain, member.files, worker))
     emf = demonstration_emf(chain, chain.numbers["log"])
     levels = write_files(options.into, played, reference, emf, chain)
-    show([Line(f"  {problem}", "yellow") for problem in member.problems])
+    show([Line(f"  {problem}", "yellow") for problem in member.said])
     show(
         [
             *_ownership(played),
@@ -70,7 +70,7 @@ def _hear_one(options: argparse.Namespace) -> int:
         raise UsageError(f"{name} has no sound of its own. These have: {', '.join(PIECES)}.")
     piece = PIECES[name]
     member = read_member_folder(exercises_folder(options.folder).resolve(), "you", account=False)
-    show([Line(f"  {problem}", "yellow") for problem in member.problems])
+    show([Line(f"  {problem}", "yellow") for problem in member.said])
     try:
         with start_own_worker() as worker:
             sound = piece.play(OwnFunctions(member.files, worker), 1.0)

@@ -11,14 +11,14 @@ from pathlib import Path
 
 from ..core import SET, WHAT_WAS_SET
 from ..course import PATHS, SEALED, UNITS, find
-from ..judging.verdict import marks_text
+from ..judging.verdict import NOT_ATTEMPTED, NOT_HANDED_IN, NOT_JUDGED, NOT_READ, marks_text
 from ..marks.details import RunDetails
-from ..marks.marksheet import MemberMarks, marks_to_data
+from ..marks.marksheet import Mark, MemberMarks, marks_to_data
 from ..marks.run import STORE, ClassMarks, Request, mark_class, require_containment
 from ..marks.store import open_store
 from ..report.text import Line, wrap
-from ..submissions.members import MOST_SAID, find_submissions, leaves_a_doubt
-from .called import called_as
+from ..submissions.members import MOST_SAID, find_submissions
+from .called import called_as, quoted
 from .common import DONE, NOT_YET, Command, UsageError, terminal_width
 from .results import left_out_lines, write_results
 from .tables import show_table, with_progress
@@ -26,7 +26,13 @@ from .terminal import show
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("folder", metavar="FOLDER", type=Path)
+    parser.add_argument(
+        "folder",
+        metavar="FOLDER",
+        type=Path,
+        help="holds a folder, a .zip or a .tar.gz for each member: Python files called like the exercises, or with all functions of one, "
+        "notebooks, and archives of these; what is not read is named with the reason",
+    )
     parser.add_argument("--only", metavar="EXERCISE", nargs="+", help="mark only these exercises")
     parser.add_argument(
         "--path",
@@ -38,7 +44,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--seed", type=int, help="the number that draws the inputs (default: the last run's; at first, a new one)"
     )
     parser.add_argument(
-        "--into", metavar="DIR", type=Path, default=Path("marks"), help="where marks and reports go (default: marks)"
+        "--into",
+        metavar="DIR",
+        type=Path,
+        default=Path("marks"),
+        help="where marks, reports and tables go (default: marks). In them a 0 is a wrong answer; what was not handed in, not read, "
+        "not judged or not set is said in words or left empty",
     )
     parser.add_argument(
         "--class",
@@ -56,6 +67,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         type=date.fromisoformat,
         help="first and last day, such as 2026-09-01 2027-07-31, for school systems "
         "(default: as last time; at first, this calendar year)",
+    )
+    parser.add_argument(
+        "--names",
+        metavar="PATTERN",
+        help="how a platform made the names of the folders, such as {name}_{number}_submission: in braces name, or given and family, once; "
+        "number, as often as need be; any, once (default: as last time; at first, and with '', the names as they are)",
     )
     parser.add_argument("--jobs", type=int, metavar="N", help="how many members at a time (default: one for each processor)")
     parser.add_argument("--cluster", metavar="ADDRESS", default="", help="mark on the Dask cluster with this scheduler")
@@ -88,8 +105,9 @@ def run(options: argparse.Namespace) -> int:
         options.club,
         options.school_year,
         options.path,
+        options.names,
     )
-    find_submissions(options.folder)  # before anything is written
+    find_submissions(options.folder, options.names or "")  # before anything is written
     if proof:
         print(proof, file=sys.stderr)
     options.into.mkdir(parents=True, exist_ok=True)
@@ -110,8 +128,11 @@ def run(options: argparse.Namespace) -> int:
                     *_what_was_written(page, about.seed, next(iter(marks)).name, paths[0].rpartition("/")[2]),
                 ]
             )
-        doubts = any(member.not_judged or any(map(leaves_a_doubt, member.problems)) for member in marks)
+        doubts = any(member.not_judged or member.problems for member in marks)
         return NOT_YET if left_out or doubts else DONE
+
+
+_NO_SUM = {NOT_JUDGED: "?", NOT_READ: "!", NOT_ATTEMPTED: "0", NOT_HANDED_IN: "–"}
 
 
 def marks_table(marks: ClassMarks | Sequence[MemberMarks], paths: Sequence[str]) -> tuple[list[str], list[list[str]]]:
@@ -119,21 +140,35 @@ def marks_table(marks: ClassMarks | Sequence[MemberMarks], paths: Sequence[str])
     units = [unit for unit in UNITS if any(path.startswith(unit.folder) for path in paths)]
     rows = []
     for member in marks:
-        by_unit = [
-            sum((mark.amount for mark in member.marks if mark.exercise.startswith(unit.folder)), Fraction(0)) for unit in units
-        ]
+        by_unit = [[mark for mark in member.marks if mark.exercise.startswith(unit.folder)] for unit in units]
         star = "*" if any(mark.override for mark in member.marks) else ""
+        star += "!" if NOT_READ in member.without_mark else ""
         star += "?" if member.not_judged else ""
-        rows.append([member.name, *map(marks_text, by_unit), f"{marks_text(member.amount)} of {member.of}{star}"])
+        rows.append([member.name, *map(_sum_text, by_unit), f"{marks_text(member.amount)} of {member.of}{star}"])
     return ["in unit", *(str(int(unit.number)) for unit in units), "marks"], rows
+
+
+def _sum_text(marks: Sequence[Mark]) -> str:
+    """The sum of some marks; a sign where there is no answer among them, for the worst reason; nothing where none was set."""
+    for kind, sign in _NO_SUM.items():
+        if not any(mark.is_counted for mark in marks) and any(mark.verdict.kind == kind for mark in marks):
+            return sign
+    return marks_text(sum((mark.amount for mark in marks), Fraction(0))) if marks else ""
 
 
 def _remarks(marks: ClassMarks, about: RunDetails) -> Iterator[Line]:
     if about.path != "all":
         yield from wrap(WHAT_WAS_SET[about.path], terminal_width())
     for member in marks:
-        for problem in member.problems:
+        for problem in member.said:
             yield from wrap(f"{member.name}: {problem}", terminal_width())
+    if any(member.without_mark.get(NOT_HANDED_IN) for member in marks):
+        yield Line("  – nothing handed in; 0 is what was handed in and earned nothing")
+    if any(NOT_READ in member.without_mark for member in marks):
+        yield from wrap(
+            "! with exercises of which something may have been handed in that was not read: the sentences above say what, and why.",
+            terminal_width(),
+        )
     if any(mark.override for member in marks for mark in member.marks):
         yield Line("  * with a mark set by hand")
     not_judged = [(member.name, mark.exercise, mark.verdict) for member in marks for mark in member.marks if not mark.is_judged]
@@ -150,7 +185,19 @@ def _remarks(marks: ClassMarks, about: RunDetails) -> Iterator[Line]:
     alike = len(about.alike)
     if alike:
         pairs = f"{alike} pairs of submissions are" if alike > 1 else "One pair of submissions is"
-        yield from wrap(f"{pairs} nearly alike; the class page lays them side by side, for you to judge.", terminal_width())
+        wrong = sum(bool(pair.wrong_on) for pair in about.alike)
+        how = f", {wrong if wrong < alike else ''}{' ' * (wrong < alike)}with the same wrong answers" if wrong else ""
+        yield from wrap(
+            f"{pairs} nearly alike{how}; the class page lays them side by side, for you to judge.", terminal_width()
+        )
+
+
+def amend_command(into: Path, member: str, name: str) -> str:
+    """The command that sets a mark by hand, to be copied where `mark` was run."""
+    where = "" if into == Path("marks") else f" --into {quoted(os.fspath(into))}"
+    ends = "-- " if member.startswith("-") else ""  # of the options: what follows is a name
+    because, by = quoted("Shown on the bench"), quoted("Wren Dalby")
+    return f"{called_as()} amend{where} --because {because} --by {by} {ends}{quoted(member)} {name} 9"
 
 
 def _what_was_written(page: Path, seed: int, first: str, name: str) -> Iterator[Line]:
@@ -160,7 +207,7 @@ def _what_was_written(page: Path, seed: int, first: str, name: str) -> Iterator[
     yield Line(f"For other programs:  marks.csv, oneroster.zip and junit.xml in {folder}")
     yield Line(f"Kept in {folder}/{STORE} (seed {seed}): a rerun marks only what changed.")
     yield Line("Try next:")
-    yield Line(f'  {called_as()} amend "{first}" {name} 9 --because "Late" --by "Wren Dalby"')
+    yield Line(f"  {amend_command(page.parent, first, name)}")
     yield Line(f"  {called_as()} try {name}      as a student does")
     yield Line(f"  {called_as()} pack      what to hand out to students")
 

@@ -40,7 +40,7 @@ def run(options: argparse.Namespace) -> int:
     member = read_member_folder(exercises_folder(options.folder).resolve(), "you", account=False)
     views = read_sealed_views(path) if SEALED else views_of(load_exercise(path), 0 if options.values else None)
     views = tuple(view for view in views if function in ("", view.function))
-    show([Line(f"  {problem}", "yellow") for problem in member.problems])
+    show([Line(f"  {problem}", "yellow") for problem in member.said])
     with start_own_worker() as worker:
         if options.values:
             return _show_answer(path, views, options.values, member.files, worker)

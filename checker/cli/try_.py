@@ -68,7 +68,7 @@ def run(options: argparse.Namespace) -> int:
         width = terminal_width()
         trouble = trouble_with_file(chosen, member, folder) if chosen else ""
         if not (one and trouble):
-            show([Line(f"  {problem}", "yellow") for problem in member.problems])
+            show([Line(f"  {problem}", "yellow") for problem in member.said])
         if named and not one:
             show([*list_of(verdicts, later), *([Line("")] if chosen else [])])
         elif not one:

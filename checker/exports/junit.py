@@ -7,12 +7,12 @@ from collections.abc import Iterable
 from typing import IO
 
 from ..judging.explanations import lent_sentences
-from ..judging.verdict import NOT_ATTEMPTED, PASSED, UNFINISHED, WRONG, marks_text
+from ..judging.verdict import NOT_ATTEMPTED, NOT_HANDED_IN, PASSED, UNFINISHED, WRONG, marks_text
 from ..marks.marksheet import Mark, MemberMarks, override_sentence
 from ..report.text import verdict_lines
 
 # How a verdict counts there: an answer that is wrong fails; code that gave no answer is an error.
-_OUTCOMES = {PASSED: None, NOT_ATTEMPTED: "skipped", WRONG: "failure", UNFINISHED: "failure"}
+_OUTCOMES = {PASSED: None, NOT_ATTEMPTED: "skipped", NOT_HANDED_IN: "skipped", WRONG: "failure", UNFINISHED: "failure"}
 _NOT_XML = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
 
@@ -37,8 +37,8 @@ def _suite(member: MemberMarks) -> ET.Element:
     properties = ET.SubElement(suite, "properties")
     properties.append(_element("property", name="marks", value=f"{marks_text(member.amount)} of {member.of}"))
     suite.extend([_case(mark) for mark in member.marks])
-    if member.problems:
-        suite.append(_element("system-err", "\n".join(member.problems)))
+    if member.said:
+        suite.append(_element("system-err", "\n".join(member.said)))
     return suite
 
 

@@ -15,13 +15,16 @@ from uuid import UUID, uuid5
 
 from ..checks.exercise import Exercise
 from ..course import UNITS, Unit, load_exercise, unit_of
-from ..judging.verdict import NOT_ATTEMPTED, marks_text
+from ..judging.verdict import NOT_ATTEMPTED, NOT_HANDED_IN, NOT_READ, Verdict, marks_text
 from ..marks.marksheet import MemberMarks, override_sentence
 from .cells import text_cell, write_rows
 from .oneroster_fields import ABSENT, FIELDS
 
 _OURS = UUID("6f1f4c1e-3f0b-5f57-9a37-0c0de0846000")
 _LONG_AGO = (1980, 1, 1, 0, 0, 0)  # a zip notes a time for each file; a fixed one makes equal marks equal bytes
+
+# A result that is nobody's wrong answer; the words are the standard's.
+_STATUS = {NOT_ATTEMPTED: "not submitted", NOT_HANDED_IN: "not submitted", NOT_READ: "submitted"}
 
 Row = dict[str, str]
 Rows = Iterator[Row]
@@ -204,21 +207,26 @@ def _results(member: MemberMarks, user: str, details: ClassDetails) -> Rows:
     for mark in member.marks:
         if not mark.is_judged:
             continue  # a result has a score, and there is none yet
-        missing = mark.verdict.kind == NOT_ATTEMPTED and not mark.override
+        status = "fully graded" if mark.is_counted else _STATUS[mark.verdict.kind]
         yield {
             "sourcedId": _id("result", _line(mark.exercise, details), user),
             "lineItemSourcedId": _line(mark.exercise, details),
             "studentSourcedId": user,
-            "scoreStatus": "not submitted" if missing else "fully graded",
+            "scoreStatus": status,
             "score": marks_text(mark.amount),
             "scoreDate": details.marked.isoformat(),
-            "comment": text_cell(override_sentence(mark)) if mark.override else mark.verdict.kind,
+            "comment": text_cell(override_sentence(mark) or _why(mark.verdict)),
             "classSourcedId": details.ids["class"],
             "inProgress": "false",
             "incomplete": "false",
             "late": "false",
-            "missing": str(missing).lower(),
+            "missing": str(status == "not submitted").lower(),
         }
+
+
+def _why(verdict: Verdict) -> str:
+    """A verdict in a word; with the reason where something was handed in and not read."""
+    return f"{verdict.kind}: {verdict.findings[0].says}" if verdict.kind == NOT_READ and verdict.findings else verdict.kind
 
 
 def _category(unit: Unit, details: ClassDetails) -> str:

@@ -21,6 +21,9 @@ def write_table(
     """Write the table: name, total, a column for each exercise, core or further, then in words what was set by hand, what stood
     in, and what is to be said of the files.
 
+    A number is a mark: 0 is an answer that is wrong. Where there was none to be judged its cell says why in words, and a cell is
+    empty where the exercise was not set.
+
     Parameters
     ----------
     members : iterable of MemberMarks
@@ -55,10 +58,10 @@ def _row(member: MemberMarks, paths: Sequence[str]) -> list[str]:
         text_cell(member.name),
         marks_text(member.amount),
         str(member.of),
-        *(marks_text(marks[path].amount) if path in marks and marks[path].is_judged else "" for path in paths),
+        *(marks[path].text if path in marks else "" for path in paths),
         text_cell(" ".join(by_hand)),
         text_cell(" ".join(lent)),
-        text_cell(" ".join(member.problems)),
+        text_cell(" ".join(member.said)),
     ]
 
 

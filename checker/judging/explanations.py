@@ -30,7 +30,7 @@ from .verdict import (
     Verdict,
 )
 
-NOT_HANDED_IN = "The file was not handed in."
+NO_FILE = "The file was not handed in."
 FORGED = "The program sent something that is not an answer. Return the value from the function; nothing else is read."
 ONLY_ARRAYS = "right for single numbers, not yet for arrays of them"
 

@@ -25,7 +25,7 @@ from .plans import exercise_at, plan_for, with_reference
 from .protocols import Inputs, WorkerLike
 from .second_run import fairest_verdict
 from .stand_ins import Lender
-from .verdict import NOT_ATTEMPTED, NOT_JUDGED, REFUSED, TOO_BIG, WRONG, Finding, Part, Verdict, kind_of
+from .verdict import NOT_HANDED_IN, NOT_JUDGED, NOT_READ, REFUSED, TOO_BIG, WRONG, Finding, Part, Verdict, kind_of
 
 # What each part of a question is worth, before the parts that it lacks are left out. What is measured shares the numbers'.
 WEIGHTS = {"numbers": 5, "arrays": 1, "laws": 2, "published": 2, "refusals": 1}
@@ -70,16 +70,16 @@ def not_judged(path: str, fault: str) -> Verdict:
     return Verdict(path, NOT_JUDGED, exercise.marks, (), (finding,))
 
 
-def not_handed_in(path: str) -> Verdict:
-    """The verdict on an exercise whose file is not there: nothing is drawn and nothing run for it."""
-    exercise = exercise_at(path)
-    finding = Finding(NOT_ATTEMPTED, exercise.name, explanations.NOT_HANDED_IN)
-    return Verdict(path, NOT_ATTEMPTED, exercise.marks, _no_parts(exercise), (finding,))
+def absent(path: str, why_unread: str = "") -> Verdict:
+    """The verdict on an exercise whose file is not there, or could not be read: nothing is drawn and nothing run for it."""
+    exercise, kind = exercise_at(path), NOT_READ if why_unread else NOT_HANDED_IN
+    finding = Finding(kind, exercise.name, why_unread or explanations.NO_FILE)
+    return Verdict(path, kind, exercise.marks, _no_parts(exercise), (finding,))
 
 
 def _judge(path: str, files: Mapping[str, str], worker: WorkerLike, seed: int, plan: Plan | None) -> Verdict:
     if f"{path}.py" not in files:
-        return not_handed_in(path)
+        return absent(path)
     plan = plan or plan_for(path, seed)
     return with_general_slips(fairest_verdict(plan, files, worker, _judge_once), plan, files, worker)
 

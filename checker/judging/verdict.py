@@ -6,9 +6,14 @@ from fractions import Fraction
 
 PASSED, WRONG, RAISED = "passed", "wrong", "raised"
 TOO_SLOW, TOO_BIG, REFUSED = "too slow", "too big", "refused"
-ENDED_EARLY, UNFINISHED, NOT_ATTEMPTED = "ended early", "unfinished", "not attempted"
-NOT_JUDGED = "not judged"  # a fault of the checker's: no verdict, kept nowhere, to be tried again
-KINDS = (PASSED, WRONG, RAISED, TOO_SLOW, TOO_BIG, REFUSED, ENDED_EARLY, UNFINISHED, NOT_ATTEMPTED, NOT_JUDGED)
+ENDED_EARLY, UNFINISHED = "ended early", "unfinished"
+# No answer was judged, and for three reasons: the stub is as it was, there is no file, what was handed in could not be read.
+NOT_ATTEMPTED, NOT_HANDED_IN, NOT_READ = "not attempted", "not handed in", "not read"
+NOT_JUDGED = "not judged"  # a fault of the checker's: no verdict, to be tried again
+UNANSWERED = (NOT_ATTEMPTED, NOT_HANDED_IN, NOT_READ)
+WITHOUT_MARK = (*UNANSWERED, NOT_JUDGED)  # the 0 is nobody's wrong answer
+OF_ONE_RUN = (NOT_READ, NOT_JUDGED)  # hang on more than the files that are judged, so they are kept for no other run
+KINDS = (PASSED, WRONG, RAISED, TOO_SLOW, TOO_BIG, REFUSED, ENDED_EARLY, UNFINISHED, *WITHOUT_MARK)
 
 
 @dataclass(frozen=True)

@@ -20,7 +20,7 @@ from ..sandbox.proof import prove
 from ..submissions.members import Member
 from . import judges
 from .judges import Judges, launch_judge
-from .pool import MemberVerdicts
+from .pool import MemberVerdicts, verdict_without_file
 from .store import Store
 
 TRIES = 10  # how often a task may be begun again after a machine was lost in the middle of it
@@ -56,7 +56,7 @@ def mark_on_cluster(
         _check_machines(client, paths, uncontained)
         ahead = deque()
         for member in members:
-            submit = partial(_submit, client, member.files, Fingerprints(member.files), uuid4().hex, seed, store, uncontained)
+            submit = partial(_submit, client, member, Fingerprints(member.files), uuid4().hex, seed, store, uncontained)
             ahead.append((member, [submit(path) for path in paths]))
             if len(ahead) > MEMBERS_AHEAD:
                 first, tasks = ahead.popleft()
@@ -68,7 +68,7 @@ def mark_on_cluster(
 
 def _submit(
     client: Any,
-    files: Mapping[str, str],
+    member: Member,
     prints: Fingerprints,
     token: str,
     seed: int,
@@ -77,8 +77,11 @@ def _submit(
     path: str,
 ) -> Task:
     """(key, verdict) if it is kept already, else (key, task); `token` is the member's and nobody else's, in any run."""
-    files = {name: files[name] for name in prints.files_used(f"{path}.py")}
     key = prints.key(path, seed)
+    if f"{path}.py" not in member.files:  # there is nothing to be run for it, so no machine has to load the exercise
+        verdict = verdict_without_file(member, path)
+        return key, store.put(key, verdict) if store else verdict
+    files = {name: member.files[name] for name in prints.files_used(f"{path}.py")}
     return key, (store and store.get(key)) or client.submit(
         _judge_there, path, files, seed, key.judged_by, uncontained, token, pure=False, retries=TRIES
     )

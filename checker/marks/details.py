@@ -14,6 +14,7 @@ class RunDetails:
 
     `school_year` is its first and its last day. `not_compared` are exercises on which the checker failed to look for likeness,
     and why. `path` is what was set, a key of `core.SET`; the core's exercises are then marked by what the core asks of them.
+    `names` is the pattern by which members' names were taken out of those of their folders, if there was one.
     """
 
     seed: int
@@ -23,9 +24,15 @@ class RunDetails:
     alike: tuple[Alike, ...] = ()
     not_compared: tuple[tuple[str, str], ...] = ()
     path: str = "all"
+    names: str = ""
 
     def with_changes(
-        self, title: str | None, club: str | None, school_year: tuple[date, date] | None, path: str = "all"
+        self,
+        title: str | None,
+        club: str | None,
+        school_year: tuple[date, date] | None,
+        path: str = "all",
+        names: str | None = None,
     ) -> "RunDetails":
         """The details of a further run, for which some of these were given anew."""
         return replace(
@@ -36,6 +43,7 @@ class RunDetails:
             alike=(),
             not_compared=(),
             path=path,
+            names=self.names if names is None else names,
         )
 
 
@@ -53,6 +61,7 @@ def details_to_data(details: RunDetails) -> dict:
         "alike": [alike_to_data(pair) for pair in details.alike],
         "not compared": dict(details.not_compared),
         "path": details.path,
+        "names": details.names,
     }
 
 
@@ -60,4 +69,5 @@ def details_from_data(data: dict, seed: int) -> RunDetails:
     """The details that `details_to_data` described; KeyError, TypeError or ValueError for anything else."""
     first, last = map(date.fromisoformat, data["school year"])
     alike, not_compared = tuple(map(alike_from_data, data["alike"])), tuple(data.get("not compared", {}).items())
-    return RunDetails(seed, (first, last), data["class"], data["club"], alike, not_compared, data.get("path", "all"))
+    later = data.get("path", "all"), data.get("names", "")
+    return RunDetails(seed, (first, last), data["class"], data["club"], alike, not_compared, *later)

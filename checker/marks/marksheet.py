@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from ..core import path_of
-from ..course import find, load_exercise
-from ..judging.verdict import NOT_JUDGED, Verdict, marks_text, to_data
+from ..course import PATHS, find, load_exercise
+from ..judging.verdict import NOT_JUDGED, WITHOUT_MARK, Verdict, marks_text, to_data
 from ..text import display_text
 from .store import Override, Store
 
@@ -31,6 +31,16 @@ class Mark:
         return self.override is not None or self.verdict.kind != NOT_JUDGED
 
     @property
+    def is_counted(self) -> bool:
+        """Whether the mark is for an answer, or a person's; a 0 of any other is for none."""
+        return self.override is not None or self.verdict.kind not in WITHOUT_MARK
+
+    @property
+    def text(self) -> str:
+        """The mark for a table: a number where it is for an answer; else in words why there is none."""
+        return marks_text(self.amount) if self.is_counted else self.verdict.kind
+
+    @property
     def amount(self) -> Fraction:
         return self.override.mark if self.override else self.verdict.earned
 
@@ -41,7 +51,8 @@ class Mark:
 
 @dataclass(frozen=True)
 class MemberMarks:
-    """A member's marks, in the course's order, and the sentences about the files.
+    """A member's marks, in the course's order, and the sentences about the files: `problems`, by which an answer may be missing,
+    and `notes`.
 
     `name` is for people to read; `identity` is who it is.
     """
@@ -50,6 +61,12 @@ class MemberMarks:
     problems: tuple[str, ...]
     marks: tuple[Mark, ...]
     identity: str
+    notes: tuple[str, ...] = ()
+
+    @property
+    def said(self) -> tuple[str, ...]:
+        """All that is to be said of the files."""
+        return *self.problems, *self.notes
 
     @property
     def amount(self) -> Fraction:
@@ -60,17 +77,28 @@ class MemberMarks:
         return sum(not mark.is_judged for mark in self.marks)
 
     @property
+    def without_mark(self) -> dict[str, int]:
+        """Why there is no mark on an exercise, and on how many for that reason; the reasons in the order of `WITHOUT_MARK`."""
+        kinds = [mark.verdict.kind for mark in self.marks if not mark.is_counted]
+        return {kind: kinds.count(kind) for kind in WITHOUT_MARK if kind in kinds}
+
+    @property
     def of(self) -> int:
         return sum(mark.of for mark in self.marks)
 
 
 def member_marks(
-    name: str, problems: Iterable[str], verdicts: Sequence[Verdict], overrides: Overrides, identity: str = ""
+    name: str,
+    problems: Iterable[str],
+    verdicts: Sequence[Verdict],
+    overrides: Overrides,
+    identity: str = "",
+    notes: Iterable[str] = (),
 ) -> MemberMarks:
     """The marks of one member, with the overrides that are theirs; `identity` may be left out where it is the name."""
     identity = identity or name
     marks = (Mark(verdict, overrides.get((identity, verdict.exercise))) for verdict in verdicts)
-    return MemberMarks(name, tuple(problems), tuple(marks), identity)
+    return MemberMarks(name, tuple(problems), tuple(marks), identity, tuple(notes))
 
 
 def set_mark(store: Store, member: str, exercise: str, mark: str, reason: str, who: str) -> Override:
@@ -119,11 +147,13 @@ def marks_to_data(member: MemberMarks) -> dict:
         "earned": str(member.amount),
         "marks": member.of,
         "problems": list(member.problems),
+        "notes": list(member.notes),
+        "without a mark": member.without_mark | {"not set": len(PATHS) - len(member.marks)},
         "exercises": [
             {
                 "exercise": mark.exercise,
                 "path": path_of(mark.exercise),
-                "earned": str(mark.amount),
+                "earned": str(mark.amount) if mark.is_counted else None,
                 "marks": mark.of,
                 "set_by_hand": mark.override
                 and {"because": mark.override.reason, "by": mark.override.who, "when": mark.override.when},

@@ -10,7 +10,7 @@ from itertools import count
 from ..course import PATHS
 from ..faults import attempt
 from ..judging.fingerprint import Fingerprints, VerdictKey
-from ..judging.judge import not_handed_in, not_judged
+from ..judging.judge import absent, not_judged
 from ..judging.verdict import Verdict
 from ..submissions.members import Member
 from .judges import Judges, Task
@@ -100,10 +100,15 @@ def mark(
             waiting = next((entry for entry in ahead if entry.absent), None)
             if waiting:  # there is nothing to be run for it, so no judge has to load the exercise
                 path = waiting.absent.pop()
-                verdict, fault = attempt(not_handed_in, path)
-                waiting.keep(path, verdict or not_judged(path, fault), store)
+                waiting.keep(path, verdict_without_file(waiting.member, path), store)
             for task, verdict in judges.finished(at_once=bool(waiting)):
                 at_work.pop(id(task)).keep(task.path, verdict, store)
+
+
+def verdict_without_file(member: Member, path: str) -> Verdict:
+    """The verdict on an exercise that is not among a member's files."""
+    verdict, fault = attempt(absent, path, member.why_unread(path))
+    return verdict or not_judged(path, fault)
 
 
 def _entry(member: Member, number: int, seed: int, paths: Sequence[str], store: Store | None) -> tuple[_Entry, list[Task]]:
@@ -111,7 +116,7 @@ def _entry(member: Member, number: int, seed: int, paths: Sequence[str], store: 
     entry, tasks, prints = _Entry(member, {}), [], Fingerprints(member.files)
     for path in paths:
         entry.keys[path] = prints.key(path, seed)
-        kept = store.get(entry.keys[path]) if store else None
+        kept = store.get(entry.keys[path]) if store and not member.why_unread(path) else None
         if kept is None and f"{path}.py" not in member.files:
             entry.absent.append(path)
         elif kept is None:

@@ -11,10 +11,11 @@ from pathlib import Path
 from ..core import for_the_core
 from ..course import PATHS
 from ..faults import Problem
-from ..judging.verdict import NOT_JUDGED
+from ..judging.verdict import OF_ONE_RUN, WRONG, Verdict
 from ..sandbox.proof import Proof, prove
 from ..submissions.likeness import compare_submissions
 from ..submissions.members import find_submissions, read_submission
+from ..submissions.wrong_alike import WrongAnswer
 from .cluster import mark_on_cluster
 from .details import RunDetails, calendar_year
 from .marksheet import MemberMarks, member_marks
@@ -43,6 +44,7 @@ class Request:
     club: str | None = None
     school_year: tuple[date, date] | None = None
     path: str = "all"
+    names: str | None = None
 
 
 class ClassMarks(Collection):
@@ -53,8 +55,8 @@ class ClassMarks(Collection):
         self._look = for_the_core if store.about_run(run).path == "core" else lambda verdict: verdict
 
     def __iter__(self) -> Iterator[MemberMarks]:
-        for name, problems, verdicts, identity in self._store.members(self._run):
-            yield member_marks(name, problems, list(map(self._look, verdicts)), self._overrides, identity)
+        for name, problems, verdicts, identity, notes in self._store.members(self._run):
+            yield member_marks(name, problems, list(map(self._look, verdicts)), self._overrides, identity, notes)
 
     def __len__(self) -> int:
         return self._store.count_members(self._run)
@@ -71,7 +73,7 @@ def details_for(request: Request, store: Store) -> RunDetails:
     before = new if last is None else store.about_run(last)
     if request.seed is not None:
         before = replace(before, seed=request.seed)
-    return before.with_changes(request.title, request.club, request.school_year, request.path)
+    return before.with_changes(request.title, request.club, request.school_year, request.path, request.names)
 
 
 def require_containment(uncontained: bool) -> Proof:
@@ -87,6 +89,15 @@ def require_containment(uncontained: bool) -> Proof:
         missing = " ".join(proof.missing)
         raise NotContained(f"{missing} Add --uncontained to mark all the same, if you trust everyone who handed in.")
     return proof
+
+
+def wrong_answers(verdict: Verdict) -> tuple[WrongAnswer, ...]:
+    """What a member's functions gave where they were wrong."""
+    return tuple(
+        WrongAnswer(finding.function, finding.inputs, finding.got, bool(finding.slip))
+        for finding in verdict.findings
+        if finding.kind == WRONG and finding.got
+    )
 
 
 def mark_class(
@@ -108,12 +119,12 @@ def mark_class(
 
     Raises
     ------
-    UnreadableFolder, NotContained, ClusterProblem, StoreProblem
+    UnreadableFolder, WrongPattern, NotContained, ClusterProblem, StoreProblem
     """
-    found = find_submissions(request.folder)
     details = details_for(request, store)
+    found = find_submissions(request.folder, details.names)
     run = store.begin_run(os.path.abspath(request.folder), details)
-    members, sources, seed = map(read_submission, found), [], details.seed
+    members, sources, wrong, seed = map(read_submission, found), [], [], details.seed
     marked = (
         mark_on_cluster(request.cluster, members, seed, request.paths, store, request.uncontained)
         if request.cluster
@@ -122,10 +133,11 @@ def mark_class(
     with closing(marked):  # whatever happens, nobody is at work on the store when it is closed
         for one in follow(marked, len(found)):
             files = one.member.files
-            # where the checker failed there is no verdict that the store could know by its key
-            kept = [v if v.kind == NOT_JUDGED else key for v, key in zip(one.verdicts, one.keys, strict=True)]
-            store.record(run, one.member.name, one.member.problems, kept, one.member.identity)
+            # where the checker failed, or a file could not be read, there is no verdict that the store could know by its key
+            kept = [v if v.kind in OF_ONE_RUN else key for v, key in zip(one.verdicts, one.keys, strict=True)]
+            store.record(run, one.member.name, one.member.problems, kept, one.member.identity, one.member.notes)
             if len(found) <= MOST_COMPARED:
                 sources.append((one.member.name, files))
-    store.finish_run(run, *compare_submissions(sources, request.paths))
+                wrong.append({verdict.exercise: answers for verdict in one.verdicts if (answers := wrong_answers(verdict))})
+    store.finish_run(run, *compare_submissions(sources, request.paths, wrong))
     return run

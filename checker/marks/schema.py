@@ -35,7 +35,7 @@ STEPS = (
             name        TEXT NOT NULL,
             problems    TEXT NOT NULL,      -- JSON: sentences about the files
             verdicts    TEXT NOT NULL,      -- JSON: for each exercise a verdict's id, or what stands in its place
-            seal        TEXT NOT NULL,      -- hash of run, name, problems and the seals of those verdicts, and of identity
+            seal        TEXT NOT NULL,      -- hash of run, name, problems and the seals of those verdicts, and of identity and notes
             UNIQUE (run, name)
         )
         """,
@@ -61,5 +61,9 @@ STEPS = (
     (
         # who it is, whatever the name looks like; NULL in a run of an earlier form, whose members were told apart by name
         "ALTER TABLE members ADD COLUMN identity TEXT",
+    ),
+    (
+        # JSON: sentences about files that were read all the same; NULL in a run of an earlier form, which has them among the problems
+        "ALTER TABLE members ADD COLUMN notes TEXT",
     ),
 )

@@ -21,8 +21,9 @@ from time import monotonic, sleep
 from types import MappingProxyType
 from typing import Any
 
+from ..judging.explanations import NO_FILE
 from ..judging.fingerprint import VerdictKey
-from ..judging.verdict import NOT_JUDGED, Verdict, from_data, to_data
+from ..judging.verdict import NOT_ATTEMPTED, NOT_HANDED_IN, OF_ONE_RUN, Verdict, from_data, to_data
 from ..submissions.likeness import Alike
 from .details import RunDetails, calendar_year, details_from_data, details_to_data
 from .schema import APPLICATION_ID, STEPS
@@ -42,6 +43,9 @@ class Override:
     reason: str
     who: str
     when: str
+
+
+Recorded = tuple[str, tuple[str, ...], tuple[Verdict, ...], str, tuple[str, ...]]
 
 
 @contextmanager
@@ -85,9 +89,10 @@ class Store:
     def put(self, key: VerdictKey, verdict: Verdict) -> Verdict:
         """Keep a verdict; what is returned is the one that counts: another run's, if that was there first.
 
-        Where the checker itself failed there is no verdict to be kept: the next run judges anew.
+        Where the checker itself failed there is no verdict to be kept: the next run judges anew. Nor is there where a file could not
+        be read: the key, which knows only what was, would tell it of everybody who handed in none.
         """
-        if verdict.kind == NOT_JUDGED:
+        if verdict.kind in OF_ONE_RUN:
             return verdict
         text = json.dumps(to_data(verdict), separators=(",", ":"))
         with self._change() as connection:
@@ -121,10 +126,16 @@ class Store:
             raise StoreProblem(damage_sentence(self._path, "what a run was told is not as it was written")) from None
 
     def record(
-        self, run: int, member: str, problems: Iterable[str], verdicts: Iterable[VerdictKey | Verdict], identity: str = ""
+        self,
+        run: int,
+        member: str,
+        problems: Iterable[str],
+        verdicts: Iterable[VerdictKey | Verdict],
+        identity: str = "",
+        notes: Iterable[str] = (),
     ) -> None:
-        """Note a member as marked in a run, all at once: for each exercise the key of a verdict kept before, or, where the
-        checker failed, what stands in its place: that belongs to this run alone.
+        """Note a member as marked in a run, all at once: for each exercise the key of a verdict kept before, or the verdict, where
+        that belongs to this run alone.
         """
         with self._change() as connection:
             kept = [
@@ -136,10 +147,11 @@ class Store:
             if None in kept:
                 raise ValueError(f"{member} cannot be recorded before all verdicts are kept")
             row = run, member, json.dumps(list(problems)), json.dumps([place for place, _ in kept])
-            seal = _seal(*row[:3], *(seal for _, seal in kept), identity or member)
+            later = identity or member, json.dumps(list(notes))
+            seal = _seal(*row[:3], *(seal for _, seal in kept), *later)
             connection.execute(
-                "INSERT OR REPLACE INTO members (run, name, problems, verdicts, seal, identity) VALUES (?, ?, ?, ?, ?, ?)",
-                (*row, seal, identity or member),
+                "INSERT OR REPLACE INTO members (run, name, problems, verdicts, seal, identity, notes) VALUES (?, ?, ?, ?, ?, ?, ?)",
+                (*row, seal, *later),
             )
 
     def finish_run(self, run: int, alike: Iterable[Alike] = (), not_compared: Mapping[str, str] = MappingProxyType({})) -> None:
@@ -162,16 +174,16 @@ class Store:
         """How many members are marked in a run."""
         return self._row("SELECT count(*) FROM members WHERE run = ?", (run,))[0]
 
-    def members(self, run: int) -> Iterator[tuple[str, tuple[str, ...], tuple[Verdict, ...], str]]:
-        """(name, problems, verdicts, identity) of each member marked in a run, in the order in which they were marked."""
+    def members(self, run: int) -> Iterator[Recorded]:
+        """(name, problems, verdicts, identity, notes) of each member marked in a run, in the order in which they were marked."""
         for (place,) in self._rows("SELECT id FROM members WHERE run = ? ORDER BY id", (run,)):
             yield self._member(run, place)
 
-    def _member(self, run: int, place: int) -> tuple[str, tuple[str, ...], tuple[Verdict, ...], str]:
+    def _member(self, run: int, place: int) -> Recorded:
         columns = "submission, judged_by, seed, verdict, seal"
         try:
-            name, problems, ids, seal, identity = self._row(
-                "SELECT name, problems, verdicts, seal, identity FROM members WHERE id = ?", (place,)
+            name, problems, ids, seal, *later = self._row(
+                "SELECT name, problems, verdicts, seal, identity, notes FROM members WHERE id = ?", (place,)
             )
             rows = [
                 (one, _seal(json.dumps(one, sort_keys=True)))
@@ -179,14 +191,15 @@ class Store:
                 else self._row(f"SELECT {columns} FROM verdicts WHERE id = ?", (one,))
                 for one in json.loads(ids)
             ]
-            if seal != _seal(run, name, problems, *(row[-1] for row in rows), *([] if identity is None else [identity])):
+            if seal != _seal(run, name, problems, *(row[-1] for row in rows), *(one for one in later if one is not None)):
                 raise ValueError
         except (ValueError, TypeError, OverflowError):
             raise StoreProblem(damage_sentence(self._path, "a member's marks are not as they were written")) from None
         verdicts = (
             from_data(row[0]) if isinstance(row[0], dict) else self._verdict(VerdictKey(*row[:3]), *row[3:]) for row in rows
         )
-        return name, tuple(json.loads(problems)), tuple(verdicts), identity or name
+        identity, notes = later
+        return name, tuple(json.loads(problems)), tuple(verdicts), identity or name, tuple(json.loads(notes or "[]"))
 
     def override(self, member: str, exercise: str, mark: Fraction, reason: str, who: str) -> Override:
         """Set a mark by hand. It holds through every remark until another is set or it is withdrawn."""
@@ -293,7 +306,11 @@ class Store:
 
 @lru_cache(maxsize=4096)
 def _verdict_from(text: str) -> Verdict:
-    return from_data(json.loads(text))
+    verdict = from_data(json.loads(text))
+    if verdict.kind == NOT_ATTEMPTED and any(finding.says == NO_FILE for finding in verdict.findings):
+        findings = tuple(replace(finding, kind=NOT_HANDED_IN) for finding in verdict.findings)
+        return replace(verdict, kind=NOT_HANDED_IN, findings=findings)  # of a checker to which that was one thing with a stub
+    return verdict
 
 
 def _seal(*columns: object) -> str:

@@ -9,7 +9,7 @@ from fractions import Fraction
 from functools import cache
 
 from ..course import PRACTICE_SEED, ROOT, SEALED
-from ..judging.explanations import NOT_HANDED_IN, still_a_stub
+from ..judging.explanations import NO_FILE, still_a_stub
 from ..judging.fingerprint import VerdictKey, files_used, judged_by, submission_hash
 from ..judging.judge import judge
 from ..judging.plan import Plan
@@ -18,6 +18,7 @@ from ..judging.protocols import WorkerLike
 from ..judging.sealed import BrokenSeal, laws_in, seal_plan, unseal_plan
 from ..judging.verdict import (
     NOT_ATTEMPTED,
+    NOT_HANDED_IN,
     PASSED,
     RAISED,
     REFUSED,
@@ -35,7 +36,7 @@ from .laws import CannotPack, laws_source
 from .stubs import stub_functions
 
 # Kinds of verdict that the same file gets again, however busy the machine is.
-_STEADY = {PASSED, WRONG, RAISED, REFUSED, UNFINISHED, NOT_ATTEMPTED}
+_STEADY = {PASSED, WRONG, RAISED, REFUSED, UNFINISHED, NOT_ATTEMPTED, NOT_HANDED_IN}
 
 
 @cache
@@ -136,8 +137,8 @@ def _untouched(path: str, files: Mapping[str, str]) -> Verdict | None:
     shares = sum(share for _, share, _ in asked.functions)
     parts = tuple(Part(name, "all", Fraction(asked.marks * share, shares), Fraction(0)) for name, share, _ in asked.functions)
     findings = (
-        (Finding(NOT_ATTEMPTED, path.rpartition("/")[2], NOT_HANDED_IN),)
+        (Finding(NOT_HANDED_IN, path.rpartition("/")[2], NO_FILE),)
         if source is None
         else tuple(Finding(NOT_ATTEMPTED, name, still_a_stub(name)) for name, *_ in asked.functions)
     )
-    return Verdict(path, NOT_ATTEMPTED, asked.marks, parts, findings)
+    return Verdict(path, findings[0].kind, asked.marks, parts, findings)

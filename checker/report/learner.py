@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from ..core import for_the_core
 from ..judging.plans import exercise_at
-from ..judging.verdict import NOT_ATTEMPTED, PASSED, Verdict
+from ..judging.verdict import PASSED, UNANSWERED, Verdict
 from .text import WIDTH, Line, verdict_lines, wrap
 
 
@@ -16,7 +16,7 @@ def learner_lines(verdict: Verdict, width: int = WIDTH, roles: Mapping[str, bool
     """
     roles = {one.name: one.further for one in exercise_at(verdict.exercise).questions} if roles is None else roles
     core = for_the_core(verdict, [name for name, is_further in roles.items() if not is_further])
-    if core is verdict or verdict.kind == PASSED or core.kind == NOT_ATTEMPTED:
+    if core is verdict or verdict.kind == PASSED or core.kind in UNANSWERED:
         return verdict_lines(verdict, width)
     if core.kind == PASSED:
         heading, *rest = verdict_lines(replace(verdict, kind=PASSED), width)

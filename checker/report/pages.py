@@ -1,25 +1,40 @@
-"""Reports as HTML: each page one file that needs no other, no script and no network.
+"""Reports as HTML: each page one file that needs no other and no network.
 
 What members wrote may say anything. Every text is escaped where it is put into a page, characters that do not show are
-written out, and the pages forbid all scripts and requests.
+written out, and the pages forbid all requests and all scripts, but for one on the class page that is known by its hash: it sorts
+and filters, and nothing is missing without it.
 """
 
+from base64 import b64encode
 from collections import Counter
 from collections.abc import Collection, Sequence
 from datetime import date
 from functools import cache
+from hashlib import sha256
 from itertools import groupby
 from pathlib import Path
+from typing import NamedTuple
 
 import jinja2
 from markupsafe import Markup
 
 from ..core import path_of
-from ..course import UNITS, load_exercise, unit_of
+from ..course import Unit, load_exercise, unit_of
 from ..faults import attempt
 from ..files import open_replacement
 from ..judging.explanations import lent_sentences
-from ..judging.verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, UNFINISHED, WRONG, Verdict, marks_text
+from ..judging.verdict import (
+    NOT_ATTEMPTED,
+    NOT_HANDED_IN,
+    NOT_JUDGED,
+    NOT_READ,
+    PASSED,
+    UNFINISHED,
+    WITHOUT_MARK,
+    WRONG,
+    Verdict,
+    marks_text,
+)
 from ..marks.marksheet import Mark, MemberMarks, override_sentence
 from ..submissions.likeness import Alike
 from ..templates import environment
@@ -28,8 +43,37 @@ from .names import report_names
 from .summary import Summary
 from .text import PART_NAMES
 
-SYMBOLS = {PASSED: "✓", WRONG: "✗", UNFINISHED: "…", NOT_ATTEMPTED: "–", NOT_JUDGED: "?"}
+SYMBOLS = {PASSED: "✓", WRONG: "✗", UNFINISHED: "…", NOT_ATTEMPTED: "–", NOT_HANDED_IN: "○", NOT_READ: "⊘", NOT_JUDGED: "?"}
 NO_ANSWER = "!"
+COLUMNS_ON_PAPER = 28  # of exercises, on A4 held upright
+EXPLAINED = {
+    NOT_ATTEMPTED: "not attempted: handed in as it was given out",
+    NOT_HANDED_IN: "not handed in",
+    NOT_READ: "not read: the member’s page says what was handed in, and why not",
+    NOT_JUDGED: "not judged, by a fault of the checker’s: the next run tries again",
+}
+
+
+# What the class page can be asked for, by the note of a cell.
+SHOWN = {
+    "by hand": "a mark set by hand",
+    "no answer": "code that gave no answer",
+    NOT_READ: "something not read",
+    NOT_HANDED_IN: "something not handed in",
+    NOT_ATTEMPTED: "something not attempted",
+    NOT_JUDGED: "something not judged",
+}
+
+
+class Row(NamedTuple):
+    """A member's row in the class table; `has` are the notes of its cells that can be asked for, with bars between them."""
+
+    name: str
+    file: str
+    amount: str
+    of: int
+    cells: tuple[tuple[str, str], ...]
+    has: str
 
 
 def write_reports(
@@ -77,15 +121,20 @@ def write_reports(
         page, fault = attempt(_member_page, common, member)
         _write(folder / file, page or _render("fault.html", common | {"name": member.name, "fault": fault}))
         summary.add(member)
-        rows.append((member.name, file, marks_text(member.amount), member.of, _cells(member, paths)))
+        rows.append(_row(member, file, paths))
     if alike:
         _write(folder / "alike.html", _render("alike.html", common | {"alike": alike}))
-    units = [(unit, [path for path in paths if unit_of(path) == unit]) for unit in UNITS]
+    units = [(unit, list(of_unit)) for unit, of_unit in groupby(paths, key=unit_of)]
+    notes = {note for row in rows for _, note in row.cells}
     about_class = common | {
-        "not_judged": any(("?", NOT_JUDGED) in row[-1] for row in rows),
+        "signs": {kind: SYMBOLS[kind] for kind in WITHOUT_MARK if kind in notes},
+        "not_set": any(not text for row in rows for text, _ in row.cells),
+        "notes": [note for note in SHOWN if note in notes],
+        "place_of": {path: place for place, path in enumerate(paths)},
         "summary": summary,
         "rows": rows,
-        "units": [(unit, of_unit) for unit, of_unit in units if of_unit],
+        "units": units,
+        "sheets": _sheets(units),
         "alike": alike,
     }
     _write(folder / "index.html", _render("class.html", about_class))
@@ -96,16 +145,32 @@ def _by_kind_and_unit(member: MemberMarks) -> dict:
     """What a member's page wants to know: the marks to look at, how many of the other kinds, the marks by unit."""
     kinds = Counter(mark.verdict.kind for mark in member.marks)
     return {
-        "to_look_at": [mark for mark in member.marks if mark.verdict.kind not in (PASSED, NOT_ATTEMPTED)],
+        "to_look_at": [mark for mark in member.marks if mark.verdict.kind not in (PASSED, NOT_ATTEMPTED, NOT_HANDED_IN)],
         "passed": kinds[PASSED],
+        "unread": member.without_mark.get(NOT_READ, 0),
         "by_path": [
             (path, sum(mark.verdict.kind == PASSED for mark in marks), len(marks))
             for path in ("core", "further")
             if (marks := [mark for mark in member.marks if path_of(mark.exercise) == path])
         ],
-        "not_attempted": kinds[NOT_ATTEMPTED],
         "by_unit": [(unit, list(marks)) for unit, marks in groupby(member.marks, key=lambda mark: unit_of(mark.exercise))],
     }
+
+
+def _row(member: MemberMarks, file: str, paths: Sequence[str]) -> Row:
+    cells = _cells(member, paths)
+    has = "|".join(note for note in SHOWN if any(note == of_cell for _, of_cell in cells))
+    return Row(member.name, file, marks_text(member.amount), member.of, cells, has)
+
+
+def _sheets(units: Sequence[tuple[Unit, list[str]]]) -> list[list[tuple[Unit, list[str]]]]:
+    """The units in groups whose exercises find room side by side on a sheet of paper."""
+    sheets: list[list[tuple[Unit, list[str]]]] = [[]]
+    for unit, paths in units:
+        if sheets[-1] and sum(len(of_one) for _, of_one in sheets[-1]) + len(paths) > COLUMNS_ON_PAPER:
+            sheets.append([])
+        sheets[-1].append((unit, paths))
+    return sheets
 
 
 def _cells(member: MemberMarks, paths: Sequence[str]) -> tuple[tuple[str, str], ...]:
@@ -119,7 +184,7 @@ def _cell(mark: Mark | None) -> tuple[str, str]:
         return "", ""
     if mark.override:
         return marks_text(mark.amount), "by hand"
-    if mark.verdict.kind in (NOT_ATTEMPTED, NOT_JUDGED):
+    if not mark.is_counted:
         return SYMBOLS[mark.verdict.kind], mark.verdict.kind
     no_answer = mark.verdict.kind not in SYMBOLS
     return marks_text(mark.amount), "no answer" if no_answer else "full" if mark.amount == mark.of else ""
@@ -141,9 +206,14 @@ def _write(path: Path, page: str) -> None:
 @cache
 def _templates() -> jinja2.Environment:
     templates = environment(Path(__file__).with_name("pages"))
+    script = (Path(__file__).with_name("pages") / "class.js").read_text("utf-8")
     templates.globals.update(
         style=Markup(Path(__file__).with_name("report.css").read_text("utf-8")),
         part_names=PART_NAMES,
+        explained=EXPLAINED,
+        what_is_shown=SHOWN,
+        script=Markup(script),
+        script_hash=f"sha256-{b64encode(sha256(script.encode()).digest()).decode()}",
         symbol=symbol,
         ended=ended,
         exercise=load_exercise,

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from ..judging.verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, WRONG, Finding
+from ..judging.verdict import PASSED, WITHOUT_MARK, WRONG, Finding
 from ..marks.marksheet import MemberMarks
 from ..text import ended
 
@@ -57,7 +57,7 @@ class Summary:
         for mark in member.marks:
             exercise = self.exercises[mark.exercise]
             exercise.of = mark.of
-            if mark.verdict.kind not in (NOT_ATTEMPTED, NOT_JUDGED):
+            if mark.verdict.kind not in WITHOUT_MARK:
                 exercise.tried += 1
                 exercise.passed += mark.verdict.kind == PASSED
                 exercise.amount += mark.amount

@@ -4,11 +4,22 @@ import textwrap
 from dataclasses import dataclass
 
 from ..judging.explanations import lent_sentences
-from ..judging.verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, UNFINISHED, Finding, Verdict, lost_texts, marks_text
+from ..judging.verdict import (
+    NOT_ATTEMPTED,
+    NOT_JUDGED,
+    PASSED,
+    UNANSWERED,
+    UNFINISHED,
+    WITHOUT_MARK,
+    Finding,
+    Verdict,
+    lost_texts,
+    marks_text,
+)
 from ..text import display_name, ended, listed
 
 WIDTH = 80
-_STYLES = {NOT_JUDGED: "bold yellow", PASSED: "bold green", UNFINISHED: "bold blue", NOT_ATTEMPTED: "bold blue"}
+_STYLES = {NOT_JUDGED: "bold yellow", PASSED: "bold green", UNFINISHED: "bold blue", **dict.fromkeys(UNANSWERED, "bold blue")}
 WRONG_STYLE = "bold red"
 
 
@@ -43,10 +54,10 @@ def verdict_lines(verdict: Verdict, width: int = WIDTH) -> list[Line]:
         lines += wrap(f"Still to be written: {', '.join(stubs)}.", width)
     lines += printed_lines(verdict.printed, width)
     for part in verdict.parts:
-        if part.measured and verdict.kind != NOT_ATTEMPTED:
+        if part.measured and verdict.kind not in UNANSWERED:
             mark = f"{marks_text(part.earned)} of {marks_text(part.worth)}"
             lines += _hang(f"  {mark:<12}", f"{part.what}: {part.measured}", width)
-    if verdict.kind not in (NOT_ATTEMPTED, NOT_JUDGED):
+    if verdict.kind not in WITHOUT_MARK:
         lines += wrap(f"{marks_text(verdict.earned)} of {verdict.marks} marks" + _marks_by_part(verdict), width, "dim")
     return lines
 

@@ -6,14 +6,15 @@ What cannot be read is said in a sentence and left; it never stops the rest.
 import os
 import re
 import unicodedata
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Container, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from ..course import PATHS
 from ..faults import Problem, attempt
 from ..text import display_name
 from . import recognised
+from .names import member_name
 from .reading import ARCHIVES, SKIPPED, File, HandIn, read_files_in_archive, read_files_in_folder
 
 _CODING = re.compile(rb"[ \t\f]*#[^\n]*?coding[:=][ \t]*([-\w.]+)")
@@ -29,16 +30,28 @@ _BY_NAME = {path.rpartition("/")[2]: path for path in PATHS}
 
 @dataclass(frozen=True)
 class Member:
-    """One member's submission: exercise files by path, and what is to be said of the files: what could
-    not be read, what was read under another name.
+    """One member's submission: exercise files by path, and what is to be said of the files.
 
-    `name` is for people to read; `identity` is who it is: see `identity_of`.
+    `problems` are of what could not be read and may be an answer, `notes` of what was read all the same: under another name, of
+    two the newer. `unread` says of an exercise that is not among the files why: its answer may be what was left; under "" what
+    goes for every such exercise. `name` is for people to read; `identity` is who it is: see `identity_of`.
     """
 
     name: str
     files: Mapping[str, str]
     problems: tuple[str, ...] = ()
     identity: str = ""
+    notes: tuple[str, ...] = ()
+    unread: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def said(self) -> tuple[str, ...]:
+        """All that is to be said of the files."""
+        return *self.problems, *self.notes
+
+    def why_unread(self, path: str) -> str:
+        """Why the answer to an exercise may have been handed in and not been read; "" where nothing points to that."""
+        return "" if f"{path}.py" in self.files else self.unread.get(path) or self.unread.get("", "")
 
 
 class UnreadableFolder(Problem):
@@ -47,21 +60,31 @@ class UnreadableFolder(Problem):
 
 @dataclass(frozen=True)
 class Submission:
-    """Where one member's submission lies, not yet read: a folder, a zip, or something that is neither."""
+    """Where one member's submission lies, not yet read: a folder, a zip, or something that is neither; and what is to be said of its
+    name, if anything."""
 
     name: str
     path: str
     kind: str
     identity: str = ""
+    note: str = ""
 
 
-def find_submissions(folder: str | Path) -> list[Submission]:
+def find_submissions(folder: str | Path, names: str = "") -> list[Submission]:
     """Every submission in a folder, in the order of their names.
+
+    Parameters
+    ----------
+    folder : str or Path
+    names : str
+        The pattern by which members' names are taken out of those of folders and archives, as `member_name` knows it; left out: the
+        names as they are. Who a submission is by hangs on the whole name all the same.
 
     Raises
     ------
     UnreadableFolder
-        If there is no such folder, or nothing in it looks like a submission.
+        If there is no such folder, nothing in it looks like a submission, or no name in it fits the pattern.
+    WrongPattern
     """
     shown = display_name(str(folder))
     try:
@@ -82,7 +105,21 @@ def find_submissions(folder: str | Path) -> list[Submission]:
             found.append(_submission(entry.name if stem in folders else stem, entry.path, "archive"))
     if not found:
         raise UnreadableFolder(f"{shown} holds no submissions: expected a folder or a zip for each member.")
-    return _with_distinct_names(found)
+    return _with_distinct_names(_by_pattern(found, names, shown) if names else found)
+
+
+def _by_pattern(found: list[Submission], pattern: str, shown: str) -> list[Submission]:
+    """The submissions under the members' names; one whose name does not fit keeps it, and that is said."""
+    names = [member_name(submission.name, pattern) for submission in found]
+    if not any(names):
+        raise UnreadableFolder(
+            f"Nothing in {shown} fits the pattern for names {display_name(pattern)!r}: the first is called {found[0].name!r}."
+        )
+    unfit = f"The name does not fit the pattern {display_name(pattern)!r}: it stands as it is."
+    return [
+        replace(submission, name=name) if name else replace(submission, note=unfit)
+        for submission, name in zip(found, names, strict=True)
+    ]
 
 
 def _submission(name: str, path: str, kind: str) -> Submission:
@@ -121,8 +158,8 @@ def read_submission(submission: Submission) -> Member:
     member, fault = attempt(_read, submission)
     if member is None:
         problem = f"The submission could not be read: a fault of the checker's ({fault}). Tell whoever looks after it."
-        member = Member(submission.name, {}, (problem,))
-    return replace(member, identity=submission.identity)
+        member = _unreadable(submission.name, problem)
+    return replace(member, identity=submission.identity, notes=(*member.notes, *filter(None, [submission.note])))
 
 
 def _read(submission: Submission) -> Member:
@@ -130,12 +167,16 @@ def _read(submission: Submission) -> Member:
         return read_member_folder(submission.path, submission.name)
     if submission.kind == "archive":
         return member_from(submission.name, read_files_in_archive(submission.path, may_be_used))
-    return Member(submission.name, {}, ("The submission is a link to somewhere else; it was not followed.",))
+    return _unreadable(submission.name, "The submission is a link to somewhere else; it was not followed.")
 
 
-def read_folder(folder: str | Path) -> list[Member]:
+def _unreadable(name: str, problem: str) -> Member:
+    return Member(name, {}, (problem,), unread={"": problem})
+
+
+def read_folder(folder: str | Path, names: str = "") -> list[Member]:
     """Every member in a folder, as `find_submissions` finds them."""
-    return [read_submission(submission) for submission in find_submissions(folder)]
+    return [read_submission(submission) for submission in find_submissions(folder, names)]
 
 
 def read_member_folder(folder: str | Path, name: str, account: bool = True) -> Member:
@@ -193,19 +234,19 @@ def member_from(name: str, handed_in: HandIn, account: bool = True) -> Member:
 
     With `account` each file that was handed in is read, or a sentence says why not.
     """
-    problems, sources, answers = list(handed_in.problems), {}, []
+    notes, sources, answers = list(handed_in.notes), {}, []
     for relative, file in sorted(handed_in.files.items()):
         try:
             sources[relative], said = _source(relative, file)
         except ValueError as problem:
-            problems.append(f"{display_name(relative)} {problem}.")
+            handed_in.leave(relative, str(problem))
             continue
         answers += _candidates(relative, sources[relative], file.time, said)
     chosen: dict[str, Candidate] = {}
     for one in sorted(answers, key=lambda one: one.order):
         taken = chosen.setdefault(f"{one.path}.py", one)
         if taken is one:
-            problems += [one.said] if one.said else []
+            notes += [one.said] if one.said else []
         elif one.rank < 2:
             why = (
                 "the newer"
@@ -214,23 +255,41 @@ def member_from(name: str, handed_in: HandIn, account: bool = True) -> Member:
                 if recognised.is_unwritten(one.path, one.source)
                 else ""
             )
-            problems.append(
+            notes.append(
                 f"Two files for {one.path}.py: {display_name(taken.relative)} was taken{f', {why}' if why else ''}, "
                 f"{display_name(one.relative)} left."
             )
     taken_from = {path: one.relative for path, one in chosen.items()}
     helpers = _helpers(sources.keys() - set(taken_from.values()), taken_from)
     answering = {one.relative for one in answers} | set(helpers.values())
-    if account:
-        left = [relative for relative in sources if relative not in answering]
-        problems += [_left(relative) for relative in (*left, *filter(_is_worth_saying, handed_in.passed_over))]
-    if len(problems) > MOST_SAID:
-        problems = [*problems[:MOST_SAID], f"And {len(problems) - MOST_SAID:,} more like these."]
+    problems = list(handed_in.problems)
+    unread = [(path, says) for relative, says in handed_in.unread for path in ([_meant(relative)] if relative else [""])]
+    missing = [path for path in PATHS if f"{path}.py" not in chosen]
+    left = [relative for relative in sources if relative not in answering]
+    for relative in (*left, *filter(_is_worth_saying, handed_in.passed_over)) if account else ():
+        says, paths = _left(relative, sources.get(relative, ""), missing)
+        is_code = relative.lower().endswith(recognised.SOURCES)
+        (problems if paths or is_code else notes).append(says)
+        unread += [(path, says) for path in paths]
     files = {path: one.source for path, one in chosen.items()} | {path: sources[relative] for path, relative in helpers.items()}
     order = {f"{path}.py": place for place, path in enumerate(PATHS)}
     return Member(
-        name, dict(sorted(files.items(), key=lambda item: (order.get(item[0], len(order)), item[0]))), tuple(problems)
+        name,
+        dict(sorted(files.items(), key=lambda item: (order.get(item[0], len(order)), item[0]))),
+        _shortened(problems),
+        notes=_shortened(notes),
+        unread={path: says for path, says in reversed(unread) if path == "" or path in missing},
     )
+
+
+def _shortened(sentences: Sequence[str]) -> tuple[str, ...]:
+    more = len(sentences) - MOST_SAID
+    return (*sentences[:MOST_SAID], *([f"And {more:,} more like these."] if more > 0 else ()))
+
+
+def _meant(relative: str) -> str | None:
+    """The exercise that a file was meant to answer, as far as its name tells."""
+    return exercise_of(relative) or recognised.named_like(relative) or recognised.near_in_name(relative)
 
 
 def _source(relative: str, file: File) -> tuple[str, str]:
@@ -272,25 +331,24 @@ def _in_other_unit(relative: str, path: str) -> bool:
     return bool(re.match(r"unit\d\d_", folder)) and folder != path.partition("/")[0]
 
 
-NO_ANSWER = "answers are Python files (.py), notebooks (.ipynb), or zips of them."
-_TOLD = re.compile(rf" was read as |^Two files for |{re.escape(NO_ANSWER)}")
+_PACKED_OTHERWISE = (".7z", ".rar", ".tar", ".xz", ".bz2", ".gz")
 
 
-def leaves_a_doubt(sentence: str) -> bool:
-    """Whether what is said of a member's files means that an answer of theirs may not have been read."""
-    return not _TOLD.search(sentence)
-
-
-def _left(relative: str) -> str:
-    """Why a file was not taken, and what to do."""
+def _left(relative: str, source: str, missing: Container[str]) -> tuple[str, list[str]]:
+    """(why a file was not taken and what to do, the exercises it may have been an answer to: of those `missing`, "" for any)."""
     name, low = display_name(relative), relative.lower()
-    if low.endswith((".7z", ".rar", ".tar", ".xz", ".bz2", ".gz")):
-        return f"{name} was not read: it is packed in a way that is not unpacked here. Pack it as a zip."
+    if low.endswith(_PACKED_OTHERWISE):
+        return f"{name} was not read: it is packed in a way that is not unpacked here. Pack it as a zip.", [""]
     if (named := recognised.named_like(relative)) and _in_other_unit(relative, named):
-        return f"{name} was not read: {named.rpartition('/')[2]} is an exercise of {named.partition('/')[0]}."
+        return f"{name} was not read: {named.rpartition('/')[2]} is an exercise of {named.partition('/')[0]}.", [named]
+    near = named or recognised.near_in_name(relative)
+    paths = [near] if near and near in missing else []
+    why = "answers are Python files (.py), notebooks (.ipynb), or zips of them."
     if low.endswith(recognised.SOURCES):
-        return f"{name} was not read: it is called like no exercise and does not hold all functions of one.{recognised.guess(relative)}"
-    return f"{name} was not read: {NO_ANSWER}{recognised.guess(relative)}"
+        why = "it is called like no exercise and does not hold all functions of one."
+        paths = paths or [path for path in recognised.partly_answered_by(source) if path in missing][:1]
+    guesses = "".join(f" If it is {short}, call it {short}.py." for short in (path.rpartition("/")[2] for path in paths))
+    return f"{name} was not read: {why}{guesses}", paths
 
 
 def _is_worth_saying(relative: str) -> bool:

@@ -50,13 +50,16 @@ class File(NamedTuple):
 
 @dataclass
 class HandIn:
-    """What was read of one submission: files by path, a sentence for each that could not be, the paths not looked into.
+    """What was read of one submission: files by path, sentences about it, the paths not looked into.
 
-    What is left of the member's budget goes down while it is read.
+    `problems` are of what may be missing, `notes` of what is not; `unread` has those of files that were left: (path, sentence), the
+    path empty where nobody knows what the file would have been. What is left of the member's budget goes down while it is read.
     """
 
     files: dict[str, File] = field(default_factory=dict)
     problems: list[str] = field(default_factory=list)
+    notes: list[str] = field(default_factory=list)
+    unread: list[tuple[str, str]] = field(default_factory=list)
     passed_over: list[str] = field(default_factory=list)
     entries: int = BUDGET.entries
     left: int = BUDGET.all_files
@@ -70,8 +73,16 @@ class HandIn:
         return self.entries >= 0
 
     def say(self, problem: str) -> None:
+        """Note once that something was left, nobody knows what."""
         if problem not in self.problems:
             self.problems.append(problem)
+            self.unread.append(("", problem))
+
+    def leave(self, relative: str, why: str) -> None:
+        """Note that a file was left, and why: the end of a sentence that begins with its path."""
+        sentence = f"{display_name(relative)} {why}."
+        self.problems.append(sentence)
+        self.unread.append(("" if relative.lower().endswith(ARCHIVES) else relative, sentence))
 
     def add(self, relative: str, file: File, wanted: Wanted, depth: int) -> None:
         """Take a file that was read, out of so many archives; one that is an archive itself is looked into."""
@@ -86,7 +97,7 @@ class HandIn:
             self.say(TOO_MUCH)
             return
         if relative in self.files:
-            self.say(f"{display_name(relative)} is in the zip more than once; the last was taken.")
+            self.notes.append(f"{display_name(relative)} is in the zip more than once; the last was taken.")
         self.files[relative] = file
 
 
@@ -128,11 +139,14 @@ def read_files_in_folder(folder: str, wanted: Wanted) -> HandIn:
                     found.passed_over.append(relative)
                 continue
             file, problem = _read_once(name if opened is not None else os.path.join(root, name), _most(relative), opened)
-            if problem:
+            if problem and file is None:
+                found.leave(relative, problem)
+            elif problem:
                 found.problems.append(f"{display_name(relative)} {problem}.")
             if file is not None:
                 found.add(relative, file, wanted, 0)
-    found.problems += [f"{'The folder' if one == '.' else display_name(one)} {NOT_OPENED}." for one in sorted(ahead)]
+    for one in sorted(ahead):
+        found.say(f"{'The folder' if one == '.' else display_name(one)} {NOT_OPENED}.")
     return found
 
 
@@ -182,9 +196,10 @@ def read_files_in_archive(path: str, wanted: Wanted) -> HandIn:
     """As `read_files_in_folder`, from a zip or a tar.gz, which is read as one file and looked into in memory."""
     found = HandIn()
     file, problem = _read_once(path, BUDGET.zip)
-    if problem:
+    if file is None:
         found.say(f"The zip {problem}.")
-    if file is not None:
+    else:
+        found.problems += [f"The zip {problem}."] if problem else []
         _look_into(found, file, wanted, "", path, 1)
     return found
 
@@ -222,7 +237,7 @@ def _from_zip(found: HandIn, archive: zipfile.ZipFile, wanted: Wanted, below: st
         data, problem = _unpacked(archive, entry, most)
         found.unpacked -= most if data is None else len(data)  # what is thrown away has had its time too
         if problem or data is None:
-            found.problems.append(f"{display_name(below + entry.filename)} {problem}.")
+            found.leave(below + entry.filename, problem or "was not read")
         else:
             found.add(relative, File(data, _zip_time(entry)), wanted, depth)
 
@@ -242,13 +257,13 @@ def _from_tar(found: HandIn, file: File, wanted: Wanted, below: str, shown: str,
             opened = archive.extractfile(entry) if relative and entry.isreg() and not entry.issparse() else None
             if opened is None:
                 if relative:
-                    found.problems.append(f"{display_name(below + entry.name)} is no ordinary file; it was not read.")
+                    found.leave(below + entry.name, "is no ordinary file; it was not read")
                 continue
             with opened:
                 most = _most(relative)
                 data = opened.read(most + 1)
             if len(data) > most:
-                found.problems.append(f"{display_name(below + entry.name)} is larger than {_size(most)}; it was not read.")
+                found.leave(below + entry.name, f"is larger than {_size(most)}; it was not read")
             else:
                 found.add(relative, File(data, float(entry.mtime)), wanted, depth)
 
@@ -256,7 +271,7 @@ def _from_tar(found: HandIn, file: File, wanted: Wanted, below: str, shown: str,
 def _wanted_path(found: HandIn, name: str, folder: bool, wanted: Wanted, below: str) -> str:
     """The path of an archive's entry that is to be read; nothing for any other, which is said or written down."""
     if len(name) > MAX_NAME:
-        found.problems.append(f"{display_name(below + name)} has too long a name; it was not read.")
+        found.leave(below + name, "has too long a name; it was not read")
         return ""
     parts = name.replace("\\", "/").split("/")
     if folder or any(SKIPPED.match(part) for part in parts if part not in (".", "..")):
@@ -266,7 +281,7 @@ def _wanted_path(found: HandIn, name: str, folder: bool, wanted: Wanted, below: 
         found.passed_over.append(relative)
         return ""
     if ".." in parts or parts[0] == "":
-        found.problems.append(f"{display_name(below + name)} points out of the zip; it was not read.")
+        found.leave(below + name, "points out of the zip; it was not read")
         return ""
     return relative
 

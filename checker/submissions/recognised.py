@@ -33,10 +33,10 @@ def named_like(name: str) -> str | None:
     return _NAMES[max(begun, key=len)] if begun else None
 
 
-def guess(name: str) -> str:
-    """A sentence's end that names the exercise which a file's name is nearest to; empty if it is near none."""
+def near_in_name(name: str) -> str | None:
+    """The exercise that a file's name is nearest to; None if it is near none."""
     close = get_close_matches(stem_of(name).casefold(), _NAMES, n=1, cutoff=LIKE)
-    return f" If it is {close[0]}, call it {close[0]}.py." if close else ""
+    return _NAMES[close[0]] if close else None
 
 
 @cache
@@ -69,6 +69,13 @@ def answered_by(source: str) -> list[str]:
     defined = defined_in(source)
     whole = [path for path in PATHS if functions_of(path) and functions_of(path) <= defined]
     return [path for path in whole if not any(functions_of(path) < functions_of(other) for other in whole)]
+
+
+def partly_answered_by(source: str) -> list[str]:
+    """The exercises some of whose functions a source defines, those of which it has most first."""
+    defined = defined_in(source)
+    held = {path: len(functions_of(path) & defined) for path in PATHS}
+    return sorted((path for path in PATHS if held[path]), key=lambda path: -held[path])
 
 
 def code_of_notebook(text: str) -> tuple[str, int]:

@@ -28,7 +28,7 @@ LINES = {
         '"club_rules.md"',
     ),
     "address": (
-        "where you publish this site; student packs that bring no lessons name it",
+        "where you publish this site; paper has it beside each sound and bench, and student packs that bring no lessons name it",
         '"https://saltmarsh-point.example/course"',
     ),
     "pack": (

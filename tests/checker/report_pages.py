@@ -8,6 +8,7 @@ from checker.report.pages import write_reports
 
 DAY = date(2031, 5, 4)
 STYLE = (ROOT / "checker/report/report.css").read_text("utf-8")
+SCRIPT = (ROOT / "checker/report/pages/class.js").read_bytes()
 
 
 class Page(HTMLParser):

@@ -12,7 +12,7 @@ import pytest
 from checker.budgets import BUDGET
 from checker.course import PATHS, ROOT
 from checker.submissions import recognised
-from checker.submissions.members import leaves_a_doubt, read_folder, read_member_folder
+from checker.submissions.members import read_folder, read_member_folder
 
 RESONANCE, QUALITY = "unit03_tuned_circuit/resonance", "unit03_tuned_circuit/quality_factor"
 SOURCE = (ROOT / "solutions" / f"{RESONANCE}.py").read_text("utf-8")
@@ -78,7 +78,7 @@ def test_what_is_called_otherwise_is_read_and_said(tmp_path, what):
     files, says = READ[what]
     member = handed_in(tmp_path, files)
     assert list(member.files) == [f"{RESONANCE}.py"] and "def resonant_frequency" in member.files[f"{RESONANCE}.py"]
-    assert says in " ".join(member.problems) and bool(says) == bool(member.problems)
+    assert says in " ".join(member.notes) and bool(says) == bool(member.notes) and not member.problems
 
 
 PACKED = {".zip": zip_of(**{"resonance.py": SOURCE}), ".tar.gz": tar_of({"resonance.py": SOURCE})}
@@ -89,13 +89,13 @@ def test_an_archive_is_a_submission_and_may_lie_in_one(tmp_path, ending):
     (tmp_path / f"Isla Marrow{ending}").write_bytes(PACKED[ending])
     (tmp_path / "Dot Bittern.zip").write_bytes(zip_of(**{f"week 2{ending}": PACKED[ending]}))
     dot, isla = read_folder(tmp_path)
-    assert (isla.name, isla.problems, dot.problems) == ("Isla Marrow", (), ())
+    assert (isla.name, isla.said, dot.said) == ("Isla Marrow", (), ())
     assert dict(isla.files) == dict(dot.files) == {f"{RESONANCE}.py": SOURCE}
 
 
 def test_one_file_may_answer_several(tmp_path):
     member = handed_in(tmp_path, {"all of it.py": SOURCE + OTHER.replace("import numpy as np", "")})
-    assert list(member.files) == [f"{RESONANCE}.py", f"{QUALITY}.py"] and len(member.problems) == 2
+    assert list(member.files) == [f"{RESONANCE}.py", f"{QUALITY}.py"] and len(member.notes) == 2
 
 
 LEFT = {
@@ -112,38 +112,38 @@ LEFT = {
 @pytest.mark.parametrize("name", LEFT)
 def test_what_is_not_read_is_said_with_what_to_do(tmp_path, name):
     member = handed_in(tmp_path, {name: "x = 1\n"})
-    assert not member.files and member.problems == (f"{name} was not read: {LEFT[name]}",)
+    assert not member.files and member.said == (f"{name} was not read: {LEFT[name]}",)
 
 
 def test_only_what_may_have_been_an_answer_leaves_a_doubt(tmp_path):
     harmless = handed_in(tmp_path / "one", {"notes.txt": "x", "Resonance.py": SOURCE, "resonance (2).py": SOURCE})
-    assert harmless.problems and not any(map(leaves_a_doubt, harmless.problems))
+    assert len(harmless.notes) == 3 and harmless.problems == () and harmless.unread == {}
     doubtful = handed_in(tmp_path / "two", {"resonence.py": "x = 1\n", "quality_factor.py": b"\xff\xfe", "mine.7z": "x"})
-    assert len(doubtful.problems) == 3 and all(map(leaves_a_doubt, doubtful.problems))
+    assert len(doubtful.problems) == 3 and doubtful.notes == ()
 
 
 def test_of_two_the_newer_answer_is_taken_and_both_are_named(tmp_path):
     member = handed_in(tmp_path, {"resonance.py": "x = 1\n" + SOURCE, "resonance (2).py": SOURCE})
     assert dict(member.files) == {f"{RESONANCE}.py": SOURCE}
-    assert f"Two files for {RESONANCE}.py: resonance (2).py was taken, the newer, resonance.py left." in member.problems
+    assert f"Two files for {RESONANCE}.py: resonance (2).py was taken, the newer, resonance.py left." in member.notes
 
 
 def test_an_unwritten_stub_is_no_answer_however_new_it_is(tmp_path):
     member = handed_in(tmp_path, {"resonance.py": SOURCE, f"exercises/{RESONANCE}.py": STUB})
     assert dict(member.files) == {f"{RESONANCE}.py": SOURCE}
-    assert member.problems[0].endswith(f"the other being unwritten, exercises/{RESONANCE}.py left.")
+    assert member.notes[0].endswith(f"the other being unwritten, exercises/{RESONANCE}.py left.")
 
 
 def test_a_file_that_only_holds_the_same_functions_stands_back(tmp_path):
     member = handed_in(tmp_path, {"resonance.py": SOURCE, "helper.py": "x = 1\n" + SOURCE})
-    assert member.files[f"{RESONANCE}.py"] == SOURCE and member.problems == ()
+    assert member.files[f"{RESONANCE}.py"] == SOURCE and member.said == ()
 
 
 def test_one_s_own_folder_is_not_accounted_for(tmp_path):
     for name in ("notes.txt", "resonence.py", "resonance.py"):
         (tmp_path / name).write_text(SOURCE if name == "resonance.py" else "x = 1\n")
     member = read_member_folder(tmp_path, "you", account=False)
-    assert f"{RESONANCE}.py" in member.files and member.problems == ()
+    assert f"{RESONANCE}.py" in member.files and member.said == ()
 
 
 @pytest.mark.parametrize("path", PATHS)
@@ -175,3 +175,27 @@ def test_what_an_archive_holds_too_much_of_is_refused_in_a_sentence(tmp_path):
 def test_a_notebook_that_is_none_is_said(tmp_path, text):
     member = handed_in(tmp_path, {"resonance.ipynb": text})
     assert not member.files and "no notebook that can be read" in member.problems[0]
+
+
+# What may be an answer that was left, and the exercise that it may be an answer to; "" where it may be to any.
+MAY_BE = {
+    "a slip in the name": ({"resonence.py": "x = 1\n"}, {RESONANCE}),
+    "a document of its name": ({"resonance.txt": SOURCE}, {RESONANCE}),
+    "no text": ({"resonance.py": b"\xff\xfe"}, {RESONANCE}),
+    "too large": ({"mine.zip": zip_of(**{"Resonance (2).py": "x" * (BUDGET.file + 1)})}, {RESONANCE}),
+    "half of it": ({"homework.py": "def quality_factor(frequency, inductance, resistance):\n    return 1\n"}, {QUALITY}),
+    "packed otherwise": ({"mine.7z": "x"}, {""}),
+    "a broken zip": ({"mine.zip": "x"}, {""}),
+    "a picture": ({"holiday.jpg": "x"}, set()),
+    "of which there is an answer": ({"resonence.py": "x = 1\n", "resonance.py": SOURCE}, set()),
+}
+
+
+@pytest.mark.parametrize("what", MAY_BE)
+def test_it_is_told_of_which_exercise_something_was_left(tmp_path, what):
+    files, paths = MAY_BE[what]
+    member = handed_in(tmp_path, files)
+    assert set(member.unread) == paths and set(member.unread.values()) <= set(member.problems)
+    if paths:
+        assert member.why_unread(RESONANCE if "" in paths else paths.pop()) in member.problems
+    assert not member.why_unread("unit07_x/other") or "" in member.unread

@@ -34,7 +34,7 @@ SAID = {"Kit Harrow": ("sorry.txt was not read: answers are Python files (.py), 
 @pytest.mark.parametrize("name", COUNTED)
 def test_marks_are_those_counted_by_hand(name):
     member = members()[name]
-    assert member.problems == SAID.get(name, ())
+    assert member.said == SAID.get(name, ())
     paths = sorted(path.removesuffix(".py") for path in member.files)
     [marked] = mark([member], SEED, paths, jobs=1)
     earned = {verdict.exercise: verdict.earned for verdict in marked.verdicts}

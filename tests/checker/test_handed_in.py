@@ -214,4 +214,4 @@ def test_an_entry_twice_is_said(tmp_path):
         for name in (PATH, f"./{PATH}"):
             archive.writestr(name, f"# {name}")
     [member] = read_folder(tmp_path)
-    assert member.files == {PATH: f"# ./{PATH}"} and "more than once; the last was taken" in member.problems[0]
+    assert member.files == {PATH: f"# ./{PATH}"} and "more than once; the last was taken" in member.notes[0]

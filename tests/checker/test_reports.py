@@ -38,7 +38,7 @@ def test_a_report_says_what_the_style_page_shows_feedback_before_marks(sample_cl
         text,
         "Orla Quill",
         "16 of 20 marks",
-        "1 passed (0 of 1 core, 1 of 1 further), 1 to look at, 0 not attempted",
+        "1 passed (0 of 1 core, 1 of 1 further), 1 to look at.",
         "To look at",
         "Where does it tune?",
         "resonance",

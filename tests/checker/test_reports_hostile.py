@@ -1,7 +1,9 @@
 """Reports: nothing that a member writes gets out of its place, in file names or on pages."""
 
 import re
+from base64 import b64encode
 from fractions import Fraction
+from hashlib import sha256
 
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
@@ -14,7 +16,7 @@ from checker.report.names import report_names
 from checker.submissions.likeness import Alike, AlikeExercise, Side
 from checker.text import escape_unseen
 from tests.checker import made
-from tests.checker.report_pages import STYLE, pages
+from tests.checker.report_pages import SCRIPT, STYLE, pages
 
 # File names
 
@@ -157,11 +159,15 @@ def test_characters_that_do_not_show_are_written_out(text):
         assert shown == text
 
 
-def test_pages_need_nothing_else_and_forbid_scripts(sample_class, tmp_path):
+def test_pages_need_nothing_else_and_forbid_scripts_but_for_the_class_page_s_own(sample_class, tmp_path):
     for file, page in pages(sample_class, tmp_path).items():
-        assert "default-src 'none'" in next(
-            a["content"] for tag, a in page.elements if a.get("http-equiv") == "Content-Security-Policy"
+        allowed = next(a["content"] for tag, a in page.elements if a.get("http-equiv") == "Content-Security-Policy")
+        tags = [tag for tag, _ in page.elements]
+        assert "default-src 'none'" in allowed and not {"link", "img", "iframe", "object"} & set(tags), file
+        assert tags.count("script") == (file == "index.html")
+        assert re.findall(r"script-src ([^;]*);", allowed) == (
+            [f"'sha256-{b64encode(sha256(SCRIPT).digest()).decode()}'"] if file == "index.html" else []
         )
-        assert not {"script", "link", "img", "iframe", "object"} & {tag for tag, _ in page.elements}, file
+    assert SCRIPT in (tmp_path / "index.html").read_bytes()
     assert "@import" not in STYLE
     assert all(url.startswith('url("data:') for url in re.findall(r"url\([^)]{6}", STYLE))

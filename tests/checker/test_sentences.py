@@ -82,7 +82,7 @@ def sentences():
     for reply in ({"value": 1}, {"trouble": "raised", "error": "TypeError"}, {"trouble": "time", "error": "Stop"}):
         said.append(explanations.not_refused_sentence(QUESTION, refusal("a coil of no turns", ()), reply))
     said += [
-        explanations.NOT_HANDED_IN,
+        explanations.NO_FILE,
         explanations.FORGED,
         explanations.measured_sentence(["pull", "gain"]),
         explanations.law_broken_sentence(LAW),

@@ -46,7 +46,7 @@ def test_exercises_are_found_at_any_depth(tmp_path, where):
     put(tmp_path, f"Isla Marrow/{where}")
     zipped(tmp_path, "Dot Bittern.zip", [(where, SOURCE)])
     members = read_folder(tmp_path)
-    assert [(m.name, dict(m.files), m.problems) for m in members] == [
+    assert [(m.name, dict(m.files), m.said) for m in members] == [
         ("Dot Bittern", {RESONANCE: SOURCE}, ()),
         ("Isla Marrow", {RESONANCE: SOURCE}, ()),
     ]
@@ -61,7 +61,7 @@ def test_empty_folder_is_a_member_who_attempted_nothing(tmp_path):
 def test_what_is_not_theirs_is_passed_over(tmp_path, name):
     put(tmp_path, f"Nell Samphire/{name}")
     member = only(read_folder(tmp_path))
-    assert (member.files, member.problems) == ({}, ())
+    assert (member.files, member.said) == ({}, ())
 
 
 def test_of_two_files_for_one_exercise_one_is_taken_and_said(tmp_path):
@@ -69,7 +69,7 @@ def test_of_two_files_for_one_exercise_one_is_taken_and_said(tmp_path):
     put(tmp_path, f"Kit Harrow/exercises/{RESONANCE}")
     member = only(read_folder(tmp_path))
     assert member.files[RESONANCE] == SOURCE
-    assert member.problems == (f"Two files for {RESONANCE}: exercises/{RESONANCE} was taken, the newer, resonance.py left.",)
+    assert member.notes == (f"Two files for {RESONANCE}: exercises/{RESONANCE} was taken, the newer, resonance.py left.",)
 
 
 def test_folder_and_zip_of_one_name_are_two_submissions(tmp_path):

@@ -255,8 +255,8 @@ def test_no_two_troubles_read_alike(worker):
     assert [names for names in alike.values() if len(names) > 1] == []
 
 
-def test_missing_file_is_not_attempted(worker):
-    assert judge("resonance", {}, worker, 1).kind == "not attempted"
+def test_missing_file_is_not_handed_in(worker):
+    assert judge("resonance", {}, worker, 1).kind == "not handed in"
 
 
 def test_what_could_not_be_measured_in_time_is_too_slow_and_not_wrong(worker, monkeypatch):

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable
 
+from course.press.boxes.paper_box import paper_html
 from course.press.current_page import CurrentPage
 from course.press.media.labels import LICENCE, Label, label_for, labelled_wav, plain_text, standalone_svg
 from course.press.media.store import FIGURE, SOUND, MediaStore, Stored
@@ -25,6 +26,8 @@ class MediaBoxes:
     page : CurrentPage
     first_words : function of HTML or SVG to the same
         Puts the words into it with which the pages begin.
+    site : str
+        Where the club publishes the pages, if it says so.
 
     Attributes
     ----------
@@ -34,8 +37,10 @@ class MediaBoxes:
         What a page may call for.
     """
 
-    def __init__(self, store: MediaStore, prose: Prose, page: CurrentPage, first_words: Callable[[str], str]) -> None:
-        self.store, self.prose, self.page, self.first_words = store, prose, page, first_words
+    def __init__(
+        self, store: MediaStore, prose: Prose, page: CurrentPage, first_words: Callable[[str], str], site: str = ""
+    ) -> None:
+        self.store, self.prose, self.page, self.first_words, self.site = store, prose, page, first_words, site
         self.files: dict[str, bytes] = {}
         self.makers: dict[str, Maker] = {"figure": self.figure, "sound": self.sound}
 
@@ -86,6 +91,7 @@ class MediaBoxes:
             transcript=self.prose.inline(sound.about["transcript"]),
             address=self.page.relative(f"sounds/{name}"),
             take=self.take_away("sound", name, sound, label, suffixes),
+            paper=paper_html(self.site, f"{self.page.known.url}#{anchor('sound', name)}", "Listen"),
         )
 
     def circuit(self, name: str) -> str:

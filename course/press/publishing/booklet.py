@@ -20,6 +20,7 @@ NOT_FOR_PAPER = re.compile(
     r"|<p>Next: .*?</p>",
     re.S,
 )
+RULES = "club-rules"
 REFERS = {"aria-labelledby", "aria-describedby", "for"}
 
 
@@ -38,14 +39,16 @@ def main_of(html: str) -> str:
     return found[1] if found else ""
 
 
-def join_pages(pages: list[Finished], kept: Kept) -> str:
-    """The pages one after another: a list of them, their texts, and the answers at the end, of their self-tests and in numbers.
+def join_pages(pages: list[Finished], kept: Kept, rules: Finished | None = None) -> str:
+    """The pages one after another: a list of them, their texts, the club's rules, and the answers of the self-tests and in numbers.
 
     Parameters
     ----------
     pages : list of Finished, in reading order
     kept : Kept
         Where the text of each, as it stands in this booklet, is kept from one build to the next.
+    rules : Finished, optional
+        The club's own page of rules, which gets the id `RULES`.
 
     Returns
     -------
@@ -53,6 +56,8 @@ def join_pages(pages: list[Finished], kept: Kept) -> str:
         HTML for a page in the folder `BOOKLETS`; every address in it leads within the booklet where it can.
     """
     places = {page.address: f"p{number}" for number, page in enumerate(pages, 1)}
+    if rules:
+        pages, places = [*pages, rules], places | {rules.address: RULES}
     answers: list[str] = []
     numbers: list[list[tuple[str, str]]] = []
 
@@ -67,7 +72,7 @@ def join_pages(pages: list[Finished], kept: Kept) -> str:
         return render("booklet_typed.html", legend=LEGEND.findall(match[0])[0], first=first, asked=asked)
 
     def text_of(page: Finished) -> str:
-        parts = ("rebased", page.text, page.address, *places)
+        parts = ("rebased", page.text, page.address, *places, *places.values())
         return str(kept.of(lambda: rebase(NOT_FOR_PAPER.sub("", page.text), page.address, places), *parts))
 
     texts = [text_of(page) for page in pages]

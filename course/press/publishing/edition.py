@@ -20,6 +20,7 @@ from course.press import pages
 from course.press.boxes import bench_box, club_box, glossary_box, list_boxes
 from course.press.boxes.exercise_box import exercise_html
 from course.press.boxes.media_boxes import MediaBoxes
+from course.press.boxes.paper_box import paper_html
 from course.press.boxes.published_box import published_figures_html
 from course.press.boxes.sheet_keys_box import sheet_keys_html
 from course.press.boxes.typed_box import TypedAnswers
@@ -71,7 +72,7 @@ class Edition:
         self.prose = Prose(self.typesetter, self.current.note_fault)
         sources = MediaSources(course.parent)
         store = MediaStore(sources, course / "build", {"raster": 1000 * club.raster})
-        self.media = MediaBoxes(store, self.prose, self.current, self.first_words)
+        self.media = MediaBoxes(store, self.prose, self.current, self.first_words, club.address)
         self.typed = TypedAnswers(course.parent, sources.modules, course / "build" / "answers")
         self.benches: Counter[str] = Counter()  # how many a page has
         self.finished: dict[str, Finished] = {}
@@ -121,7 +122,8 @@ class Edition:
         url = self.current.known.url
         self.benches[url] += 1
         address = "whole-bench" if size == "whole" else f"bench-{self.benches[url]}"
-        return bench_box.bench_html(setting, address, self.current.relative, self.media.circuit, size)
+        bench = bench_box.bench_html(setting, address, self.current.relative, self.media.circuit, size)
+        return bench + paper_html(self.club.address, f"{url}#{address}", "Turn the knobs")
 
     def by_raster(self, nine: Any, ten: Any) -> Any:
         """The one of two numbers or texts that fits the club's raster, of 9 or of 10 kHz; a text is in our Markdown."""
@@ -227,7 +229,7 @@ class Edition:
         """
         found = {}
         for unit in self.units:
-            content = join_pages([self.finished[name] for name in unit.pages], self.kept)
+            content = self.join([self.finished[name] for name in unit.pages])
             title, question = self.mark_title(f"Unit {unit.number}: {unit.title}"), self.mark_title(unit.question)
             found[f"{pages.BOOKLETS}/{unit.folder}.html"] = render(title, question, content, f"{unit.folder}/index.html")
         if self.units:
@@ -240,7 +242,11 @@ class Edition:
         order = ["safety.md", *(name for unit in units for name in unit.pages), "glossary.md"]
         order += [unit.instructor for unit in units if unit.instructor]
         parts = [(number.get(name, ""), self.finished[name]) for name in order if name in self.finished]
-        return join_pages([replace(page, title=unit + page.title) for unit, page in parts], self.kept)
+        return self.join([replace(page, title=unit + page.title) for unit, page in parts])
+
+    def join(self, parts: list[Finished]) -> str:
+        """Pages as a booklet, with the club's own rules at its end: a link to them leads nowhere on paper."""
+        return join_pages(parts, self.kept, self.finished.get(self.club.rules_page))
 
     def numbers_asked(self) -> dict[str, int]:
         """Of each page of a unit, by its address, how many numbers a reader is asked for."""
