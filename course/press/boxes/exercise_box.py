@@ -8,19 +8,21 @@ from typing import Any
 
 from markupsafe import Markup
 
+from course.press.boxes.typed_box import TypedAnswers
 from course.press.faults import Fault
 from course.press.templates import render
 
 KNOWN = {"found": "read there", "memory": "from memory", "recomputed": "recomputed"}
 
 
-def exercise_html(name: str, pack: str = "") -> str:
+def exercise_html(name: str, typed: TypedAnswers, pack: str = "") -> str:
     """The box for one exercise.
 
     Parameters
     ----------
     name : str
         "unitNN_topic/name".
+    typed : TypedAnswers
     pack : str
         Address of the student pack, if the club offers one.
 
@@ -48,6 +50,8 @@ def exercise_html(name: str, pack: str = "") -> str:
         anchor=f"exercise-{short.replace('_', '-')}",
         file=f"exercises/{name}.py",
         says={question.asks: summary(question.asks) for question in exercise.questions},
+        typed=typed.of(exercise),
+        printed=printed,
         breakable=breakable,
         tolerance=tolerance,
         shown=shown,
@@ -74,6 +78,12 @@ def tolerance(text: str) -> Markup:
         return f"{number[1]}{space}×{space}10<sup>{number[2].replace('-', '−')}{number[3]}</sup>"
 
     return Markup(re.sub(r"(\d)e\+?(-?)0?(\d+)", power, escape(text)))
+
+
+def printed(text: str) -> Markup:
+    """Quantities as they are printed: true minus signs, powers as powers, each unit with its number."""
+    raised = re.sub(r"\^([\d.]+)", r"<sup>\1</sup>", re.sub(r"-(?= ?[\d.])", "−", tolerance(text)))
+    return Markup(re.sub(r"(?<=\d) (?=[^\s(])", "\N{NO-BREAK SPACE}", raised))
 
 
 def shown(value: Any, unit: Any) -> str:

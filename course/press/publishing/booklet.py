@@ -4,12 +4,17 @@ import posixpath
 import re
 from dataclasses import dataclass
 
+from course.press.boxes.exercise_box import printed
 from course.press.pages import BOOKLETS
 from course.press.publishing.kept import Kept
 from course.press.templates import render
 from course.press.text.markup import pieces
 
 QUESTION = re.compile(r'<details class="block question">\s*<summary[^>]*>(.*?)</summary>(.*?)</details>', re.S)
+TYPED = re.compile(r'<fieldset class="typed".*?</fieldset>', re.S)
+LEGEND = re.compile(r"<legend>(.*?)</legend>")
+INSTANCE = re.compile(r'<p class="typed-given"[^>]*>(.*?)</p>(.*?)<p class="typed-do">', re.S)
+NUMBER = re.compile(r'<label[^>]*>(.*?)</label>.*? data-wanted="([^"]*)"', re.S)
 NOT_FOR_PAPER = re.compile(
     r'<details class="take".*?</details>|<audio\b.*?</audio>|<p class="heard-note">.*?</p>|<label class="hold">.*?</label>'
     r"|<p>Next: .*?</p>",
@@ -35,7 +40,7 @@ def main_of(html: str) -> str:
 
 
 def join_pages(pages: list[Finished], kept: Kept, rules: Finished | None = None) -> str:
-    """The pages one after another: a list of them, their texts, the club's rules, and the answers of the self-tests at the end.
+    """The pages one after another: a list of them, their texts, the club's rules, and the answers of the self-tests and in numbers.
 
     Parameters
     ----------
@@ -54,10 +59,17 @@ def join_pages(pages: list[Finished], kept: Kept, rules: Finished | None = None)
     if rules:
         pages, places = [*pages, rules], places | {rules.address: RULES}
     answers: list[str] = []
+    numbers: list[list[tuple[str, str]]] = []
 
     def number_question(match: re.Match[str]) -> str:
         answers.append(match[2])
         return render("booklet_question.html", number=len(answers), question=match[1])
+
+    def number_instances(match: re.Match[str]) -> str:
+        first = len(numbers) + 1
+        asked = [(given, NUMBER.findall(parts)) for given, parts in INSTANCE.findall(match[0])]
+        numbers.extend(parts for _, parts in asked)
+        return render("booklet_typed.html", legend=LEGEND.findall(match[0])[0], first=first, asked=asked)
 
     def text_of(page: Finished) -> str:
         parts = ("rebased", page.text, page.address, *places, *places.values())
@@ -65,9 +77,10 @@ def join_pages(pages: list[Finished], kept: Kept, rules: Finished | None = None)
 
     texts = [text_of(page) for page in pages]
     sections = [
-        (places[page.address], page.title, QUESTION.sub(number_question, text)) for page, text in zip(pages, texts, strict=True)
+        (places[page.address], page.title, TYPED.sub(number_instances, QUESTION.sub(number_question, text)))
+        for page, text in zip(pages, texts, strict=True)
     ]
-    return render("booklet.html", sections=sections, answers=answers)
+    return render("booklet.html", sections=sections, answers=answers, numbers=numbers, printed=printed)
 
 
 def rebase(text: str, address: str, places: dict[str, str]) -> str:
