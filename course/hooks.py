@@ -22,6 +22,7 @@ from course.press.faults import Fault  # noqa: E402
 from course.press.media import palette  # noqa: E402
 from course.press.publishing.edition import Edition  # noqa: E402
 from course.press.publishing.notes import notes_html  # noqa: E402
+from course.press.publishing.typefaces import EARLY  # noqa: E402
 from course.press.text.formulas import bring_packages  # noqa: E402
 
 REREAD = ("solutions", "checker", "course.circle", "course.figures", "course.sounds", "course.bench")
@@ -43,6 +44,7 @@ def on_config(config: MkDocsConfig) -> MkDocsConfig:
         raise PluginError(str(error)) from None
     config.extra["palette"] = palette.style_sheet()
     config.extra["club"] = club
+    config.extra["early_type"] = EARLY
     edition = Edition(COURSE, club)
     config.markdown_extensions.append(edition.markdown_extension())
     return config

@@ -10,6 +10,7 @@ from markupsafe import Markup
 
 from course.press.faults import Fault
 from course.press.templates import render
+from course.press.text.printed import printed
 
 KNOWN = {"found": "read there", "memory": "from memory", "recomputed": "recomputed"}
 
@@ -49,7 +50,7 @@ def exercise_html(name: str, pack: str = "") -> str:
         file=f"exercises/{name}.py",
         says={question.asks: summary(question.asks) for question in exercise.questions},
         breakable=breakable,
-        tolerance=tolerance,
+        printed=printed,
         shown=shown,
         known=KNOWN,
         heard=short in importlib.import_module("checker.hear.pieces").PIECES,
@@ -64,16 +65,6 @@ def summary(function: Any) -> str:
 def breakable(code: str) -> Markup:
     """Code that may be broken after a bracket, a slash or an underscore on a narrow screen."""
     return Markup(re.sub(r"([(/_])", r"\1<wbr>", escape(code)))
-
-
-def tolerance(text: str) -> Markup:
-    """A tolerance in words, its power of ten as one."""
-    space = "\N{NO-BREAK SPACE}"
-
-    def power(number: re.Match[str]) -> str:
-        return f"{number[1]}{space}×{space}10<sup>{number[2].replace('-', '−')}{number[3]}</sup>"
-
-    return Markup(re.sub(r"(\d)e\+?(-?)0?(\d+)", power, escape(text)))
 
 
 def shown(value: Any, unit: Any) -> str:

@@ -11,9 +11,10 @@ from course.press.text.markup import pieces
 QUESTION = re.compile(r'<details class="block question">\s*<summary[^>]*>(.*?)</summary>(.*?)</details>', re.S)
 NOT_FOR_PAPER = re.compile(
     r'<details class="take".*?</details>|<audio\b.*?</audio>|<p class="heard-note">.*?</p>|<label class="hold">.*?</label>'
-    r"|<p>Next: .*?</p>",
+    r'|<p>Next: .*?</p>|<a class="to-margin".*?</a>',
     re.S,
 )
+FOLDED = re.compile(r'<details class="(?:asked|held)"(?! open)')
 REFERS = {"aria-labelledby", "aria-describedby", "for"}
 
 
@@ -51,7 +52,7 @@ def join_pages(pages: list[Finished]) -> str:
         answers.append(match[2])
         return render("booklet_question.html", number=len(answers), question=match[1])
 
-    texts = [rebase(NOT_FOR_PAPER.sub("", page.text), page.address, places) for page in pages]
+    texts = [rebase(FOLDED.sub(r"\g<0> open", NOT_FOR_PAPER.sub("", page.text)), page.address, places) for page in pages]
     sections = [
         (places[page.address], page.title, QUESTION.sub(number_question, text)) for page, text in zip(pages, texts, strict=True)
     ]

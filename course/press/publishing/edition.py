@@ -32,6 +32,7 @@ from course.press.text.formulas import Typesetter
 from course.press.text.markdown import CourseMarkdown
 from course.press.text.prose import Prose
 from course.press.text.switch import american_first, in_american, mark_words
+from course.press.text.unbroken import keep_units
 from course.press.text.vocabulary import Vocabulary
 
 GLOSSARY = "glossary.html"
@@ -124,7 +125,7 @@ class Edition:
             self.current.note_fault(sentence, text)
         html = re.sub(r"<th[^>]*></th>", "<td></td>", html)
         html = re.sub(r"<table\b.*?</table>", r'<div class="wide">\g<0></div>', html, flags=re.S)
-        html = self.with_switch(mark_words(html, self.vocabulary))
+        html = keep_units(self.with_switch(mark_words(html, self.vocabulary)))
         self.finished[page.file.src_uri] = Finished(page.file.dest_uri, self.mark_title(str(page.title)), main_of(html))
         return html
 

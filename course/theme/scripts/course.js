@@ -7,9 +7,6 @@ import { switchWords } from "./vocabulary.js";
 switchWords();
 switchLight();
 
-const contents = document.querySelector(".contents details");
-if (contents instanceof HTMLDetailsElement && matchMedia("(min-width: 64rem)").matches) contents.open = true;
-
 for (const box of parts(document, ".formula, .wide, pre")) {
   if (box.scrollWidth > box.clientWidth) box.tabIndex = 0; // so that it can be scrolled by keys
 }
