@@ -26,6 +26,7 @@ from course.press.publishing.booklet import Finished, join_pages, main_of
 from course.press.publishing.links import link_faults
 from course.press.publishing.page_faults import page_faults
 from course.press.publishing.scripts import write_page_scripts
+from course.press.publishing.search import write_search
 from course.press.publishing.typefaces import copy_typefaces
 from course.press.text.calls import Maker
 from course.press.text.formulas import Typesetter
@@ -191,6 +192,7 @@ class Edition:
             leftover.unlink()
         try:
             write_page_scripts(self.course / "theme", site)
+            write_search(site, self.finished.values())
             if self.benches:
                 write_bench(self.course, site / "bench")
         except Fault as fault:

@@ -3,7 +3,6 @@
 import re
 
 from checker.checks.units import PLAIN, PREFIXED, PREFIXES
-from course.press.text.markup import pieces
 from course.press.text.switch import UNTOUCHED, WITHIN_A_LINE
 
 SPACE = "\N{NO-BREAK SPACE}"
@@ -50,7 +49,10 @@ DIGIT = r"[\d½¼¾²³]"
 NUMBER_ENDS = re.compile(rf"{DIGIT}$")
 BEFORE_UNIT = re.compile(rf"(?<={DIGIT}) (?={UNIT})")
 BEGINS_WITH_UNIT = re.compile(rf" (?={UNIT})")
-TIMES = re.compile(r"(?<=\d) ?(×) ?(?=\d)")
+INSIDE_A_NUMBER = {*WITHIN_A_LINE, "sup", "sub"}
+WHOLE = "|".join(sorted(UNTOUCHED | {"svg"}))
+TOKEN = re.compile(rf"<(?P<whole>{WHOLE})\b.*?</(?P=whole)>|</?(?P<tag>[\w-]+)[^>]*>|<!.*?>|[^<]+", re.S)
+TIMES = re.compile(r"(?<=\d) × (?=\d)")
 
 
 def keep_units(html: str) -> str:
@@ -67,24 +69,18 @@ def keep_units(html: str) -> str:
     str
     """
     start = max(html.find("<body"), 0)
-    written, number_before = [html[:start]], False
-    open_tags: list[tuple[str, bool]] = []
-    for piece in pieces(html[start:]):
-        source = piece.source
-        if piece.kind == "text":
-            if not (open_tags and open_tags[-1][1]):
-                source = TIMES.sub(f"{SPACE}×{SPACE}", BEFORE_UNIT.sub(SPACE, source))
-                if number_before and BEGINS_WITH_UNIT.match(source):
-                    source = SPACE + source[1:]
-            number_before = bool(NUMBER_ENDS.search(source))
-        elif piece.name not in {*WITHIN_A_LINE, "sup", "sub"}:
-            number_before = False
-        if piece.kind == "start":
-            formula = (piece.attributes.get("class") or "").startswith("katex")
-            untouched = formula or piece.name == "svg" or piece.name in UNTOUCHED
-            open_tags.append((piece.name, untouched or bool(open_tags and open_tags[-1][1])))
-        elif piece.kind == "end":
-            while open_tags and open_tags.pop()[0] != piece.name:
-                pass
-        written.append(source)
-    return "".join(written)
+    number_before = False
+
+    def keep(token: re.Match[str]) -> str:
+        nonlocal number_before
+        source, tag = token[0], token["whole"] or token["tag"]
+        if tag is not None or source[0] == "<":
+            number_before = number_before and tag in INSIDE_A_NUMBER
+            return source
+        kept = TIMES.sub(f"{SPACE}×{SPACE}", BEFORE_UNIT.sub(SPACE, source))
+        if number_before and BEGINS_WITH_UNIT.match(kept):
+            kept = SPACE + kept[1:]
+        number_before = NUMBER_ENDS.search(kept) is not None
+        return kept
+
+    return html[:start] + TOKEN.sub(keep, html[start:])
