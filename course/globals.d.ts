@@ -1,5 +1,7 @@
 // What the browser's audio thread, the bundler and Node.js provide and TypeScript's own lists leave out.
 declare const THREADS_TEXT: string;
+declare const EDITION: string; // these two stand before theme/scripts/worker.js
+declare const FILES: string[];
 declare const sampleRate: number;
 declare function registerProcessor(name: string, processor: new (options: any) => AudioWorkletProcessor): void;
 declare class AudioWorkletProcessor {

@@ -44,6 +44,7 @@ def on_config(config: MkDocsConfig) -> MkDocsConfig:
         raise PluginError(str(error)) from None
     config.extra["palette"] = palette.style_sheet()
     config.extra["club"] = club
+    config.site_url = f"{club.address.rstrip('/')}/" if club.address else ""
     config.extra["early_type"] = EARLY
     edition = Edition(COURSE, club)
     config.markdown_extensions.append(edition.markdown_extension())
@@ -107,7 +108,7 @@ def on_post_build(config: MkDocsConfig) -> None:
         )
         return html
 
-    faults = begun().finish(Path(config.site_dir), render_booklet)
+    faults = begun().finish(Path(config.site_dir), render_booklet, config.site_description or "")
     if faults:
         raise PluginError("The site is not right:\n  " + "\n  ".join(faults))
 

@@ -39,7 +39,7 @@ class Watched:
     """A page that notes what goes wrong in it and what it asks for."""
 
     def __init__(self, browser, **context):
-        self.context = browser.new_context(**context)
+        self.context = browser.new_context(**{"service_workers": "block", **context})
         self.page = self.context.new_page()
         self.wrong: list[str] = []
         self.page.on("console", lambda message: message.type in ("error", "warning") and self.wrong.append(message.text))

@@ -27,6 +27,7 @@ from course.press.publishing.links import link_faults
 from course.press.publishing.page_faults import page_faults
 from course.press.publishing.scripts import write_page_scripts
 from course.press.publishing.search import write_search
+from course.press.publishing.served import write_served
 from course.press.publishing.typefaces import copy_typefaces
 from course.press.text.calls import Maker
 from course.press.text.formulas import Typesetter
@@ -168,7 +169,7 @@ class Edition:
         parts = [(number.get(name, ""), self.finished[name]) for name in order if name in self.finished]
         return join_pages([replace(page, title=unit + page.title) for unit, page in parts])
 
-    def finish(self, site: Path, render_booklet: Callable[..., str]) -> list[str]:
+    def finish(self, site: Path, render_booklet: Callable[..., str], says: str) -> list[str]:
         """Put what belongs beside the pages there: booklets, what is taken away, the bench, scripts, typefaces.
 
         Parameters
@@ -177,6 +178,8 @@ class Edition:
             Folder of the finished pages.
         render_booklet : function
             As `booklets` takes it.
+        says : str
+            What the course is, in a sentence.
 
         Returns
         -------
@@ -188,8 +191,9 @@ class Edition:
         for name, content in beside.items():
             (site / name).parent.mkdir(parents=True, exist_ok=True)
             (site / name).write_bytes(content)
-        for leftover in site.glob("sitemap.xml*"):
-            leftover.unlink()
+        if not self.club.address:
+            for leftover in site.glob("sitemap.xml*"):
+                leftover.unlink()
         try:
             write_page_scripts(self.course / "theme", site)
             write_search(site, self.finished.values())
@@ -200,6 +204,7 @@ class Edition:
         if self.club.pack_file:
             (site / self.club.pack_file).write_bytes((self.course / self.club.pack_file).read_bytes())
         copy_typefaces(self.course / "node_modules", site)
+        write_served(site, self.course / "theme", self.club, says)
         return self.current.faults or link_faults(site)
 
 

@@ -8,7 +8,13 @@ from pathlib import Path
 from course.press.faults import Fault
 
 JOIN = Path(__file__).with_name("join.mjs")
-OF_EVERY_PAGE = ("course", "listening", "take", "present", "search")  # entry modules in theme/scripts, and the scripts made of them
+OF_EVERY_PAGE = (
+    "course",
+    "listening",
+    "take",
+    "present",
+    "search",
+)  # entry modules in theme/scripts, and the scripts made of them
 
 
 def join_modules(scripts: Mapping[Path, Path], texts: Mapping[str, Path] | None = None) -> None:

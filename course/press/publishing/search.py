@@ -19,7 +19,9 @@ UNREAD = re.compile(r"<(script|style|svg|math|nav|output|select|button|noscript|
 FORMULA = '<span class="katex"'
 SPAN = re.compile(r"<(/?)span\b")
 BREAK = re.compile(r"</(?:p|li|td|th|summary|div|dt|dd|h[1-6])>")
-ASIDE = re.compile(r'<p class="(?:unit-line|question-line|exercise-head|take-pack|heard-note|take-licence)".*?</p>', re.S)
+ASIDE = re.compile(
+    r'<p class="(?:unit-line|question-line|exercise-head|exercise-how|take-pack|heard-note|take-licence)".*?</p>', re.S
+)
 WORD = re.compile(r"[^\W_]+(?:[_'’-][^\W_]+)*")
 KINDS = {"section": "exercise", "div": "word"}
 SAYS = 140  # letters of a line of context, at most
