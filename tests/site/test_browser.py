@@ -42,11 +42,16 @@ class Watched:
         self.context = browser.new_context(**{"service_workers": "block", **context})
         self.page = self.context.new_page()
         self.wrong: list[str] = []
-        self.page.on("console", lambda message: message.type in ("error", "warning") and self.wrong.append(message.text))
+        self.page.on("console", self.said)
         self.page.on("pageerror", lambda error: self.wrong.append(str(error)))
         self.page.on("requestfailed", self.failed)
         self.page.on("request", lambda request: request.url.startswith(LOCAL) or self.wrong.append(f"outside: {request.url}"))
         self.page.on("response", lambda answer: answer.status >= 400 and self.wrong.append(f"{answer.status}: {answer.url}"))
+
+    def said(self, message):
+        """An error or a warning, but for the one that says that a test lets no worker be registered."""
+        if message.type in ("error", "warning") and "blocked by Playwright" not in message.text:
+            self.wrong.append(message.text)
 
     def failed(self, request):
         """A request that did not come through, but for those broken off by going to the next page."""
@@ -216,8 +221,8 @@ FIRST_SCREEN = """() => {
   }
   return range.getBoundingClientRect().bottom;
 }"""
-LONGEST = """() => Math.max(...[...document.querySelectorAll("#text p, #text li, #text dd")]
-  .filter(box => box.offsetHeight && !box.querySelector(".katex, svg, img, table, ul, p, details, button"))
+LONGEST = """() => Math.max(0, ...[...document.querySelectorAll("#text p, #text li, #text dd")]
+  .filter(box => box.offsetHeight && box.textContent.trim().length > 75 && !box.querySelector(".katex, svg, img, table, ul, p, details, button"))
   .map(box => {
     const style = getComputedStyle(box), pen = document.createElement("canvas").getContext("2d");
     pen.font = `${style.fontStyle} ${style.fontWeight} ${style.fontSize} ${style.fontFamily}`;
