@@ -141,7 +141,7 @@ def find(name: str) -> str:
             return path
     names = [path.rpartition("/")[2] for path in PATHS]
     near = get_close_matches(wanted.rpartition("/")[2], names, n=1)
-    hint = f"Did you mean {near[0]}?" if near else "`checker try --list` names them all."
+    hint = f"Did you mean {near[0]}?" if near else "checker try --list names them all."
     raise UnknownExercise(f"There is no exercise called {name!r}. {hint}")
 
 

@@ -6,6 +6,7 @@ of it: names of files and folders, replies of a child, lines of a source that ar
 
 import re
 import unicodedata
+from collections.abc import Sequence
 
 LONGEST_NAME = 80
 LONGEST = 500
@@ -57,6 +58,12 @@ def ended(sentence: str) -> str:
 def display_text(text: str) -> str:
     """A text of any length on one line, without what a terminal or a page would not show."""
     return " ".join(display_name(word) for word in text.split())
+
+
+def listed(words: Sequence[str]) -> str:
+    """Words as a sentence holds them: "bass, voice and treble"."""
+    *most, last = words
+    return f"{', '.join(most)} and {last}" if most else last
 
 
 def escape_unseen(value: object) -> object:

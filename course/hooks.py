@@ -1,5 +1,6 @@
 """Where MkDocs calls the press: one function an event, in the order MkDocs calls them."""
 
+import os
 import sys
 from pathlib import Path
 from typing import Any
@@ -14,6 +15,8 @@ from mkdocs.utils import get_relative_url
 
 COURSE = Path(__file__).resolve().parent
 sys.path.insert(0, str(COURSE.parent))
+for library in ("OPENBLAS", "OMP", "MKL"):
+    os.environ.setdefault(f"{library}_NUM_THREADS", "1")  # two processes draw at once
 
 from course.press import pages  # noqa: E402
 from course.press.boxes.club_box import card_html  # noqa: E402
@@ -21,11 +24,14 @@ from course.press.club import FILE, read_club  # noqa: E402
 from course.press.faults import Fault  # noqa: E402
 from course.press.media import palette  # noqa: E402
 from course.press.publishing.edition import Edition  # noqa: E402
-from course.press.publishing.notes import notes_html  # noqa: E402
+from course.press.publishing.kept import code_hash, hash_of_files, lasting_files  # noqa: E402
 from course.press.publishing.typefaces import EARLY  # noqa: E402
 from course.press.text.formulas import bring_packages  # noqa: E402
 
 REREAD = ("solutions", "checker", "course.circle", "course.figures", "course.sounds", "course.bench")
+
+LASTING = lasting_files(COURSE.parent)  # what serves this process to its end, while `mkdocs serve` reads the rest afresh
+AS_LOADED = hash_of_files(COURSE.parent, LASTING)
 
 edition: Edition | None = None
 
@@ -46,9 +52,14 @@ def on_config(config: MkDocsConfig) -> MkDocsConfig:
     config.extra["club"] = club
     config.site_url = f"{club.address.rstrip('/')}/" if club.address else ""
     config.extra["early_type"] = EARLY
-    edition = Edition(COURSE, club)
+    edition = Edition(COURSE, club, code_for_keeping())
     config.markdown_extensions.append(edition.markdown_extension())
     return config
+
+
+def code_for_keeping() -> str:
+    """Hash of all code; empty, so that nothing is kept, once a file of the press has changed under a running `mkdocs serve`."""
+    return code_hash(COURSE.parent) if hash_of_files(COURSE.parent, LASTING) == AS_LOADED else ""
 
 
 def read_afresh() -> None:
@@ -69,13 +80,19 @@ def on_files(files: Files, config: MkDocsConfig) -> Files:
     """Leave out the modules of which the pages' scripts are made: MkDocs would copy them with the rest of the theme."""
     for file in [file for file in files if file.src_uri.startswith("scripts/")]:
         files.remove(file)
+    begun().make_ahead()
     return files
 
 
-def on_page_markdown(markdown: str, page: Page, **_: Any) -> str:
+def on_page_markdown(markdown: str, page: Page, files: Files, **_: Any) -> str:
     """All faults from here on are this page's."""
     begun().begin_page(page)
-    return markdown
+    return begun().begin_text(markdown, sorted(file.src_uri for file in files))
+
+
+def on_page_content(html: str, **_: Any) -> str:
+    """The page's text, from Markdown or as it is kept."""
+    return begun().finish_text(html)
 
 
 def on_env(env: Environment, config: MkDocsConfig, **_: Any) -> None:
@@ -87,7 +104,7 @@ def on_page_context(context: dict[str, Any], page: Page, config: MkDocsConfig, n
     """What the template of a page wants besides its text: the speaker's notes and the club's card."""
     unit = next((unit for unit in config.extra["units"] if page.file.src_uri in unit.pages), None)
     instructor = [other for other in nav.pages if unit and other.file.src_uri == unit.instructor]
-    context["section_notes"] = notes_html(instructor[0].content or "") if instructor else ""
+    context["section_notes"] = begun().notes(instructor[0].content or "") if instructor else ""
     context["club_card"] = card_html(config.extra["club"], lambda address: get_relative_url(address, page.url))
     return context
 

@@ -59,6 +59,12 @@ def pytest_configure(config):
 
 
 @pytest.hookimpl(tryfirst=True)
+def pytest_xdist_auto_num_workers(config):
+    """One more than there are processors: many a test waits for a browser, or for a child's clock to run out."""
+    return (os.cpu_count() or 1) + 1 if config.option.numprocesses == "auto" else None
+
+
+@pytest.hookimpl(tryfirst=True)
 def pytest_collection_modifyitems(config, items):
     """Mark what belongs to a unit, spread the exercises over the processors, and without -m leave out what is slow.
 

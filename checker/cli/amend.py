@@ -49,4 +49,4 @@ def run(options: argparse.Namespace) -> int:
     return NOT_YET if left_out else DONE
 
 
-COMMAND = Command("amend", "set a mark by hand, with a reason; it outlives every remark", add_arguments, run)
+COMMAND = Command("amend", "set a mark by hand, with a reason; it outlives every rerun", add_arguments, run)

@@ -65,7 +65,7 @@ def run(options: argparse.Namespace) -> int:
 
 def _hear_one(options: argparse.Namespace) -> int:
     """The sound of one exercise."""
-    name = find_asked(options.exercise)[0].rpartition("/")[2]
+    name = find_asked(options.exercise, called_as())[0].rpartition("/")[2]
     if name not in PIECES:
         raise UsageError(f"{name} has no sound of its own. These have: {', '.join(PIECES)}.")
     piece = PIECES[name]
@@ -97,9 +97,12 @@ def _ownership(played: Performance) -> Iterator[Line]:
     lent = {" ".join(key): source.note for key, source in played.sources.items() if source.whose == LENT}
     own = len(played.sources) - len(lent)
     the_way = f", {by_core} of them by the core's way" if by_core else ""
-    yield Line(f"{own} of the {len(played.sources)} links of this receiver are your own{the_way}.", "bold")
+    yield Line(
+        f"{own} of the {len(played.sources)} links of this receiver {'is' if own == 1 else 'are'} your own{the_way}.", "bold"
+    )
     if lent:
-        yield Line(f"The course lends the others{', where it can' if played.missing else ''}:")
+        others = "them" if not own else "the other" if len(lent) == 1 else "the others"
+        yield Line(f"The course lends {others}{', where it can' if played.missing else ''}:")
     wide = max(map(len, lent), default=0) + 1
     for name, why in lent.items():
         yield from wrap(f"{name + ':':<{wide}} {why}", terminal_width())

@@ -5,6 +5,7 @@ A command's module is imported when it is asked for: what one needs, another nee
 
 import argparse
 import importlib
+import os
 import sys
 from collections.abc import Sequence
 
@@ -31,6 +32,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except Problem as problem:
         print(problem, file=sys.stderr)
         return USAGE_ERROR
+    except BrokenPipeError:  # whoever was reading has seen enough: nothing more is to be said, by Python at its end neither
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return INTERRUPTED
     except OSError as problem:
         print(f"{problem.filename or 'A file'}: {problem.strerror or problem}.", file=sys.stderr)
         return USAGE_ERROR

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from ..course import SEALED, load_exercise
 from ..judging.protocols import WorkerLike
-from ..report.text import Line, wrap
+from ..report.text import Line, printed_lines, wrap
 from ..sandbox.workers import start_own_worker
 from ..see.asking import Own, ask_own, exercise_of
 from ..see.names import find_asked
@@ -36,7 +36,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    path, function = find_asked(options.name)
+    path, function = find_asked(options.name, called_as())
     member = read_member_folder(exercises_folder(options.folder).resolve(), "you", account=False)
     views = read_sealed_views(path) if SEALED else views_of(load_exercise(path), 0 if options.values else None)
     views = tuple(view for view in views if function in ("", view.function))
@@ -86,9 +86,7 @@ def _trouble(own: Own) -> Iterator[Line]:
         yield from wrap(own.trouble, terminal_width(), "yellow")
     if own.line:
         yield Line(f"  {own.line[0]}, line {own.line[1]}", "dim")
-    if own.printed:
-        first, *rest = own.printed.strip().splitlines() or [""]
-        yield from wrap(f"It printed: {first}" + (f"  (and {len(rest)} more lines)" if rest else ""), terminal_width(), "dim")
+    yield from printed_lines(own.printed, terminal_width())
 
 
 def _what_was_seen(seen: Sequence[Seen]) -> Iterator[Line]:

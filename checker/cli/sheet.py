@@ -30,7 +30,7 @@ def run(options: argparse.Namespace) -> int:
         sheet.write_sheet(sheet.work_out(sheet.read_parts(options.file)), page)
         show([Line(f"Open in a browser, and print:  {os.path.relpath(page)}", "bold")])
         if options.pdf:
-            show([Line(f"On paper already:  {os.path.relpath(sheet.print_sheet(page, page.with_suffix('.pdf')))}")])
+            show([Line(f"As a PDF:  {os.path.relpath(sheet.print_sheet(page, page.with_suffix('.pdf')))}")])
     except sheet.SheetFault as fault:
         raise UsageError(str(fault)) from None
     return DONE

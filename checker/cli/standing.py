@@ -49,7 +49,9 @@ class Standing:
         if not self.left:
             yield Line(f"You have passed all {len(PATHS)} exercises.", "bold")
             return
-        of_core = f"the whole core, {core} exercises" if core == len(CORE) else f"{core} of the core's {len(CORE)} exercises"
+        of_core = (
+            f"the whole core of {len(CORE)} exercises" if core == len(CORE) else f"{core} of the core's {len(CORE)} exercises"
+        )
         yield Line(
             f"You have passed {of_core}{f' and {further} of the {len(FURTHER)} further ones' if further else ''}.", "bold"
         )

@@ -2,10 +2,12 @@
 
 import argparse
 import json
+from collections.abc import Collection, Mapping
 
 from ..core import IN_ORDER
 from ..course import PATHS
-from ..judging.verdict import to_data
+from ..judging.protocols import WorkerLike
+from ..judging.verdict import Verdict, to_data
 from ..pack.practice import known_verdict, practice_verdict
 from ..report.learner import learner_lines
 from ..report.text import Line, wrap
@@ -51,6 +53,8 @@ def run(options: argparse.Namespace) -> int:
     later = set_aside(folder)
     with start_own_worker() as worker:
         verdicts = {path: practice_verdict(path, member.files, worker) for path in ([one] if one else named or PATHS)}
+        if one and is_passed(verdicts[one]):
+            verdicts |= _as_far_as_the_next(member.files, later, worker)
     known = {path: verdicts.get(path) or known_verdict(path, member.files) for path in PATHS}
     standing = Standing([path for path, verdict in known.items() if verdict and is_passed(verdict)], later)
     of_unit = (path for path in IN_ORDER if path in named and path in standing.left and path not in later)
@@ -79,6 +83,16 @@ def run(options: argparse.Namespace) -> int:
         if offered:
             show(wrap(f"Further in this unit, if you like: {offered}", width, "dim"))
     return DONE if not (set([one] if one else named or PATHS) & set(standing.left)) else NOT_YET
+
+
+def _as_far_as_the_next(files: Mapping[str, str], later: Collection[str], worker: WorkerLike) -> dict[str, Verdict]:
+    """The verdicts along the path up to the next exercise. One that is kept no more is reached anew: it may be passed."""
+    found: dict[str, Verdict] = {}
+    for path in IN_ORDER:
+        found[path] = practice_verdict(path, files, worker)
+        if path not in later and not is_passed(found[path]):
+            break
+    return found
 
 
 COMMAND = Command("try", "check one exercise, or the next one that is not yet passed", add_arguments, run)

@@ -8,7 +8,7 @@ import numpy as np
 from ..budgets import BUDGET
 from ..checks.exercise import Question, Tolerance
 from . import explanations
-from .compare import Difference, difference
+from .compare import Difference, difference, is_rounding
 from .forms import forms_wanted, in_form
 from .inputs import steady, strategy
 from .plan import Case, Plan, call_key, numeric_call, shown_inputs
@@ -112,9 +112,11 @@ def simplest_failure(question: Question, answers: Answers) -> tuple[Case, Differ
     def fails(inputs: Inputs) -> bool:
         if time.monotonic() > until:
             raise _TimeIsUp
-        reply = answers.ask(question.name, inputs)
+        reply, wanted = answers.ask(question.name, inputs), question.asks(*inputs)
         wrong = (
-            "value" in reply and difference(answers.value(reply), question.asks(*inputs), question.agrees_within) is not None
+            "value" in reply
+            and not is_rounding(wanted, question.agrees_within)
+            and difference(answers.value(reply), wanted, question.agrees_within) is not None
         )
         failing[:] = [inputs] if wrong else failing
         return wrong

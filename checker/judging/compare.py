@@ -69,6 +69,11 @@ def difference(got: Any, wanted: Any, tolerance: Tolerance, unit: str | Sequence
     return _number_difference(got, np.asarray(wanted), tolerance, unit if isinstance(unit, str) else "")
 
 
+def is_rounding(wanted: Any, tolerance: Tolerance) -> bool:
+    """Whether a wanted number is nothing but what rounding has left of nothing: it would puzzle whoever is shown it."""
+    return isinstance(wanted, (float, np.floating)) and wanted != 0 and difference(0.0, wanted, tolerance) is None
+
+
 def _unusable(got: Unusable, wanted: Any) -> Difference:
     if got.oversize:
         return Difference(says=f"returned {got.what}, where {_kind(wanted)} wanted: too big to look at", too_big=True)

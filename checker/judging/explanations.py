@@ -6,7 +6,7 @@ from difflib import get_close_matches
 
 from ..checks.exercise import Exercise, Invariant, Question, Refusal
 from ..checks.given import shown
-from ..text import display_name, ended
+from ..text import display_name, ended, listed
 from ..worker.denials import WORDS
 from ..worker.wire import ANSWER_ITSELF
 from .plan import Case, LawCase, shown_inputs
@@ -95,6 +95,8 @@ _ADVICE = {
     "truth value of Relational": "An `if` cannot decide on a symbol whose value is not known.",
     "be broadcast": "Arrays of different lengths met. To average over moments give each input a last axis for them, "
     "np.asarray(x)[..., None], and take the mean over axis=-1.",
+    "object is not callable": "Brackets behind a value call it like a function: is an operator such as * missing before them, or has "
+    "an argument the name of the function that is meant?",
     "is not defined": "Is the name spelt as above, and imported?",
 }
 
@@ -177,7 +179,7 @@ def _lent_of(path: str, names: Sequence[str]) -> str:
         return f"constants of {exercise}"
     if len(names) == 1:
         return name_of_earlier(path, names[0])
-    return f"{', '.join(names[:-1])} and {names[-1]} of {exercise}"
+    return f"{listed(names)} of {exercise}"
 
 
 def _standing(own: str, count: int) -> str:
@@ -216,11 +218,10 @@ def altered_sentence(question: Question, places: Collection[int]) -> str:
             f"{question.name} hands back one and the same array each time: a second call writes over the first answer. "
             "Make a new one."
         )
-    *others, last = [name for place, name in enumerate(question.given) if place in places] or ["or list"]
-    if others:
-        names = f"{', '.join(others)} and {last}"
-        return f"{question.name} changes the arrays {names} that it was given. Work on copies: the caller still needs them."
-    return f"{question.name} changes the array {last} that it was given. Work on a copy: the caller still needs it."
+    changed = [name for place, name in enumerate(question.given) if place in places] or ["or list"]
+    if len(changed) > 1:
+        return f"{question.name} changes the arrays {listed(changed)} that it was given. Work on copies: the caller still needs them."
+    return f"{question.name} changes the array {changed[0]} that it was given. Work on a copy: the caller still needs it."
 
 
 def not_refused_sentence(question: Question, refusal: Refusal, reply: Reply) -> str:

@@ -62,7 +62,7 @@ class Fingerprints:
         return digest.hexdigest()
 
     def files_used(self, path: str) -> set[str]:
-        """The file and all that it can reach: helpers whose name it mentions and, if it speaks of exercises, those exercises."""
+        """The file and all that it can reach: helpers whose name it mentions, exercises beside it, and others if it names their unit too."""
         found: set[str] = set()
         ahead = [path] if path in self._files else []
         while ahead:
@@ -80,7 +80,7 @@ class Fingerprints:
             self._mentions[path] = frozenset(
                 other
                 for other in self._files
-                if (of_exercises or other not in _EXERCISES or _beside(path, other))
+                if (other not in _EXERCISES or _beside(path, other) or of_exercises and other.partition("/")[0] in words)
                 and ((name := _module_name(other)) in words or not name.isidentifier() and name in text)
             )
         return self._mentions[path]

@@ -17,7 +17,7 @@ from ..text import clean
 from ..worker.wire import Unusable, to_wire
 from . import explanations
 from .answers import Answers, NoAnswer, simplest_failure
-from .compare import Difference, difference, ratio_in_words
+from .compare import Difference, difference, is_rounding, ratio_in_words
 from .forms import may_be_compared
 from .mends import with_general_slips
 from .plan import Case, LawCase, LawFunction, Plan, QuestionPlan
@@ -228,7 +228,7 @@ def _judge_numbers(plan: QuestionPlan, answers: Answers) -> tuple[bool, Finding 
             failing.append((place, case, apart))
     if not failing:
         return not altered, Finding(WRONG, question.name, explanations.altered_sentence(question, altered)) if altered else None
-    place, case, apart = failing[0]
+    place, case, apart = next((one for one in failing if not is_rounding(one[1].wanted, question.agrees_within)), failing[0])
     remark = (
         ""
         if apart.says or question.symbolic

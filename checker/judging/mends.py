@@ -61,6 +61,22 @@ def _one_further(node: ast.AST) -> ast.AST | None:
     return None
 
 
+def _below_the_line(node: ast.AST) -> ast.AST | None:
+    match node:
+        case ast.BinOp(ast.BinOp(above, ast.Div(), below), ast.Mult() | ast.Add() | ast.Sub() as sign, more):
+            return ast.BinOp(above, ast.Div(), ast.BinOp(below, sign, more))
+    return None
+
+
+def _exponent(node: ast.AST) -> ast.AST | None:
+    match node:
+        case ast.BinOp(ast.BinOp(base, ast.Pow(), exponent), ast.Div(), below):
+            return ast.BinOp(base, ast.Pow(), ast.BinOp(exponent, ast.Div(), below))
+        case ast.BinOp(ast.BinOp(factor, ast.Mult(), ast.BinOp(base, ast.Pow(), exponent)), ast.Div(), below):
+            return ast.BinOp(factor, ast.Mult(), ast.BinOp(base, ast.Pow(), ast.BinOp(exponent, ast.Div(), below)))
+    return None
+
+
 def _called(node: ast.Call) -> str:
     return getattr(node.func, "attr", "") or getattr(node.func, "id", "")
 
@@ -71,6 +87,11 @@ MENDS = (
     Mend("added 273 to a temperature that comes in kelvin already", _kelvin_already),
     Mend("given a sine, cosine or tangent degrees: it wants radians, and np.radians makes them", _radians),
     Mend("stopped one short: range and np.arange leave their end out, so that range(1, 4) is 1, 2, 3", _one_further),
+    Mend(
+        "left out brackets round what stands below the line: a / b * c is (a / b) * c, and a / b + c is (a / b) + c",
+        _below_the_line,
+    ),
+    Mend("left out brackets round an exponent: x ** 3 / 2 is (x ** 3) / 2", _exponent),
 )
 
 

@@ -127,7 +127,7 @@ def _missing_layers() -> tuple[str, ...]:
     return prove().missing
 
 
-_OTHER_VERSION = "The course at {} is not the same as here. Install this version there."
+_OTHER_VERSION = "The course on {} is not the same as here. Install this version there."
 _UNCONTAINED = "On a machine of the cluster: {} Add --uncontained to mark all the same."
 
 

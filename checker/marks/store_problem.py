@@ -34,7 +34,7 @@ def store_problems(path: Path) -> Iterator[None]:
     try:
         yield
     except UnicodeDecodeError:
-        raise StoreProblem(damage_sentence(path, "a text in it is none")) from None
+        raise StoreProblem(damage_sentence(path, "a text in it is not UTF-8")) from None
     except sqlite3.Error as error:
         code = getattr(error, "sqlite_errorcode", sqlite3.SQLITE_ERROR) & 0xFF
         sentence = _SENTENCES.get(code)

@@ -79,7 +79,7 @@ def laws_source(plan: Plan) -> str:
         return _HEAD + "LAWS = {}\n"
     check = inspect.getmodule(every[0][0])
     if check is None:
-        raise CannotPack(f"{every[0][0]!r} comes from no module")
+        raise CannotPack("A law comes from no module: write it in the exercise's check.")
     module = _Module(check)
     for law, relation in every:
         module.need_names_of(module.node_of(law))
@@ -122,13 +122,13 @@ class _Module:
     def node_of(self, law: Callable | None) -> ast.expr:
         """The syntax of a law: its lambda, found by where its value stands, or the name of a function."""
         if not isinstance(law, FunctionType) or law.__closure__:
-            raise CannotPack(f"{law!r} is not a plain function of {self.module.__name__}")
+            raise CannotPack(f"A law is not a plain function of {self.module.__name__}: {law!r}.")
         if law.__name__ != "<lambda>":
             return ast.Name(law.__name__)
         found = [self._lambdas[span] for span in law.__code__.co_positions() if span in self._lambdas]
         if not found:
             raise CannotPack(
-                f"the law in line {law.__code__.co_firstlineno} of {self.module.__name__} cannot be found in its file"
+                f"The law in line {law.__code__.co_firstlineno} of {self.module.__name__} cannot be found in its file."
             )
         return found[-1]
 
@@ -169,7 +169,7 @@ class _Module:
         elif isinstance(thing, (int, float, str, tuple, list, dict)):
             self.statements.append(f"{name} = {thing!r}")
         else:
-            raise CannotPack(f"{name} in {self.module.__name__} is neither a function nor plain data")
+            raise CannotPack(f"{name} in {self.module.__name__} is neither a function nor plain data.")
 
     def record(self, plan: Plan) -> dict[str, _Recording]:
         """Run every law with the reference in the student's place, writing down what the laws themselves ask of it."""

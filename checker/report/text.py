@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from ..judging.explanations import lent_sentences
 from ..judging.verdict import NOT_ATTEMPTED, NOT_JUDGED, PASSED, UNFINISHED, Finding, Verdict, lost_texts, marks_text
-from ..text import display_name, ended
+from ..text import display_name, ended, listed
 
 WIDTH = 80
 _STYLES = {NOT_JUDGED: "bold yellow", PASSED: "bold green", UNFINISHED: "bold blue", NOT_ATTEMPTED: "bold blue"}
@@ -30,14 +30,18 @@ def verdict_lines(verdict: Verdict, width: int = WIDTH) -> list[Line]:
         lines += wrap(sentence, width)
     several = len({part.function for part in verdict.parts}) > 1
     stubs = [finding.function for finding in verdict.findings if finding.kind == NOT_ATTEMPTED and several]
+    stopped: dict[tuple[str, int, str], list[str]] = {}
     for finding in verdict.findings:
-        if finding.function not in stubs:
+        if finding.line:
+            stopped.setdefault(finding.line, []).append(finding.function)
+    for finding in verdict.findings:
+        first, *others = stopped[finding.line] if finding.line else [finding.function]
+        if finding.function == first and first not in stubs:
             lines += _finding_lines(finding, width, heading=several)
+            lines += wrap(f"This line stops {listed(others)} too.", width) if others else []
     if stubs:
         lines += wrap(f"Still to be written: {', '.join(stubs)}.", width)
-    if verdict.printed:
-        first, *rest = verdict.printed.strip().splitlines() or [""]
-        lines += wrap(f"It printed: {_clean(first)}" + (f"  (and {len(rest)} more lines)" if rest else ""), width, "dim")
+    lines += printed_lines(verdict.printed, width)
     for part in verdict.parts:
         if part.measured and verdict.kind != NOT_ATTEMPTED:
             mark = f"{marks_text(part.earned)} of {marks_text(part.worth)}"
@@ -92,6 +96,15 @@ def _align(values: list[tuple[str, str]], remark: str, width: int) -> list[Line]
 def _hang(start: str, text: str, width: int) -> list[Line]:
     pieces = textwrap.wrap(text, width - len(start), drop_whitespace=False) or [""]
     return [Line((start if place == 0 else " " * len(start)) + part.rstrip()) for place, part in enumerate(pieces)]
+
+
+def printed_lines(printed: str, width: int) -> list[Line]:
+    """What a student's code printed: its first line, and how many more there are."""
+    if not printed:
+        return []
+    first, *rest = printed.strip().splitlines() or [""]
+    more = f"  (and {len(rest)} more {'line' if len(rest) == 1 else 'lines'})" if rest else ""
+    return wrap(f"It printed: {_clean(first)}{more}", width, "dim")
 
 
 def wrap(text: str, width: int, style: str = "") -> list[Line]:

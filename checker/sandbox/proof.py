@@ -8,6 +8,7 @@ import tempfile
 from dataclasses import dataclass
 from pathlib import Path
 
+from ..text import listed
 from ..worker.contain import Containment, probe
 from ..worker.wire import START_ENVIRONMENT
 
@@ -42,18 +43,13 @@ def prove() -> Proof:
         return Proof(("The walls around a submission could not be put up, or did not stand a trial.",))
     through = list(dict.fromkeys(means for means, got in trial if got))
     if through:
-        return Proof((f"In a trial of the walls here, a submission could {_listed(through)}.",))
+        return Proof((f"In a trial of the walls here, a submission could {listed(through)}.",))
     return Proof((), f"{offered.level} {len(trial)} attacks were tried on it, and none got through.")
 
 
 def _layers(found: Containment) -> str:
     disk = ["a small disk of their own"] if found.scratch else []
-    return _listed([f"Landlock {found.landlock}", "a filter for system calls", "limits", *disk])
-
-
-def _listed(words: list[str]) -> str:
-    *most, last = words
-    return f"{', '.join(most)} and {last}" if most else last
+    return listed([f"Landlock {found.landlock}", "a filter for system calls", "limits", *disk])
 
 
 def _trial() -> list[tuple[str, bool]] | None:

@@ -37,12 +37,12 @@ class WorkerLost(Problem):
         super().__init__("The worker process has ended unexpectedly; start the run again.")
 
 
-def start_worker() -> "WarmWorker | FreshWorker":
-    """A worker of the best kind this system has.
+def start_worker(rehearsed: bool = True) -> "WarmWorker | FreshWorker":
+    """A worker of the best kind this system has; `rehearsed` if it is to run so many exercises that a rehearsal of sympy pays.
 
     `with start_worker() as worker, worker.session(…) as session: session.ask(calls)`.
     """
-    return WarmWorker() if hasattr(os, "fork") and hasattr(socket, "SCM_RIGHTS") else FreshWorker()
+    return WarmWorker(rehearsed) if hasattr(os, "fork") and hasattr(socket, "SCM_RIGHTS") else FreshWorker()
 
 
 def start_own_worker() -> "WarmWorker | FreshWorker":
@@ -50,7 +50,7 @@ def start_own_worker() -> "WarmWorker | FreshWorker":
 
     Only Linux has the walls. Elsewhere a fork has no use, and a Mac's numpy does not always live through one.
     """
-    return start_worker() if sys.platform == "linux" else FreshWorker()
+    return start_worker(rehearsed=False) if sys.platform == "linux" else FreshWorker()
 
 
 def _python(code: str, *arguments: str) -> list[str]:
@@ -65,7 +65,8 @@ class WarmWorker:
     is started when it is first needed, and has one child at a time.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, rehearsed: bool = True) -> None:
+        self._rehearsed = rehearsed
         self._started: dict[tuple[str, ...], WarmProcess] = {}
 
     @contextlib.contextmanager
@@ -124,7 +125,7 @@ class WarmWorker:
 
     def _warm(self, *libraries: str) -> "WarmProcess":
         if libraries not in self._started:
-            self._started[libraries] = WarmProcess(*libraries)
+            self._started[libraries] = WarmProcess(*libraries, rehearsed=self._rehearsed)
         return self._started[libraries]
 
 
@@ -183,13 +184,13 @@ class Child:
 
 
 class WarmProcess:
-    """A process that has imported numpy and `libraries`, and forks on order."""
+    """A process that has imported numpy and `libraries`, if `rehearsed` used sympy once too, and forks on order."""
 
-    def __init__(self, *libraries: str) -> None:
+    def __init__(self, *libraries: str, rehearsed: bool = True) -> None:
         self._channel, theirs = socket.socketpair()
         environment = {key: value for key, value in os.environ.items() if key.startswith("OPENBLAS")} | START_ENVIRONMENT
         self._process = subprocess.Popen(
-            _python(_WARM, str(theirs.fileno()), *libraries),
+            _python(_WARM, str(theirs.fileno()), "rehearse" * rehearsed, *libraries),
             stdin=subprocess.DEVNULL,
             stdout=subprocess.DEVNULL,
             stderr=subprocess.DEVNULL,

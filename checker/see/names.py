@@ -9,7 +9,7 @@ from ..course import PATHS, ROOT, UnknownExercise, find
 _DEFINED = re.compile(r"^def ([a-z]\w*)\(", re.MULTILINE)
 
 
-def find_asked(name: str) -> tuple[str, str]:
+def find_asked(name: str, called: str = "checker") -> tuple[str, str]:
     """The path of an exercise and the function that was meant, "" for all of its functions.
 
     Parameters
@@ -34,7 +34,7 @@ def find_asked(name: str) -> tuple[str, str]:
         raise UnknownExercise(f"Several exercises have a function {function}. Write {' or '.join(names)}.")
     known = [path.rpartition("/")[2] for path in PATHS] + list(functions())
     near = get_close_matches(name, known, n=1)
-    hint = f"Did you mean {near[0]}?" if near else "`checker try --list` names all exercises."
+    hint = f"Did you mean {near[0]}?" if near else f"{called} try --list names all exercises."
     raise UnknownExercise(f"There is no exercise and no function called {name!r}. {hint}")
 
 

@@ -29,10 +29,9 @@ def read_values(view: View, texts: Sequence[str]) -> tuple:
     """
     if not view.needed <= len(texts) <= len(view.arguments):
         wanted = "; ".join(f"{argument.name}, such as {as_typed(argument)}" for argument in view.arguments)
-        count = len(view.arguments)
-        raise UnreadableValue(
-            f"{view.function} takes {count} value{'s' * (count != 1)}, and {len(texts)} came. It wants {wanted}."
-        )
+        most = len(view.arguments)
+        count = "1 value" if most == 1 else f"{most} values" if view.needed == most else f"{view.needed} to {most} values"
+        raise UnreadableValue(f"{view.function} takes {count}, and {len(texts)} came. It wants {wanted}.")
     return tuple(_read(argument, text) for argument, text in zip(view.arguments, texts, strict=False))
 
 

@@ -50,7 +50,7 @@ def _turns(parts: Parts, former: Any, covered: Any, maximum: Any, stray: Any) ->
             turns = physics.winding.turns_needed(inductance, former, covered)
             own = physics.self_capacitance.self_capacitance(former + covered, turns * covered)
         except ValueError as problem:
-            raise parts.fault("former.diameter", f"no close-with_windings coil on this tube serves: {problem}.") from None
+            raise parts.fault("former.diameter", f"no close-wound coil on this tube serves: {problem}.") from None
     return turns
 
 

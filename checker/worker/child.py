@@ -5,6 +5,7 @@ import io
 import os
 import signal
 import sys
+import time
 from collections import deque
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from functools import partial
@@ -71,19 +72,26 @@ class Requests:
 
 
 class Clock:
-    """Stops the student's code when its time is up, at a line that can be named; the judge's own clock is behind it."""
+    """Stops the student's code when its time is up, at a line that can be named; the judge's own clock is behind it.
+
+    The time is that of the clock on the wall; where others keep the processor busy it is stretched, to at most `STRETCHED` times as
+    much, until the code has had its time of the processor. What has had less than `BUSY` of it waits for something else.
+    """
+
+    STRETCHED, BUSY = 2.0, 0.1
 
     def __init__(self) -> None:
         self.inside = False
+        self._seconds = self._began = self._used = 0.0
         if hasattr(signal, "SIGALRM"):
             signal.signal(signal.SIGALRM, self._ring)
 
     def start(self, seconds: float) -> None:
-        if hasattr(signal, "setitimer"):
-            signal.setitimer(signal.ITIMER_REAL, seconds)
+        self._seconds, self._began, self._used = seconds, time.monotonic(), time.process_time()
+        self._set(seconds)
 
     def stop(self) -> None:
-        self.start(0)
+        self._set(0)
 
     def run_guarded(self, action: Callable[[], Any], files: Mapping[str, str]) -> tuple[Any, dict | None]:
         """(result, None) or (None, what went wrong). Saying what went wrong may run the student's code too, and has no more time."""
@@ -98,19 +106,33 @@ class Clock:
     @contextlib.contextmanager
     def paused(self) -> Iterator[None]:
         """While this is open no time passes, and nothing is stopped."""
-        left, inside = signal.setitimer(signal.ITIMER_REAL, 0)[0] if hasattr(signal, "setitimer") else 0, self.inside
+        left, inside, paused = self._set(0), self.inside, time.monotonic()
         self.inside = False
         try:
             yield
         finally:
             self.inside = inside
+            self._began += time.monotonic() - paused
             if left:
-                self.start(left)
+                self._set(left)
+
+    def _set(self, seconds: float) -> float:
+        """What was left until it would have rung."""
+        return signal.setitimer(signal.ITIMER_REAL, seconds)[0] if hasattr(signal, "setitimer") else 0.0
 
     def _ring(self, number: int, frame: object) -> None:
-        if self.inside:
+        if more := self.still_due():
+            self._set(more)
+        elif self.inside:
             raise Stop("time")
-        self.start(0.01)
+        else:
+            self._set(0.01)
+
+    def still_due(self) -> float:
+        """Seconds that the code may go on, as others had the processor meanwhile; 0 if none."""
+        used = time.process_time() - self._used
+        due = min(self._seconds - used, self.STRETCHED * self._seconds - (time.monotonic() - self._began))
+        return due if used > self.BUSY * self._seconds and due > 0.01 else 0.0
 
 
 class Attempts:

@@ -30,8 +30,9 @@ from .view import show_only
 from .wire import ANSWER, FORGET, FORK, FORK_COMPILER, FORK_WITH_SCRATCH, ORDER, REAP
 
 
-def main(descriptor: int, *libraries: str) -> None:
-    """Serve the judge on an inherited socket until it closes, with these libraries imported beside numpy."""
+def main(descriptor: int, rehearse: str, *libraries: str) -> None:
+    """Serve the judge on an inherited socket until it closes, with these libraries imported beside numpy; `rehearse` if sympy, where
+    it is one of them, is to be used once beforehand: that takes longer than importing it, and spares every exercise a little."""
     channel = socket.socket(fileno=descriptor)
     readable = python_trees()
     for library in libraries:
@@ -39,7 +40,7 @@ def main(descriptor: int, *libraries: str) -> None:
     sys.path[:] = import_path()
     del sys.argv[1:], sys.orig_argv[1:]  # nothing in a child tells how it came to be
     empty_environment()
-    _warm_up()
+    _warm_up(bool(rehearse))
     namespaces = probe().scratch
     if namespaces:
         show_only(readable, namespaces)
@@ -75,9 +76,9 @@ def _has_ended(child: int) -> bool:
     return os.waitpid(child, os.WNOHANG)[0] == child
 
 
-def _warm_up() -> None:
+def _warm_up(rehearse: bool) -> None:
     """Touch what a first use would import or build, then keep it out of the garbage collector's way."""
-    if "sympy" in sys.modules:
+    if rehearse and "sympy" in sys.modules:
         _warm_up_sympy(sys.modules["sympy"])
     np.linalg.eigvals(np.eye(2))
     np.random.default_rng(0)

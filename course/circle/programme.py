@@ -1,5 +1,7 @@
 """What the stations send, in every lesson that listens to one: something like speech, then a tune. Nobody's voice."""
 
+from functools import cache
+
 import numpy as np
 
 from course.circle.levels import RATE
@@ -44,16 +46,19 @@ BEAT = 0.25
 SEED = 4
 
 
+@cache
 def programme() -> np.ndarray:
     """Four seconds that sound like someone reading the weather, four of a tune.
 
     Returns
     -------
     ndarray of shape (n,)
-        Between -1 and 1, no tone above 4.5 kHz; times a depth of modulation, what is laid on the carrier.
+        Between -1 and 1, no tone above 4.5 kHz; times a depth of modulation, what is laid on the carrier. To be read only.
     """
     half = int(LENGTH / 2 * RATE)
-    return np.concatenate([band(speech(half)), band(tune(half))])
+    samples = np.concatenate([band(speech(half)), band(tune(half))])
+    samples.flags.writeable = False
+    return samples
 
 
 def envelope(depth: float = DEPTH) -> np.ndarray:

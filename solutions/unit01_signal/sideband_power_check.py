@@ -121,6 +121,6 @@ EXERCISE = Exercise(
         "depth.",
         "total_power is carrier_power * (1 + depth**2 / 2); sideband_power is its second part alone; the share is "
         "the one over the other, depth**2 / (2 + depth**2). For the ammeter ratio**2 = 1 + depth**2 / 2: solve for "
-        "depth, and first raise ValueError if np.any(np.less(current_ratio, 1)).",
+        "depth, and first raise ValueError if np.any(current_ratio < 1).",
     ],
 )

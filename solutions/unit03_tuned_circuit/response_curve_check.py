@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from checker import Exercise, Question, absolute, at_most, hertz, invariant, number, picture, relative, slip, value
+from checker import Exercise, Question, absolute, at_most, drawn, hertz, invariant, number, picture, relative, slip, value
 
 from .response_curve import decibels, detuning_in_bandwidths, relative_response, universal_response
 
@@ -12,6 +12,15 @@ BAND = {
     "resonant_frequency": hertz("500 kHz", "1600 kHz"),
     "quality_factor": number(10, 300),
 }
+RESPONSE = drawn(
+    [
+        size * turned
+        for turned in (1, 0.6 + 0.8j, -1, 0.8 - 0.6j, 0.28 + 0.96j, -0.6 + 0.8j)
+        for size in (0.1, 1, 10, 0.5, 2, 0.01, 0.05, 0.2, 0.7, 0.001, 0.003, 0.03, 0.3, 5, 20, 70, 100)
+    ],
+    "size 0.001 to 100, of any phase",
+    stacks=True,
+)
 
 
 def uneven(f, f0):
@@ -129,7 +138,8 @@ EXERCISE = Exercise(
         ),
         Question(
             asks=decibels,
-            given={"response": number(0.001, 100)},
+            picture=picture(between=(0.01, 1.0)),
+            given={"response": RESPONSE},
             gives="dB",
             agrees_within=absolute(1e-9, because="a ratio of 1 is 0 dB"),
             holds=[
@@ -153,6 +163,7 @@ EXERCISE = Exercise(
                 ),
                 slip("used the natural logarithm, np.log, for np.log10", lambda r: 20 * np.log(np.abs(r))),
                 slip("turned the sign: less than 1 is negative", lambda r: -20 * np.log10(np.abs(r))),
+                slip("left out the size: of a complex ratio np.abs is wanted", lambda r: 20 * np.log10(r + 0j)),
                 slip("left out the 20", lambda r: np.log10(np.abs(r))),
             ],
         ),

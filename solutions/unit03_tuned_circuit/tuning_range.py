@@ -3,7 +3,7 @@
 import numpy as np
 
 from solutions.ranges import check_ranges
-from solutions.unit02_coil_and_condenser.vane_capacitance import STOPS, power_of, vane_capacitance
+from solutions.unit02_coil_and_condenser.vane_capacitance import power_of, vane_capacitance
 from solutions.unit03_tuned_circuit.resonance import resonant_frequency
 
 ROUNDING = 1e-9  # a frequency outside by no more than this fraction is at the stop
@@ -46,7 +46,7 @@ def tuning_inductance(lowest_frequency: float, maximum: float, stray: float) -> 
     return 1 / ((2 * np.pi * lowest_frequency) ** 2 * (maximum + stray))
 
 
-@check_ranges(angle=STOPS)
+@check_ranges(angle="the spindle turns from 0 to π radians: this is beyond a stop")
 def dial_frequency(angle: float, law: str, minimum: float, maximum: float, stray: float, inductance: float) -> float:
     """Frequency tuned to at an angle of the condenser's spindle.
 

@@ -116,6 +116,7 @@ EXERCISE = Exercise(
                     "taken the 1 from the current: it goes inside the bracket, before Is multiplies",
                     lambda v, Is, n: Is * np.exp(v / n) - 1,
                 ),
+                slip("taken the 1 from the exponent: it comes off the power", lambda v, Is, n: Is * np.exp(v / n - 1)),
                 slip("turned the diode round", lambda v, Is, n: -Is * np.expm1(-v / n)),
                 slip("given the exponent a minus sign", lambda v, Is, n: Is * np.expm1(-v / n)),
                 slip("used powers of ten: the law wants powers of 2.718", lambda v, Is, n: Is * (10 ** (v / n) - 1)),

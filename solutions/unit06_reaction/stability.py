@@ -11,7 +11,7 @@ import numpy as np
 from solutions.ranges import check_ranges
 from solutions.unit06_reaction.network import GRID, THROTTLE_RANGE, TUNED, ReactionSet, drive, state_matrix
 
-HALVINGS = 44  # of the interval that holds the answer
+MOST_STEPS, PRECISION = 60, 1e-12  # towards a threshold; the last step is no larger a part of it
 ROUNDS = 12  # of setting one knob after the other
 ON_STATION = 1e-5  # how nearly a set must ring at the frequency asked for, as a fraction of it
 
@@ -230,21 +230,29 @@ def threshold(reaction_set: ReactionSet, knob: str, low: float, high: float) -> 
 
     Source
     ------
-    The leading pole's real part is zero at the threshold; solved by halving.
+    The leading pole's real part is zero at the threshold: found between two settings by the line through them, where one of them
+    stays twice its part halved (the Illinois rule: M. Dowell and P. Jarratt, BIT 11, 1971, from memory).
     """
 
-    def oscillates(value):
-        return poles(replace(reaction_set, **{knob: value}))[..., 0].real > 0
+    def growth(value):
+        return poles(replace(reaction_set, **{knob: value}))[..., 0].real
 
-    if np.any(oscillates(low) == oscillates(high)):
+    at_low, at_high = growth(low), growth(high)
+    if np.any((at_low > 0) == (at_high > 0)):
         raise ValueError(f"no threshold between {knob} {np.min(low):.4g} and {np.max(high):.4g}: move the ends apart")
-    upwards = oscillates(high)
-    low, high = low + np.zeros(upwards.shape), high + np.zeros(upwards.shape)
-    for _ in range(HALVINGS):
-        middle = (low + high) / 2
-        beyond = oscillates(middle) == upwards
-        low, high = np.where(beyond, low, middle), np.where(beyond, middle, high)
-    return ((low + high) / 2)[()]
+    oscillates_high = at_high > 0
+    low, high = low + np.zeros(at_low.shape), high + np.zeros(at_low.shape)
+    value = low
+    for _ in range(MOST_STEPS):
+        value, last = high - at_high * (high - low) / (at_high - at_low), value
+        at_value = growth(value)
+        beyond = (at_value > 0) == oscillates_high
+        at_low = np.where(beyond, np.where(high == last, at_low / 2, at_low), at_value)
+        at_high = np.where(beyond, at_value, np.where(low == last, at_high / 2, at_high))
+        low, high = np.where(beyond, low, value), np.where(beyond, value, high)
+        if np.all(np.abs(value - last) <= PRECISION * np.abs(value)):
+            break
+    return value[()]
 
 
 @check_ranges

@@ -66,6 +66,10 @@ EXERCISE = Exercise(
                     "turned the bracket round: the factor comes first, then -1",
                     lambda v, p, g, t: v * np.exp(g * t) + p * (1 - np.exp(g * t)) / g,
                 ),
+                slip(
+                    "left out the brackets: the -1 belongs to the factor, above the line",
+                    lambda v, p, g, t: v * np.exp(g * t) + p * np.exp(g * t) - 1 / g,
+                ),
                 slip("left the push out", lambda v, p, g, t: v * np.exp(g * t) + 0 * p),
                 slip("left out what the swing was", lambda v, p, g, t: p * (np.exp(g * t) - 1) / g + 0 * v),
                 slip("forgotten to divide by the growth", lambda v, p, g, t: v * np.exp(g * t) + p * (np.exp(g * t) - 1)),

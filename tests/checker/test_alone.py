@@ -9,6 +9,7 @@ from checker.judging.judge import judge
 from checker.marks.pool import mark
 from checker.sandbox.workers import FreshWorker, WarmWorker, start_worker
 from checker.submissions.members import Member
+from checker.worker.child import Clock
 from tests.checker.corpus import HONEST, PATH
 
 FIRST, SECOND = "unit03_tuned_circuit/quality_factor", "unit03_tuned_circuit/resonance"
@@ -81,3 +82,23 @@ def test_marks_of_a_class_are_those_of_each_exercise_by_itself(worker):
     found = {one.member.name: one.verdicts[1] for one in mark(members, 3, (FIRST, SECOND), jobs=1)}
     assert found.pop("idle").earned == 0
     assert set(found.values()) == {judge(SECOND, {PATH: HONEST}, worker, 3)}
+
+
+@pytest.mark.parametrize(
+    "passed, used, due",
+    [
+        (2.0, 2.0, 0.0),  # nobody was in the way
+        (2.0, 1.0, 1.0),  # every other moment somebody else's
+        (3.5, 1.0, 0.5),  # no more than twice as long
+        (4.0, 1.0, 0.0),
+        (2.0, 0.1, 0.0),  # asleep
+    ],
+)
+def test_the_childs_time_is_stretched_where_others_have_the_processor(monkeypatch, passed, used, due):
+    clock, now = Clock(), {"monotonic": 10.0, "process_time": 5.0}
+    for name in now:
+        monkeypatch.setattr(f"checker.worker.child.time.{name}", lambda name=name: now[name])
+    clock.start(2.0)
+    clock.stop()
+    now.update(monotonic=10.0 + passed, process_time=5.0 + used)
+    assert clock.still_due() == pytest.approx(due)

@@ -315,6 +315,14 @@ def test_a_terminal_gets_colour_and_a_bar_unless_it_wants_none(of_two, here):
     assert "marking" in marked and "━" in marked and "1 of 2  Isla" not in marked
 
 
+def test_nothing_is_said_where_nobody_reads_any_more(here):
+    unread, ours = os.pipe()
+    os.close(unread)
+    ended = subprocess.run([sys.executable, "-m", "checker", "hint", "metres"], stdout=ours, stderr=subprocess.PIPE, cwd=here)
+    os.close(ours)
+    assert ended.stderr == b"" and ended.returncode == cli.INTERRUPTED
+
+
 def test_an_interrupted_run_says_so_and_keeps_what_is_done(of_two, here):
     for number in range(20):  # no two alike, so none is known beforehand: the run cannot be over, however slow this process is
         put(of_two / f"Zoe Loop {number}", RIGHT + f"while True: {number}\n")

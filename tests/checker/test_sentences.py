@@ -1,8 +1,10 @@
-"""Every sentence about code that gave no answer, or not the one wanted, read for its form at its worst inputs.
+"""Every sentence that the checker says, read for its form: of code that gave no answer, or not the one wanted, at its worst inputs;
+and what the commands say around it, as their sources have it.
 
-The list below can be printed and read: `python -m tests.checker.test_sentences`.
+All of them can be printed and read: `python -m tests.checker.test_sentences`.
 """
 
+import ast
 import re
 from dataclasses import replace
 from types import SimpleNamespace
@@ -18,6 +20,7 @@ from checker.judging.plan import Case
 from checker.judging.verdict import PASSED, Lent, Verdict
 from checker.worker.denials import WORDS
 from checker.worker.wire import ANSWER_ITSELF, Expression, Unusable
+from tests.checker import said_by_commands
 
 # What Python, or a stranger, says of an error: nothing, a question, a sentence, a list without an end.
 TEXTS = ("", "name 'x' is not defined", "invalid syntax. Perhaps you forgot a comma?", "it ends.", "wait: ", "a!")
@@ -119,5 +122,28 @@ def test_a_sentence_is_one(sentence):
         assert sentence[0].isupper(), sentence
 
 
+OF_COMMANDS = said_by_commands.said()
+
+
+def test_each_open_place_in_a_command_s_text_has_an_example_and_none_is_left_over():
+    open_places = {ast.unparse(place) for _, text in said_by_commands.texts() for place in said_by_commands.open_places(text)}
+    assert open_places == set(said_by_commands.EXAMPLES)
+
+
+@pytest.mark.parametrize("command", ["amend", "hear", "hint", "mark", "pack", "read", "restore", "see", "sheet", "try_"])
+def test_each_command_is_heard(command):
+    assert f"cli/{command}.py" in OF_COMMANDS.values()
+
+
+@pytest.mark.parametrize("said", OF_COMMANDS)
+def test_what_a_command_says_is_well_formed(said):
+    assert not re.search(r"[?!:,;][.,;:!]|(?<!\.)\.[.,;:!]|\w  \w|\w [,;?!]|\b1 (?!of\b)\w+s\b|\bNone\b(?! of)|[{}]", said), (
+        said
+    )
+    assert not re.search(r"\b1 [\w' ]*\b(are|were|have)\b|\b[02-9] of [\w' ]*\b(is|was|has)\b", said), said
+    if not OF_COMMANDS[said].startswith("cli/"):
+        assert re.search(r"[.?]$", said), said
+
+
 if __name__ == "__main__":
-    print("\n".join(sentences()))
+    print("\n".join([*sentences(), *OF_COMMANDS]))

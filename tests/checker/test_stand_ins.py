@@ -1,5 +1,6 @@
 """A right function earns its marks whatever stands in earlier files: the judge answers for these, and for nothing else."""
 
+import ast
 import json
 import time
 from inspect import signature
@@ -164,6 +165,18 @@ def test_whatever_a_stub_imports_of_earlier_exercises_can_stand_in():
                 value = getattr(load_physics(module), thing)
                 is_asked = f"def {thing}(" in stub(earlier)[f"{earlier}.py"]
                 assert earlier in built_on(path) and (thing.isupper() if not callable(value) else is_asked), (path, name)
+
+
+def test_whatever_a_reference_takes_of_earlier_exercises_is_in_a_stub_or_can_stand_in():
+    for path in PATHS:
+        offers = Lender(references_for(path)).offers
+        for earlier, names in built_on(path).items():
+            of_stub = {
+                name
+                for node in ast.parse(stub(earlier)[f"{earlier}.py"]).body
+                for name in [getattr(node, "name", "")] + [getattr(one, "id", "") for one in getattr(node, "targets", ())]
+            }
+            assert names <= of_stub | {*offers[earlier]["functions"], *offers[earlier]["constants"]}, path
 
 
 def question(name, *arguments, **named):

@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from checker import cli
+from checker.cli import try_
 from checker.cli.later import FILE, put_aside, set_aside, take_back
 from checker.cli.standing import Standing, list_of
 from checker.core import CORE, FURTHER, IN_ORDER
@@ -49,6 +50,18 @@ def test_it_says_what_is_set_aside_and_how_to_take_it_up():
     said = text(left.lines(80))
     assert left.next is None
     assert "Set aside for later: tone." in said and "try --now tone" in said and "metres" not in said
+
+
+def test_what_comes_next_is_found_out_where_nothing_is_kept(monkeypatch):
+    passed, judged = {METRES, AM}, []
+    monkeypatch.setattr(
+        try_,
+        "practice_verdict",
+        lambda path, files, worker: judged.append(path) or Verdict(path, PASSED if path in passed else WRONG, 10),
+    )
+    found = try_._as_far_as_the_next({}, [TONE], None)
+    assert list(found) == judged == list(IN_ORDER[: IN_ORDER.index(AM) + 2])
+    assert {path for path, verdict in found.items() if verdict.kind == PASSED} == passed
 
 
 def test_beside_the_core_the_further_exercises_of_the_unit_are_offered():

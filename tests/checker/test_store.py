@@ -136,6 +136,13 @@ def test_a_key_changes_with_the_file_and_with_those_it_imports_and_with_no_other
     )
 
 
+@pytest.mark.parametrize("across", ["from ..unit00_bench.tone import tone", "from ..unit00_bench import tone", ""])
+def test_a_word_that_is_an_exercise_s_name_too_is_no_import_of_it(across):
+    files = FILES | {"unit00_bench/tone.py": "", f"{RANGE}.py": f"{FILES[f'{RANGE}.py']}{across}\ntone = 1.0\n"}
+    changed = submission_hash(f"{RANGE}.py", files) != submission_hash(f"{RANGE}.py", files | {"unit00_bench/tone.py": "x"})
+    assert changed == bool(across)
+
+
 @pytest.mark.parametrize(
     "statement",
     [

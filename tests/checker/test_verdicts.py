@@ -8,10 +8,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from checker.checks.exercise import relative
+from checker.checks.units import quantity
+from checker.course import PRACTICE_SEED
+from checker.judging.compare import is_rounding
 from checker.judging.judge import LINE_SHOWN, judge
 from checker.judging.plans import plan_for
-from checker.judging.verdict import TOO_SLOW, Part, Verdict, from_data, lost_texts, marks_text, to_data
-from checker.report.text import verdict_lines
+from checker.judging.verdict import RAISED, TOO_SLOW, Finding, Part, Verdict, from_data, lost_texts, marks_text, to_data
+from checker.report.text import printed_lines, verdict_lines
 from checker.sandbox.workers import start_worker
 from tests.exercises.test_every_exercise import sources
 
@@ -283,6 +287,38 @@ def test_a_law_that_another_function_breaks_blames_that_one(worker, instead):
 def test_a_fault_in_one_function_leaves_the_marks_of_the_other(worker):
     verdict = judge("resonance", {PATH: body("return 0.0")}, worker, 1)
     assert verdict.earned == 5
+
+
+def test_what_rounding_leaves_of_nothing_is_not_shown_as_what_was_wanted(worker):
+    source = (
+        "import numpy as np\ndef tone(time, frequency, amplitude):\n    return amplitude * np.sin(360 * frequency * time)\n"
+    )
+    [finding] = judge("tone", {"unit00_bench/tone.py": source}, worker, PRACTICE_SEED).findings
+    assert finding.slip.startswith("given the sine degrees") and abs(quantity(finding.wanted, "V")) > 1e-3
+
+
+@pytest.mark.parametrize(
+    ("wanted", "is_one"), [(-2.4e-15, True), (0.0, False), (0.5, False), ("up", False), ((1e-15, 1.0), False)]
+)
+def test_a_rounding_is_a_number_that_should_be_nothing(wanted, is_one):
+    assert is_rounding(wanted, relative(1e-9, because="test", floor=1e-9)) == is_one
+
+
+@pytest.mark.parametrize(
+    ("printed", "says"), [("a", "It printed: a"), ("a\nb", "(and 1 more line)"), ("a\nb\nc", "(and 2 more lines)")]
+)
+def test_of_what_is_printed_the_first_line_is_shown_and_how_many_follow(printed, says):
+    [line] = printed_lines(printed, 80)
+    assert line.text.endswith(says)
+
+
+def test_functions_that_stop_at_one_line_are_told_together():
+    stops = [Finding(RAISED, name, f"{name} stopped.", line=("x.py", 7, "x")) for name in ("drive", "gain", "level")]
+    verdict = Verdict(
+        "unit05_valve/triode_current", RAISED, 10, tuple(Part(one.function, "numbers", 1, 0) for one in stops), tuple(stops)
+    )
+    text = "\n".join(line.text for line in verdict_lines(verdict))
+    assert text.count("stopped") == 1 and "This line stops gain and level too." in text
 
 
 def test_what_is_printed_is_shown_to_the_student(worker):

@@ -90,24 +90,27 @@ def mutants(source: str, asked: dict[str, bool], changes: Callable | None = None
     """
     changes = changes or _changes
     tree, seen = ast.parse(source), Counter()
-    felt, plain = _felt(tree, asked), ast.unparse(tree)
+    felt, plain = _felt(tree, asked), [ast.unparse(top) for top in tree.body]
     stands_in = _statements(tree)
     vectorised = {id(node) for top in tree.body if asked.get(getattr(top, "name", "")) for node in ast.walk(top)}
-    for place, node in enumerate(ast.walk(tree)):
+    tops = {id(node): at for at, top in enumerate(tree.body) for node in ast.walk(top)}
+    for node in ast.walk(tree):
         if id(node) not in felt:
             continue
         for kind, change, *says in changes(node, id(node) in vectorised):
-            changed = copy.deepcopy(tree)
-            twin = next(other for at, other in enumerate(ast.walk(changed)) if at == place)
+            twins = {}
+            changed = copy.deepcopy(tree.body[tops[id(node)]], twins)
+            twin = twins[id(node)]
             before, replaced = _text(twin), change(twin)
             became = says[0] if says else f"{before} to {_text(replaced or twin)}"
             what = f"{kind}: {became} in: {_text(stands_in[id(node)])}"
             if replaced:
-                _Replaced(twin, replaced).visit(changed)
-            text = ast.unparse(ast.fix_missing_locations(changed))
+                changed = _Replaced(twin, replaced).visit(changed)
+            text = ast.unparse(changed)
             seen[what] += 1
-            if text != plain:
-                yield Mutant(kind, what + (f" ({seen[what]})" if seen[what] > 1 else ""), text)
+            if text != plain[tops[id(node)]]:
+                whole = "\n".join([*plain[: tops[id(node)]], text, *plain[tops[id(node)] + 1 :]])
+                yield Mutant(kind, what + (f" ({seen[what]})" if seen[what] > 1 else ""), whole)
 
 
 def _statements(tree):

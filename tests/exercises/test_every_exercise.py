@@ -16,7 +16,7 @@ from checker.judging.verdict import NOT_ATTEMPTED, PASSED
 from tests.exercises.answering import Answering
 from tests.exercises.every_mutant import SEED, equivalents, every_mutant, sources, survivors
 
-MUTANTS_TRIED = 40
+FEW_MUTANTS, MANY_MUTANTS = 12, 40
 FEWEST_MUTANTS = 12  # an answer of one line has not many places to go wrong in
 
 
@@ -113,10 +113,11 @@ def test_constants_and_nothing_earn_no_marks(path):
         assert verdict.earned == 0, (useless, verdict)
 
 
-def test_mutants_of_the_reference_are_rejected(path, worker):
+@pytest.mark.parametrize("most", [FEW_MUTANTS, pytest.param(MANY_MUTANTS, marks=pytest.mark.slow)], ids=["a few", "many"])
+def test_mutants_of_the_reference_are_rejected(path, worker, most):
     every, known = every_mutant(path), equivalents(path)
     assert len(every) >= FEWEST_MUTANTS
     assert set(known) <= {mutant.what for mutant in every}
     other = [mutant for mutant in every if mutant.what not in known]
-    tried = random.Random(path).sample(other, min(MUTANTS_TRIED, len(other)))
+    tried = random.Random(path).sample(other, min(most, len(other)))
     assert [mutant.what for mutant in survivors(path, tried, worker, SEED)] == []

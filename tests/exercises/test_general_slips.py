@@ -13,7 +13,7 @@ from tests.exercises.answering import Answering
 from tests.exercises.every_mutant import SEED
 from tests.exercises.test_from_hints import WRITTEN
 
-DIVIDED, KELVIN, DEGREES, SHORT = (mend.says for mend in MENDS)
+DIVIDED, KELVIN, DEGREES, SHORT, BELOW, EXPONENT = (mend.says for mend in MENDS)
 THEIR_OWN = {  # exercises that have a sentence of their own for it
     "signal_to_noise": "added 273 to a temperature that is in kelvin already",
     "edge": "gone one round short: range(n) ends before n",
@@ -32,6 +32,9 @@ MADE = [
     (DEGREES, "ring_down", "angle = 2 * np.pi", "angle = 360"),
     (THEIR_OWN["edge"], "edge", "range(rounds + 1)", "range(rounds)"),
     (SHORT, "channel_plan", "np.arange(59, 179)", "np.arange(59, 178)"),
+    (BELOW, "quality_factor", "inductance / (capacitance * resistance)", "inductance / capacitance * resistance"),
+    (BELOW, "one_valve", "load / (anode_resistance + load)", "load / anode_resistance + load"),
+    (EXPONENT, "phone_loudness", "10 ** (level / 20)", "10 ** level / 20"),
     (SHORT, "mutual_inductance", "np.arange(turns)", "np.arange(turns - 1)"),
 ]  # fmt: skip
 

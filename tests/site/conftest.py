@@ -40,7 +40,16 @@ def build(root: Path, *more: str, **environment: str) -> subprocess.CompletedPro
 
 def copy_of_course(root: Path) -> Path:
     """What the site is built from, with the store of pictures as it is (its keys are checked against the code)."""
-    leave = shutil.ignore_patterns("node_modules", "site", "__pycache__")
+    copy_of_sources(root)
+    for kept in ("figures", "sounds"):
+        if (ROOT / "course" / "build" / kept).is_dir():
+            shutil.copytree(ROOT / "course" / "build" / kept, root / "course" / "build" / kept)
+    return root
+
+
+def copy_of_sources(root: Path) -> Path:
+    """The same with nothing made."""
+    leave = shutil.ignore_patterns("node_modules", "site", "build", "__pycache__")
     for part in ("solutions", "checker", "exercises", "course"):
         shutil.copytree(ROOT / part, root / part, ignore=leave)
     shutil.copy(ROOT / "DEVELOPERS.md", root)
@@ -50,7 +59,10 @@ def copy_of_course(root: Path) -> Path:
 
 @pytest.fixture(scope="session")
 def course(tmp_path_factory, brought) -> Path:
-    """Root of a built copy, the same for all test processes, to be read only; its site is in `course/site`."""
+    """Root of a built copy, the same for all test processes, to be read only; its site is in `course/site`.
+
+    What it makes it finds and leaves in the checkout's own `course/build`, as a build of the checkout would.
+    """
     place = tmp_path_factory.getbasetemp()
     if "PYTEST_XDIST_WORKER" in os.environ:
         place = place.parent
@@ -59,7 +71,9 @@ def course(tmp_path_factory, brought) -> Path:
         fcntl.flock(alone, fcntl.LOCK_EX)
         if not done.exists():
             shutil.rmtree(root, ignore_errors=True)
-            told = build(copy_of_course(root))
+            (ROOT / "course" / "build").mkdir(exist_ok=True)
+            (copy_of_sources(root) / "course" / "build").symlink_to(ROOT / "course" / "build")
+            told = build(root)
             assert told.returncode == 0, told.stdout
             done.touch()
     return root

@@ -2,11 +2,13 @@
 
 import io
 import re
+from pathlib import Path
 
 import pypdf
 import pytest
 
 from course.press.publishing.booklet import Finished, join_pages, rebase
+from course.press.publishing.kept import Kept
 
 A4 = {"width": 680, "height": 980}  # what is left of the sheet between the margins, in CSS pixels
 PLACES = {"unit01_a/index.html": "p1", "unit01_a/more.html": "p2"}
@@ -34,7 +36,7 @@ def test_addresses_lead_within_the_booklet_where_they_can(written, moved_to):
 def test_answers_stand_at_the_end_under_the_numbers_of_their_questions():
     ask = '<details class="block question">\n<summary class="block-title">{}</summary><p>{}</p></details>'
     pages = [Finished(name, name, ask.format(f"Q{name}", f"A{name}")) for name in ("a.html", "b.html")]
-    html = join_pages(pages)
+    html = join_pages(pages, Kept(Path(), ""))
     before, after = html.split('<section class="page" id="answers">')
     assert "Qa.html" in before and "Aa.html" not in before and "<details" not in html
     assert re.findall(r'<b class="asked-number">(\d)</b><p>A(\w)', after) == [("1", "a"), ("2", "b")]

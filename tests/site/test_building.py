@@ -110,6 +110,8 @@ def test_each_fault_in_a_page_is_named_with_its_page(bare):
     told = [line for line in done.stdout.splitlines() if line.startswith("  index.md")]
     for fault, sentence in CONTENT_FAULTS.items():
         assert any(sentence in line for line in told), f"{fault}: {done.stdout}"
+    again = build(bare).stdout.splitlines()
+    assert [line for line in again if line.startswith("  index.md")] == told, "a fault is told once only: its page was kept"
     line = next(line for line in told if "nowhere.py" in line)
     number = 1 + page.read_text("utf-8").split('{{ figure("nowhere/')[0].count("\n")
     assert f"index.md, line {number}:" in line
@@ -139,6 +141,7 @@ def test_each_dead_link_is_named_raw_html_too(bare):
 @pytest.mark.parametrize("link", ["[x](missing.md)", "[x](/glossary.md)"])
 def test_a_dead_markdown_link_fails_the_strict_build(bare, link):
     (bare / "course" / "lessons" / "index.md").write_text(f"# Home\n\n{link}\n", "utf-8")
+    assert build(bare).returncode != 0
     assert build(bare).returncode != 0
 
 

@@ -1,6 +1,7 @@
 """Pictures and sounds are made again only when something they are made from has changed."""
 
 import os
+import shutil
 from pathlib import Path
 
 import pytest
@@ -126,3 +127,17 @@ def test_a_build_makes_again_only_what_its_physics_touches_and_the_bytes_are_the
         (bare / "course" / "build" / file).unlink()
     assert build(bare).returncode == 0
     assert {name: kept[1] for name, kept in stored(bare).items()} == {name: kept[1] for name, kept in first.items()}
+
+    # A site of kept pages is the site that is made afresh.
+    lessons = bare / "course" / "lessons"
+    (lessons / "index.md").write_text(PAGE.replace("# Home", "# Home\n\nAnother [word](glossary.md#valve)."), "utf-8")
+    assert build(bare).returncode == 0
+    of_kept_pages = site_of(bare)
+    shutil.rmtree(bare / "course" / "build" / "pages")
+    assert build(bare).returncode == 0
+    assert site_of(bare) == of_kept_pages
+
+
+def site_of(root: Path) -> dict[str, bytes]:
+    site = root / "course" / "site"
+    return {file.relative_to(site).as_posix(): file.read_bytes() for file in site.rglob("*") if file.is_file()}

@@ -4,9 +4,9 @@ import json
 import re
 from functools import cache
 from pathlib import Path
+from types import ModuleType
 from typing import Any
 
-from course.bench.sets import bench_figures
 from course.press.faults import Fault
 
 GRAMMAR = json.loads((Path(__file__).parents[2] / "bench" / "panel" / "setting.json").read_text("utf-8"))
@@ -72,10 +72,16 @@ def setting_faults(setting: str) -> list[str] | None:
     return faults
 
 
-@cache
 def figures_of_bench() -> dict[str, Any]:
-    """All that the bench knows of its sets, worked out once."""
-    figures: dict[str, Any] = bench_figures()
+    """All that the bench knows of its sets, worked out once by its code as that was last read."""
+    from course.bench import sets  # here, for `mkdocs serve` reads it afresh, and few builds want it
+
+    return figures_of(sets)
+
+
+@cache
+def figures_of(sets: ModuleType) -> dict[str, Any]:
+    figures: dict[str, Any] = sets.bench_figures()
     return figures
 
 

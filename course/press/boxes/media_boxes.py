@@ -1,7 +1,7 @@
 """Figures and sounds in a page: their boxes, and their files for whoever takes them away."""
 
 import wave
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from pathlib import Path
 
 from course.press.current_page import CurrentPage
@@ -12,6 +12,7 @@ from course.press.text.calls import Maker, replace_calls
 from course.press.text.prose import Prose
 from course.settings import RASTER, Setting
 
+KINDS = {kind.word: kind for kind in (FIGURE, SOUND)}
 SITE_SETTINGS: dict[str, Setting] = {"raster": RASTER}
 
 
@@ -39,6 +40,10 @@ class MediaBoxes:
         self.store, self.prose, self.page, self.first_words = store, prose, page, first_words
         self.files: dict[str, bytes] = {}
         self.makers: dict[str, Maker] = {"figure": self.figure, "sound": self.sound}
+
+    def make_ahead(self, calls: Iterable[tuple[str, str]]) -> None:
+        """Have what pages will call for made, by "figure" or "sound" and address."""
+        self.store.make_ahead((KINDS[word], name) for word, name in calls)
 
     def figure(self, name: str) -> str:
         """A picture with its caption, and what can be taken away.

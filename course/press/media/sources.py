@@ -30,6 +30,9 @@ class MediaSources:
         self.modules = Sources(root, OURS)
         self.path = self.modules.file
         self.tree = cache(self._tree)
+        self.content_hash = cache(self._content_hash)
+        self.reached = cache(self._reached)
+        self.beside = cache(self._beside)
 
     def _tree(self, path: Path) -> ast.Module:
         return ast.parse(path.read_bytes(), str(path))
@@ -71,18 +74,22 @@ class MediaSources:
             digest.update(line.encode() + b"\n")
         return digest.hexdigest()
 
-    def content_hash(self, file: Path) -> str:
+    def _content_hash(self, file: Path) -> str:
         """Hash of a file, of a Python file as a syntax tree."""
         content = ast.dump(self.tree(file)).encode() if file.suffix == ".py" else file.read_bytes()
         return hashlib.sha256(content).hexdigest()
 
     def files_reached(self, modules: list[str]) -> set[Path]:
         """Files of ours reached from some modules by imports, with the data files that lie beside them."""
-        found = {path for module in self.modules.closure(modules) if (path := self.path(module))}
+        found = {file for module in modules for file in self.reached(module)}
         folders = {path.parent for path in found} - {self.root / "course"}  # what lies there is the whole site's
-        return found | {
-            beside for folder in folders for beside in folder.iterdir() if beside.suffix in (".csv", ".toml", ".json")
-        }
+        return found.union(*(self.beside(folder) for folder in folders))
+
+    def _reached(self, module: str) -> frozenset[Path]:
+        return frozenset(path for name in self.modules.closure([module]) if (path := self.path(name)))
+
+    def _beside(self, folder: Path) -> frozenset[Path]:
+        return frozenset(file for file in folder.iterdir() if file.suffix in (".csv", ".toml", ".json"))
 
 
 def parameters_of(statement: ast.stmt) -> list[str]:

@@ -2,10 +2,16 @@
 
 import importlib
 import json
+import os
 import re
+import time
 import traceback
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
+from contextlib import suppress
 from dataclasses import dataclass
+from multiprocessing import get_context
 from pathlib import Path
 from types import ModuleType
 from typing import Any
@@ -26,6 +32,8 @@ class Kind:
     suffixes: tuple[str, ...]
 
 
+PROCESSES = 2  # that make many things at once
+LIKELY_SECONDS = {"figure": 0.4, "sound": 2.0}
 FORM = 2  # of what a record holds beside its files; one more when that changes
 FIGURE = Kind("figure", "course.figures", "course.figures.kit.svg", (".svg",))
 SOUND = Kind("sound", "course.sounds", "course.sounds.kit.level", (".mp3", ".wav", ".svg"))
@@ -76,24 +84,96 @@ class MediaStore:
         Fault
             If there is no such function, or it fails.
         """
+        order = self.order(kind, name)
+        return self.stored(order) or carry_out(order)
+
+    def order(self, kind: Kind, name: str) -> "Order":
+        """All that it takes to make a figure or sound; a `Fault` if there is no such function."""
         module, function, takes = locate(kind, name, self.sources)
         given = {setting: value for setting, value in self.site_settings.items() if setting in takes}
         settings = "".join(f" {setting}={given[setting]}" for setting in sorted(given))
         key = f"{FORM} {self.sources.fingerprint(module, function, (kind.maker,))}{settings}"
-        stem = self.folder / f"{kind.word}s" / name
-        files = {suffix: stem.with_suffix(suffix) for suffix in kind.suffixes}
-        record = stem.with_suffix(".json")
-        if record.is_file() and all(path.is_file() for path in files.values()):
-            kept = json.loads(record.read_text("utf-8"))
-            if kept["key"] == key:
-                return Stored(kept["about"], files)
-        said, content = produce(kind, name, module, function, given)
-        stem.parent.mkdir(parents=True, exist_ok=True)
-        record.unlink(missing_ok=True)
-        for suffix, path in files.items():
-            path.write_bytes(content[suffix])
-        record.write_text(json.dumps({"key": key, "about": said}, ensure_ascii=False), "utf-8")
-        return Stored(said, files)
+        return Order(kind, name, module, function, given, key, self.folder / f"{kind.word}s" / name)
+
+    def stored(self, order: "Order") -> Stored | None:
+        """What was made by the same order before, or None."""
+        kept = read_record(order)
+        if kept.get("key") != order.key or not all(path.is_file() for path in order.files.values()):
+            return None
+        return Stored(kept["about"], order.files)
+
+    def make_ahead(self, wanted: Iterable[tuple[Kind, str]]) -> None:
+        """Make those of many figures and sounds that are not stored, in two processes; what fails is left for `fetch` to say."""
+        orders = []
+        for kind, name in wanted:
+            with suppress(Fault):
+                orders.append(self.order(kind, name))
+        by_module: dict[str, list[Order]] = {}
+        for order in orders:
+            if self.stored(order) is None:
+                by_module.setdefault(order.module, []).append(order)
+        if len(by_module) < PROCESSES or (os.cpu_count() or 1) < PROCESSES:
+            return
+        longest_first = sorted(by_module.values(), key=lambda group: -sum(map(expected_seconds, group)))
+        with suppress(BrokenProcessPool), ProcessPoolExecutor(PROCESSES, get_context("spawn")) as pool:
+            list(pool.map(carry_out_all, longest_first))
+
+
+@dataclass(frozen=True)
+class Order:
+    """A figure or sound to be made: the function, what it is given, all that it follows from as a key, where its files go."""
+
+    kind: Kind
+    name: str
+    module: str
+    function: str
+    given: dict[str, Any]
+    key: str
+    stem: Path
+
+    @property
+    def files(self) -> dict[str, Path]:
+        """Its files by suffix."""
+        return {suffix: self.stem.with_suffix(suffix) for suffix in self.kind.suffixes}
+
+    @property
+    def record(self) -> Path:
+        """The file that says by which order the others were made."""
+        return self.stem.with_suffix(".json")
+
+
+def read_record(order: Order) -> dict[str, Any]:
+    """What was noted when a figure or sound was last made; empty if it never was."""
+    try:
+        record: dict[str, Any] = json.loads(order.record.read_text("utf-8"))
+        return record
+    except (OSError, ValueError):
+        return {}
+
+
+def expected_seconds(order: Order) -> float:
+    """How long it took last time; where nobody knows, a guess: a sound is long to make."""
+    return float(read_record(order).get("seconds", LIKELY_SECONDS[order.kind.word]))
+
+
+def carry_out(order: Order) -> Stored:
+    """Make a figure or sound and store it, the record last; a `Fault` if it fails."""
+    begun = time.process_time()
+    said, content = produce(order.kind, order.name, order.module, order.function, order.given)
+    order.stem.parent.mkdir(parents=True, exist_ok=True)
+    order.record.unlink(missing_ok=True)
+    for suffix, path in order.files.items():
+        path.write_bytes(content[suffix])
+    record = {"key": order.key, "about": said, "seconds": round(time.process_time() - begun, 2)}
+    order.record.write_text(json.dumps(record, ensure_ascii=False), "utf-8")
+    return Stored(said, order.files)
+
+
+def carry_out_all(orders: list[Order]) -> None:
+    """Make what can be made of some orders."""
+    for order in orders:
+        with suppress(Fault):
+            carry_out(order)
 
 
 def is_address(name: object) -> bool:

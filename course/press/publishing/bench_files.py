@@ -5,11 +5,7 @@ import json
 import re
 from pathlib import Path
 
-from course.bench.sets import bench_figures
-from course.circle.levels import RATE
-from course.circle.programme import programme
 from course.press.publishing.scripts import join_modules
-from course.sounds.kit.level import PEAK, encoded
 
 
 def write_bench(course: Path, target: Path, entry: Path | None = None) -> None:
@@ -29,6 +25,12 @@ def write_bench(course: Path, target: Path, entry: Path | None = None) -> None:
     Fault
         If the modules cannot be joined.
     """
+    # Here, for `mkdocs serve` reads them afresh, and few builds want them.
+    from course.bench.sets import bench_figures
+    from course.circle.levels import RATE
+    from course.circle.programme import programme
+    from course.sounds.kit.level import PEAK, encoded
+
     bench = course / "bench"
     target.mkdir(parents=True, exist_ok=True)
     figures = json.dumps(bench_figures(), separators=(",", ":"))

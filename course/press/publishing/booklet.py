@@ -5,6 +5,7 @@ import re
 from dataclasses import dataclass
 
 from course.press.pages import BOOKLETS
+from course.press.publishing.kept import Kept
 from course.press.templates import render
 from course.press.text.markup import pieces
 
@@ -33,12 +34,14 @@ def main_of(html: str) -> str:
     return found[1] if found else ""
 
 
-def join_pages(pages: list[Finished]) -> str:
+def join_pages(pages: list[Finished], kept: Kept) -> str:
     """The pages one after another: a list of them, their texts, and the answers of their self-tests at the end.
 
     Parameters
     ----------
     pages : list of Finished, in reading order
+    kept : Kept
+        Where the text of each, as it stands in this booklet, is kept from one build to the next.
 
     Returns
     -------
@@ -52,11 +55,20 @@ def join_pages(pages: list[Finished]) -> str:
         answers.append(match[2])
         return render("booklet_question.html", number=len(answers), question=match[1])
 
-    texts = [rebase(FOLDED.sub(r"\g<0> open", NOT_FOR_PAPER.sub("", page.text)), page.address, places) for page in pages]
+    def text_of(page: Finished) -> str:
+        parts = ("rebased", page.text, page.address, *places)
+        return str(kept.of(lambda: rebase(for_paper(page.text), page.address, places), *parts))
+
+    texts = [text_of(page) for page in pages]
     sections = [
         (places[page.address], page.title, QUESTION.sub(number_question, text)) for page, text in zip(pages, texts, strict=True)
     ]
     return render("booklet.html", sections=sections, answers=answers)
+
+
+def for_paper(text: str) -> str:
+    """A page's HTML without what paper cannot do, and with its exercises unfolded."""
+    return FOLDED.sub(r"\g<0> open", NOT_FOR_PAPER.sub("", text))
 
 
 def rebase(text: str, address: str, places: dict[str, str]) -> str:

@@ -1,14 +1,18 @@
 """One building of the site, from its first page to what lies beside the last."""
 
+import logging
 import re
 from collections import Counter
 from collections.abc import Callable
 from dataclasses import replace
+from functools import cached_property
 from html import escape
 from pathlib import Path
 from typing import Any
 
 from mkdocs.structure.pages import Page
+from mkdocs.structure.toc import AnchorLink, get_toc
+from mkdocs.utils import CountHandler
 
 from course.press import pages
 from course.press.boxes import bench_box, club_box, glossary_box, list_boxes
@@ -23,7 +27,9 @@ from course.press.media.sources import MediaSources
 from course.press.media.store import MediaStore
 from course.press.publishing.bench_files import write_bench
 from course.press.publishing.booklet import Finished, join_pages, main_of
+from course.press.publishing.kept import Kept, as_text, from_text, write_files
 from course.press.publishing.links import link_faults
+from course.press.publishing.notes import notes_html
 from course.press.publishing.page_faults import page_faults
 from course.press.publishing.scripts import write_page_scripts
 from course.press.publishing.search import write_search
@@ -38,6 +44,9 @@ from course.press.text.unbroken import keep_units
 from course.press.text.vocabulary import Vocabulary
 
 GLOSSARY = "glossary.html"
+MEDIA_CALL = re.compile(r"""\{\{\s*(figure|sound)\(["']([^"']+)["']\)""")
+WARNINGS = CountHandler(level=logging.WARNING)
+logging.getLogger("mkdocs").addHandler(WARNINGS)
 
 
 class Edition:
@@ -49,10 +58,13 @@ class Edition:
         Folder of `mkdocs.yml`.
     club : Club
         Who publishes it.
+    code : str, optional
+        Hash of all that a page follows from besides its text; without it nothing is kept for the next build.
     """
 
-    def __init__(self, course: Path, club: Club) -> None:
+    def __init__(self, course: Path, club: Club, code: str = "") -> None:
         self.course, self.club = course, club
+        self.kept = Kept(course / "build" / "pages", code)
         self.current = CurrentPage()
         self.vocabulary = Vocabulary(course / "glossary.toml")
         self.typesetter = Typesetter()
@@ -61,6 +73,7 @@ class Edition:
         self.media = MediaBoxes(store, self.prose, self.current, self.first_words)
         self.benches: Counter[str] = Counter()  # how many a page has
         self.finished: dict[str, Finished] = {}
+        self.beside: dict[str, bytes] = {}  # files, by address
         for makers in (self.media.makers, self.list_makers(), self.club_makers(), self.word_makers(), MAKERS):
             self.prose.add_makers(makers)
         self.prose.add_makers({"bench": self.bench})
@@ -75,7 +88,7 @@ class Edition:
         }
 
         def maker(html: Callable[[list[pages.UnitPages], Callable[[str], str]], str]) -> Maker:
-            return lambda: html(pages.units_in(self.course / "lessons"), self.current.relative)
+            return lambda: html(self.units, self.current.relative)
 
         return {name: maker(html) for name, html in lists.items()}
 
@@ -120,16 +133,75 @@ class Edition:
         """What is asked and found wrong from now on belongs to this page."""
         self.current.page = page
 
+    def begin_text(self, markdown: str, files: list[str]) -> str:
+        """What is still to be turned into HTML of a page's text: nothing if its HTML is kept.
+
+        Parameters
+        ----------
+        markdown : str
+        files : list of str
+            The sources of all that lies in the site, to which the page may lead.
+        """
+        page = self.current.known
+        self.text_parts = ("text", page.file.src_uri, page.url, markdown, repr(page.meta), *files, repr(self.units))
+        self.kept_text = self.kept.find(*self.text_parts)
+        self.troubles = self.count_troubles()
+        return "" if self.kept_text else markdown
+
+    @cached_property
+    def units(self) -> list[pages.UnitPages]:
+        """The units, as this build finds them."""
+        return pages.units_in(self.course / "lessons")
+
+    def notes(self, instructor: str) -> str:
+        """The speaker's notes, from the HTML of an instructor's page."""
+        return str(self.kept.of(lambda: notes_html(instructor), "notes", instructor))
+
+    def make_ahead(self) -> None:
+        """The figures and sounds of all lessons, unless the last build with the same code was complete."""
+        if self.kept.find("complete") is None:
+            texts = [page.read_text("utf-8-sig") for page in sorted((self.course / "lessons").rglob("*.md"))]
+            self.media.make_ahead(dict.fromkeys(call for text in texts for call in MEDIA_CALL.findall(text)))
+
+    def finish_text(self, html: str) -> str:
+        """The HTML of the page's text, as it is kept or as it has now been made; its files and title noted with it."""
+        page = self.current.known
+        entry = self.kept_text or {
+            "html": html,
+            "title": page.title,
+            "toc": [toc_token(link) for link in page.toc],
+            "benches": self.benches[page.url],
+            "files": as_text(self.media.files),
+        }
+        if self.kept_text:
+            page.title, page.toc = entry["title"], get_toc(entry["toc"])
+            self.benches[page.url] = entry["benches"]
+            self.beside |= from_text(entry["files"])
+        elif self.count_troubles() == self.troubles:
+            self.kept.keep(entry, *self.text_parts)
+        self.beside |= self.media.files
+        self.media.files.clear()
+        return str(entry["html"])
+
+    def count_troubles(self) -> int:
+        """How many faults and warnings there have been: a page that has any is not kept, or the next build would be silent."""
+        return len(self.current.faults) + sum(number for _, number in WARNINGS.get_counts())
+
     def finish_page(self, html: str) -> str:
         """The page with its words marked, its tables in boxes that scroll, and what is wrong with it noted."""
         page = self.current.known
-        for sentence, text in page_faults(html, self.vocabulary):
+        faults = self.kept.of(lambda: list(page_faults(html, self.vocabulary)), "faults", html)
+        for sentence, text in faults:
             self.current.note_fault(sentence, text)
-        html = re.sub(r"<th[^>]*></th>", "<td></td>", html)
-        html = re.sub(r"<table\b.*?</table>", r'<div class="wide">\g<0></div>', html, flags=re.S)
-        html = keep_units(self.with_switch(mark_words(html, self.vocabulary)))
+        html = self.kept.of(lambda: self.mark_page(html), "page", html)
         self.finished[page.file.src_uri] = Finished(page.file.dest_uri, self.mark_title(str(page.title)), main_of(html))
         return html
+
+    def mark_page(self, html: str) -> str:
+        """The page with its words marked, its tables in boxes that scroll, each number with its unit."""
+        html = re.sub(r"<th[^>]*></th>", "<td></td>", html)
+        html = re.sub(r"<table\b.*?</table>", r'<div class="wide">\g<0></div>', html, flags=re.S)
+        return keep_units(self.with_switch(mark_words(html, self.vocabulary)))
 
     def mark_title(self, text: str) -> str:
         """A title as HTML with its words marked."""
@@ -151,14 +223,13 @@ class Edition:
         render : function
             Makes a page of a booklet's `title`, `question`, `content`, and `back`, the page it belongs to.
         """
-        units = pages.units_in(self.course / "lessons")
         found = {}
-        for unit in units:
-            content = join_pages([self.finished[name] for name in unit.pages])
+        for unit in self.units:
+            content = join_pages([self.finished[name] for name in unit.pages], self.kept)
             title, question = self.mark_title(f"Unit {unit.number}: {unit.title}"), self.mark_title(unit.question)
             found[f"{pages.BOOKLETS}/{unit.folder}.html"] = render(title, question, content, f"{unit.folder}/index.html")
-        if units:
-            found[f"{pages.BOOKLETS}/course.html"] = render("The whole course", "", self.whole_course(units), "index.html")
+        if self.units:
+            found[f"{pages.BOOKLETS}/course.html"] = render("The whole course", "", self.whole_course(self.units), "index.html")
         return found
 
     def whole_course(self, units: list[pages.UnitPages]) -> str:
@@ -167,7 +238,7 @@ class Edition:
         order = ["safety.md", *(name for unit in units for name in unit.pages), "glossary.md"]
         order += [unit.instructor for unit in units if unit.instructor]
         parts = [(number.get(name, ""), self.finished[name]) for name in order if name in self.finished]
-        return join_pages([replace(page, title=unit + page.title) for unit, page in parts])
+        return join_pages([replace(page, title=unit + page.title) for unit, page in parts], self.kept)
 
     def finish(self, site: Path, render_booklet: Callable[..., str], says: str) -> list[str]:
         """Put what belongs beside the pages there: booklets, what is taken away, the bench, scripts, typefaces.
@@ -187,25 +258,31 @@ class Edition:
             All faults found in this build, dead links too.
         """
         self.typesetter.close()
-        beside = {name: html.encode() for name, html in self.booklets(render_booklet).items()} | self.media.files
-        for name, content in beside.items():
-            (site / name).parent.mkdir(parents=True, exist_ok=True)
-            (site / name).write_bytes(content)
+        write_files(site, {name: html.encode() for name, html in self.booklets(render_booklet).items()} | self.beside)
         if not self.club.address:
             for leftover in site.glob("sitemap.xml*"):
                 leftover.unlink()
         try:
-            write_page_scripts(self.course / "theme", site)
-            write_search(site, self.finished.values())
-            if self.benches:
-                write_bench(self.course, site / "bench")
+            self.kept.write(site, lambda folder: write_page_scripts(self.course / "theme", folder), "scripts")
+            write_search(site, self.finished.values(), self.kept)
+            if any(self.benches.values()):
+                self.kept.write(site / "bench", lambda folder: write_bench(self.course, folder), "bench")
         except Fault as fault:
             self.current.faults.append(str(fault))
         if self.club.pack_file:
             (site / self.club.pack_file).write_bytes((self.course / self.club.pack_file).read_bytes())
         copy_typefaces(self.course / "node_modules", site)
-        write_served(site, self.course / "theme", self.club, says)
-        return self.current.faults or link_faults(site)
+        write_served(site, self.course / "theme", self.club, says, self.kept)
+        faults = self.current.faults or link_faults(site, self.kept)
+        if not faults:
+            self.kept.keep("yes", "complete")
+        self.kept.drop_unused()
+        return faults
+
+
+def toc_token(link: AnchorLink) -> Any:
+    """A heading with those under it, as MkDocs takes them from Markdown."""
+    return {"level": link.level, "id": link.id, "name": link.title, "children": [toc_token(child) for child in link.children]}
 
 
 # What needs nothing of the build.

@@ -4,11 +4,12 @@ import html
 import json
 import re
 from collections import Counter
-from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import astuple, dataclass
 from pathlib import Path
 
 from course.press.publishing.booklet import Finished
+from course.press.publishing.kept import Kept
 
 CUT = re.compile(r'(?=<h[123]\b[^>]*\bid=)|(?=<section class="exercise")|(?<=</section>)|(?=<div id="[^"]*"><dt)')
 HEAD = re.compile(r'<(h[123]|section|div)\b[^>]*\bid="([^"]*)"')
@@ -38,7 +39,7 @@ class Section:
     title: str
     names: str
     says: str
-    words: frozenset[str]
+    words: Sequence[str]
     formula: bool
 
 
@@ -85,7 +86,7 @@ def section(page: Finished, identity: str, kind: str, part: str) -> Section:
         title=own,
         names=" ".join(dict.fromkeys([*names, *(name.replace("_", " ") for name in names if "_" in name)])),
         says=first_sentence(read),
-        words=frozenset(word for word in words if len(word) > 1 and not word[0].isdigit()),
+        words=sorted(word for word in words if len(word) > 1 and not word[0].isdigit()),
         formula='class="formula"' in part,
     )
 
@@ -116,7 +117,7 @@ def first_sentence(text: str) -> str:
     return sentence if len(sentence) <= SAYS else f"{sentence[:SAYS].rpartition(' ')[0]} …"
 
 
-def write_search(site: Path, pages: Iterable[Finished]) -> None:
+def write_search(site: Path, pages: Iterable[Finished], kept: Kept) -> None:
     """Write `search-index.js`: the sections, and of each the numbers of its words in one sorted list, as steps from one to the next.
 
     Parameters
@@ -124,13 +125,20 @@ def write_search(site: Path, pages: Iterable[Finished]) -> None:
     site : Path
         Folder to write to.
     pages : iterable of Finished
+    kept : Kept
+        Where the sections of pages that have not changed are found.
     """
-    sections = [section for page in pages for section in sections_of(page)]
+
+    def sections_in(page: Finished) -> list[Section]:
+        parts = ("sections", page.address, page.title, page.text)
+        return [Section(*entry) for entry in kept.of(lambda: [astuple(found) for found in sections_of(page)], *parts)]
+
+    sections = [section for page in pages for section in sections_in(page)]
     counts = Counter(word for section in sections for word in section.words)
     words = sorted(word for word, count in counts.items() if count <= max(EVERYWHERE * len(sections), 3))
     place = {word: number for number, word in enumerate(words)}
 
-    def steps(of: frozenset[str]) -> str:
+    def steps(of: Sequence[str]) -> str:
         numbers = sorted(place[word] for word in of if word in place)
         return " ".join(base_36(after - before) for before, after in zip([0, *numbers], numbers, strict=False))
 

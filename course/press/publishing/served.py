@@ -15,6 +15,7 @@ from matplotlib.patches import PathPatch
 from matplotlib.path import Path as Outline
 
 from course.press.club import Club
+from course.press.publishing.kept import Kept
 from course.press.publishing.scripts import join_modules
 from course.press.templates import render
 
@@ -26,7 +27,7 @@ KEPT = ("*.html", "*.css", "*.js", "*.woff2", "*.webmanifest", "emblem.svg", "ic
 ON_DEMAND = ("print/", "sounds/", "figures/")  # kept once they were asked for
 
 
-def write_served(site: Path, theme: Path, club: Club, says: str) -> None:
+def write_served(site: Path, theme: Path, club: Club, says: str, kept: Kept) -> None:
     """Write all of it; the last thing in the site, for the worker is told of every file.
 
     Parameters
@@ -38,13 +39,14 @@ def write_served(site: Path, theme: Path, club: Club, says: str) -> None:
     club : Club
     says : str
         What the course is, in a sentence.
+    kept : Kept
+        Where pictures and script are found that have not changed.
     """
-    for name, size in ICONS.items():
-        (site / name).write_bytes(picture(theme / "emblem.svg", (size, size)))
-    (site / "card.png").write_bytes(picture(theme / "emblem.svg", CARD, says))
+    kept.write(site, lambda folder: write_pictures(folder, theme / "emblem.svg", says), "icons", says)
+    kept.write(site, lambda folder: join_modules({folder / "worker.js": theme / "scripts" / "worker.js"}), "worker")
     (site / "manifest.webmanifest").write_text(json.dumps(manifest(says)), "utf-8")
     (site / "404.html").write_text(render("missing.html", club=club, name=NAME), "utf-8")
-    write_worker(site, theme / "scripts")
+    list_files(site)
 
 
 def manifest(says: str) -> dict[str, object]:
@@ -63,18 +65,23 @@ def manifest(says: str) -> dict[str, object]:
     }
 
 
-def write_worker(site: Path, scripts: Path) -> None:
-    """Write `worker.js`; its edition is another as soon as any file is."""
-    target = site / "worker.js"
-    target.unlink(missing_ok=True)
+def write_pictures(folder: Path, emblem: Path, says: str) -> None:
+    """Write the icons and the card."""
+    for name, size in ICONS.items():
+        (folder / name).write_bytes(picture(emblem, (size, size)))
+    (folder / "card.png").write_bytes(picture(emblem, CARD, says))
+
+
+def list_files(site: Path) -> None:
+    """Tell `worker.js` of every file it is to keep, and of its edition, which is another as soon as any of them is."""
+    worker = site / "worker.js"
     found = sorted({path.relative_to(site).as_posix() for pattern in KEPT for path in site.rglob(pattern)})
-    files = [name for name in found if not name.startswith(ON_DEMAND)]
+    files = [name for name in found if not name.startswith(ON_DEMAND) and name != worker.name]
     edition = hashlib.sha256()
     for name in files:
         edition.update(name.encode() + (site / name).read_bytes())
-    join_modules({target: scripts / "worker.js"})
     told = f"globalThis.EDITION={json.dumps(edition.hexdigest()[:16])};globalThis.FILES={json.dumps(files)};\n"
-    target.write_text(told + target.read_text("utf-8"), "utf-8")
+    worker.write_text(told + worker.read_text("utf-8"), "utf-8")
 
 
 def picture(emblem: Path, size: tuple[int, int], says: str = "") -> bytes:

@@ -54,12 +54,7 @@ class Typesetter:
     """A Node process that answers formulas with HTML and MathML, each one set once."""
 
     def __init__(self) -> None:
-        self.process = subprocess.Popen(
-            ["node", str(Path(__file__).with_name("formulas.mjs"))],
-            stdin=subprocess.PIPE,
-            stdout=subprocess.PIPE,
-            encoding="utf-8",
-        )
+        self.process: subprocess.Popen[str] | None = None  # begun with the first formula
         self.typeset = cache(self._typeset)
 
     def _typeset(self, tex: str, display: bool) -> str:
@@ -77,6 +72,13 @@ class Typesetter:
         Fault
             If KaTeX does not understand it.
         """
+        if self.process is None:
+            self.process = subprocess.Popen(
+                ["node", str(Path(__file__).with_name("formulas.mjs"))],
+                stdin=subprocess.PIPE,
+                stdout=subprocess.PIPE,
+                encoding="utf-8",
+            )
         to_node, from_node = self.process.stdin, self.process.stdout
         assert to_node and from_node  # both are pipes
         try:
@@ -93,7 +95,9 @@ class Typesetter:
         return answer["html"]
 
     def close(self) -> None:
-        """End the process."""
+        """End the process, if there is one."""
+        if self.process is None:
+            return
         assert self.process.stdin
         with contextlib.suppress(OSError):
             self.process.stdin.close()

@@ -1,69 +1,41 @@
 """HTML in pieces, each exactly as it was written: a page is changed in a few places and left alone in all others."""
 
-from dataclasses import dataclass, field
-from html.parser import HTMLParser
-from typing import Literal
+import re
+from html import unescape
+from typing import Literal, NamedTuple
 
 Kind = Literal["start", "end", "empty", "text", "other"]
 VOID = {"area", "br", "col", "hr", "img", "input", "link", "meta", "source", "wbr"}
 
 
-@dataclass(frozen=True)
-class Piece:
+class Piece(NamedTuple):
     """A tag, a run of text, or something else such as a comment; `empty` is a tag that has no end tag."""
 
     kind: Kind
     source: str
     name: str = ""
-    attributes: dict[str, str | None] = field(default_factory=dict)
+    within: str = ""  # what stands in a tag after its name
+
+    @property
+    def attributes(self) -> dict[str, str | None]:
+        """The attributes of a tag by name, None for one without a value."""
+        found: dict[str, str | None] = {}
+        for match in ATTRIBUTE.finditer(self.within):
+            value = next((text for text in match.group("double", "single", "bare") if text is not None), None)
+            found[match["name"].lower()] = None if value is None else unescape(value)
+        return found
 
 
-class _Places(HTMLParser):
-    """Where each piece begins, and what it is."""
-
-    def __init__(self, html: str) -> None:
-        super().__init__(convert_charrefs=False)
-        self.lines = [0]
-        for line in html.split("\n"):
-            self.lines.append(self.lines[-1] + len(line) + 1)
-        self.found: list[tuple[int, Kind, str, dict[str, str | None]]] = []
-        self.feed(html)
-        self.close()
-
-    def note(self, kind: Kind, name: str = "", attributes: list[tuple[str, str | None]] | None = None) -> None:
-        line, column = self.getpos()
-        if not (kind == "text" and self.found and self.found[-1][1] == "text"):
-            self.found.append((self.lines[line - 1] + column, kind, name, dict(attributes or [])))
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self.note("empty" if tag in VOID else "start", tag, attrs)
-
-    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self.note("empty", tag, attrs)
-
-    def handle_endtag(self, tag: str) -> None:
-        self.note("end", tag)
-
-    def handle_data(self, data: str) -> None:
-        self.note("text")
-
-    def handle_entityref(self, name: str) -> None:
-        self.note("text")
-
-    def handle_charref(self, name: str) -> None:
-        self.note("text")
-
-    def handle_comment(self, data: str) -> None:
-        self.note("other")
-
-    def handle_decl(self, decl: str) -> None:
-        self.note("other")
-
-    def handle_pi(self, data: str) -> None:
-        self.note("other")
-
-    def unknown_decl(self, data: str) -> None:
-        self.note("other")
+TOKEN = re.compile(
+    r"(?P<end></(?P<ended>[a-z][^\s/>]*)[^>]*>)"
+    r"|(?P<start><(?P<started>[a-z][^\s/>]*)(?P<within>(?:[^<>\"']++|\"[^\"]*\"|'[^']*')*+)>)"
+    r"|<!--.*?-->|<![^>]*>|<\?[^>]*>",
+    re.S | re.I,
+)
+ATTRIBUTE = re.compile(
+    r"""(?P<name>[^\s"'=/>][^\s"'=>]*)(?:\s*=\s*(?:"(?P<double>[^"]*)"|'(?P<single>[^']*)'|(?P<bare>[^\s"'>]+)))?"""
+)
+AS_IT_STANDS = {"script", "style"}  # no tag begins within
 
 
 def pieces(html: str) -> list[Piece]:
@@ -78,6 +50,26 @@ def pieces(html: str) -> list[Piece]:
     list of Piece
         Text is one piece from tag to tag, with its character references as they were written.
     """
-    found = _Places(html).found
-    ends = [*(place for place, *_ in found), len(html)][1:]
-    return [Piece(kind, html[at:end], name, attributes) for (at, kind, name, attributes), end in zip(found, ends, strict=True)]
+    found: list[Piece] = []
+    at = 0
+    while match := TOKEN.search(html, at):
+        if at < match.start():
+            found.append(Piece("text", html[at : match.start()]))
+        at = match.end()
+        if match["start"]:
+            name, within = match["started"].lower(), match["within"]
+            empty = name in VOID or within.endswith("/")
+            found.append(Piece("empty" if empty else "start", match[0], name, within))
+            if name in AS_IT_STANDS and not empty:
+                end = re.compile(rf"</{name}\s*>", re.I).search(html, at)
+                stop = end.start() if end else len(html)
+                if at < stop:
+                    found.append(Piece("text", html[at:stop]))
+                at = stop
+        elif match["end"]:
+            found.append(Piece("end", match[0], match["ended"].lower()))
+        else:
+            found.append(Piece("other", match[0]))
+    if at < len(html):
+        found.append(Piece("text", html[at:]))
+    return found

@@ -2,6 +2,7 @@
 
 import importlib
 from collections.abc import Callable
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -39,7 +40,9 @@ def value(what: str, *arguments: Any, part: int | str | None = None, **named: An
     """
     function = find_function(what)
     try:
-        result = function(*map(read_quantity, arguments), **{name: read_quantity(text) for name, text in named.items()})
+        result = answer_of(
+            function, *map(read_quantity, arguments), **{name: read_quantity(text) for name, text in named.items()}
+        )
         if part is None:
             return result
         return result[part] if isinstance(part, int) else getattr(result, part)
@@ -70,6 +73,20 @@ def number(
     except ValueError as error:
         raise Fault(f"{what}: {error}") from None
     return text.replace("-", "\N{MINUS SIGN}").replace(" ", NO_BREAK)
+
+
+def answer_of(function: Callable[..., Any], *arguments: Any, **named: Any) -> Any:
+    """What a function returns, worked out once for the same values: several parts of one answer may stand in a page."""
+    try:
+        hash((*arguments, *named.values()))
+    except TypeError:
+        return function(*arguments, **named)
+    return first_answer(function, *arguments, **named)
+
+
+@lru_cache(maxsize=None, typed=True)
+def first_answer(function: Callable[..., Any], *arguments: Any, **named: Any) -> Any:
+    return function(*arguments, **named)
 
 
 def number_in_formula(*arguments: Any, **named: Any) -> str:
