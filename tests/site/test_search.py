@@ -47,7 +47,7 @@ def test_a_section_is_found_by_its_words_its_names_and_its_exercise():
     )
     first, exercise, last = sections_of(Finished("p.html", "One", html))
     assert (first.address, first.title, first.says) == ("p.html#a", "One", "Two aerials.")
-    assert {"aerial", "aerials", "antenna"} & first.words == {"aerials", "antenna"} and not first.formula
+    assert {"aerial", "aerials", "antenna"} & {*first.words} == {"aerials", "antenna"} and not first.formula
     assert (exercise.kind, exercise.title, exercise.names) == ("exercise", "Which?", "skin_depth skin depth")
     assert last.formula and last.names == "Skin depth" and "xy" not in last.words
     assert [base_36(number) for number in (0, 35, 36, 1295)] == ["0", "z", "10", "zz"]
