@@ -2,6 +2,8 @@
 declare const THREADS_TEXT: string;
 declare const EDITION: string; // these two stand before theme/scripts/worker.js
 declare const FILES: string[];
+declare const READER: { prefixes: [string, number][]; alike: [string, string][]; ratios: [string, number][] }; // course/answers/reader.py
+declare const PAGES: Record<string, number>; // of each page of a unit, how many numbers it asks for
 declare const sampleRate: number;
 declare function registerProcessor(name: string, processor: new (options: any) => AudioWorkletProcessor): void;
 declare class AudioWorkletProcessor {

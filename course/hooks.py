@@ -28,7 +28,7 @@ from course.press.publishing.kept import code_hash, hash_of_files, lasting_files
 from course.press.publishing.typefaces import EARLY  # noqa: E402
 from course.press.text.formulas import bring_packages  # noqa: E402
 
-REREAD = ("solutions", "checker", "course.circle", "course.figures", "course.sounds", "course.bench")
+REREAD = ("solutions", "checker", "course.answers", "course.circle", "course.figures", "course.sounds", "course.bench")
 
 LASTING = lasting_files(COURSE.parent)  # what serves this process to its end, while `mkdocs serve` reads the rest afresh
 AS_LOADED = hash_of_files(COURSE.parent, LASTING)

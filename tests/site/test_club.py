@@ -77,7 +77,9 @@ def test_every_line_reaches_the_pages_and_a_wrong_one_stops_the_build(bare):
     assert "<strong>ten</strong>" in source and "the 10 kHz raster" in text
     assert '<span data-gb="valve">tube</span>' in source and 'data-words="american"' in source
     assert 'property="og:image" content="https://saltmarsh-point.example/course/card.png"' in source
-    assert "<loc>https://saltmarsh-point.example/course/index.html</loc>" in (course / "site" / "sitemap.xml").read_text("utf-8")
+    assert "<loc>https://saltmarsh-point.example/course/index.html</loc>" in (course / "site" / "sitemap.xml").read_text(
+        "utf-8"
+    )
     assert '<base href="https://saltmarsh-point.example/course/">' in (course / "site" / "404.html").read_text("utf-8")
     (course / "club.toml").write_text("raster = 11\n", "utf-8")
     done = build(bare)

@@ -16,6 +16,7 @@ from .conftest import ROOT
 ARROWS = {
     "described": "",
     "settings": "",
+    "answers": "",
     "circle": "",
     "bench": "circle",
     "figures": "circle described settings",

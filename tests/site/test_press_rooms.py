@@ -23,7 +23,7 @@ OUTSIDE = {  # what of ours beside the press a room may import
     "templates": {"checker.templates"},
     "text": {"checker.checks.units"},
     "media": {"checker.imports", "course.described", "course.settings"},
-    "boxes": {"checker.sheet.keys", "course.bench.sets", "course.settings"},
+    "boxes": {"checker.imports", "checker.sheet.keys", "course.bench.sets", "course.settings"},
     "publishing": {"course.bench.sets", "course.circle.levels", "course.circle.programme", "course.sounds.kit.level"},
 }
 

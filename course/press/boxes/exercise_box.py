@@ -8,6 +8,7 @@ from typing import Any
 
 from markupsafe import Markup
 
+from course.press.boxes.typed_box import TypedAnswers
 from course.press.faults import Fault
 from course.press.templates import render
 from course.press.text.printed import printed
@@ -15,13 +16,14 @@ from course.press.text.printed import printed
 KNOWN = {"found": "read there", "memory": "from memory", "recomputed": "recomputed"}
 
 
-def exercise_html(name: str, pack: str = "") -> str:
+def exercise_html(name: str, typed: TypedAnswers, pack: str = "") -> str:
     """The box for one exercise.
 
     Parameters
     ----------
     name : str
         "unitNN_topic/name".
+    typed : TypedAnswers
     pack : str
         Address of the student pack, if the club offers one.
 
@@ -49,6 +51,7 @@ def exercise_html(name: str, pack: str = "") -> str:
         anchor=f"exercise-{short.replace('_', '-')}",
         file=f"exercises/{name}.py",
         says={question.asks: summary(question.asks) for question in exercise.questions},
+        typed=typed.of(exercise),
         breakable=breakable,
         printed=printed,
         shown=shown,

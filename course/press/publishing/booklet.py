@@ -8,8 +8,13 @@ from course.press.pages import BOOKLETS
 from course.press.publishing.kept import Kept
 from course.press.templates import render
 from course.press.text.markup import pieces
+from course.press.text.printed import printed
 
 QUESTION = re.compile(r'<details class="block question">\s*<summary[^>]*>(.*?)</summary>(.*?)</details>', re.S)
+TYPED = re.compile(r'<fieldset class="typed".*?</fieldset>', re.S)
+LEGEND = re.compile(r"<legend>(.*?)</legend>")
+INSTANCE = re.compile(r'<p class="typed-given"[^>]*>(.*?)</p>(.*?)<p class="typed-do">', re.S)
+NUMBER = re.compile(r'<label[^>]*>(.*?)</label>.*? data-wanted="([^"]*)"', re.S)
 NOT_FOR_PAPER = re.compile(
     r'<details class="take".*?</details>|<audio\b.*?</audio>|<p class="heard-note">.*?</p>|<label class="hold">.*?</label>'
     r'|<p>Next: .*?</p>|<a class="to-margin".*?</a>',
@@ -35,7 +40,7 @@ def main_of(html: str) -> str:
 
 
 def join_pages(pages: list[Finished], kept: Kept) -> str:
-    """The pages one after another: a list of them, their texts, and the answers of their self-tests at the end.
+    """The pages one after another: a list of them, their texts, and the answers at the end, of their self-tests and in numbers.
 
     Parameters
     ----------
@@ -50,10 +55,17 @@ def join_pages(pages: list[Finished], kept: Kept) -> str:
     """
     places = {page.address: f"p{number}" for number, page in enumerate(pages, 1)}
     answers: list[str] = []
+    numbers: list[list[tuple[str, str]]] = []
 
     def number_question(match: re.Match[str]) -> str:
         answers.append(match[2])
         return render("booklet_question.html", number=len(answers), question=match[1])
+
+    def number_instances(match: re.Match[str]) -> str:
+        first = len(numbers) + 1
+        asked = [(given, NUMBER.findall(parts)) for given, parts in INSTANCE.findall(match[0])]
+        numbers.extend(parts for _, parts in asked)
+        return render("booklet_typed.html", legend=LEGEND.findall(match[0])[0], first=first, asked=asked)
 
     def text_of(page: Finished) -> str:
         parts = ("rebased", page.text, page.address, *places)
@@ -61,9 +73,10 @@ def join_pages(pages: list[Finished], kept: Kept) -> str:
 
     texts = [text_of(page) for page in pages]
     sections = [
-        (places[page.address], page.title, QUESTION.sub(number_question, text)) for page, text in zip(pages, texts, strict=True)
+        (places[page.address], page.title, TYPED.sub(number_instances, QUESTION.sub(number_question, text)))
+        for page, text in zip(pages, texts, strict=True)
     ]
-    return render("booklet.html", sections=sections, answers=answers)
+    return render("booklet.html", sections=sections, answers=answers, numbers=numbers, printed=printed)
 
 
 def for_paper(text: str) -> str:

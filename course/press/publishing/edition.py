@@ -1,5 +1,7 @@
 """One building of the site, from its first page to what lies beside the last."""
 
+import importlib
+import json
 import logging
 import re
 from collections import Counter
@@ -20,6 +22,7 @@ from course.press.boxes.exercise_box import exercise_html
 from course.press.boxes.media_boxes import MediaBoxes
 from course.press.boxes.published_box import published_figures_html
 from course.press.boxes.sheet_keys_box import sheet_keys_html
+from course.press.boxes.typed_box import TypedAnswers
 from course.press.club import Club
 from course.press.current_page import CurrentPage
 from course.press.faults import Fault
@@ -69,8 +72,10 @@ class Edition:
         self.vocabulary = Vocabulary(course / "glossary.toml")
         self.typesetter = Typesetter()
         self.prose = Prose(self.typesetter, self.current.note_fault)
-        store = MediaStore(MediaSources(course.parent), course / "build", {"raster": 1000 * club.raster})
+        sources = MediaSources(course.parent)
+        store = MediaStore(sources, course / "build", {"raster": 1000 * club.raster})
         self.media = MediaBoxes(store, self.prose, self.current, self.first_words)
+        self.typed = TypedAnswers(course.parent, sources.modules, course / "build" / "answers")
         self.benches: Counter[str] = Counter()  # how many a page has
         self.finished: dict[str, Finished] = {}
         self.beside: dict[str, bytes] = {}  # files, by address
@@ -97,7 +102,7 @@ class Edition:
         return {
             "club_safety": lambda: club_box.safety_html(self.club, self.current.relative),
             "club_pack": lambda: club_box.pack_html(self.club, self.current.relative),
-            "exercise": lambda name: exercise_html(name, club_box.pack_address(self.club, self.current.relative)),
+            "exercise": lambda name: exercise_html(name, self.typed, club_box.pack_address(self.club, self.current.relative)),
             "club_lines": lambda: club_box.lines_html(self.club),
         }
 
@@ -240,6 +245,17 @@ class Edition:
         parts = [(number.get(name, ""), self.finished[name]) for name in order if name in self.finished]
         return join_pages([replace(page, title=unit + page.title) for unit, page in parts], self.kept)
 
+    def numbers_asked(self) -> dict[str, int]:
+        """Of each page of a unit, by its address, how many numbers a reader is asked for."""
+        names = [name for unit in self.units for name in unit.pages]
+        found = [self.finished[name] for name in names if name in self.finished]
+        return {page.address: page.text.count(" data-wanted=") for page in found}
+
+    def write_scripts(self, folder: Path) -> None:
+        """The scripts of every page, with what they take from the checker's reader and from the pages."""
+        reader = importlib.import_module("course.answers.reader").reader_tables()
+        write_page_scripts(self.course / "theme", folder, {"READER": reader, "PAGES": self.numbers_asked()})
+
     def finish(self, site: Path, render_booklet: Callable[..., str], says: str) -> list[str]:
         """Put what belongs beside the pages there: booklets, what is taken away, the bench, scripts, typefaces.
 
@@ -263,7 +279,8 @@ class Edition:
             for leftover in site.glob("sitemap.xml*"):
                 leftover.unlink()
         try:
-            self.kept.write(site, lambda folder: write_page_scripts(self.course / "theme", folder), "scripts")
+            asked = json.dumps(self.numbers_asked())
+            self.kept.write(site, self.write_scripts, "scripts", asked)
             write_search(site, self.finished.values(), self.kept)
             if any(self.benches.values()):
                 self.kept.write(site / "bench", lambda folder: write_bench(self.course, folder), "bench")
