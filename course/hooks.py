@@ -26,6 +26,7 @@ from course.press.media import palette  # noqa: E402
 from course.press.publishing.booklet import RULES  # noqa: E402
 from course.press.publishing.edition import Edition  # noqa: E402
 from course.press.publishing.kept import code_hash, hash_of_files, lasting_files  # noqa: E402
+from course.press.publishing.typefaces import EARLY  # noqa: E402
 from course.press.text.formulas import bring_packages  # noqa: E402
 
 REREAD = ("solutions", "checker", "course.answers", "course.circle", "course.figures", "course.sounds", "course.bench")
@@ -50,6 +51,8 @@ def on_config(config: MkDocsConfig) -> MkDocsConfig:
         raise PluginError(str(error)) from None
     config.extra["palette"] = palette.style_sheet()
     config.extra["club"] = club
+    config.site_url = f"{club.address.rstrip('/')}/" if club.address else ""
+    config.extra["early_type"] = EARLY
     edition = Edition(COURSE, club, code_for_keeping())
     config.markdown_extensions.append(edition.markdown_extension())
     return config
@@ -124,7 +127,7 @@ def on_post_build(config: MkDocsConfig) -> None:
         )
         return html
 
-    faults = begun().finish(Path(config.site_dir), render_booklet)
+    faults = begun().finish(Path(config.site_dir), render_booklet, config.site_description or "")
     if faults:
         raise PluginError("The site is not right:\n  " + "\n  ".join(faults))
 

@@ -24,6 +24,7 @@ from course.figures.kit.parts import (
     ht_feed,
     schematic,
     wire,
+    wire_over,
 )
 from course.figures.kit.style import INK, RUST
 
@@ -82,7 +83,7 @@ def phones_up(x: float, y: float) -> tuple[float, float]:
 )
 def crystal_set() -> schemdraw.Drawing:
     with schematic() as d:
-        coils = aerial_coupled(Windings(3, 5).at((COILS, MIDDLE)))
+        coils = aerial_coupled(Windings(3, 5, variable=(2,)).at((COILS, MIDDLE)))
         tuned(coils, 2.4)
         CrystalDetector().at((2.4, TOP)).to((4.4, TOP)).color(RUST).label("crystal", loc="top", color=RUST)
         Condenser().at((4.4, TOP)).to((4.4, 0))
@@ -102,7 +103,7 @@ def crystal_set() -> schemdraw.Drawing:
 )
 def one_valve() -> schemdraw.Drawing:
     with schematic() as d:
-        coils = aerial_coupled(Windings(3, 5).at((COILS, MIDDLE)))
+        coils = aerial_coupled(Windings(3, 5, variable=(2,)).at((COILS, MIDDLE)))
         tuned(coils, 2.4)
         grid_leak(2.4, 4.2)
         valve = Triode().at((5.2, TOP - 0.1)).color(RUST)
@@ -123,7 +124,7 @@ def one_valve() -> schemdraw.Drawing:
 )
 def reaction_set() -> schemdraw.Drawing:
     with schematic() as d:
-        coils = aerial_coupled(Windings(3, 5, 3).at((COILS, MIDDLE + 0.3)))
+        coils = aerial_coupled(Windings(3, 5, 3, dots="bbt", variable=(2,)).at((COILS, MIDDLE + 0.3)))
         x, y = phones_up(*reaction_stage(coils, RUST))
         ht_feed((x, y), (x - 1.6, y))
     return d
@@ -171,7 +172,7 @@ def isolated(colour: str = INK) -> Windings:
     valve = Triode(screen=True).at((1.3, TOP - 0.02)).color(colour)
     wire((0.1, TOP), valve.grid, color=colour)
     heated(valve)
-    coils = Windings(3, 5, 3).at((ISOLATED_COILS, MIDDLE + 0.3))
+    coils = Windings(3, 5, 3, dots="bbt", variable=(2,)).at((ISOLATED_COILS, MIDDLE + 0.3))
     x, y = valve.anode
     wire((x, y), (x, y + 0.25), (coils.top1[0], y + 0.25), coils.top1, color=colour)
     screen_and_anode_feed(valve.screen, coils.bottom1, colour)
@@ -215,10 +216,12 @@ def reaction_stage(coils: Windings, colour: str = INK) -> tuple[float, float]:
     wire(valve.anode, (x, y))
     Dot().at((x, y))
     tickler = coils.top3[0]
-    wire((x, y), (tickler, y), coils.top3, color=colour)
+    wire((x, y), (tickler, y), color=colour)
+    wire_over((tickler, y), TOP, coils.top3, color=colour)
     VariableCondenser().at(coils.bottom3).to((tickler, 0)).color(colour)
     Dot().at((tickler, 0))
     Condenser().at((live + 1.7, TOP + 0.75)).to((live + 1.7, y)).linestyle("--").color(colour)
+    Dot().at((live + 1.7, y)).color(colour)
     wire((x, y), (x + 1.25, y), color=colour)
     Condenser().at((x + 1.25, y)).to((x + 1.25, y - 1.1)).color(colour)
     Earth().at((x + 1.25, y - 1.1)).color(colour)

@@ -14,6 +14,7 @@ import pytest
 from markdown import Markdown
 
 from course.press.text.markdown import CourseMarkdown
+from course.press.text.printed import printed
 
 from .conftest import build
 
@@ -275,6 +276,11 @@ def test_no_hint_and_no_slip_of_any_exercise_stands_in_its_box(course):
     assert shown or not list((course / "course" / "lessons").glob("unit*"))
 
 
+def bare_text(page: str) -> str:
+    """What is read in some HTML, with plain spaces."""
+    return html.unescape(re.sub(r"<[^>]+>", "", page)).replace("\N{NO-BREAK SPACE}", " ")
+
+
 def test_the_exercise_box_shows_what_the_check_says(bare):
     from checker.course import load_exercise
 
@@ -283,13 +289,13 @@ def test_the_exercise_box_shows_what_the_check_says(bare):
     done = build(bare)
     assert done.returncode == 0, done.stdout
     page = (bare / "course" / "site" / "index.html").read_text("utf-8")
-    text = html.unescape(re.sub(r"<[^>]+>", "", page))
+    text = bare_text(page)
     exercise = load_exercise(name)
     assert "checker try resonance" in text and f"exercises/{name}.py" in text and f"{exercise.marks} marks" in text
     for question in exercise.questions:
-        assert question.name in text and question.agrees_within.because in text
+        assert question.name in text and bare_text(printed(question.agrees_within.because)) in text
         for argument, given in question.given.items():
-            assert f"{argument}{given.text}" in text.replace("\n", "")
+            assert f"{argument}{bare_text(printed(given.text))}" in text.replace("\n", "")
         for value in question.published:
             assert value.source.split(",")[0] in text
 

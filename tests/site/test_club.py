@@ -65,6 +65,7 @@ def test_every_line_reaches_the_pages_and_a_wrong_one_stops_the_build(bare):
     assert done.returncode == 0, done.stdout
     source = (course / "site" / "index.html").read_text("utf-8")
     text = html.unescape(re.sub(r"<[^>]+>", "", source))
+    text = text.replace("\N{NO-BREAK SPACE}", " ")
     assert text.count("Tern & Spit <Circle>") >= 3 and "Thursdays at half past seven" in text
     for link in (
         "mailto:wren@saltmarsh-point.example",
@@ -75,6 +76,11 @@ def test_every_line_reaches_the_pages_and_a_wrong_one_stops_the_build(bare):
         assert f'href="{link}"' in source
     assert "<strong>ten</strong>" in source and "the 10 kHz raster" in text
     assert '<span data-gb="valve">tube</span>' in source and 'data-words="american"' in source
+    assert 'property="og:image" content="https://saltmarsh-point.example/course/card.png"' in source
+    assert "<loc>https://saltmarsh-point.example/course/index.html</loc>" in (course / "site" / "sitemap.xml").read_text(
+        "utf-8"
+    )
+    assert '<base href="https://saltmarsh-point.example/course/">' in (course / "site" / "404.html").read_text("utf-8")
     (course / "club.toml").write_text("raster = 11\n", "utf-8")
     done = build(bare)
     assert done.returncode == 1 and "Traceback" not in done.stdout

@@ -1,12 +1,19 @@
 """Every picture is legible on a telephone, can be read aloud, and has only colours with a light and a dark form."""
 
+import importlib
+import inspect
+import pkgutil
 import re
 import tomllib
 import xml.etree.ElementTree as etree
+from collections.abc import Iterator
 
 import pytest
+import schemdraw
 
+import course.figures
 from course.figures import figure
+from course.figures.kit.parts import Dot, Hop, Line, schematic, wire, wire_over
 
 from .conftest import ROOT
 
@@ -105,3 +112,41 @@ def test_no_picture_has_a_typeface_of_its_own(drawings):
 def test_a_figure_needs_a_caption_and_words(missing):
     with pytest.raises(ValueError):
         figure(**({"caption": "x", "alt": "y"} | missing))
+
+
+def schematics() -> Iterator[tuple[str, schemdraw.Drawing]]:
+    """Every circuit diagram of the course, by the name of its function."""
+    for module in pkgutil.walk_packages(course.figures.__path__, "course.figures."):
+        if ".kit" in module.name or "schematic()" not in inspect.getsource(found := importlib.import_module(module.name)):
+            continue
+        for name, thing in vars(found).items():
+            if hasattr(thing, "about") and thing.__module__ == module.name and "schematic()" in inspect.getsource(thing):
+                yield f"{module.name}.{name}", thing()
+
+
+def bare_crossings(drawing: schemdraw.Drawing) -> list[tuple[float, float]]:
+    """Where two wires cross with neither a dot, by which they touch, nor a hop, by which they do not."""
+    lines = [[element.absanchors[end] for end in ("start", "end")] for element in drawing.elements if type(element) is Line]
+    marked = [element.transform.transform((0, 0)) for element in drawing.elements if isinstance(element, (Dot, Hop))]
+    upright = [(a.x, *sorted((a.y, b.y))) for a, b in lines if abs(a.x - b.x) < 1e-6]
+    level = [(a.y, *sorted((a.x, b.x))) for a, b in lines if abs(a.y - b.y) < 1e-6]
+    return [
+        (round(x, 2), round(y, 2))
+        for x, low, high in upright
+        for y, left, right in level
+        if low + 0.01 < y < high - 0.01 and left + 0.01 < x < right - 0.01
+        if all(abs(x - place[0]) + abs(y - place[1]) > 0.05 for place in marked)
+    ]
+
+
+def test_no_wires_cross_without_a_hop_or_a_dot():
+    found = {name: bare_crossings(drawing) for name, drawing in schematics()}
+    assert len(found) > 15 and not {name: places for name, places in found.items() if places}
+
+
+def test_a_crossing_is_found_and_a_hop_heals_it():
+    for down, bare in ((wire, 1), (lambda start, end: wire_over(start, 1, end), 0)):
+        with schematic() as drawing:
+            wire((0, 1), (2, 1))
+            down((1, 2), (1, 0))
+        assert len(bare_crossings(drawing)) == bare

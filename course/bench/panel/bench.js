@@ -29,7 +29,6 @@ const REST = 350; // milliseconds after the last turn, until all that stands bes
 
 /** @param {HTMLElement} root @param {Figures} figures */
 export function benchIn(root, figures) {
-  const on = part(root, ".turning-on");
   const working = part(root, ".working");
   let state = stateOf(figures, root.dataset.setting ?? "")?.state ?? startingState(figures, figures.order[0]);
   /** @type {import("./seen.js").Seen} */ let seen;
@@ -40,7 +39,6 @@ export function benchIn(root, figures) {
   let turned = false;
   /** @type {ReturnType<typeof createListener> | null} */ let listener = null; // made once there is something to see
 
-  on.hidden = false;
   const dialSheet = sharp(canvas(root, ".dial-view"), soon);
   const closeSheet = sharp(canvas(root, ".close-view"), soon);
   const setKnobs = knobs(root, figures, (turn, knob) => change(turn(state), knob));

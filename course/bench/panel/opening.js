@@ -23,7 +23,6 @@ export function openingIn(root, all) {
   const figures = withTwoStations(all, state);
   let colours = palette();
   let frame = 0;
-  part(root, ".turning-on").hidden = false;
   const view = canvas(root, ".dial-view");
   const sheet = sharp(view, soon);
   const setKnob = plainKnob(root, "throttle", figures, (turn) => change(turn(state)));

@@ -57,11 +57,14 @@ export function sounding(root, figures, state) {
   };
 
   button.addEventListener("click", async () => {
-    await (player.running ? player.stop() : begin());
+    if (player.running) {
+      await player.stop();
+      show();
+      tell(made, "");
+    } else {
+      await begin();
+    }
     button.setAttribute("aria-pressed", String(player.running));
-    if (player.running) return;
-    show();
-    tell(made, "");
   });
   addEventListener("pagehide", () => player.stop());
   return pass;

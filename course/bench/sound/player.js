@@ -22,6 +22,7 @@ import { threadsAddress } from "./text.js";
  */
 
 const FADE = 0.05; // second
+const PATIENCE = 8e3; // milliseconds that a sound device is given to answer
 
 /** @param {string} address of a classic script that leaves the programme in `SALTMARSH_PROGRAMME` @returns {Promise<string>} */
 function programmeFrom(address) {
@@ -34,6 +35,12 @@ function programmeFrom(address) {
     script.onerror = () => reject(new Error("The stations' programme is missing beside the page: only carriers are heard."));
     document.head.append(script);
   });
+}
+
+/** The context begins to run, or a sentence says why nothing is heard: without a device some browsers wait for ever. @param {AudioContext} context */
+function awake(context) {
+  const silent = "no sound device answers. Connect one, or turn it on, and press Listen again.";
+  return Promise.race([context.resume(), new Promise((_, reject) => setTimeout(() => reject(new Error(silent)), PATIENCE))]);
 }
 
 /** @param {string} base64 */
@@ -85,7 +92,14 @@ export function createPlayer(figures, { programme, onReport = () => {}, onFault 
       if (context) return;
       context = new AudioContext({ latencyHint: "interactive" });
       const sounding = context;
-      const made = await setNode(sounding, figures, state);
+      let made;
+      try {
+        [made] = await Promise.all([setNode(sounding, figures, state), awake(sounding)]);
+      } catch (fault) {
+        context = null;
+        sounding.close();
+        throw fault;
+      }
       if (context !== sounding) return;
       node = made;
       node.port.onmessage = ({ data }) => {
@@ -94,7 +108,6 @@ export function createPlayer(figures, { programme, onReport = () => {}, onFault 
       };
       node.port.postMessage({ state: last });
       node.connect(sounding.destination);
-      await sounding.resume();
       bringProgramme(sounding, node);
     },
 

@@ -27,6 +27,7 @@ from course.figures.kit.style import INK
 LABEL = 15.0
 LINE_WIDTH = 1.7
 TURN = 0.34
+HOP = 0.14
 
 
 def schematic() -> schemdraw.Drawing:
@@ -123,6 +124,14 @@ class Windings(Upright):
                 )
 
 
+class Hop(Upright):
+    """Half a circle, by which a wire that goes down passes over one that goes across."""
+
+    def __init__(self, **style):
+        super().__init__(**style)
+        self.segments.append(SegmentArc((0, 0), 2 * HOP, 2 * HOP, theta1=-90, theta2=90))
+
+
 class Headphones(Element2Term):
     """Headphones: two earpieces under a band, between two wires in line."""
 
@@ -213,6 +222,7 @@ __all__ = [
     "Earth",
     "Gap",
     "Headphones",
+    "Hop",
     "Line",
     "Loudspeaker",
     "Oscillator",
@@ -231,6 +241,14 @@ def wire(*points: tuple[float, float], color: str = INK) -> None:
     """Straight wires from point to point."""
     for start, end in pairwise(points):
         Line().at(start).to(end).color(color)
+
+
+def wire_over(start: tuple[float, float], crossed: float, end: tuple[float, float], color: str = INK) -> None:
+    """A wire straight down, which hops over another at the height `crossed`: the two do not touch."""
+    x = start[0]
+    wire(start, (x, crossed + HOP), color=color)
+    Hop().at((x, crossed)).color(color)
+    wire((x, crossed - HOP), end, color=color)
 
 
 def ht_feed(

@@ -16,6 +16,7 @@ from course.figures.kit.parts import (
     Windings,
     schematic,
     wire,
+    wire_over,
 )
 from course.figures.kit.style import BRASS, FAINT, INK, KELP, PLUM, RUST, SEA, SMALL_TEXT, engineering_axis, marks, plot
 from solutions.unit04_crystal_set.crystal_set import LOAD, SATURATION_CURRENT, SENSITIVITY, SLOPE_VOLTAGE
@@ -70,7 +71,7 @@ def set_with_places():
         valve = Triode().at((5.1, top - 0.1)).color(SEA)
         wire((3.6, top), valve.grid)
         left, right = valve.filament1, valve.filament2
-        wire(left, (left[0], 0))
+        wire_over(left, 0.75, (left[0], 0))
         wire(right, (right[0], 0.75), (3.6, 0.75))
         Dot().at((right[0], 0.75)).color(INK)
         wire((right[0], 0.75), (6.1, 0.75))

@@ -18,6 +18,7 @@ from course.figures.kit.parts import (
     Windings,
     schematic,
     wire,
+    wire_over,
 )
 from course.figures.kit.style import BRASS, INK, RUST, SEA, SMALL_TEXT, engineering_axis, plot
 from solutions.unit02_coil_and_condenser.club_coil import COVERED, TURNS
@@ -113,7 +114,7 @@ def set_with_places():
         valve = Triode().at((5.9, top - 0.1))
         wire((4.3, top), valve.grid)
         left, right = valve.filament1, valve.filament2
-        wire(left, (left[0], 0))
+        wire_over(left, 0.75, (left[0], 0))
         Dot().at((left[0], 0))
         wire(right, (right[0], 0.75), (4.3, 0.75))
         Dot().at((right[0], 0.75))
@@ -126,7 +127,8 @@ def set_with_places():
         tickler = coils.top3[0]
         wire((x, y), (x, y + 0.35), (x - 1.4, y + 0.35), color=RUST)
         Condenser().at((x - 1.4, y + 0.35)).to((x - 2.9, y + 0.35)).color(RUST).label("1 nF", loc="top", color=RUST, ofst=0.1)
-        wire((x - 2.9, y + 0.35), (tickler, y + 0.35), coils.top3, color=RUST)
+        wire((x - 2.9, y + 0.35), (tickler, y + 0.35), color=RUST)
+        wire_over((tickler, y + 0.35), top, coils.top3, color=RUST)
         VariableCondenser().at(coils.bottom3).to((tickler, 0)).color(RUST)
         Dot().at(coils.bottom3).color(RUST).label("T", loc="right", ofst=0.12)
         Dot().at((tickler, 0))

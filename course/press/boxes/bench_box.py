@@ -5,7 +5,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-from course.press.boxes.bench_setting import check_setting
+from course.press.boxes.bench_setting import check_setting, figures_of_bench
 from course.press.boxes.circuits import compact_svg
 from course.press.faults import Fault
 from course.press.templates import render
@@ -86,7 +86,39 @@ def bench_html(
         programme=relative("bench/programme.js"),
         circuits={name: compact_svg(circuit(name)) for name, *_ in SETS} if whole else {},
         goals=read_goals() if whole else [],
+        first=first_seen(setting),
     )
+
+
+def first_seen(setting: str) -> dict[str, Any]:
+    """What of a bench is there at a setting, as its script has it: a page keeps that room from the first, and nothing moves.
+
+    Parameters
+    ----------
+    setting : str
+        One that `check_setting` lets pass.
+
+    Returns
+    -------
+    dict
+        `set`, `by`; `knobs`, `gauges` and `choices`, the names of those that are seen; `controls`, whether `by` can be chosen.
+    """
+    figures = figures_of_bench()
+    asked = dict(part.partition("=")[::2] for part in setting.split("&"))
+    its, by = figures["sets"][asked["set"]], asked.get("by", "throttle")
+    turned = {"throttle", *(name for name, *_ in CONTROLS)} - {by}
+    reacts = by in its["knobs"]
+    stations = its.get("stations", figures["stations"])
+    choices = {"fierce": len(its["feeds"]) > 1, "night": any("night" in station for station in stations)}
+    gauges = {"ear": True, "edge": reacts, "margin": reacts and "quenched" not in its, "neighbour": reacts}
+    return {
+        "set": asked["set"],
+        "by": by,
+        "knobs": {"tuning", "fine"} | set(its["knobs"]) - turned,
+        "gauges": {name for name, there in gauges.items() if there},
+        "choices": {name for name, there in choices.items() if there},
+        "controls": "controls" in its,
+    }
 
 
 def read_goals() -> list[dict[str, Any]]:

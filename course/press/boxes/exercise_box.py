@@ -11,6 +11,7 @@ from markupsafe import Markup
 from course.press.boxes.typed_box import TypedAnswers
 from course.press.faults import Fault
 from course.press.templates import render
+from course.press.text.printed import printed
 
 KNOWN = {"found": "read there", "memory": "from memory", "recomputed": "recomputed"}
 
@@ -51,9 +52,8 @@ def exercise_html(name: str, typed: TypedAnswers, pack: str = "") -> str:
         file=f"exercises/{name}.py",
         says={question.asks: summary(question.asks) for question in exercise.questions},
         typed=typed.of(exercise),
-        printed=printed,
         breakable=breakable,
-        tolerance=tolerance,
+        printed=printed,
         shown=shown,
         known=KNOWN,
         heard=short in importlib.import_module("checker.hear.pieces").PIECES,
@@ -68,22 +68,6 @@ def summary(function: Any) -> str:
 def breakable(code: str) -> Markup:
     """Code that may be broken after a bracket, a slash or an underscore on a narrow screen."""
     return Markup(re.sub(r"([(/_])", r"\1<wbr>", escape(code)))
-
-
-def tolerance(text: str) -> Markup:
-    """A tolerance in words, its power of ten as one."""
-    space = "\N{NO-BREAK SPACE}"
-
-    def power(number: re.Match[str]) -> str:
-        return f"{number[1]}{space}×{space}10<sup>{number[2].replace('-', '−')}{number[3]}</sup>"
-
-    return Markup(re.sub(r"(\d)e\+?(-?)0?(\d+)", power, escape(text)))
-
-
-def printed(text: str) -> Markup:
-    """Quantities as they are printed: true minus signs, powers as powers, each unit with its number."""
-    raised = re.sub(r"\^([\d.]+)", r"<sup>\1</sup>", re.sub(r"-(?= ?[\d.])", "−", tolerance(text)))
-    return Markup(re.sub(r"(?<=\d) (?=[^\s(])", "\N{NO-BREAK SPACE}", raised))
 
 
 def shown(value: Any, unit: Any) -> str:

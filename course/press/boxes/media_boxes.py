@@ -1,6 +1,8 @@
 """Figures and sounds in a page: their boxes, and their files for whoever takes them away."""
 
+import wave
 from collections.abc import Callable, Iterable
+from pathlib import Path
 
 from course.press.boxes.paper_box import paper_html
 from course.press.current_page import CurrentPage
@@ -87,6 +89,7 @@ class MediaBoxes:
             anchor=anchor("sound", name),
             title=label.title,
             picture=sound.svg,
+            length=length_of(sound.files[".wav"]),
             caption=self.prose.inline(sound.about["caption"]),
             transcript=self.prose.inline(sound.about["transcript"]),
             address=self.page.relative(f"sounds/{name}"),
@@ -124,6 +127,13 @@ class MediaBoxes:
             suffixes=suffixes,
             licence=LICENCE,
         )
+
+
+def length_of(sound: Path) -> str:
+    """How long a WAV file plays: "8 s", "1 min 5 s"."""
+    with wave.open(str(sound)) as file:
+        seconds = max(round(file.getnframes() / file.getframerate()), 1)
+    return f"{seconds} s" if seconds < 60 else f"{seconds // 60} min {seconds % 60} s"
 
 
 def anchor(kind: str, name: str) -> str:

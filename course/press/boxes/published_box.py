@@ -7,8 +7,9 @@ from typing import Any
 
 import numpy as np
 
-from course.press.boxes.exercise_box import KNOWN, breakable, shown, tolerance
+from course.press.boxes.exercise_box import KNOWN, breakable, shown
 from course.press.templates import render
+from course.press.text.printed import printed
 
 
 @dataclass(frozen=True)
@@ -70,6 +71,6 @@ def published_figures_html() -> str:
         counts=", ".join(f"{sum(figure.known == known for figure in figures)} {words}" for known, words in KNOWN.items()),
         units=[(unit, [figure for figure in figures if figure.unit == unit.folder]) for unit in units],
         breakable=breakable,
-        tolerance=tolerance,
+        printed=printed,
         known=KNOWN,
     )

@@ -4,11 +4,11 @@ import posixpath
 import re
 from dataclasses import dataclass
 
-from course.press.boxes.exercise_box import printed
 from course.press.pages import BOOKLETS
 from course.press.publishing.kept import Kept
 from course.press.templates import render
 from course.press.text.markup import pieces
+from course.press.text.printed import printed
 
 QUESTION = re.compile(r'<details class="block question">\s*<summary[^>]*>(.*?)</summary>(.*?)</details>', re.S)
 TYPED = re.compile(r'<fieldset class="typed".*?</fieldset>', re.S)
@@ -17,10 +17,11 @@ INSTANCE = re.compile(r'<p class="typed-given"[^>]*>(.*?)</p>(.*?)<p class="type
 NUMBER = re.compile(r'<label[^>]*>(.*?)</label>.*? data-wanted="([^"]*)"', re.S)
 NOT_FOR_PAPER = re.compile(
     r'<details class="take".*?</details>|<audio\b.*?</audio>|<p class="heard-note">.*?</p>|<label class="hold">.*?</label>'
-    r"|<p>Next: .*?</p>",
+    r'|<p>Next: .*?</p>|<a class="to-margin".*?</a>',
     re.S,
 )
 RULES = "club-rules"
+FOLDED = re.compile(r'<details class="(?:asked|held)"(?! open)')
 REFERS = {"aria-labelledby", "aria-describedby", "for"}
 
 
@@ -73,7 +74,7 @@ def join_pages(pages: list[Finished], kept: Kept, rules: Finished | None = None)
 
     def text_of(page: Finished) -> str:
         parts = ("rebased", page.text, page.address, *places, *places.values())
-        return str(kept.of(lambda: rebase(NOT_FOR_PAPER.sub("", page.text), page.address, places), *parts))
+        return str(kept.of(lambda: rebase(for_paper(page.text), page.address, places), *parts))
 
     texts = [text_of(page) for page in pages]
     sections = [
@@ -81,6 +82,11 @@ def join_pages(pages: list[Finished], kept: Kept, rules: Finished | None = None)
         for page, text in zip(pages, texts, strict=True)
     ]
     return render("booklet.html", sections=sections, answers=answers, numbers=numbers, printed=printed)
+
+
+def for_paper(text: str) -> str:
+    """A page's HTML without what paper cannot do, and with its exercises unfolded."""
+    return FOLDED.sub(r"\g<0> open", NOT_FOR_PAPER.sub("", text))
 
 
 def rebase(text: str, address: str, places: dict[str, str]) -> str:

@@ -36,12 +36,15 @@ from course.press.publishing.links import link_faults
 from course.press.publishing.notes import notes_html
 from course.press.publishing.page_faults import page_faults
 from course.press.publishing.scripts import write_page_scripts
+from course.press.publishing.search import write_search
+from course.press.publishing.served import write_served
 from course.press.publishing.typefaces import copy_typefaces
 from course.press.text.calls import Maker
 from course.press.text.formulas import Typesetter
 from course.press.text.markdown import CourseMarkdown
 from course.press.text.prose import Prose
 from course.press.text.switch import american_first, in_american, mark_words
+from course.press.text.unbroken import keep_units
 from course.press.text.vocabulary import Vocabulary
 
 GLOSSARY = "glossary.html"
@@ -202,10 +205,10 @@ class Edition:
         return html
 
     def mark_page(self, html: str) -> str:
-        """The page with its words marked and its tables in boxes that scroll."""
+        """The page with its words marked, its tables in boxes that scroll, each number with its unit."""
         html = re.sub(r"<th[^>]*></th>", "<td></td>", html)
         html = re.sub(r"<table\b.*?</table>", r'<div class="wide">\g<0></div>', html, flags=re.S)
-        return self.with_switch(mark_words(html, self.vocabulary))
+        return keep_units(self.with_switch(mark_words(html, self.vocabulary)))
 
     def mark_title(self, text: str) -> str:
         """A title as HTML with its words marked."""
@@ -259,7 +262,7 @@ class Edition:
         reader = importlib.import_module("course.answers.reader").reader_tables()
         write_page_scripts(self.course / "theme", folder, {"READER": reader, "PAGES": self.numbers_asked()})
 
-    def finish(self, site: Path, render_booklet: Callable[..., str]) -> list[str]:
+    def finish(self, site: Path, render_booklet: Callable[..., str], says: str) -> list[str]:
         """Put what belongs beside the pages there: booklets, what is taken away, the bench, scripts, typefaces.
 
         Parameters
@@ -268,6 +271,8 @@ class Edition:
             Folder of the finished pages.
         render_booklet : function
             As `booklets` takes it.
+        says : str
+            What the course is, in a sentence.
 
         Returns
         -------
@@ -276,11 +281,13 @@ class Edition:
         """
         self.typesetter.close()
         write_files(site, {name: html.encode() for name, html in self.booklets(render_booklet).items()} | self.beside)
-        for leftover in site.glob("sitemap.xml*"):
-            leftover.unlink()
+        if not self.club.address:
+            for leftover in site.glob("sitemap.xml*"):
+                leftover.unlink()
         try:
             asked = json.dumps(self.numbers_asked())
             self.kept.write(site, self.write_scripts, "scripts", asked)
+            write_search(site, self.finished.values(), self.kept)
             if any(self.benches.values()):
                 self.kept.write(site / "bench", lambda folder: write_bench(self.course, folder), "bench")
         except Fault as fault:
@@ -288,6 +295,7 @@ class Edition:
         if self.club.pack_file:
             (site / self.club.pack_file).write_bytes((self.course / self.club.pack_file).read_bytes())
         copy_typefaces(self.course / "node_modules", site)
+        write_served(site, self.course / "theme", self.club, says, self.kept)
         faults = self.current.faults or link_faults(site, self.kept)
         if not faults:
             self.kept.keep("yes", "complete")

@@ -15,6 +15,7 @@ OF_EVERY_PAGE = (
     "listening",
     "take",
     "present",
+    "search",
 )  # entry modules in theme/scripts, and the scripts made of them
 
 

@@ -11,6 +11,12 @@ TYPEFACES = {
     "alegreya-sans": ("latin-400-normal", "latin-400-italic", "latin-700-normal", "greek-400-normal"),
     "alegreya": ("latin-700-normal",),
 }
+EARLY = (  # those in which a page's first screen is set
+    "type/alegreya-sans-latin-400-normal.woff2",
+    "type/alegreya-sans-latin-400-italic.woff2",
+    "type/alegreya-sans-latin-700-normal.woff2",
+    "type/alegreya-latin-700-normal.woff2",
+)
 PICTURE_LETTERS = (
     ("latin-400-normal", 400, ""),
     ("latin-700-normal", 700, ""),

@@ -12,7 +12,6 @@ export function switchLight() {
     part(button, ".next").textContent = isDark() ? "light" : "dark";
   };
 
-  button.hidden = false;
   name();
   night.addEventListener("change", name);
   button.addEventListener("click", () => {

@@ -22,11 +22,11 @@ for (const figure of parts(main, `figure[id], ${PIECES}`)) {
   const large = button("large", "Show large", () => present(figure));
   figure.insertBefore(large, figure.querySelector(":scope > .take"));
 }
-document.querySelector(".margin")?.prepend(
-  button("present", "Present this page", () => {
+for (const opens of parts(document, ".present")) {
+  opens.addEventListener("click", () => {
     present();
     stage.fullScreen();
-  }),
-);
+  });
+}
 const asked = /^#present(?:=([\w-]+))?$/.exec(location.hash);
 if (asked) present(asked[1] ? document.getElementById(asked[1]) : null);

@@ -19,7 +19,6 @@ export function switchWords() {
     part(button, ".next").textContent = american ? "British" : "American";
   }
 
-  button.hidden = false;
   const usual = document.documentElement.dataset.words; // those with which the club's pages begin, if not the British
   const chosen = remembered("words");
   if (usual || chosen === "american") show((chosen || usual) === "american");
