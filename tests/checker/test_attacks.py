@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from checker.judging.judge import judge
-from checker.judging.verdict import KINDS, NOT_ATTEMPTED, PASSED
+from checker.judging.verdict import KINDS, NOT_HANDED_IN, PASSED
 from checker.report.text import verdict_lines
 from checker.sandbox.workers import start_worker
 from tests.checker.corpus import ATTACKS, HONEST, OBEYED, PATH, stated
@@ -52,7 +52,7 @@ def test_an_attack_is_contained(name, worker, honest):
         path, number, source = verdict.findings[0].line
         assert f"{PATH}, line {number}" in text and ATTACKS[name].split("\n")[number - 1].strip() == source != ""
     assert judge(PATH, {PATH: HONEST}, worker, SEED) == honest, "the next submission's marks have changed"
-    assert judge("prefixes", files, worker, SEED).kind == NOT_ATTEMPTED
+    assert judge("prefixes", files, worker, SEED).kind == NOT_HANDED_IN
     assert not left.exists() and not left.with_suffix(".db").exists()
 
 
