@@ -138,8 +138,8 @@ def _ends(given: Given) -> tuple:
     kinds = {type(value) for value in given.values}
     if given.ends and kinds <= {int, float}:
         return given.ends[0], given.ends[-1]
-    if kinds <= {int, float} or kinds == {complex}:
-        sizes = sorted({abs(value) if kinds == {complex} else value for value in given.values})
+    if kinds <= {int, float, complex}:
+        sizes = sorted({abs(value) if complex in kinds else value for value in given.values})
         return (sizes[0], sizes[-1]) if len(sizes) > 3 else ()
     return ()
 
