@@ -34,7 +34,7 @@ def _zip(path, entries, packing=zipfile.ZIP_DEFLATED):
 
 def soft_link(folder, secret):
     """Tries: to have a secret read through a symbolic link in place of an exercise.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: is a link
     """
     (folder / "Rufus" / "exercises/unit03_tuned_circuit").mkdir(parents=True)
@@ -44,7 +44,7 @@ def soft_link(folder, secret):
 
 def linked_folder(folder, secret):
     """Tries: to have a secret read through a folder that is a link.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: unit03_tuned_circuit is a link
     """
     outside = secret.parent / "outside"
@@ -56,7 +56,7 @@ def linked_folder(folder, secret):
 
 def linked_submission(folder, secret):
     """Tries: to hand in a link to everything.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: a link to somewhere else
     """
     (folder / "Rufus").symlink_to(secret.parent)
@@ -65,7 +65,7 @@ def linked_submission(folder, secret):
 
 def linked_zip(folder, secret):
     """Tries: to have a secret zip read through a link.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: a link to somewhere else
     """
     _zip(secret.parent / "outside.zip", [(RESONANCE, secret.read_bytes())])
@@ -75,7 +75,7 @@ def linked_zip(folder, secret):
 
 def hard_link(folder, secret):
     """Tries: to have a secret read through a hard link in place of an exercise.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: hard link
     """
     (folder / "Rufus" / "exercises/unit03_tuned_circuit").mkdir(parents=True)
@@ -85,7 +85,7 @@ def hard_link(folder, secret):
 
 def zip_slip(folder, secret):
     """Tries: to have a zip unpacked over files outside, by names that climb.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: points out of the zip
     """
     _zip(folder / "Rufus.zip", [(f"../../{RESONANCE}", WRONG), ("..\\..\\resonance.py", WRONG)])
@@ -94,7 +94,7 @@ def zip_slip(folder, secret):
 
 def zip_slip_from_the_root(folder, secret):
     """Tries: to have a zip unpacked over files outside, by names that begin at the root.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: points out of the zip
     """
     _zip(folder / "Rufus.zip", [("/tmp/left-by-a-submission/resonance.py", WRONG)])
@@ -103,7 +103,7 @@ def zip_slip_from_the_root(folder, secret):
 
 def zip_with_a_link(folder, secret):
     """Tries: to have a link unpacked from a zip, and followed.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: points out of the zip
     """
     link = zipfile.ZipInfo(RESONANCE)
@@ -114,7 +114,7 @@ def zip_with_a_link(folder, secret):
 
 def zip_bomb(folder, secret):
     """Tries: to fill the memory with one file of a zip.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: is larger than 256 kB
     """
     _zip(folder / "Rufus.zip", [(RESONANCE, bytes(200 << 20))])
@@ -132,7 +132,7 @@ def zip_of_many_bombs(folder, secret):
 
 def zip_bomb_in_another_packing(folder, secret):
     """Tries: to fill the memory by a packing whose reader unpacks all at once.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: packed in an unusual way
     """
     _zip(folder / "Rufus.zip", [(RESONANCE, bytes(100 << 20))], zipfile.ZIP_BZIP2)
@@ -141,7 +141,7 @@ def zip_bomb_in_another_packing(folder, secret):
 
 def zip_that_lies_about_its_size(folder, secret):
     """Tries: to have more unpacked than the zip says that there is.
-    Verdict: not attempted or wrong.
+    Verdict: not read or wrong.
     """
     _zip(folder / "Rufus.zip", [(RESONANCE, bytes(50 << 20))])
     data = (folder / "Rufus.zip").read_bytes()
@@ -151,7 +151,7 @@ def zip_that_lies_about_its_size(folder, secret):
 
 def zip_spoilt_inside(folder, secret):
     """Tries: to stop the run with a zip whose contents do not unpack.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: cannot be unpacked
     """
     _zip(folder / "Rufus.zip", [(RESONANCE, os.urandom(1000).hex())])
@@ -164,7 +164,7 @@ def zip_spoilt_inside(folder, secret):
 
 def overlong_path(folder, secret):
     """Tries: to stop the run with a path longer than the system allows.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: more than 12 deep
     """
     here = os.open(folder, os.O_RDONLY)
@@ -215,7 +215,7 @@ def two_names_that_look_alike(folder, secret):
 
 def pipe_for_a_file(folder, secret):
     """Tries: to have the reader wait for ever on a pipe.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: not an ordinary file
     """
     (folder / "Rufus" / "exercises/unit03_tuned_circuit").mkdir(parents=True)
@@ -225,7 +225,7 @@ def pipe_for_a_file(folder, secret):
 
 def pipe_for_a_zip(folder, secret):
     """Tries: to have the reader wait for ever on a pipe that is called a zip.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: not an ordinary file
     """
     os.mkfifo(folder / "Rufus.zip")
@@ -234,7 +234,7 @@ def pipe_for_a_zip(folder, secret):
 
 def folder_for_a_file(folder, secret):
     """Tries: to stop the run with a folder that is called like an exercise.
-    Verdict: not attempted.
+    Verdict: not handed in.
     """
     (folder / "Rufus" / RESONANCE).mkdir(parents=True)
     return "Rufus"
@@ -242,7 +242,7 @@ def folder_for_a_file(folder, secret):
 
 def too_many_files(folder, secret):
     """Tries: to keep the reader busy with very many files.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: More than 5,000 files
     """
     (folder / "Rufus").mkdir()
@@ -253,7 +253,7 @@ def too_many_files(folder, secret):
 
 def too_large_a_file(folder, secret):
     """Tries: to fill the memory with one file, which takes no room on a disk.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: is larger than 256 kB
     """
     _put(folder / "Rufus" / RESONANCE)
@@ -263,7 +263,7 @@ def too_large_a_file(folder, secret):
 
 def encoding_that_raises(folder, secret):
     """Tries: to stop the run with an encoding that can only fail.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: is not text in UTF-8
     """
     _put(folder / "Rufus" / RESONANCE, "# coding: undefined\n" + WRONG)
@@ -272,7 +272,7 @@ def encoding_that_raises(folder, secret):
 
 def encoding_of_half_characters(folder, secret):
     """Tries: to stop the run with characters that cannot be written anywhere, through an encoding that makes them.
-    Verdict: not attempted.
+    Verdict: not read.
     """
     _put(folder / "Rufus" / RESONANCE, "# coding: unicode_escape\n" + WRONG.replace("42.0", "'\\\\ud800'  # \\ud800"))
     return "Rufus"
@@ -280,7 +280,7 @@ def encoding_of_half_characters(folder, secret):
 
 def no_text_at_all(folder, secret):
     """Tries: to stop the run with a program for the machine in place of text.
-    Verdict: not attempted or raised.
+    Verdict: not read or raised.
     """
     _put(folder / "Rufus" / RESONANCE, b"\x7fELF\x02\x01\x01\x00" + bytes(range(256)) * 4)
     return "Rufus"
@@ -315,7 +315,7 @@ def name_that_is_a_formula(folder, secret):
 
 def swapped_while_it_is_read(folder, secret):
     """Tries: to have a secret read by changing file and folder into links to it, again and again, while they are read.
-    Verdict: not attempted or wrong.
+    Verdict: not read or wrong.
     """
     unit, outside, stopped = folder / "Rufus/exercises/unit03_tuned_circuit", secret.parent / "swapped-in", threading.Event()
     _put(outside / "resonance.py", secret.read_bytes())
@@ -339,7 +339,7 @@ def swapped_while_it_is_read(folder, secret):
 
 def socket_for_a_file(folder, secret):
     """Tries: to have the reader wait for ever on a socket in place of an exercise.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: was not read
     """
     unit = folder / "Rufus" / "exercises/unit03_tuned_circuit"
@@ -353,7 +353,7 @@ def socket_for_a_file(folder, secret):
 
 def device_for_a_file(folder, secret):
     """Tries: to have a device that never ends read in place of an exercise; where no device can be made, a pipe.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: not an ordinary file
     """
     (folder / "Rufus" / "exercises/unit03_tuned_circuit").mkdir(parents=True)
@@ -366,7 +366,7 @@ def device_for_a_file(folder, secret):
 
 def folder_without_rights(folder, secret):
     """Tries: to stop the run with a folder that may not be looked into.
-    Verdict: not attempted or wrong.
+    Verdict: not read or wrong.
     """
     unit = folder / "Rufus" / "exercises/unit03_tuned_circuit"
     _put(unit / "resonance.py")
@@ -376,7 +376,7 @@ def folder_without_rights(folder, secret):
 
 def folders_without_end(folder, secret):
     """Tries: to keep the reader busy with very many folders that hold nothing, which no count of files counts.
-    Verdict: not attempted.
+    Verdict: not handed in.
     """
     (folder / "Rufus").mkdir()
     for number in range(10_000):
@@ -427,7 +427,7 @@ def letters_that_look_alike(folder, secret):
 
 def overlong_letters(folder, secret):
     """Tries: to have letters read that are written in a way that UTF-8 forbids.
-    Verdict: not attempted or raised or wrong.
+    Verdict: not read or raised or wrong.
     """
     _put(folder / "Rufus" / RESONANCE, WRONG.encode() + b"#\xc0\xaf\xe0\x80\xaf\xf0\x80\x80\xaf\xed\xa0\x80\xf4\x90\x80\x80\n")
     return "Rufus"
@@ -435,7 +435,7 @@ def overlong_letters(folder, secret):
 
 def two_orders_of_bytes(folder, secret):
     """Tries: to stop the run with a file whose mark says UTF-16 and whose first line says UTF-8.
-    Verdict: not attempted or raised.
+    Verdict: not read or raised.
     """
     _put(folder / "Rufus" / RESONANCE, b"\xff\xfe" + ("# coding: utf-8\n" + WRONG).encode("utf-16-le"))
     return "Rufus"
@@ -454,7 +454,7 @@ def marks_and_form_feeds(folder, secret):
 
 def nothing_in_the_middle(folder, secret):
     """Tries: to have a file end for one reader and go on for another, by a NUL.
-    Verdict: not attempted or raised.
+    Verdict: not read or raised.
     """
     _put(folder / "Rufus" / RESONANCE, HONEST.replace("np.pi", "np.e") + "\0" + HONEST)
     return "Rufus"
@@ -543,7 +543,7 @@ def stars_without_end(folder, secret):
 
 def zip_that_is_locked(folder, secret):
     """Tries: to have the run ask for a password.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: locked with a password
     """
     _zip(folder / "Rufus.zip", [(RESONANCE, WRONG)], zipfile.ZIP_STORED)
@@ -568,7 +568,7 @@ def zip_with_one_name_twice(folder, secret):
 
 def zip_with_other_systems_names(folder, secret):
     """Tries: to have a zip unpacked elsewhere, by names with a drive, a share, and a stream.
-    Verdict: not attempted or wrong.
+    Verdict: not read or wrong.
     """
     unit = "unit03_tuned_circuit"
     names = (
@@ -583,7 +583,7 @@ def zip_with_other_systems_names(folder, secret):
 
 def zip_with_a_name_cut_off(folder, secret):
     """Tries: to have a picture taken for an exercise, by a name with a NUL in it.
-    Verdict: not attempted or wrong.
+    Verdict: not read or wrong.
     """
     _zip(folder / "Rufus.zip", [(RESONANCE + "_.png", WRONG)])
     data = (folder / "Rufus.zip").read_bytes()
@@ -593,7 +593,7 @@ def zip_with_a_name_cut_off(folder, secret):
 
 def zip_with_two_tables(folder, secret):
     """Tries: to have one file read and another seen, by a zip whose table names a file otherwise than the file itself.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: cannot be unpacked
     """
     _zip(folder / "Rufus.zip", [(RESONANCE, WRONG)])
@@ -604,7 +604,7 @@ def zip_with_two_tables(folder, secret):
 
 def zip_behind_a_zip(folder, secret):
     """Tries: to have another zip seen than is marked, by two in one file, a table in the remark, and bytes behind the end.
-    Verdict: wrong or not attempted.
+    Verdict: wrong or not read.
     """
     _zip(folder / "right.zip", [(RESONANCE, HONEST)])
     _zip(folder / "wrong.zip", [(RESONANCE, WRONG)])
@@ -618,7 +618,7 @@ def zip_behind_a_zip(folder, secret):
 
 def zip_of_many_disks(folder, secret):
     """Tries: to stop the run with a zip that says that it begins on another disk.
-    Verdict: not attempted or wrong.
+    Verdict: not read or wrong.
     """
     _zip(folder / "Rufus.zip", [(RESONANCE, WRONG)])
     data = bytearray((folder / "Rufus.zip").read_bytes())
@@ -629,7 +629,7 @@ def zip_of_many_disks(folder, secret):
 
 def zip_in_an_odd_packing(folder, secret):
     """Tries: to stop the run with packings that nobody has: Deflate64, and number 65,535.
-    Verdict: not attempted.
+    Verdict: not read.
     Says: packed in an unusual way
     """
     _zip(folder / "Rufus.zip", [(RESONANCE, WRONG), ("resonance.py", WRONG)])
@@ -645,7 +645,7 @@ def zip_in_an_odd_packing(folder, secret):
 
 def zip_with_huge_numbers(folder, secret):
     """Tries: to stop the run with sizes and places of 64 bits, some missing, and a day that is in no calendar.
-    Verdict: not attempted.
+    Verdict: not read.
     """
     entry = zipfile.ZipInfo(RESONANCE, (1980, 0, 0, 31, 63, 62))
     _zip(folder / "Rufus.zip", [(entry, WRONG)])
@@ -665,7 +665,7 @@ def zip_with_huge_numbers(folder, secret):
 
 def zip_of_names_alone(folder, secret):
     """Tries: to fill the memory with the table of a zip that holds nothing but folders.
-    Verdict: not attempted.
+    Verdict: not read.
     """
     head = struct.pack("<4s6H3I5H2I", b"PK\1\2", 20, 20, 0, 0, 0, 33, 0, 0, 0, 2, 0, 0, 0, 0, 0, 0)
     table = (head + b"a/") * 170_000

@@ -11,7 +11,7 @@ import pytest
 from lxml import etree
 
 from checker import cli
-from checker.judging.judge import judge
+from checker.judging.judge import absent, judge
 from checker.judging.verdict import KINDS, PASSED
 from checker.report.text import verdict_lines
 from checker.sandbox.workers import start_worker
@@ -65,14 +65,17 @@ def test_a_shape_is_read_safely(name, tmp_path, worker, honest):
     finally:
         end()
     assert time.monotonic() - started < 20
-    verdict = judge(PATH, hostile.files, worker, SEED)
-    told = "\n".join([hostile.name, *hostile.problems, *(line.text for line in verdict_lines(verdict))])
+    exercise = PATH.removesuffix(".py")
+    verdict = (
+        judge(PATH, hostile.files, worker, SEED) if PATH in hostile.files else absent(exercise, hostile.why_unread(exercise))
+    )
+    told = "\n".join([hostile.name, *hostile.said, *(line.text for line in verdict_lines(verdict))])
     assert verdict.kind in says.verdicts, told
     assert says.says in " ".join(told.split()), told
     assert verdict.earned < verdict.marks / 2, told
     assert not OBEYED.search(told), repr(told)
     assert len(told) < 5000
-    assert neighbour.name.startswith(HONEST_NAME) and neighbour.problems == ()
+    assert neighbour.name.startswith(HONEST_NAME) and neighbour.said == ()
     assert judge(PATH, neighbour.files, worker, SEED) == honest
 
 

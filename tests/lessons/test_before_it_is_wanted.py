@@ -9,6 +9,8 @@ from checker.course import PATHS, ROOT, UNITS
 from checker.judging.plans import exercise_at
 from checker.pack.index import index
 from course.press.boxes.exercise_box import exercise_html
+from course.press.boxes.typed_box import TypedAnswers
+from course.press.media.sources import MediaSources
 
 LESSONS = ROOT / "course/lessons"
 NUMPYS = re.compile(r"np\.\w+")
@@ -23,8 +25,8 @@ def test_what_a_core_hint_takes_from_numpy_the_lessons_have_taught(path):
 
 
 @pytest.mark.parametrize("path", PATHS[:2])
-def test_each_box_says_what_to_type_on_either_system(path):
-    box = exercise_html(path)
+def test_each_box_says_what_to_type_on_either_system(path, tmp_path):
+    box = exercise_html(path, TypedAnswers(ROOT, MediaSources(ROOT).modules, tmp_path))
     assert (
         r"<code>.venv\Scripts\checker</code> on Windows" in box and "<code>.venv/bin/checker</code> on macOS and Linux" in box
     )

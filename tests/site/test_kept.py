@@ -60,7 +60,7 @@ def test_all_that_the_site_is_built_from_is_code_or_lesson():
     """A new folder of the course is code until it is said to be none."""
     folders = {path.name for path in (ROOT / "course").iterdir() if path.is_dir()}
     made = {"lessons", "build", "site", "node_modules", "__pycache__"}
-    assert folders - made == {"bench", "circle", "figures", "press", "sounds", "theme"}
+    assert folders - made == {"answers", "bench", "circle", "figures", "press", "sounds", "theme"}
 
 
 def test_another_library_is_another_code(tree, monkeypatch):

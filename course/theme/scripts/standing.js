@@ -65,20 +65,20 @@ export function showStanding() {
     const standing = standingIn(pageOf(link.href).split("/")[0]);
     const words = inWords(standing);
     const inDial = link.closest(".dial") !== null;
-    const note = place.querySelector(".standing") ?? make("span", inDial ? "standing unseen" : "standing");
+    const note = place.querySelector(".how-far") ?? make("span", inDial ? "how-far unseen" : "how-far");
     if (!note.isConnected) (inDial ? link : place).insertBefore(note, inDial ? null : link.nextSibling);
     note.textContent = words && `${inDial ? ": " : " "}${words}`;
     const done = standing.read + standing.right;
     place.style.setProperty("--done", String(done && LEAST + (1 - LEAST) * (done / (standing.pages + standing.fields))));
   }
-  for (const line of parts(document, ".standing-all")) line.hidden = kept.right.size + kept.read.size === 0;
+  for (const line of parts(document, ".how-far-all")) line.hidden = kept.right.size + kept.read.size === 0;
 }
 
 /** Show it, and note that a page is read when its end comes into view. */
 export function followReading() {
   const units = document.querySelector(".home .units");
   if (units) {
-    const all = make("p", "standing-all", "What you have read and answered is kept on this device alone. ");
+    const all = make("p", "how-far-all", "What you have read and answered is kept on this device alone. ");
     all.append(button("forget", "Forget it all", forget));
     units.after(all);
   }
