@@ -219,7 +219,7 @@ def test_runs_at_once_on_a_store_that_is_not_there_yet_lose_nothing_and_double_n
         for run in range(1, 7):
             members = list(store.members(run))
             assert [name for name, *_ in members] == [f"member {number}" for number in range(20)]
-            for member, (_, _, verdicts, _) in enumerate(members):
+            for member, (_, _, verdicts, *_) in enumerate(members):
                 assert verdicts == tuple(made.verdict(4 * member + place) for place in range(4))
 
 

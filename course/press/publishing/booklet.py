@@ -9,6 +9,7 @@ from course.press.publishing.kept import Kept
 from course.press.templates import render
 from course.press.text.markup import pieces
 from course.press.text.printed import printed
+from course.press.text.unbroken import keep_units
 
 QUESTION = re.compile(r'<details class="block question">\s*<summary[^>]*>(.*?)</summary>(.*?)</details>', re.S)
 TYPED = re.compile(r'<fieldset class="typed".*?</fieldset>', re.S)
@@ -81,7 +82,7 @@ def join_pages(pages: list[Finished], kept: Kept, rules: Finished | None = None)
         (places[page.address], page.title, TYPED.sub(number_instances, QUESTION.sub(number_question, text)))
         for page, text in zip(pages, texts, strict=True)
     ]
-    return render("booklet.html", sections=sections, answers=answers, numbers=numbers, printed=printed)
+    return render("booklet.html", sections=sections, answers=answers, numbers=numbers, printed=lambda wanted: keep_units(printed(wanted)))
 
 
 def for_paper(text: str) -> str:
