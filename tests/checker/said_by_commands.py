@@ -14,6 +14,7 @@ from checker.course import PATHS, ROOT, UNITS
 from checker.hear.pieces import PIECES
 from checker.marks.cluster import _OTHER_VERSION, _UNCONTAINED
 from checker.marks.store_problem import _SENTENCES, damage_sentence
+from checker.submissions.names import PLAIN_FORM
 
 CHECKER = ROOT / "checker"
 COMMANDS = CHECKER / "cli"
@@ -109,6 +110,51 @@ EXAMPLES = {
     "pairs": ("One pair of submissions is", "2 pairs of submissions are"),
     "wanted": 'inductance, such as "200 µH"',
     "where": "student-pack.zip",
+    "' ' * (wrong < alike)": ("", " "),
+    "', '.join(unsent)": ("Orla Quill", "Orla Quill, Kit Harrow"),
+    "'s' * (len(going) != 1)": "s",
+    "BESIDE": "term.toml",
+    "LARGEST // 1024": "256",
+    "LONGEST": "2000",
+    "PLAIN_FORM": PLAIN_FORM,
+    "_end(text)": "12",
+    "because": "Shown",
+    "by": "'Wren Dalby'",
+    "change.name": "Tobias Fenn",
+    "display_name(name)": "Cristal set",
+    "display_name(options.mail)": "wren",
+    "display_name(options.work)": "Cristal set",
+    "display_name(pattern)": "{nmae}_{number}",
+    "ends": ("", "-- "),
+    "example": 'title = "Autumn"',
+    "found[0].name": "Isla Marrow",
+    "heading": "due",
+    "how": ("", ", 1 with the same wrong answers", ", with the same wrong answers"),
+    "kept": "marks, kept 2026-11-30 18.20",
+    "known": ("Signals", "no piece of work"),
+    "len(change.exercises) - MOST_NAMED": ("1", "2"),
+    "len(found) - MOST_SAID": ("1", "2"),
+    "len(going)": "3",
+    "len(late) - MOST_SAID": ("1", "2"),
+    "len(names) - MOST_SAID": ("1", "2"),
+    "len(term.roster)": "3",
+    "line": "7",
+    "marks_text(change.before)": "0",
+    "marks_text(change.now)": "10",
+    "more": ("", " and 2 more"),
+    "names": "Signals, Crystal set",
+    "on": "metres",
+    "one.before": "6",
+    "one.mark": "8",
+    "one.name": "Tobias Fenn",
+    "options.folder": "october",
+    "os.path.relpath(written)": "marks/feedback",
+    "problem": "wants a number from 0 to 365, without quotes",
+    "quoted(member)": "'Isla Marrow'",
+    "reason": "Permission denied",
+    "row['member']": "Isla Marrow",
+    "what[:120]": "Expected '=' after a key",
+    "wrong": "1",
 }
 
 
