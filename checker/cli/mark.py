@@ -317,10 +317,14 @@ def _remarks(marks: ClassMarks, about: RunDetails) -> Iterator[Line]:
 
 def amend_command(into: Path, member: str, name: str) -> str:
     """The command that sets a mark by hand, to be copied where `mark` was run."""
-    where = "" if into == Path("marks") else f" --into {quoted(os.fspath(into))}"
     ends = "-- " if member.startswith("-") else ""  # of the options: what follows is a name
     because, by = quoted("Shown"), quoted("Wren Dalby")
-    return f"{called_as()} amend{where} --because {because} --by {by} {ends}{quoted(member)} {name} 9"
+    return f"{called_as()} amend{_of(into)} --because {because} --by {by} {ends}{quoted(member)} {name} 9"
+
+
+def _of(into: Path) -> str:
+    """The option by which a command finds these marks."""
+    return "" if into == Path("marks") else f" --into {quoted(os.fspath(into))}"
 
 
 def _what_was_written(page: Path, seed: int, first: str, name: str) -> Iterator[Line]:
@@ -332,7 +336,7 @@ def _what_was_written(page: Path, seed: int, first: str, name: str) -> Iterator[
     yield Line("Try next:")
     yield Line(f"  {amend_command(page.parent, first, name)}")
     yield Line(f"  {called_as()} try {name}      as a student does")
-    yield Line(f"  {called_as()} feedback      what goes back to the members")
+    yield Line(f"  {called_as()} feedback{_of(page.parent)}      what goes back to the members")
     yield Line(f"  {called_as()} pack      what to hand out to students")
 
 

@@ -69,8 +69,8 @@ def _checked(file: Path, line: int, heading: str, cell: str, on: str | Work) -> 
     paths, what = (on.paths, "piece of work") if isinstance(on, Work) else ((on,), "exercise")
     try:
         mark_from(text, sum(load_exercise(path).marks for path in paths), what)
-    except ValueError as problem:
-        raise TableFault(f"{file}, line {line}, {heading}: {problem}") from None
+    except ValueError as no_mark:
+        raise TableFault(f"{file}, line {line}, {heading}: {no_mark}") from None
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 

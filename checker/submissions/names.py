@@ -54,9 +54,9 @@ def member_name(raw: str, pattern: str) -> str | None:
 
 @cache
 def _compiled(pattern: str) -> re.Pattern[str]:
-    fault = _fault_of(pattern)
-    if fault:
-        raise WrongPattern(f"The pattern for names, {display_name(pattern)!r}, {fault}: write one {PLAIN_FORM}.")
+    wrong_in_it = _fault_of(pattern)
+    if wrong_in_it:
+        raise WrongPattern(f"The pattern for names, {display_name(pattern)!r}, {wrong_in_it}: write one {PLAIN_FORM}.")
     pieces = _FIELD.split(pattern)  # text, field, text, field, … text
     made = [_STANDS_FOR[piece] if place % 2 else re.escape(piece) for place, piece in enumerate(pieces)]
     return re.compile("".join(made), re.IGNORECASE | re.DOTALL)

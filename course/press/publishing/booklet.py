@@ -82,7 +82,9 @@ def join_pages(pages: list[Finished], kept: Kept, rules: Finished | None = None)
         (places[page.address], page.title, TYPED.sub(number_instances, QUESTION.sub(number_question, text)))
         for page, text in zip(pages, texts, strict=True)
     ]
-    return render("booklet.html", sections=sections, answers=answers, numbers=numbers, printed=lambda wanted: keep_units(printed(wanted)))
+    return render(
+        "booklet.html", sections=sections, answers=answers, numbers=numbers, printed=lambda wanted: keep_units(printed(wanted))
+    )
 
 
 def for_paper(text: str) -> str:
