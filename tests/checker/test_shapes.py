@@ -18,6 +18,7 @@ from checker.sandbox.workers import start_worker
 from checker.submissions.members import read_folder
 from tests.checker.corpus import ATTACKS, HONEST, OBEYED, PATH, stated
 from tests.checker.corpus import KINDS as KINDS_OF_ATTACK
+from tests.checker.report_pages import SCRIPT
 from tests.checker.shapes import SHAPES, secret_in
 
 SEED = 20
@@ -111,6 +112,8 @@ def test_a_class_of_all_shapes_is_marked_to_the_end(tmp_path, monkeypatch, capsy
     pages = [path for path in (tmp_path / "marks").rglob("*.html")]
     assert len(pages) >= len(rows) + 1
     for page in pages:
-        text = page.read_text("utf-8")
+        text = page.read_text("utf-8").replace(
+            '<script type="module">' + SCRIPT.decode() + "</script>", "", int(page.name == "index.html")
+        )
         assert not re.search(r"<script|<img|javascript:|<b>\s*/resonance", text), page
         assert not OBEYED.search(text.replace("\n", "")), page
