@@ -14,7 +14,7 @@ from ..core import SET, WHAT_WAS_SET
 from ..course import PATHS, SEALED, UNITS, exercises_named
 from ..judging.verdict import NOT_ATTEMPTED, NOT_HANDED_IN, NOT_JUDGED, NOT_READ, marks_text
 from ..marks.details import RunDetails
-from ..marks.marksheet import Mark, MemberMarks, marks_to_data
+from ..marks.marksheet import Mark, MemberMarks, marks_to_data, why_no_sum
 from ..marks.run import STORE, Request, mark_class, require_containment
 from ..marks.standing import ClassMarks, changes, set_aside_name
 from ..marks.store import open_store
@@ -265,17 +265,16 @@ def marks_table(marks: ClassMarks | Sequence[MemberMarks], paths: Sequence[str])
     for member in marks:
         by_unit = [[mark for mark in member.marks if mark.exercise.startswith(unit.folder)] for unit in units]
         star = "*" if any(mark.override for mark in member.marks) else ""
-        star += "!" if NOT_READ in member.without_mark else ""
-        star += "?" if member.not_judged else ""
-        rows.append([member.name, *map(_sum_text, by_unit), f"{marks_text(member.amount)} of {member.of}{star}"])
+        star += "!" if NOT_READ in member.without_mark and not member.why_none else ""
+        star += "?" if member.not_judged and not member.why_none else ""
+        rows.append([member.name, *map(_sum_text, by_unit), f"{_sum_text(member.marks)} of {member.of}{star}"])
     return ["in unit", *(str(int(unit.number)) for unit in units), "marks"], rows
 
 
 def _sum_text(marks: Sequence[Mark]) -> str:
-    """The sum of some marks; a sign where there is no answer among them, for the worst reason; nothing where none was set."""
-    for kind, sign in _NO_SUM.items():
-        if not any(mark.is_counted for mark in marks) and any(mark.verdict.kind == kind for mark in marks):
-            return sign
+    """The sum of some marks; a sign where there is no answer among them; nothing where none was set."""
+    if kind := why_no_sum(marks):
+        return _NO_SUM[kind]
     return marks_text(sum((mark.amount for mark in marks), Fraction(0))) if marks else ""
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from typing import IO
 
 from ..judging.explanations import lent_sentences
-from ..judging.verdict import NOT_ATTEMPTED, NOT_HANDED_IN, PASSED, UNFINISHED, WRONG, marks_text
+from ..judging.verdict import NOT_ATTEMPTED, NOT_HANDED_IN, PASSED, UNFINISHED, WRONG
 from ..marks.marksheet import Mark, MemberMarks, override_sentence
 from ..report.text import verdict_lines
 
@@ -35,7 +35,7 @@ def _suite(member: MemberMarks) -> ET.Element:
         skipped=str(outcomes["skipped"]),
     )
     properties = ET.SubElement(suite, "properties")
-    properties.append(_element("property", name="marks", value=f"{marks_text(member.amount)} of {member.of}"))
+    properties.append(_element("property", name="marks", value=member.why_none or f"{member.text} of {member.of}"))
     suite.extend([_case(mark) for mark in member.marks])
     if member.said:
         suite.append(_element("system-err", "\n".join(member.said)))

@@ -10,7 +10,6 @@ from typing import IO
 
 from ..core import path_of
 from ..judging.explanations import lent_sentences
-from ..judging.verdict import marks_text
 from ..marks.marksheet import MemberMarks, override_sentence
 from .cells import text_cell, write_rows
 
@@ -56,7 +55,7 @@ def _row(member: MemberMarks, paths: Sequence[str]) -> list[str]:
     lent = [f"{_name(mark.exercise)}: {said}" for mark in member.marks for said in lent_sentences(mark.verdict, "the member's")]
     return [
         text_cell(member.name),
-        marks_text(member.amount),
+        member.text,
         str(member.of),
         *(marks[path].text if path in marks else "" for path in paths),
         text_cell(" ".join(by_hand)),

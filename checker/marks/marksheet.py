@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from ..core import path_of
 from ..course import PATHS, find, load_exercise
-from ..judging.verdict import NOT_JUDGED, WITHOUT_MARK, Verdict, marks_text, to_data
+from ..judging.verdict import NOT_ATTEMPTED, NOT_HANDED_IN, NOT_JUDGED, NOT_READ, WITHOUT_MARK, Verdict, marks_text, to_data
 from ..term.term import Person, Work
 from ..text import display_text
 from .attempts import WorkMarks, key_of_work
@@ -78,6 +78,16 @@ class MemberMarks:
         return sum((mark.amount for mark in self.marks), Fraction(0))
 
     @property
+    def why_none(self) -> str:
+        """Why there are no marks at all, in a verdict's word; "" where there are."""
+        return why_no_sum(self.marks)
+
+    @property
+    def text(self) -> str:
+        """The marks for a table: a number where there was an answer; else in words why there is none."""
+        return self.why_none or marks_text(self.amount)
+
+    @property
     def not_judged(self) -> int:
         return sum(not mark.is_judged for mark in self.marks)
 
@@ -90,6 +100,14 @@ class MemberMarks:
     @property
     def of(self) -> int:
         return sum(mark.of for mark in self.marks)
+
+
+def why_no_sum(marks: Sequence[Mark]) -> str:
+    """Why some marks have no sum, in a verdict's word, the gravest reason of several; "" where one of them counts or none was set."""
+    kinds = {mark.verdict.kind for mark in marks}
+    if any(mark.is_counted for mark in marks):
+        return ""
+    return next((kind for kind in (NOT_JUDGED, NOT_READ, NOT_ATTEMPTED, NOT_HANDED_IN) if kind in kinds), "")
 
 
 def member_marks(
@@ -165,7 +183,7 @@ def marks_to_data(member: MemberMarks) -> dict:
     """A member's marks as plain data for JSON; amounts are exact fractions."""
     return {
         "member": member.name,
-        "earned": str(member.amount),
+        "earned": None if member.why_none else str(member.amount),
         "marks": member.of,
         "problems": list(member.problems),
         "notes": list(member.notes),

@@ -79,7 +79,7 @@ def _in_words(finding: Finding) -> Finding:
 
 def feedback_text(member: MemberMarks, title: str) -> str:
     """All of it as plain text, in lines of at most 80 characters."""
-    lines = [title, member.name, "", f"{marks_text(member.amount)} of {member.of} marks", ""]
+    lines = [title, member.name, "", member.why_none or f"{member.text} of {member.of} marks", ""]
     for one in member.works:
         lines += _work_lines(one)
     for mark in member.marks:

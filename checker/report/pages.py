@@ -72,7 +72,7 @@ class Row(NamedTuple):
 
     name: str
     file: str
-    amount: str
+    total: tuple[str, str]
     of: int
     cells: tuple[tuple[str, str], ...]
     has: str
@@ -167,7 +167,8 @@ def _by_kind_and_unit(member: MemberMarks) -> dict:
 def _row(member: MemberMarks, file: str, paths: Sequence[str]) -> Row:
     cells = _cells(member, paths)
     has = "|".join(note for note in SHOWN if any(note == of_cell for _, of_cell in cells))
-    return Row(member.name, file, marks_text(member.amount), member.of, cells, has)
+    total = (SYMBOLS[member.why_none], member.why_none) if member.why_none else (member.text, "")
+    return Row(member.name, file, total, member.of, cells, has)
 
 
 def _sheets(units: Sequence[tuple[Unit, list[str]]]) -> list[list[tuple[Unit, list[str]]]]:

@@ -21,6 +21,7 @@ from checker.judging.verdict import NOT_ATTEMPTED, NOT_HANDED_IN, NOT_READ, Verd
 from checker.marks.marksheet import marks_to_data, member_marks
 from checker.marks.pool import mark
 from checker.marks.store import _seal, open_store
+from checker.report.feedback import feedback_text
 from checker.report.pages import write_reports
 from checker.submissions.members import Member
 from tests.checker import made
@@ -83,7 +84,34 @@ def test_in_a_terminal_what_was_not_handed_in_is_a_dash_and_what_was_not_read_is
     _, rows = marks_table([NELL, none, unread], SET)
     assert set(rows[2][1:-1]) == {"!"}
     assert rows[0][1] == "0" and rows[0][-1] == "0 of 30!"
-    assert set(rows[1][1:-1]) == {"–"} and rows[1][-1] == "0 of 40"
+    assert set(rows[1][1:-1]) == {"–"} and rows[1][-1] == "– of 40"
+    assert rows[2][-1] == "! of 40"
+
+
+@pytest.mark.parametrize(
+    ("verdicts", "word", "sign"),
+    [
+        ([absent(path) for path in SET], "not handed in", "○"),
+        ([absent(SET[0]), absent(SET[1], WHY)], "not read", "⊘"),
+        ([absent(SET[0]), Verdict(SET[1], NOT_ATTEMPTED, 10)], "not attempted", "–"),
+        ([absent(SET[0]), Verdict(SET[1], "wrong", 10)], "", ""),
+    ],
+)
+def test_a_total_without_an_answer_is_no_0_wherever_it_stands(tmp_path, verdicts, word, sign):
+    member = member_marks("Kit Harrow", [], verdicts, {})
+    write_exports([member], SET, DETAILS, tmp_path)
+    write_reports([member], SET, tmp_path, DETAILS.marked)
+    _, row = csv.reader((tmp_path / "marks.csv").read_text("utf-8-sig").splitlines())
+    assert row[1] == (word or "0")
+    assert marks_to_data(member)["earned"] == (None if word else "0")
+    [of_suite] = etree.parse(tmp_path / "junit.xml").xpath("//property[@name='marks']/@value")
+    assert of_suite == (word or "0 of 20")
+    of_class = html.fromstring((tmp_path / "index.html").read_text("utf-8"))
+    assert of_class.xpath('//table[@class="grid"]/tbody/tr/td')[0].text_content() == (sign or "0")
+    of_member = html.fromstring((tmp_path / "members/kit-harrow.html").read_text("utf-8"))
+    [total] = of_member.xpath('//p[@class="total"]')
+    assert total.text_content().startswith(f"{word.capitalize()}: no marks of " if word else "0 of 20 marks")
+    assert feedback_text(member, "x").splitlines()[3] == (word or "0 of 20 marks")
 
 
 def test_school_systems_are_told_what_is_missing_and_what_waits(written):
