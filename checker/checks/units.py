@@ -27,7 +27,7 @@ def in_words(value: Any, unit: str = "", figures: int = 4) -> str:
     if not math.isfinite(value):
         return f"{value} {unit}".strip()
     if unit in BARE:
-        return f"{value:.{figures}g} {unit}".strip() if unit != "°" else f"{value:.{figures}g}°"
+        return _joined(f"{value:.{figures}g}", unit)
     return _with_prefix(value, unit, figures, PREFIXES)
 
 
@@ -51,13 +51,19 @@ def in_full(value: float, unit: str = "", figures: int = 4) -> str:
 def _with_prefix(value: float, unit: str, figures: int, prefixes: dict[int, str]) -> str:
     """The number is rounded first, so that 999.96 Hz becomes 1.000 kHz; where there is no prefix, the power of ten is written."""
     if value == 0:
-        return f"0 {unit}".rstrip()
+        return _joined("0", unit)
     rounded = Decimal(f"{value:.{figures - 1}e}")
     power = 3 * (rounded.adjusted() // 3)
     if power not in prefixes:
-        return f"{rounded.scaleb(-power):f}e{power} {unit}".rstrip()
+        return _joined(f"{rounded.scaleb(-power):f}e{power}", unit)
     shift = power if prefixes[power] else 0
-    return f"{rounded.scaleb(-shift):f} {prefixes[power]}{unit}".rstrip()
+    return _joined(f"{rounded.scaleb(-shift):f}", prefixes[power] + unit)
+
+
+def _joined(number: str, unit: str) -> str:
+    """A number with its unit: a space between them, but before the sign for degrees of an angle (BIPM, SI Brochure, 9th edition, 2019,
+    5.4.3, from memory)."""
+    return f"{number}{'' if unit == '°' else ' '}{unit}".rstrip()
 
 
 def tidily(value: Any, unit: str = "", figures: int = 6) -> str:

@@ -192,7 +192,7 @@ def roundings_for(tolerance: Tolerance, units: Sequence[str]) -> Iterator[Tolera
         finer = 10 ** (figures - FIGURES[0])
         if decimal:
             amount = max(decimal / finer, tolerance.absolute)
-            yield absolute(amount, f"Within {np.format_float_positional(amount)} {units[0]} is right")
+            yield absolute(amount, f"Within {tidily(float(amount), units[0])} is right")
         else:
             share = max(0.005 / finer, tolerance.relative)
             words = f"{WORDS[figures]} figures will do: within {100 * share:.2g} % is right"

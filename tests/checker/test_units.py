@@ -24,7 +24,8 @@ def test_tidily_is_the_exercise_s_number_without_its_last_zeros(value, unit, fig
 @given(st.floats(1e-20, 9e11), st.sampled_from([*PREFIXED_UNITS, *PLAIN_UNITS, "h", "A/m²"]), st.integers(1, 17))
 def test_the_pages_numbers_are_those_of_the_exercise(value, unit, figures):
     for number in (value, -value, 0.0):
-        assert in_full(number, unit, figures) == to_engineering(number, unit, figures)
+        written = to_engineering(number, unit, figures)
+        assert in_full(number, unit, figures) == (written.replace(" ", "") if unit == "°" else written)
 
 
 @given(

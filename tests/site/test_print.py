@@ -21,6 +21,7 @@ PROGRAM_TEXT = {
     "quotes round a quantity": r"'[-−]?\d[\d.]* ?[a-zA-ZµΩ]*'",
     "a caret": r"[\w)]\^[-\d(]",
     "a hyphen for minus": r"(?<![\w.)\]–-])-\d",
+    "a space before degrees": r"\d[ \xa0]°(?![CF])",
     "a list of a program": r"\[[-−\d.]+(?:, [-−\d.]+)+\]",
 }
 

@@ -103,7 +103,7 @@ VERDICTS = [  # what is typed, what is asked, the kind of verdict and its words
     ("0", asked(), "off", "Not 0: the answer is not zero."),
     ("828 kHz", asked(wanted="828 kHz", relative=0.0), "right", "Right: 828 kHz."),
     ("829 kHz", asked(wanted="828 kHz", relative=0.0), "off", "Not 829 kHz: yours is 1.001 times too large."),
-    ("-45", asked("°", "45.00 °", (), 0.0, 0.05), "off", "Not −45: yours is 90 ° too low."),
+    ("-45", asked("°", "45.00°", (), 0.0, 0.05), "off", "Not −45: yours is 90° too low."),
     ("4.5e-6", asked("", "4.500e-6"), "right", "Right: 4.500 × 10⁻⁶."),
     ("five", asked(), "unread", "“five” is not a quantity in Hz: write a number, a space and the unit."),
     ("five", asked("", "5"), "unread", "“five” is not a plain number: write one such as 0.25."),

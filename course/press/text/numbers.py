@@ -93,7 +93,7 @@ def number_in_formula(*arguments: Any, **named: Any) -> str:
     """The same, as LaTeX."""
     size, _, unit = number(*arguments, **named).partition(NO_BREAK)
     unit = unit.replace("%", r"\%").replace("Ω", r"\Omega").replace("µ", r"\text{µ}").replace("·", r"\cdot ")
-    return size.replace("\N{MINUS SIGN}", "-") + (rf"\,\mathrm{{{unit}}}" if unit else "")
+    return size.replace("\N{MINUS SIGN}", "-").replace("°", r"^\circ") + (rf"\,\mathrm{{{unit}}}" if unit else "")
 
 
 def find_function(what: str) -> Callable[..., Any]:

@@ -32,7 +32,7 @@ export function verdictOf(text, asked) {
 
 /** By what ratio, or by how much on a scale with a zero of its own. @param {number} got @param {number} wanted @param {Asked} asked */
 function howFarOff(got, wanted, { unit, relative, absolute }) {
-  if (absolute && !relative) return `yours is ${short(Math.abs(got - wanted))} ${unit} too ${got > wanted ? "high" : "low"}`;
+  if (absolute && !relative) return `yours is ${short(Math.abs(got - wanted))}${unit === "°" ? "" : " "}${unit} too ${got > wanted ? "high" : "low"}`;
   if (got === 0) return "the answer is not zero";
   const ratio = got / wanted;
   const size = Math.max(Math.abs(ratio), 1 / Math.abs(ratio));
